@@ -1,0 +1,91 @@
+// Package report builds the brief: every fact of the page, worded and rounded
+// once, with its reason and source. Its renderers in report/text, report/pdf
+// and report/data lay the brief out and add nothing.
+package report
+
+import (
+	"cutbrief/assess"
+	"cutbrief/rules"
+	"cutbrief/rules/system"
+	"cutbrief/rules/unit"
+)
+
+// Line is one labelled fact.
+type Line struct {
+	Label  string `json:"label"`
+	Value  string `json:"value"`
+	Why    string `json:"why,omitempty"`
+	Source string `json:"source,omitempty"`
+	Trust  string `json:"trust,omitempty"`
+}
+
+// Bar is need against capability, in numbers and as shares of the longer one.
+type Bar struct {
+	Label     string  `json:"label"`      // "clean cut"
+	Need      string  `json:"need"`       // "needs 12.7 mm"
+	Have      string  `json:"have"`       // "gives 16 mm"
+	Verdict   string  `json:"verdict"`    // rules.Verdict, worded
+	NeedShare float64 `json:"need_share"` // 0..1
+	HaveShare float64 `json:"have_share"`
+	Why       string  `json:"why"`
+	Source    string  `json:"source"`
+	Trust     string  `json:"trust"`
+}
+
+// Row is one cut of the demonstration table.
+type Row struct {
+	Cut     string `json:"cut"`
+	Piece   string `json:"piece"`   // "mild steel, 6 mm"
+	Setting string `json:"setting"` // "40 A, tip on the work, lead 5–10°"
+	See     string `json:"see"`
+	Source  string `json:"source"`
+}
+
+// Brief is the page as facts. Empty parts are left out by the renderers.
+type Brief struct {
+	Title    string   `json:"title"`
+	Outcome  string   `json:"outcome"`        // rules.Outcome
+	Demo     string   `json:"demo,omitempty"` // "Invented data…" when the visit or the range is invented
+	Who      []Line   `json:"who"`
+	Need     string   `json:"need"`     // one sentence
+	Headline string   `json:"headline"` // the recommended system, or why there is none
+	Because  []string `json:"because"`  // why this system; for none, what would fit
+	Bars     []Bar    `json:"bars"`
+	Second   string   `json:"second,omitempty"` // the second choice and what would change the first
+	Critical string   `json:"critical"`         // the requirement that decides
+	Evidence []Line   `json:"evidence"`
+	ShownBy  string   `json:"shown_by,omitempty"` // how the demonstration shows it
+	Plan     []Row    `json:"plan"`
+	PlanNote []string `json:"plan_note,omitempty"` // new consumables, one test cut, steady bench
+	Confirm  []Line   `json:"confirm"`             // assumed or open, and what it could change
+	Flags    []string `json:"flags,omitempty"`
+	Excluded []Line   `json:"excluded"` // every system not taken, with its reason
+	Cautions []Line   `json:"cautions"`
+	Notes    []string `json:"notes,omitempty"`   // the customer's words and the rep's notes
+	Footing  []string `json:"footing"`           // what the figures rest on; range; date
+	Dropped  []string `json:"dropped,omitempty"` // what could not be shown, and why
+}
+
+// Options choose how a brief is worded.
+type Options struct {
+	Style unit.Style // "" takes the visit's own
+}
+
+// Build turns a visit and a range into a brief.
+func Build(v *assess.Visit, offered system.Range, o Options) Brief { return Brief{} }
+
+// SoFar words what the answers already mean, for the interview's side panel:
+// capacity needed, what decides it, systems still in, open questions that matter.
+func SoFar(v *assess.Visit, offered system.Range) Panel { return Panel{} }
+
+// Panel is the side panel's content, in short lines.
+type Panel struct {
+	Need     string   // "12.7 mm rated, mild steel"
+	Because  string   // "6.35 mm in production × 2"
+	Critical string   // "cutting speed", or "not clear yet"
+	In       []string // systems still in, best first, with status
+	Out      int      // how many fall short
+	Ask      []string // open questions that matter, strongest first
+	Flags    []string
+	Result   rules.Result // for screens that show the derivation
+}

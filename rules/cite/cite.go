@@ -1,0 +1,74 @@
+// Package cite is the register of what every value rests on: published
+// sources, common practice, memory, or our own invention for the demo. A value
+// without an entry here does not go on a page. It imports nothing of ours.
+package cite
+
+import "fmt"
+
+// Trust says how a value is known.
+type Trust string
+
+// The four kinds of trust, worded as they are printed.
+const (
+	Published Trust = "published source"
+	Practice  Trust = "common practice, no source"
+	Memory    Trust = "from memory"
+	Invented  Trust = "invented for the demo"
+)
+
+// Source is a document, or a kind of knowledge, that values rest on.
+type Source struct {
+	ID      string // stable, such as "nec-630-11"
+	Title   string // title and edition as printed
+	Edition string // edition or date, "" if it does not apply
+	Trust   Trust
+}
+
+// Ref points at one place in a source.
+type Ref struct {
+	Source string // Source.ID
+	Clause string // clause, table or page; may be ""
+}
+
+// Find returns the source a reference points at.
+func (r Ref) Find() (Source, bool) {
+	for _, group := range register {
+		for _, s := range group {
+			if s.ID == r.Source {
+				return s, true
+			}
+		}
+	}
+	return Source{}, false
+}
+
+// String writes the reference for a reader: title, clause and trust.
+func (r Ref) String() string {
+	s, ok := r.Find()
+	if !ok {
+		return fmt.Sprintf("unregistered source %q", r.Source)
+	}
+	text := s.Title
+	if s.Trust == Practice || s.Trust == Invented {
+		return string(s.Trust)
+	}
+	if s.Edition != "" {
+		text += ", " + s.Edition
+	}
+	if r.Clause != "" {
+		text += ", " + r.Clause
+	}
+	if s.Trust == Memory {
+		text += " (from memory)"
+	}
+	return text
+}
+
+// All returns every registered source, in register order.
+func All() []Source {
+	var all []Source
+	for _, group := range register {
+		all = append(all, group...)
+	}
+	return all
+}

@@ -1,0 +1,4 @@
+package cite
+
+// metalSources are cited by the metal room.
+var metalSources = []Source{}

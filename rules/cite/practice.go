@@ -1,0 +1,4 @@
+package cite
+
+// practiceSources are cited by the practice room.
+var practiceSources = []Source{}

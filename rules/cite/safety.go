@@ -1,0 +1,4 @@
+package cite
+
+// safetySources are cited by the safety room.
+var safetySources = []Source{}

@@ -1,0 +1,4 @@
+package cite
+
+// sizeSources are cited by the size room.
+var sizeSources = []Source{}

@@ -1,0 +1,4 @@
+package cite
+
+// unitSources are cited by the unit room.
+var unitSources = []Source{}

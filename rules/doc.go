@@ -1,0 +1,14 @@
+// Package rules sizes a cutting system to a customer's work: a Job goes in, a
+// Result comes out, and every conclusion in it carries its rule, its inputs,
+// its margin and its source. It knows no terminal, no file and no clock, and
+// it refuses to take an unknown for a zero. The record of a visit and the
+// report import it.
+package rules
+
+import "cutbrief/rules/system"
+
+// Evaluate judges every system of the range for the job.
+func Evaluate(job Job, offered system.Range) Result { return Result{Outcome: NotYet} }
+
+// Table returns the rules in the order they are checked.
+func Table() []Rule { return nil }

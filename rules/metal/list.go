@@ -1,0 +1,31 @@
+package metal
+
+import (
+	"cutbrief/rules/cite"
+	"cutbrief/rules/unit"
+)
+
+// list is in the order metals are offered. Factors are common practice, no
+// source; the energy balance in rules/size is their cross-check.
+var list = []Metal{
+	{ID: MildSteel, Name: "mild steel", Sheet: unit.SteelGauge, Equivalence: unit.Known(1.0), Basis: cite.Ref{Source: "practice"}, Note: "the metal ratings are given in"},
+	{ID: Galvanised, Name: "coated or galvanised steel", Sheet: unit.GalvanGauge, Equivalence: unit.Known(1.0), Basis: cite.Ref{Source: "practice"}, Note: "the coating costs no capacity worth counting; it costs fume and contact"},
+	{ID: Stainless, Name: "stainless", Sheet: unit.StainGauge, Equivalence: unit.Known(1.15), Basis: cite.Ref{Source: "practice"}, Note: "about as much heat as mild steel, and no help from oxidation"},
+	{ID: Aluminium, Name: "aluminium", Sheet: unit.AluminumGauge, Equivalence: unit.Known(1.25), Basis: cite.Ref{Source: "practice"}, Note: "melts easily but carries heat away"},
+	{ID: Copper, Name: "copper or brass", Sheet: unit.AluminumGauge, Equivalence: unit.Known(2.0), Basis: cite.Ref{Source: "practice"}, Note: "copper carries heat away faster than anything else in the shop; brass is easier, so this is the safe side"},
+	{ID: CastIron, Name: "cast iron", Sheet: unit.NoGauge, Equivalence: unit.Known(1.25), Basis: cite.Ref{Source: "practice"}, Note: "cuts rough and slower than steel; may crack"},
+	{ID: Other, Name: "other metal", Sheet: unit.NoGauge, Note: "no figures held: ask, or try the customer's own piece"},
+}
+
+// List returns all metals in the order they are offered.
+func List() []Metal { return append([]Metal(nil), list...) }
+
+// Find returns the metal with this identifier.
+func Find(id ID) (Metal, bool) {
+	for _, m := range list {
+		if m.ID == id {
+			return m, true
+		}
+	}
+	return Metal{}, false
+}
