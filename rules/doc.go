@@ -4,11 +4,3 @@
 // it refuses to take an unknown for a zero. The record of a visit and the
 // report import it.
 package rules
-
-import "cutbrief/rules/system"
-
-// Evaluate judges every system of the range for the job.
-func Evaluate(job Job, offered system.Range) Result { return Result{Outcome: NotYet} }
-
-// Table returns the rules in the order they are checked.
-func Table() []Rule { return nil }

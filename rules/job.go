@@ -37,7 +37,9 @@ type Job struct {
 	Overrule *Overrule // the rep's own choice of critical requirement, or nil
 }
 
-// Piece is what is cut of one metal. Thicknesses are of that metal.
+// Piece is what is cut of one metal. Thicknesses are of that metal. For Rarest,
+// Pierced and Bevelled a known zero means "none in this metal"; not known is
+// not the same.
 type Piece struct {
 	Metal    metal.ID
 	Everyday unit.Maybe[unit.Millimetre]

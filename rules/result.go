@@ -140,6 +140,16 @@ type OpenQuestion struct {
 	FlipTo   string // System.ID it would change to; "" if to none or not the system
 }
 
+// Margin says how far one answer may move before another system is right.
+type Margin struct {
+	Asked   Asked
+	Now     unit.Quantity
+	HoldsTo unit.Quantity             // the first choice holds up to here
+	Then    *system.System            // what is right beyond it; nil if nothing is
+	DownTo  unit.Maybe[unit.Quantity] // below here Smaller would be right
+	Smaller *system.System
+}
+
 // Flag is a contradiction or a gentle warning about the answers.
 type Flag struct {
 	ID       string
@@ -158,6 +168,7 @@ type Result struct {
 	First      *Candidate  // the recommended system, or nil
 	Second     *Candidate  // the second choice, or nil
 	Flip       string      // what would change the first choice, one sentence; "" if nothing would
+	Margins    []Margin    // how far answers may move before another system is right
 	Firm       bool        // no plausible answer to an open question changes First
 	Open       []OpenQuestion
 	Flags      []Flag

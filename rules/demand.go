@@ -1,0 +1,108 @@
+package rules
+
+import (
+	"cutbrief/rules/metal"
+	"cutbrief/rules/system"
+	"cutbrief/rules/unit"
+)
+
+// Rules that set the factor on the thickest regular cut.
+const (
+	RuleMaintenance RuleID = "use-maintenance"
+	RuleMixed       RuleID = "use-mixed"
+	RuleProduction  RuleID = "use-production"
+	RuleSpeed       RuleID = "speed-decides"
+)
+
+// multiple is how many times the thickest regular cut the rated thickness has
+// to be: at least floor, comfortably comfort.
+type multiple struct {
+	rule           RuleID
+	floor, comfort float64
+}
+
+// multiples by use, least first. Common practice, no source: production 2 to 3
+// times, mixed or light production 1.5 to 2, maintenance may run close to
+// capacity.
+var multiples = map[Use]multiple{
+	Maintenance: {RuleMaintenance, 1, 1},
+	Mixed:       {RuleMixed, 1.5, 2},
+	Production:  {RuleProduction, 2, 3},
+}
+
+// forSpeed applies when cutting speed decides: 1.5 to 1.6 times. Common
+// practice, no source.
+var forSpeed = multiple{RuleSpeed, 1.5, 1.6}
+
+// demand is what a job asks of any system, worked out once and then put to
+// each system of the range.
+type demand struct {
+	job         *Job
+	requirement Requirement
+	multiple    multiple // as far as it is known
+	atMost      float64  // the largest floor factor that may still come out
+}
+
+// newDemand works out the factor on thickness; without a known use it spans
+// from maintenance to production.
+func newDemand(j *Job) demand {
+	d := demand{job: j, requirement: decidingOrOverruled(j), multiple: multiples[Maintenance], atMost: multiples[Production].floor}
+	if use, ok := j.Use.Get(); ok {
+		if m, listed := multiples[use]; listed {
+			d.multiple, d.atMost = m, m.floor
+		}
+	}
+	if d.requirement == Speed && forSpeed.floor > d.multiple.floor {
+		d.multiple = forSpeed
+		d.atMost = max(d.atMost, forSpeed.floor)
+	}
+	return d
+}
+
+// equivalence is how much mild steel a millimetre of the metal counts for on
+// this system: its own rating in that metal takes precedence over the list.
+func equivalence(s *system.System, id metal.ID) (float64, bool) {
+	if own, ok := s.PerMetal[id]; ok && own > 0 {
+		return float64(s.Rated / own), true
+	}
+	m, _ := metal.Find(id)
+	return m.Equivalence.Get()
+}
+
+// regular is the thickest cut made regularly, as far as it is told: the
+// thicker of everyday and thickest clean. sure is false while the thickest
+// clean cut itself is not known.
+func (p *Piece) regular() (t unit.Millimetre, known, sure bool) {
+	everyday, ok1 := p.Everyday.Get()
+	thickest, ok2 := p.Thickest.Get()
+	return max(everyday, thickest), ok1 || ok2, ok2
+}
+
+// heaviest is the largest mild-steel equivalent over the pieces of what pick
+// returns. sure is false if a piece that matters did not say, or its metal has
+// no equivalence here; known is false if no piece said.
+func heaviest(j *Job, s *system.System, pick func(*Piece) (t unit.Millimetre, known, sure bool)) (piece *Piece, most float64, known, sure bool) {
+	sure = len(j.Pieces) > 0
+	for i := range j.Pieces {
+		p := &j.Pieces[i]
+		t, told, firm := pick(p)
+		factor, cuttable := equivalence(s, p.Metal)
+		if !told || !firm || !cuttable {
+			sure = false
+		}
+		if told && cuttable && (!known || float64(t)*factor > most) {
+			piece, most, known = p, float64(t)*factor, true
+		}
+	}
+	return piece, most, known, sure
+}
+
+// never reports that every piece was told and none is cut this way: a known
+// "none" is kept as a thickness of zero.
+func never(most float64, known, sure bool) bool { return known && sure && most == 0 }
+
+// told wraps an optional thickness for heaviest.
+func told(m unit.Maybe[unit.Millimetre]) (unit.Millimetre, bool, bool) {
+	t, ok := m.Get()
+	return t, ok, ok
+}

@@ -1,0 +1,164 @@
+package rules
+
+import (
+	"slices"
+	"sort"
+
+	"cutbrief/rules/system"
+	"cutbrief/rules/unit"
+)
+
+// Evaluate judges every system of the range for the job, ranks them, and says
+// which one to recommend, or that none can be. It reads job and offered and
+// changes neither; Result points into offered.Systems.
+func Evaluate(job Job, offered system.Range) Result {
+	d := newDemand(&job)
+	r := Result{Critical: critical(&job), Flags: flags(&job), Missing: missing(&job)}
+	r.Need = needOf(&d)
+	for _, i := range ranked(&d, offered.Systems) {
+		r.Candidates = append(r.Candidates, explain(&d, &offered.Systems[i]))
+	}
+	r.Outcome = outcome(r.Missing, r.Candidates)
+	if r.Outcome == Recommended {
+		r.First = &r.Candidates[0]
+		r.Second = secondOf(r.Candidates)
+		r.Margins = margins(&d, offered.Systems)
+	}
+	r.Open, r.Firm = open(&d, offered.Systems, r.Outcome)
+	return r
+}
+
+// missing lists what has to be told before anything can be recommended: a
+// metal, how it is used, and a thickness of at least one metal we hold figures
+// for.
+func missing(j *Job) []Asked {
+	var list []Asked
+	if len(j.Pieces) == 0 {
+		list = append(list, Asked{Fact: FactMetals}, Asked{Fact: FactThickest})
+	} else if !anyPiece(j, sizeable) {
+		for _, p := range j.Pieces {
+			list = append(list, Asked{FactThickest, p.Metal})
+		}
+	}
+	if !j.Use.IsKnown() {
+		list = append(list, Asked{Fact: FactUse})
+	}
+	return list
+}
+
+// sizeable reports whether a piece alone is enough to size a system.
+func sizeable(p *Piece) bool {
+	_, told, _ := p.regular()
+	_, cuttable := equivalence(&system.System{}, p.Metal)
+	return told && cuttable
+}
+
+func outcome(missing []Asked, candidates []Candidate) Outcome {
+	switch {
+	case len(missing) > 0:
+		return NotYet
+	case len(candidates) == 0 || candidates[0].Status == FallsShort:
+		return NoneFits
+	}
+	return Recommended
+}
+
+// secondOf is the next best system that does not fall short.
+func secondOf(c []Candidate) *Candidate {
+	if len(c) > 1 && c[1].Status != FallsShort {
+		return &c[1]
+	}
+	return nil
+}
+
+// standing orders the statuses, best first.
+var standing = []Status{Fits, FitsAfterSite, FitsNearly, FallsShort}
+
+// worse returns the worse of two statuses.
+func worse(a, b Status) Status {
+	if slices.Index(standing, b) > slices.Index(standing, a) {
+		return b
+	}
+	return a
+}
+
+// statusOf is the worst that any rule makes of a system. What is not known
+// does not lower it; it is an open question.
+func statusOf(d *demand, s *system.System) Status {
+	status := Fits
+	for i := range rows {
+		status = worse(status, effect(&rows[i], rows[i].judge(d, s).verdict))
+	}
+	return status
+}
+
+// effect is what one verdict makes of a system.
+func effect(r *row, v Verdict) Status {
+	switch {
+	case r.Site && v == Short:
+		return FitsAfterSite
+	case r.Hard && v == Short:
+		return FallsShort
+	case r.Hard && v == Borderline:
+		return FitsNearly
+	}
+	return Fits
+}
+
+// ranked returns the indexes of the systems, best first: by status, then the
+// smaller rated thickness, so that what fits with the least excess leads.
+func ranked(d *demand, systems []system.System) []int {
+	order := make([]int, len(systems))
+	status := make([]Status, len(systems))
+	for i := range systems {
+		order[i], status[i] = i, statusOf(d, &systems[i])
+	}
+	sort.SliceStable(order, func(a, b int) bool {
+		x, y := order[a], order[b]
+		if status[x] != status[y] {
+			return worse(status[x], status[y]) == status[y]
+		}
+		return before(&systems[x], &systems[y])
+	})
+	return order
+}
+
+// before orders two systems of the same status. The order does not depend on
+// the job, so it cannot change while answers come in.
+func before(a, b *system.System) bool {
+	if a.Rated != b.Rated {
+		return a.Rated < b.Rated
+	}
+	if a.Weight != b.Weight {
+		return a.Weight < b.Weight
+	}
+	return a.ID < b.ID
+}
+
+// explain judges one system with everything said: inputs, numbers, source.
+func explain(d *demand, s *system.System) Candidate {
+	c := Candidate{System: s, Status: statusOf(d, s)}
+	for i := range rows {
+		r := &rows[i]
+		m := r.judge(d, s)
+		if m.verdict == "" {
+			continue
+		}
+		check := Check{Rule: r.ID, Verdict: m.verdict, Source: r.Source, Need: unit.Quantity{Value: m.need, Kind: r.kind}, Have: unit.Quantity{Value: m.have, Kind: r.kind}}
+		if r.inputs != nil {
+			check.Inputs = r.inputs(d, s)
+		}
+		if m.need > 0 && m.have > 0 {
+			check.Margin = unit.Known(m.have/m.need - 1)
+		}
+		if m.verdict == NotKnown {
+			check.Missing = r.missing(d)
+			c.Open = c.Open || r.Hard || r.Site
+		}
+		c.Checks = append(c.Checks, check)
+	}
+	if _, most, known, _ := heaviest(d.job, s, (*Piece).regular); known {
+		c.Excess = float64(s.Rated) / (most * d.multiple.floor)
+	}
+	return c
+}

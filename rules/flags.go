@@ -1,0 +1,101 @@
+package rules
+
+import (
+	"cutbrief/rules/metal"
+	"cutbrief/rules/unit"
+)
+
+// Limits of the gentle warnings. Common practice, no source: they start a
+// conversation and decide nothing.
+const (
+	littleForProduction unit.Metre = 20  // cut metres a week below which "production" is worth a second question
+	muchForMaintenance  unit.Metre = 100 // above which "maintenance" is
+)
+
+// flagRow is one contradiction worth saying aloud.
+type flagRow struct {
+	id       string
+	sentence string
+	from     []Fact
+	applies  func(*Job) bool
+}
+
+var flagRows = []flagRow{
+	{"little-production", "You said production, but less than 20 m a week sounds like repair work. Which is nearer?",
+		[]Fact{FactUse, FactCutLength}, func(j *Job) bool {
+			m, ok := j.CutPerWeek.Get()
+			return ok && j.Use.Or("") == Production && m < littleForProduction
+		}},
+	{"much-maintenance", "You said repair work, but more than 100 m a week sounds like production. Which is nearer?",
+		[]Fact{FactUse, FactCutLength}, func(j *Job) bool {
+			return j.Use.Or("") == Maintenance && moreThan(j.CutPerWeek, muchForMaintenance)
+		}},
+	{"busy-over-week", "The busiest ten minutes hold more cutting than the whole week. One of the two needs another look.",
+		[]Fact{FactBusyCuts, FactBusyLength, FactCutLength}, func(j *Job) bool {
+			busy, ok := busyMetres(j)
+			week, told := j.CutPerWeek.Get()
+			return ok && told && busy > week
+		}},
+	{"everyday-over-thickest", "The everyday thickness is more than the thickest clean cut. The thicker one is used until it is cleared up.",
+		[]Fact{FactEveryday, FactThickest}, func(j *Job) bool {
+			return anyPiece(j, func(p *Piece) bool { return over(p.Everyday, p.Thickest) })
+		}},
+	{"thickest-over-rare", "The thickest regular cut is more than the rare thickest. The thicker one is used until it is cleared up.",
+		[]Fact{FactThickest, FactRarest}, func(j *Job) bool {
+			return anyPiece(j, func(p *Piece) bool { return over(p.Thickest, p.Rarest) })
+		}},
+	{"gas-on-other-metals", "Oxy-fuel does not cut stainless, aluminium, copper or brass. How do they cut those today?",
+		[]Fact{FactToday, FactMetals}, func(j *Job) bool {
+			today, ok := j.Today.Get()
+			return ok && len(today) == 1 && today[0] == OxyFuel && anyPiece(j, notForGas)
+		}},
+	{"eyes", "Nobody cuts or watches without a filter lens of the right shade. Bring enough for every onlooker.",
+		[]Fact{FactEyes}, func(j *Job) bool { e, ok := j.Eyes.Get(); return ok && e != EyesAll }},
+	{"no-ventilation", "There is no ventilation for cutting fume. Settle this before the demonstration.",
+		[]Fact{FactVentilation}, func(j *Job) bool { return j.Ventilation.Or("") == VentNone }},
+}
+
+// flags returns the warnings that apply.
+func flags(j *Job) []Flag {
+	var list []Flag
+	for _, row := range flagRows {
+		if !row.applies(j) {
+			continue
+		}
+		f := Flag{ID: row.id, Sentence: row.sentence, Source: practice}
+		for _, fact := range row.from {
+			f.From = append(f.From, Asked{Fact: fact})
+		}
+		list = append(list, f)
+	}
+	return list
+}
+
+// busyMetres is the length cut in the busiest ten minutes.
+func busyMetres(j *Job) (unit.Metre, bool) {
+	cuts, ok1 := j.BusyCuts.Get()
+	each, ok2 := j.BusyLength.Get()
+	return unit.Metre(cuts) * each, ok1 && ok2
+}
+
+func anyPiece(j *Job, is func(*Piece) bool) bool {
+	for i := range j.Pieces {
+		if is(&j.Pieces[i]) {
+			return true
+		}
+	}
+	return false
+}
+
+// over reports whether both are known and a is more than b.
+func over(a, b unit.Maybe[unit.Millimetre]) bool {
+	x, ok1 := a.Get()
+	y, ok2 := b.Get()
+	return ok1 && ok2 && x > y
+}
+
+// notForGas reports a metal that oxy-fuel does not cut: its oxide melts at a
+// higher temperature than the metal, or it does not burn. Common practice.
+func notForGas(p *Piece) bool {
+	return p.Metal == metal.Stainless || p.Metal == metal.Aluminium || p.Metal == metal.Copper
+}

@@ -1,0 +1,148 @@
+package rules
+
+import (
+	"cutbrief/rules/system"
+	"cutbrief/rules/unit"
+)
+
+// mark is a verdict with the two numbers it rests on, and no text: what the
+// interview needs at every key. An empty verdict means the rule does not apply.
+type mark struct {
+	verdict    Verdict
+	need, have float64
+}
+
+// nominalStep is one step between nominal sizes: 12 mm and 1/2 in are one size
+// in the trade. Common practice, no source.
+const nominalStep = 0.06
+
+// slack keeps rounding in the last bit from deciding a verdict.
+const slack = 1e-9
+
+// compare judges a capability against a need.
+func compare(need, have float64) Verdict {
+	switch {
+	case have >= need*(1-slack):
+		return Met
+	case have >= need*(1-nominalStep)*(1-slack):
+		return Borderline
+	}
+	return Short
+}
+
+// between judges a capability when the need is only known to lie between
+// least and most.
+func between(least, most, have float64, sure bool) mark {
+	low := compare(least, have)
+	if low == Short || (sure && low == compare(most, have)) {
+		return mark{low, least, have}
+	}
+	return mark{NotKnown, least, have}
+}
+
+// yesNo judges a capability a system has or has not. asked is nil-safe.
+func yesNo(asked, known, capable bool) mark {
+	switch {
+	case !known && !capable:
+		return mark{verdict: NotKnown}
+	case !known || !asked:
+		return mark{}
+	case capable:
+		return mark{verdict: Met}
+	}
+	return mark{verdict: Short}
+}
+
+// judgeClean: rated thickness at least the factor times the thickest regular
+// clean cut, in mild steel.
+func judgeClean(d *demand, s *system.System) mark {
+	_, most, known, sure := heaviest(d.job, s, (*Piece).regular)
+	if !known {
+		return mark{verdict: NotKnown, have: float64(s.Rated)}
+	}
+	return between(most*d.multiple.floor, most*d.atMost, float64(s.Rated), sure)
+}
+
+// judgeSever: the rare thickest piece is no more than the severance thickness.
+func judgeSever(d *demand, s *system.System) mark {
+	_, most, known, sure := heaviest(d.job, s, func(p *Piece) (unit.Millimetre, bool, bool) { return told(p.Rarest) })
+	if !known {
+		return mark{verdict: NotKnown, have: float64(s.Severance)}
+	}
+	if never(most, known, sure) {
+		return mark{}
+	}
+	return between(most, most, float64(s.Severance), sure)
+}
+
+// judgePierce: the thickest piece started away from an edge is no more than
+// the pierce thickness.
+func judgePierce(d *demand, s *system.System) mark {
+	have := float64(pierceOf(s))
+	start, known := d.job.Start.Get()
+	if !known {
+		return mark{verdict: NotKnown, have: have}
+	}
+	if start == AtEdge {
+		return mark{}
+	}
+	_, most, some, sure := heaviest(d.job, s, func(p *Piece) (unit.Millimetre, bool, bool) { return told(p.Pierced) })
+	if !some {
+		return mark{verdict: NotKnown, have: have}
+	}
+	if never(most, some, sure) {
+		return mark{}
+	}
+	return between(most, most, have, sure)
+}
+
+// judgeBevel: the metal along the tilted cut, t/cos of the angle from square,
+// is no more than the clean maximum.
+func judgeBevel(d *demand, s *system.System) mark {
+	have := float64(s.CleanMax)
+	features, known := d.job.Features.Get()
+	if !known {
+		return mark{verdict: NotKnown, have: have}
+	}
+	if !contains(features, Bevels) {
+		return mark{}
+	}
+	angle, told1 := d.job.BevelAngle.Get()
+	_, most, some, sure := heaviest(d.job, s, func(p *Piece) (unit.Millimetre, bool, bool) { return told(p.Bevelled) })
+	if !some {
+		return mark{verdict: NotKnown, have: have}
+	}
+	if never(most, some, sure) {
+		return mark{}
+	}
+	if !told1 {
+		return between(most, through(most, steepestBevel), have, false)
+	}
+	through := through(most, angle)
+	return between(through, through, have, sure)
+}
+
+// judgeGaps: gaps need a system that holds or relights its arc across them.
+func judgeGaps(d *demand, s *system.System) mark {
+	return yesNo(has(d.job.Features, Gaps), d.job.Features.IsKnown(), s.HoldsGaps)
+}
+
+// judgeGouging: gouging needs a system made for it.
+func judgeGouging(d *demand, s *system.System) mark {
+	return yesNo(has(d.job.Features, Gouging), d.job.Features.IsKnown(), s.Gouges)
+}
+
+// judgeMechanised: a carriage or table needs a torch made for one.
+func judgeMechanised(d *demand, s *system.System) mark {
+	guidance, known := d.job.Guidance.Get()
+	return yesNo(guidance == Mechanised, known, s.Mechanised)
+}
+
+func contains[T comparable](list []T, v T) bool {
+	for _, item := range list {
+		if item == v {
+			return true
+		}
+	}
+	return false
+}

@@ -1,0 +1,96 @@
+package rules
+
+import (
+	"cutbrief/rules/system"
+	"cutbrief/rules/unit"
+)
+
+// best is the leading system under a demand: its index, or −1 if none is
+// offered, and its status.
+func best(d *demand, systems []system.System) (int, Status) {
+	first, status := -1, FallsShort
+	for i := range systems {
+		s := statusOf(d, &systems[i])
+		if first < 0 || (s != status && worse(s, status) == status) || (s == status && before(&systems[i], &systems[first])) {
+			first, status = i, s
+		}
+	}
+	return first, status
+}
+
+// clone copies a job so that its pieces can be changed apart.
+func (j *Job) clone() Job {
+	c := *j
+	c.Pieces = append([]Piece(nil), j.Pieces...)
+	return c
+}
+
+// marginRules ties each thickness to the capability that limits it, with the
+// factor it is multiplied by.
+var marginRules = []struct {
+	fact  Fact
+	limit func(*demand, *system.System) float64 // of mild steel
+}{
+	{FactThickest, func(d *demand, s *system.System) float64 { return float64(s.Rated) / d.multiple.floor }},
+	{FactRarest, func(_ *demand, s *system.System) float64 { return float64(s.Severance) }},
+	{FactPierced, func(_ *demand, s *system.System) float64 { return float64(pierceOf(s)) }},
+}
+
+// margins says, for each thickness told, how thick it may become before the
+// leading system is no longer right, and what would be right then.
+func margins(d *demand, systems []system.System) []Margin {
+	first, _ := best(d, systems)
+	var list []Margin
+	for i := range d.job.Pieces {
+		p := &d.job.Pieces[i]
+		factor, cuttable := equivalence(&systems[first], p.Metal)
+		for _, row := range marginRules {
+			now, known := thicknessOf(p, row.fact).Get()
+			if !known || now == 0 || !cuttable {
+				continue
+			}
+			m := Margin{Asked: Asked{row.fact, p.Metal}, Now: mm(now), HoldsTo: mm(unit.Millimetre(row.limit(d, &systems[first]) / factor))}
+			m.Then = then(d, systems, m.Asked, i, unit.Millimetre(m.HoldsTo.Value*(1+1e-6)))
+			if row.fact == FactThickest {
+				m.lower(d, systems, first, i)
+			}
+			list = append(list, m)
+		}
+	}
+	return list
+}
+
+// then is the leading system with one thickness changed, nil if none fits.
+func then(d *demand, systems []system.System, a Asked, piece int, t unit.Millimetre) *system.System {
+	changed := d.job.clone()
+	p := &changed.Pieces[piece]
+	*thicknessOf(p, a.Fact) = unit.Known(t)
+	if a.Fact == FactThickest && over(p.Everyday, p.Thickest) {
+		p.Everyday = p.Thickest // the everyday cut is no thicker than the thickest
+	}
+	other := newDemand(&changed)
+	if i, status := best(&other, systems); i >= 0 && status != FallsShort {
+		return &systems[i]
+	}
+	return nil
+}
+
+// lower finds the thickness at which the next smaller system would lead: the
+// largest one that another system's rating allows and that then does lead.
+func (m *Margin) lower(d *demand, systems []system.System, first, piece int) {
+	p := &d.job.Pieces[piece]
+	for i := range systems {
+		g := &systems[i]
+		factor, cuttable := equivalence(g, p.Metal)
+		if !cuttable || !before(g, &systems[first]) {
+			continue
+		}
+		t := float64(g.Rated) / (factor * d.multiple.floor)
+		if down, known := m.DownTo.Get(); t >= m.Now.Value || (known && t <= down.Value) {
+			continue
+		}
+		if lead := then(d, systems, m.Asked, piece, unit.Millimetre(t)); lead == g {
+			m.DownTo, m.Smaller = unit.Known(mm(unit.Millimetre(t))), g
+		}
+	}
+}

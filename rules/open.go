@@ -1,0 +1,314 @@
+package rules
+
+import (
+	"sort"
+
+	"cutbrief/rules/system"
+	"cutbrief/rules/unit"
+)
+
+// How strongly an answer could matter.
+const (
+	couldNothing    = 0
+	couldSite       = 1
+	couldDecide     = 2
+	couldSystem     = 3
+	couldEverything = 4
+)
+
+// opening is one unanswered question: its span and, per metal, its piece.
+type opening struct {
+	span  *span
+	piece int // −1 unless per metal
+}
+
+func (o opening) asked(j *Job) Asked {
+	a := Asked{Fact: o.span.fact}
+	if o.piece >= 0 {
+		a.Metal = j.Pieces[o.piece].Metal
+	}
+	return a
+}
+
+// with returns the job with the question answered, share 0 the easiest.
+func (o opening) with(j *Job, share float64) Job {
+	changed := j.clone()
+	o.span.set(&changed, changed.at(o.piece), share)
+	return changed
+}
+
+// at returns a piece, or nil for questions not asked per metal.
+func (j *Job) at(i int) *Piece {
+	if i < 0 {
+		return nil
+	}
+	return &j.Pieces[i]
+}
+
+// openings lists the unanswered questions that have a span.
+func openings(j *Job) []opening {
+	var list []opening
+	for i := range spans {
+		s := &spans[i]
+		if !s.perMetal {
+			if s.open(j, nil) {
+				list = append(list, opening{s, -1})
+			}
+			continue
+		}
+		for p := range j.Pieces {
+			if s.open(j, &j.Pieces[p]) {
+				list = append(list, opening{s, p})
+			}
+		}
+	}
+	return list
+}
+
+// lead is what the answers so far point at.
+type lead struct {
+	first  int
+	status Status
+	decide Requirement
+}
+
+func leadOf(j *Job, systems []system.System) lead {
+	d := newDemand(j)
+	first, status := best(&d, systems)
+	if status == FallsShort {
+		first = -1
+	}
+	return lead{first, status, d.requirement}
+}
+
+// open lists the unanswered questions that could change something, strongest
+// first, and says whether the recommendation is firm: whether no plausible
+// answer to any of them, alone or together, changes the first choice.
+func open(d *demand, systems []system.System, o Outcome) ([]OpenQuestion, bool) {
+	now := leadOf(d.job, systems)
+	list := firstThings(d.job)
+	essential := len(list)
+	hardest := allHardest(d.job)
+	for _, q := range openings(d.job) {
+		if listed(list[:essential], q.asked(d.job)) {
+			continue
+		}
+		if item, matters := weigh(d.job, &hardest, systems, q, now); matters {
+			list = append(list, item)
+		}
+	}
+	list = append(list, openSupply(d.job, systems, now)...)
+	list = append(list, openWish(d.job, systems, now)...)
+	sort.SliceStable(list, func(a, b int) bool { return list[a].Strength > list[b].Strength })
+	return list, o == Recommended && firm(d.job, systems, now)
+}
+
+func listed(list []OpenQuestion, a Asked) bool {
+	for _, q := range list {
+		if q.Asked == a {
+			return true
+		}
+	}
+	return false
+}
+
+// firstThings are the answers without which nothing can be recommended.
+func firstThings(j *Job) []OpenQuestion {
+	var list []OpenQuestion
+	for _, a := range missing(j) {
+		list = append(list, OpenQuestion{Asked: a, Could: "nothing can be recommended before this is told", Strength: couldEverything})
+	}
+	return list
+}
+
+// allHardest answers every open question the hardest plausible way.
+func allHardest(j *Job) Job {
+	hard := j.clone()
+	for _, q := range openings(j) {
+		q.span.set(&hard, hard.at(q.piece), 1)
+	}
+	return hard
+}
+
+// weigh tries the plausible answers to one question, alone and beside the
+// hardest answers to all the others, and reports the strongest change.
+func weigh(j, hardest *Job, systems []system.System, q opening, now lead) (OpenQuestion, bool) {
+	item := OpenQuestion{Asked: q.asked(j)}
+	for i := 0; i < q.span.steps; i++ {
+		changed := q.with(j, float64(i)/float64(q.span.steps-1))
+		item.raise(systems, now, leadOf(&changed, systems))
+	}
+	if item.Strength < couldSystem {
+		eased := easedIn(j, q)
+		item.raise(systems, leadOf(&eased, systems), leadOf(hardest, systems))
+	}
+	return item, item.Strength > couldNothing
+}
+
+// easedIn is the hardest case with one question answered the easiest way.
+func easedIn(j *Job, q opening) Job {
+	eased := j.clone()
+	q.span.set(&eased, eased.at(q.piece), 0)
+	return allHardest(&eased)
+}
+
+// raise keeps the strongest difference seen between two leads.
+func (o *OpenQuestion) raise(systems []system.System, from, to lead) {
+	strength, could, flip := couldNothing, "", ""
+	switch {
+	case to.first < 0 && from.first >= 0:
+		strength, could = couldSystem, "could mean that no system of the range fits"
+	case to.first != from.first:
+		strength, could, flip = couldSystem, "could change the system to "+systems[to.first].Name, systems[to.first].ID
+	case to.decide != from.decide:
+		strength, could = couldDecide, "could change what decides the sale"
+	case to.status == FitsNearly && from.status != FitsNearly:
+		strength, could = couldDecide, "could make the system borderline"
+	case to.status != from.status:
+		strength, could = couldSite, "could mean that the site has to change first"
+	}
+	if strength > o.Strength {
+		o.Strength, o.Could, o.FlipTo = strength, could, flip
+	}
+}
+
+// openSupply weighs phase and voltage, whose answers are neither easy nor hard.
+func openSupply(j *Job, systems []system.System, now lead) []OpenQuestion {
+	phases, volts := OpenQuestion{Asked: Asked{Fact: FactPhases}}, OpenQuestion{Asked: Asked{Fact: FactVolts}}
+	for _, changed := range withSupplies(j) {
+		to := leadOf(&changed, systems)
+		phases.raise(systems, now, to)
+		volts.raise(systems, now, to)
+	}
+	var list []OpenQuestion
+	if phases.Strength > 0 && !j.Power.Phases.IsKnown() {
+		list = append(list, phases)
+	}
+	if volts.Strength > 0 && !j.Power.Volts.IsKnown() {
+		list = append(list, volts)
+	}
+	return list
+}
+
+// withSupplies are the job at every supply that agrees with what is told; the
+// job itself if the supply is told.
+func withSupplies(j *Job) []Job {
+	phases, told1 := j.Power.Phases.Get()
+	volts, told2 := j.Power.Volts.Get()
+	if told1 && told2 {
+		return []Job{*j}
+	}
+	var list []Job
+	for _, s := range supplies {
+		if (told1 && phases != BothPhases && phases != s.phases) || (told2 && volts != s.volts) {
+			continue
+		}
+		changed := j.clone()
+		changed.Power.Phases, changed.Power.Volts = unit.Known(s.phases), unit.Known(s.volts)
+		if told1 {
+			changed.Power.Phases = j.Power.Phases
+		}
+		list = append(list, changed)
+	}
+	if told2 && !told1 && len(list) == 0 { // a voltage not in the table
+		for _, p := range []Phases{SinglePhase, ThreePhase} {
+			changed := j.clone()
+			changed.Power.Phases = unit.Known(p)
+			list = append(list, changed)
+		}
+	}
+	return list
+}
+
+// openWish weighs the question what annoys them most: it names what decides.
+func openWish(j *Job, systems []system.System, now lead) []OpenQuestion {
+	if len(j.Annoys) > 0 || j.Overrule != nil {
+		return nil
+	}
+	item := OpenQuestion{Asked: Asked{Fact: FactAnnoysMost}}
+	for _, row := range annoyances {
+		changed := j.clone()
+		changed.Annoys = []Annoyance{row.id}
+		item.raise(systems, now, leadOf(&changed, systems))
+	}
+	if item.Strength == couldNothing {
+		return nil
+	}
+	return []OpenQuestion{item}
+}
+
+// firm reports that the first choice stands whatever the open answers are. It
+// tries the job as told and with every open answer at its hardest, at every
+// supply that agrees with what is told and with every wish. Every rule only
+// gets harder from the one to the other, and the order of systems of equal
+// standing does not depend on the job; so if the first choice keeps its
+// standing at the hardest answers, no answer in between lets another lead.
+// Where only its standing at the site drops, it still leads if every system
+// that could overtake it drops in the same checks.
+func firm(j *Job, systems []system.System, now lead) bool {
+	if now.first < 0 {
+		return false
+	}
+	for _, wish := range withWishes(j) {
+		for _, supplied := range withSupplies(&wish) {
+			hard := allHardest(&supplied)
+			if !standsThrough(&supplied, &hard, systems, now.first) {
+				return false
+			}
+		}
+	}
+	return true
+}
+
+// standsThrough reports that system first leads at the job as told and cannot
+// be overtaken up to the hardest answers.
+func standsThrough(easy, hard *Job, systems []system.System, first int) bool {
+	e, h := newDemand(easy), newDemand(hard)
+	lead, status := best(&e, systems)
+	if lead != first || status == FallsShort {
+		return false
+	}
+	atHard := statusOf(&h, &systems[first])
+	if atHard == status {
+		return true
+	}
+	if atHard != FitsAfterSite {
+		return false
+	}
+	for i := range systems {
+		g := &systems[i]
+		if i != first && (overtakes(&h, g, &systems[first]) || (before(g, &systems[first]) && statusOf(&e, g) == FitsAfterSite)) {
+			return false
+		}
+	}
+	return true
+}
+
+// overtakes reports whether g could pass some site rule that f fails: whether
+// it asks less of the site than f there.
+func overtakes(h *demand, g, f *system.System) bool {
+	for i := range rows {
+		if effect(&rows[i], rows[i].judge(h, f).verdict) != FitsAfterSite {
+			continue
+		}
+		mf, mg := rows[i].judge(h, f), rows[i].judge(h, g)
+		if mg.verdict != Short || mg.need < mf.need {
+			return true
+		}
+	}
+	return false
+}
+
+// withWishes are the job with every complaint the customer may still voice.
+func withWishes(j *Job) []Job {
+	list := []Job{*j}
+	if len(j.Annoys) > 0 || j.Overrule != nil {
+		return list
+	}
+	for _, row := range annoyances {
+		changed := j.clone()
+		changed.Annoys = []Annoyance{row.id}
+		list = append(list, changed)
+	}
+	return list
+}

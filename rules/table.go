@@ -1,0 +1,276 @@
+package rules
+
+import (
+	"slices"
+
+	"cutbrief/rules/metal"
+	"cutbrief/rules/system"
+	"cutbrief/rules/unit"
+)
+
+// The rules every system is judged by.
+const (
+	RuleClean      RuleID = "clean-cut"
+	RuleSever      RuleID = "severance"
+	RulePierce     RuleID = "pierce"
+	RuleBevel      RuleID = "bevel"
+	RuleGaps       RuleID = "gaps"
+	RuleGouging    RuleID = "gouging"
+	RuleMechanised RuleID = "mechanised"
+	RuleSupply     RuleID = "supply"
+	RuleBreaker    RuleID = "breaker"
+	RuleCord       RuleID = "cord"
+	RuleGenerator  RuleID = "generator"
+	RuleAirFlow    RuleID = "air-flow"
+	RuleAirPress   RuleID = "air-pressure"
+	RuleAirDry     RuleID = "air-dryness"
+	RuleDuty       RuleID = "duty"
+	RuleBudget     RuleID = "budget"
+)
+
+// row is a rule with the functions that apply it. judge does the arithmetic
+// and builds no text; inputs and missing name the answers behind it.
+type row struct {
+	Rule
+	kind    unit.Kind
+	judge   func(*demand, *system.System) mark
+	inputs  func(*demand, *system.System) []Input
+	missing func(*demand) []Asked
+}
+
+// rows is the table, in the order checks are shown. It is a function of no
+// state; the two that name the factor are explained by needOf.
+var rows = []row{
+	{Rule{ID: RuleClean, Title: "clean cut", Hard: true, Source: practice,
+		Words: "rated thickness ≥ thickest regular clean cut × factor for use × factor for the metal",
+		Cure:  "a larger system, or mechanised cutting"},
+		unit.Thickness, judgeClean, cleanInputs, cleanMissing},
+	{Rule{ID: RuleSever, Title: "rare thickest cut", Hard: true, Source: practice,
+		Words: "severance thickness ≥ rare thickest piece × factor for the metal",
+		Cure:  "a larger system, or another process for the rare piece"},
+		unit.Thickness, judgeSever, pieceInputs(FactRarest, "rare thickest"), perMetal(FactRarest)},
+	{Rule{ID: RulePierce, Title: "pierce", Hard: true, Source: practice,
+		Words: "pierce thickness (half the clean maximum where none is given) ≥ thickest piece started in the middle × factor for the metal",
+		Cure:  "a larger system, or starting from the edge or a drilled hole"},
+		unit.Thickness, judgePierce, pieceInputs(FactPierced, "thickest pierced"), pierceMissing},
+	{Rule{ID: RuleBevel, Title: "bevel", Hard: true, Source: practice,
+		Words: "clean maximum ≥ plate thickness ÷ cos(angle from square) × factor for the metal",
+		Cure:  "a larger system, or a smaller bevel"},
+		unit.Thickness, judgeBevel, bevelInputs, bevelMissing},
+	{Rule{ID: RuleGaps, Title: "cutting across gaps", Hard: true, Source: practice,
+		Words: "grating and mesh need a system that holds or relights its arc across gaps",
+		Cure:  "a system that holds or relights its arc"},
+		unit.None, judgeGaps, featureInput("gaps"), ask(FactFeatures)},
+	{Rule{ID: RuleGouging, Title: "gouging", Hard: true, Source: practice,
+		Words: "gouging needs a system whose manual allows it",
+		Cure:  "a system made for gouging"},
+		unit.None, judgeGouging, featureInput("gouging"), ask(FactFeatures)},
+	{Rule{ID: RuleMechanised, Title: "carriage or table", Hard: true, Source: practice,
+		Words: "a carriage or table needs a system with a torch made for it",
+		Cure:  "a system with a torch for guided travel"},
+		unit.None, judgeMechanised, nil, ask(FactGuidance)},
+}
+
+// Table returns the rules in the order they are checked, the factor rules
+// first.
+func Table() []Rule {
+	list := slices.Clone(factorRules)
+	for _, r := range rows {
+		list = append(list, r.Rule)
+	}
+	return list
+}
+
+// factorRules are the rules that set the factor on thickness.
+var factorRules = []Rule{
+	{ID: RuleMaintenance, Title: "maintenance", Words: "maintenance may run close to capacity: factor 1", Source: practice},
+	{ID: RuleMixed, Title: "mixed or light production", Words: "mixed or light production: factor 1.5, comfortable at 2", Source: practice},
+	{ID: RuleProduction, Title: "production", Words: "production: factor 2, comfortable at 3", Source: practice},
+	{ID: RuleSpeed, Title: "speed decides", Words: "where cutting speed decides: factor 1.5, comfortable at 1.6", Source: practice},
+}
+
+// Find returns the rule with this identifier.
+func (id RuleID) Find() (Rule, bool) {
+	for _, r := range factorRules {
+		if r.ID == id {
+			return r, true
+		}
+	}
+	for i := range rows {
+		if rows[i].ID == id {
+			return rows[i].Rule, true
+		}
+	}
+	return Rule{}, false
+}
+
+// needOf says what the work asks of any system, with the metal that decides.
+func needOf(d *demand) unit.Maybe[Need] {
+	none := &system.System{}
+	piece, most, known, _ := heaviest(d.job, none, (*Piece).regular)
+	if !known || !d.job.Use.IsKnown() {
+		return unit.Maybe[Need]{}
+	}
+	t, _, _ := piece.regular()
+	n := Need{
+		Metal: piece.Metal, Thickness: t, Rule: d.multiple.rule, Factor: d.multiple.floor,
+		Rated:   unit.Millimetre(most * d.multiple.floor),
+		Comfort: unit.Millimetre(most * d.multiple.comfort),
+		Inputs:  cleanInputs(d, none), Source: practice,
+	}
+	n.Severed = largest(d.job, none, func(p *Piece) unit.Maybe[unit.Millimetre] { return p.Rarest })
+	n.Pierced = largest(d.job, none, func(p *Piece) unit.Maybe[unit.Millimetre] { return p.Pierced })
+	return unit.Known(n)
+}
+
+// largest is the largest mild-steel equivalent told, not known if none is.
+func largest(j *Job, s *system.System, pick func(*Piece) unit.Maybe[unit.Millimetre]) unit.Maybe[unit.Millimetre] {
+	_, most, known, _ := heaviest(j, s, func(p *Piece) (unit.Millimetre, bool, bool) { return told(pick(p)) })
+	if !known {
+		return unit.Maybe[unit.Millimetre]{}
+	}
+	return unit.Known(unit.Millimetre(most))
+}
+
+func mm(t unit.Millimetre) unit.Quantity {
+	return unit.Quantity{Value: float64(t), Kind: unit.Thickness}
+}
+
+// cleanInputs names the piece that decides, the factor for use and the factor
+// for the metal.
+func cleanInputs(d *demand, s *system.System) []Input {
+	p, _, known, _ := heaviest(d.job, s, (*Piece).regular)
+	if !known {
+		return nil
+	}
+	t, _, sure := p.regular()
+	fact, name := FactThickest, "thickest regular clean cut, "
+	if thickest, ok := p.Thickest.Get(); !sure || (ok && thickest < t) {
+		fact, name = FactEveryday, "everyday thickness, "
+	}
+	factor, _ := equivalence(s, p.Metal)
+	list := []Input{
+		{Name: name + nameOf(p.Metal), Value: mm(t), From: Asked{fact, p.Metal}},
+		{Name: "factor for use", Value: unit.Quantity{Value: d.multiple.floor}, From: Asked{Fact: FactUse}},
+	}
+	return append(list, metalInput(p.Metal, factor)...)
+}
+
+// metalInput names the factor for a metal, unless it is mild steel itself.
+func metalInput(id metal.ID, factor float64) []Input {
+	if factor == 1 {
+		return nil
+	}
+	return []Input{{Name: "factor for " + nameOf(id), Value: unit.Quantity{Value: factor}}}
+}
+
+// cleanMissing lists the metals whose regular thickness is not told, and the
+// use if that is what is missing.
+func cleanMissing(d *demand) []Asked {
+	var list []Asked
+	if len(d.job.Pieces) == 0 {
+		list = append(list, Asked{Fact: FactMetals})
+	}
+	for i := range d.job.Pieces {
+		if _, _, sure := d.job.Pieces[i].regular(); !sure {
+			list = append(list, Asked{FactThickest, d.job.Pieces[i].Metal})
+		}
+	}
+	if !d.job.Use.IsKnown() {
+		list = append(list, Asked{Fact: FactUse})
+	}
+	return list
+}
+
+// thicknessOf picks one of a piece's thicknesses by the fact that holds it.
+func thicknessOf(p *Piece, f Fact) *unit.Maybe[unit.Millimetre] {
+	switch f {
+	case FactEveryday:
+		return &p.Everyday
+	case FactRarest:
+		return &p.Rarest
+	case FactPierced:
+		return &p.Pierced
+	case FactBevelled:
+		return &p.Bevelled
+	}
+	return &p.Thickest
+}
+
+// pieceInputs names the piece that decides a rule about one thickness.
+func pieceInputs(f Fact, name string) func(*demand, *system.System) []Input {
+	return func(d *demand, s *system.System) []Input {
+		p, _, known, _ := heaviest(d.job, s, func(p *Piece) (unit.Millimetre, bool, bool) { return told(*thicknessOf(p, f)) })
+		if !known {
+			return nil
+		}
+		t, _ := thicknessOf(p, f).Get()
+		factor, _ := equivalence(s, p.Metal)
+		return append([]Input{{Name: name + ", " + nameOf(p.Metal), Value: mm(t), From: Asked{f, p.Metal}}}, metalInput(p.Metal, factor)...)
+	}
+}
+
+// perMetal lists the metals for which a thickness is not told.
+func perMetal(f Fact) func(*demand) []Asked {
+	return func(d *demand) []Asked {
+		var list []Asked
+		for i := range d.job.Pieces {
+			if p := &d.job.Pieces[i]; !thicknessOf(p, f).IsKnown() {
+				list = append(list, Asked{f, p.Metal})
+			}
+		}
+		return list
+	}
+}
+
+func pierceMissing(d *demand) []Asked {
+	if !d.job.Start.IsKnown() {
+		return []Asked{{Fact: FactStart}}
+	}
+	return perMetal(FactPierced)(d)
+}
+
+func bevelInputs(d *demand, s *system.System) []Input {
+	list := pieceInputs(FactBevelled, "thickest bevelled")(d, s)
+	if angle, ok := d.job.BevelAngle.Get(); ok && len(list) > 0 {
+		list = append(list, Input{Name: "angle from square", Value: unit.Quantity{Value: float64(angle), Kind: unit.Angle}, From: Asked{Fact: FactBevelAngle}})
+	}
+	return list
+}
+
+func bevelMissing(d *demand) []Asked {
+	if !d.job.Features.IsKnown() {
+		return []Asked{{Fact: FactFeatures}}
+	}
+	list := perMetal(FactBevelled)(d)
+	if !d.job.BevelAngle.IsKnown() {
+		list = append(list, Asked{Fact: FactBevelAngle})
+	}
+	return list
+}
+
+// featureInput names a feature the customer cuts.
+func featureInput(word string) func(*demand, *system.System) []Input {
+	return func(*demand, *system.System) []Input {
+		return []Input{{Name: "what is cut", Word: word, From: Asked{Fact: FactFeatures}}}
+	}
+}
+
+// ask lists one fact if it decides the rule and is not told.
+func ask(facts ...Fact) func(*demand) []Asked {
+	return func(*demand) []Asked {
+		var list []Asked
+		for _, f := range facts {
+			list = append(list, Asked{Fact: f})
+		}
+		return list
+	}
+}
+
+func nameOf(id metal.ID) string {
+	m, ok := metal.Find(id)
+	if !ok {
+		return string(id)
+	}
+	return m.Name
+}
