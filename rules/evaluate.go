@@ -1,17 +1,26 @@
 package rules
 
 import (
-	"slices"
 	"sort"
 
 	"cutbrief/rules/system"
 	"cutbrief/rules/unit"
 )
 
-// Evaluate judges every system of the range for the job, ranks them, and says
-// which one to recommend, or that none can be. It reads job and offered and
-// changes neither; Result points into offered.Systems.
+// Evaluate judges every system of the range for the job as Judge does, and adds
+// what is still open and whether that could change the recommendation.
 func Evaluate(job Job, offered system.Range) Result {
+	r := Judge(job, offered)
+	d := newDemand(&job)
+	r.Open, r.Firm = open(&d, offered.Systems, r.Outcome)
+	return r
+}
+
+// Judge judges every system of the range for the job, ranks them, and says
+// which one to recommend, or that none can be. It reads job and offered and
+// changes neither; Result points into offered.Systems. It leaves Open and Firm
+// alone, for readers of many visits who do not ask.
+func Judge(job Job, offered system.Range) Result {
 	d := newDemand(&job)
 	r := Result{Critical: critical(&job), Flags: flags(&job), Missing: missing(&job)}
 	r.Need = needOf(&d)
@@ -24,7 +33,6 @@ func Evaluate(job Job, offered system.Range) Result {
 		r.Second = secondOf(r.Candidates)
 		r.Margins = margins(&d, offered.Systems)
 	}
-	r.Open, r.Firm = open(&d, offered.Systems, r.Outcome)
 	return r
 }
 
@@ -71,52 +79,57 @@ func secondOf(c []Candidate) *Candidate {
 	return nil
 }
 
-// standing orders the statuses, best first.
-var standing = []Status{Fits, FitsAfterSite, FitsNearly, FallsShort}
+// rank is a status as a number, best first, for comparing.
+type rank int
 
-// worse returns the worse of two statuses.
-func worse(a, b Status) Status {
-	if slices.Index(standing, b) > slices.Index(standing, a) {
-		return b
-	}
-	return a
-}
+// The ranks, in the order of standing.
+const (
+	fits rank = iota
+	afterSite
+	nearly
+	short
+)
+
+// standing names the ranks.
+var standing = [...]Status{fits: Fits, afterSite: FitsAfterSite, nearly: FitsNearly, short: FallsShort}
 
 // statusOf is the worst that any rule makes of a system. What is not known
 // does not lower it; it is an open question.
-func statusOf(d *demand, s *system.System) Status {
-	status := Fits
+func statusOf(d *demand, s *system.System) rank {
+	status := fits
 	for i := range rows {
-		status = worse(status, effect(&rows[i], rows[i].judge(d, s).verdict))
+		if r := &rows[i]; r.Hard || r.Site {
+			status = max(status, effect(r, r.judge(d, s).verdict))
+		}
 	}
 	return status
 }
 
 // effect is what one verdict makes of a system.
-func effect(r *row, v Verdict) Status {
+func effect(r *row, v Verdict) rank {
 	switch {
 	case r.Site && v == Short:
-		return FitsAfterSite
+		return afterSite
 	case r.Hard && v == Short:
-		return FallsShort
+		return short
 	case r.Hard && v == Borderline:
-		return FitsNearly
+		return nearly
 	}
-	return Fits
+	return fits
 }
 
 // ranked returns the indexes of the systems, best first: by status, then the
 // smaller rated thickness, so that what fits with the least excess leads.
 func ranked(d *demand, systems []system.System) []int {
 	order := make([]int, len(systems))
-	status := make([]Status, len(systems))
+	status := make([]rank, len(systems))
 	for i := range systems {
 		order[i], status[i] = i, statusOf(d, &systems[i])
 	}
 	sort.SliceStable(order, func(a, b int) bool {
 		x, y := order[a], order[b]
 		if status[x] != status[y] {
-			return worse(status[x], status[y]) == status[y]
+			return status[x] < status[y]
 		}
 		return before(&systems[x], &systems[y])
 	})
@@ -137,7 +150,8 @@ func before(a, b *system.System) bool {
 
 // explain judges one system with everything said: inputs, numbers, source.
 func explain(d *demand, s *system.System) Candidate {
-	c := Candidate{System: s, Status: statusOf(d, s)}
+	c := Candidate{System: s}
+	status := fits
 	for i := range rows {
 		r := &rows[i]
 		m := r.judge(d, s)
@@ -155,8 +169,10 @@ func explain(d *demand, s *system.System) Candidate {
 			check.Missing = r.missing(d)
 			c.Open = c.Open || r.Hard || r.Site
 		}
+		status = max(status, effect(r, m.verdict))
 		c.Checks = append(c.Checks, check)
 	}
+	c.Status = standing[status]
 	if _, most, known, _ := heaviest(d.job, s, (*Piece).regular); known {
 		c.Excess = float64(s.Rated) / (most * d.multiple.floor)
 	}

@@ -7,11 +7,11 @@ import (
 
 // best is the leading system under a demand: its index, or −1 if none is
 // offered, and its status.
-func best(d *demand, systems []system.System) (int, Status) {
-	first, status := -1, FallsShort
+func best(d *demand, systems []system.System) (int, rank) {
+	first, status := -1, short
 	for i := range systems {
 		s := statusOf(d, &systems[i])
-		if first < 0 || (s != status && worse(s, status) == status) || (s == status && before(&systems[i], &systems[first])) {
+		if first < 0 || s < status || (s == status && before(&systems[i], &systems[first])) {
 			first, status = i, s
 		}
 	}
@@ -69,7 +69,7 @@ func then(d *demand, systems []system.System, a Asked, piece int, t unit.Millime
 		p.Everyday = p.Thickest // the everyday cut is no thicker than the thickest
 	}
 	other := newDemand(&changed)
-	if i, status := best(&other, systems); i >= 0 && status != FallsShort {
+	if i, status := best(&other, systems); i >= 0 && status != short {
 		return &systems[i]
 	}
 	return nil

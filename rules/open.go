@@ -68,14 +68,14 @@ func openings(j *Job) []opening {
 // lead is what the answers so far point at.
 type lead struct {
 	first  int
-	status Status
+	status rank
 	decide Requirement
 }
 
 func leadOf(j *Job, systems []system.System) lead {
 	d := newDemand(j)
 	first, status := best(&d, systems)
-	if status == FallsShort {
+	if status == short {
 		first = -1
 	}
 	return lead{first, status, d.requirement}
@@ -162,7 +162,7 @@ func (o *OpenQuestion) raise(systems []system.System, from, to lead) {
 		strength, could, flip = couldSystem, "could change the system to "+systems[to.first].Name, systems[to.first].ID
 	case to.decide != from.decide:
 		strength, could = couldDecide, "could change what decides the sale"
-	case to.status == FitsNearly && from.status != FitsNearly:
+	case to.status == nearly && from.status != nearly:
 		strength, could = couldDecide, "could make the system borderline"
 	case to.status != from.status:
 		strength, could = couldSite, "could mean that the site has to change first"
@@ -265,19 +265,19 @@ func firm(j *Job, systems []system.System, now lead) bool {
 func standsThrough(easy, hard *Job, systems []system.System, first int) bool {
 	e, h := newDemand(easy), newDemand(hard)
 	lead, status := best(&e, systems)
-	if lead != first || status == FallsShort {
+	if lead != first || status == short {
 		return false
 	}
 	atHard := statusOf(&h, &systems[first])
 	if atHard == status {
 		return true
 	}
-	if atHard != FitsAfterSite {
+	if atHard != afterSite {
 		return false
 	}
 	for i := range systems {
 		g := &systems[i]
-		if i != first && (overtakes(&h, g, &systems[first]) || (before(g, &systems[first]) && statusOf(&e, g) == FitsAfterSite)) {
+		if i != first && (overtakes(&h, g, &systems[first]) || (before(g, &systems[first]) && statusOf(&e, g) == afterSite)) {
 			return false
 		}
 	}
@@ -288,7 +288,7 @@ func standsThrough(easy, hard *Job, systems []system.System, first int) bool {
 // it asks less of the site than f there.
 func overtakes(h *demand, g, f *system.System) bool {
 	for i := range rows {
-		if effect(&rows[i], rows[i].judge(h, f).verdict) != FitsAfterSite {
+		if effect(&rows[i], rows[i].judge(h, f).verdict) != afterSite {
 			continue
 		}
 		mf, mg := rows[i].judge(h, f), rows[i].judge(h, g)
