@@ -28,6 +28,7 @@ type Cut struct {
 type Setting struct {
 	Output   unit.Ampere
 	OnWork   bool                                 // tip on the work; otherwise StandOff holds
+	Shielded bool                                 // on the work with a shielded tip made for contact
 	StandOff [2]unit.Millimetre                   // from, to
 	Lead     [2]unit.Degree                       // lead angle, torch pulled not pushed
 	Trailing [2]unit.Degree                       // what the arc should do below
@@ -41,11 +42,3 @@ type Caution struct {
 	Text   string // one plain sentence or two, defers to manual, code or permit where it matters
 	Source cite.Ref
 }
-
-// Plan chooses the cuts for the recommended system, the critical requirement
-// first. It returns nothing if there is no recommended system.
-func Plan(job rules.Job, result rules.Result) []Cut { return nil }
-
-// Cautions chooses the cautions by metal, current and place. It always returns
-// the general ones, also when nothing is known.
-func Cautions(job rules.Job, result rules.Result) []Caution { return nil }

@@ -1,0 +1,138 @@
+package showing
+
+import (
+	"cutbrief/rules"
+	"cutbrief/rules/cite"
+	"cutbrief/rules/metal"
+	"cutbrief/rules/system"
+	"cutbrief/rules/unit"
+)
+
+// warning is one row of the table of cautions. A row without applies is
+// general: it is printed also when nothing is known.
+type warning struct {
+	id      string
+	text    string
+	source  cite.Ref
+	applies func(*scene) bool
+}
+
+// warnings are in the order they are printed. Their figures are tied to the
+// reference table by a test.
+var warnings = []warning{
+	{id: "manual", source: cite.Ref{Source: "practice"},
+		text: "The machine's manual, the site's rules and local codes come first wherever they ask more than this page."},
+	{id: "permit-here", source: cite.Ref{Source: "practice"}, applies: hotWork(rules.HotWorkPermit),
+		text: "This site works with hot-work permits: the permit is signed before the first arc."},
+	{id: "combustibles-stay", source: cite.Ref{Source: "osha-hot-work", Clause: "(a)(2)(vii)"}, applies: hotWork(rules.HotWorkSensitive),
+		text: "Here some things that burn cannot be moved: shield them well, or show the cut in another place."},
+	{id: "closed-space", source: cite.Ref{Source: "osha-confined", Clause: "(b)"}, applies: hotWork(rules.HotWorkClosed),
+		text: "Tanks, pits and closed rooms: only under the site's confined-space permit, with the air tested (oxygen 19.5 to 23.5 %, flammable gas below 10 % of its lower limit)."},
+	{id: "closed-space-air", source: cite.Ref{Source: "osha-hot-work", Clause: "(c)(4)"}, applies: hotWork(rules.HotWorkClosed),
+		text: "In there, ventilate all the time, never with oxygen, and keep one person outside."},
+	{id: "onlookers", source: cite.Ref{Source: "osha-eyes-sheet"},
+		text: "The shade rule covers onlookers, helpers and the fire watch as well: one lens for each of them."},
+	{id: "hot-work", source: cite.Ref{Source: "osha-hot-work", Clause: "(a)(2)(ii), (v), (vii)"},
+		text: "Move what can burn at least 35 ft (11 m) away or shield it; sweep the floor that far; extinguisher at hand."},
+	{id: "fire-watch", source: cite.Ref{Source: "osha-hot-work", Clause: "(a)(2)(iii)(B)"},
+		text: "Fire watch at least 30 min after the last cut where fire is possible; many sites ask 60 min."},
+	{id: "containers", source: cite.Ref{Source: "osha-hot-work", Clause: "(a)(3)"},
+		text: "No drum, tank or pipe that held something that burns, unless cleaned of it and of its vapour; vent hollow parts first."},
+	{id: "fume", source: cite.Ref{Source: "hse-fume"},
+		text: "Extraction at the cut indoors, however short the cut; a suitable mask outdoors; heads out of the plume."},
+	{id: "test-piece", source: cite.Ref{Source: "practice"},
+		text: "Ask for coating, filling and last contents of every piece; no unknown scrap."},
+	{id: "noise", source: cite.Ref{Source: "eu-noise", Clause: "Art. 3"},
+		text: "Hearing protection: due from 85 dB(A) over a working day, and a torch is often louder."},
+	{id: "shock", source: cite.Ref{Source: "ansi-z49", Clause: "clause 11"},
+		text: "Dry gloves and a dry place, never in rain; work clamp on clean metal of the piece; supply off before touching torch parts."},
+	{id: "electrician", source: cite.Ref{Source: "practice"},
+		text: "Circuit, breaker and earth are for a licensed electrician to confirm."},
+	{id: "implants", source: cite.Ref{Source: "ansi-z49"},
+		text: "Anyone with a pacemaker or implant stays away until a doctor agrees."},
+	{id: "chromium", source: cite.Ref{Source: "osha-chromium", Clause: "(c)"}, applies: cuts(metal.Stainless),
+		text: "Stainless fume carries chromium VI, which causes cancer: 5 µg/m³ of air at most over 8 h. Extraction at the cut, always."},
+	{id: "zinc", source: cite.Ref{Source: "osha-limits"}, applies: cuts(metal.Galvanised),
+		text: "Zinc fume brings fever some hours later: 5 mg/m³ of air at most over 8 h. Strip the zinc at the cut, and extract."},
+	{id: "lead-paint", source: cite.Ref{Source: "osha-lead", Clause: "(c)"}, applies: cuts(metal.Galvanised),
+		text: "Old paint may hold lead: 50 µg/m³ of air at most over 8 h. Have it tested, and stripped, before any cut."},
+	{id: "cadmium", source: cite.Ref{Source: "osha-cadmium", Clause: "(c)"}, applies: cuts(metal.Galvanised),
+		text: "Plating may hold cadmium: 5 µg/m³ of air at most over 8 h. If it does, do not cut it here."},
+	{id: "copper", source: cite.Ref{Source: "osha-limits-unread"}, applies: cuts(metal.Copper),
+		text: "Copper and brass fume needs extraction at the cut; never cut copper that may hold beryllium."},
+	{id: "aluminium-water", source: cite.Ref{Source: "chemistry-aluminium"}, applies: cuts(metal.Aluminium),
+		text: "No aluminium over water: it frees hydrogen, which can explode under the plate."},
+	{id: "solvents", source: cite.Ref{Source: "army-solvents", Clause: "para 3-8.3"}, applies: cuts(metal.Stainless, metal.Aluminium, metal.Copper),
+		text: "Parts degreased with chlorinated solvent: washed with water, dried and aired before the arc."},
+	{id: "cast-iron", source: cite.Ref{Source: "practice"}, applies: cuts(metal.CastIron),
+		text: "Cast iron may spit and crack: stand clear of the cut, and let it cool slowly."},
+	{id: "up-high", source: cite.Ref{Source: "osha-hot-work", Clause: "(a)(2)(iii)(A)"}, applies: at(rules.UpHigh),
+		text: "Up high: sparks fall through openings, so clear and watch below; secure yourself and the piece."},
+	{id: "field", source: cite.Ref{Source: "practice"}, applies: at(rules.Field),
+		text: "In the field: no dry grass near, mind the wind, no cutting in rain, earth the generator as its manual says."},
+}
+
+// Cautions chooses the cautions by metal, current and place. It always returns
+// the general ones, also when nothing is known. The lens comes first: it
+// protects everyone present.
+func Cautions(job rules.Job, result rules.Result) []Caution {
+	s := newScene(&job, &result)
+	list := []Caution{lens(s.system)}
+	for _, w := range warnings {
+		if w.applies == nil || w.applies(&s) {
+			list = append(list, Caution{ID: w.id, Text: w.text, Source: w.source})
+		}
+	}
+	return list
+}
+
+// shades are the least filter shades for an arc in clear sight, by current.
+// Source: 29 CFR 1910.133(a)(5), table, plasma arc cutting.
+var shades = []struct {
+	below unit.Ampere
+	text  string
+}{
+	{300, "Filter lens shade 8 or darker (below 300 A) for everyone who sees the arc, over safety glasses."},
+	{400, "Filter lens shade 9 or darker (300 to 400 A) for everyone who sees the arc, over safety glasses."},
+	{800, "Filter lens shade 10 or darker (400 to 800 A) for everyone who sees the arc, over safety glasses."},
+}
+
+// lens is the caution about the filter lens. Without a system it speaks of
+// hand-held systems, which stay below the first limit.
+func lens(s *system.System) Caution {
+	c := Caution{ID: "lens", Text: shades[0].text, Source: cite.Ref{Source: "osha-eyes", Clause: "(a)(5), table"}}
+	if s == nil {
+		return c
+	}
+	for _, row := range shades {
+		if s.OutputMax < row.below {
+			c.Text = row.text
+			return c
+		}
+	}
+	c.Text = "Above the table of filter shades: ask the maker which lens protects everyone who sees the arc."
+	return c
+}
+
+// hotWork applies where the site answered so about hot work.
+func hotWork(limit rules.HotWork) func(*scene) bool {
+	return func(s *scene) bool { return s.job.HotWork.Or("") == limit }
+}
+
+// cuts applies where one of the metals is cut, or may be: a metal not named
+// counts as any of them only if it is "other".
+func cuts(metals ...metal.ID) func(*scene) bool {
+	return func(s *scene) bool {
+		for _, m := range metals {
+			if s.cutsMetal(m) || s.cutsMetal(metal.Other) {
+				return true
+			}
+		}
+		return false
+	}
+}
+
+// at applies where the work is done in that place.
+func at(p rules.Place) func(*scene) bool {
+	return func(s *scene) bool { return contains(s.job.Places, p) }
+}
