@@ -3,6 +3,7 @@ package rules
 import (
 	"slices"
 
+	"cutbrief/rules/cite"
 	"cutbrief/rules/metal"
 	"cutbrief/rules/system"
 	"cutbrief/rules/unit"
@@ -69,6 +70,10 @@ var rows = []row{
 		Words: "a carriage or table needs a system with a torch made for it",
 		Cure:  "a system with a torch for guided travel"},
 		unit.None, judgeMechanised, nil, ask(FactGuidance)},
+	{Rule{ID: RuleSupply, Title: "supply", Hard: true, Source: cite.Ref{Source: "rating-plate"},
+		Words: "the site has a phase and a voltage that the rating plate names",
+		Cure:  "another supply laid by a licensed electrician, or a system for this supply"},
+		unit.None, judgeSupply, supplyInputs, supplyMissing},
 }
 
 // Table returns the rules in the order they are checked, the factor rules

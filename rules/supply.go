@@ -1,0 +1,127 @@
+package rules
+
+import (
+	"math"
+
+	"cutbrief/rules/system"
+	"cutbrief/rules/unit"
+)
+
+// plateTolerance is how far the site's voltage may lie outside the plate's
+// range and still be worth a question. From memory of IEC 60974-1 (operation
+// at rated supply voltage ±10 %), so it only ever makes a verdict borderline.
+const plateTolerance = 0.10
+
+// offer is one supply the site can give.
+type offer struct {
+	phases int
+	volts  float64
+}
+
+// offers lists what the site can give: the supply told and, where three phases
+// are on hand, one phase taken from them, line to line or line to neutral.
+// known is false while phase or voltage is not told; phases is then what is
+// told of it. It allocates nothing.
+func offers(p *SitePower) (list [4]offer, n int, known bool) {
+	phases, ok1 := p.Phases.Get()
+	volts, ok2 := p.Volts.Get()
+	if !ok1 || !ok2 {
+		return list, 0, false
+	}
+	v := float64(volts)
+	if phases == SinglePhase {
+		return [4]offer{{1, v}}, 1, true
+	}
+	list = [4]offer{{3, v}, {1, v}, {1, v / math.Sqrt(3)}}
+	if phases == BothPhases { // the voltage told may be that of the single phase
+		list[3] = offer{3, v * math.Sqrt(3)}
+		return list, 4, true
+	}
+	return list, 3, true
+}
+
+// match returns the system's supply that suits the site best, and how well.
+func match(p *SitePower, s *system.System) (*system.Supply, Verdict) {
+	list, n, known := offers(p)
+	if !known {
+		return halfKnown(p, s)
+	}
+	var chosen *system.Supply
+	verdict := Short
+	for i := range s.Supplies {
+		for _, o := range list[:n] {
+			v := suits(&s.Supplies[i], o)
+			if v == Met && (verdict != Met || s.Supplies[i].Phases > chosen.Phases) {
+				chosen, verdict = &s.Supplies[i], Met
+			} else if v == Borderline && verdict == Short {
+				chosen, verdict = &s.Supplies[i], Borderline
+			}
+		}
+	}
+	return chosen, verdict
+}
+
+// halfKnown rules a system out on its phases alone where that is possible:
+// a single-phase shop cannot feed a system that only takes three.
+func halfKnown(p *SitePower, s *system.System) (*system.Supply, Verdict) {
+	if phases, told := p.Phases.Get(); told && phases == SinglePhase {
+		for i := range s.Supplies {
+			if s.Supplies[i].Phases == 1 {
+				return &s.Supplies[i], NotKnown
+			}
+		}
+		if len(s.Supplies) > 0 {
+			return nil, Short
+		}
+	}
+	return nil, NotKnown
+}
+
+// suits judges one supply of a system against one the site can give.
+func suits(s *system.Supply, o offer) Verdict {
+	if s.Phases != o.phases {
+		return Short
+	}
+	low, high := float64(s.VoltMin), float64(s.VoltMax)
+	switch {
+	case o.volts >= low*(1-lineRounding) && o.volts <= high*(1+lineRounding):
+		return Met
+	case o.volts >= low*(1-plateTolerance) && o.volts <= high*(1+plateTolerance):
+		return Borderline
+	}
+	return Short
+}
+
+// lineRounding lets nominal voltages meet: 400 V between lines is 230.9 V to
+// neutral and is called 230 V. Source: IEC 60038 Table 1.
+const lineRounding = 0.005
+
+// judgeSupply: the site has a phase and a voltage the system can be fed with.
+func judgeSupply(d *demand, s *system.System) mark {
+	_, v := match(&d.job.Power, s)
+	return mark{verdict: v}
+}
+
+// supplyInputs names what is told of the supply.
+func supplyInputs(d *demand, _ *system.System) []Input {
+	var list []Input
+	if p, ok := d.job.Power.Phases.Get(); ok {
+		list = append(list, Input{Name: "phase", Word: string(p), From: Asked{Fact: FactPhases}})
+	}
+	if v, ok := d.job.Power.Volts.Get(); ok {
+		list = append(list, Input{Name: "voltage", Value: unit.Quantity{Value: float64(v), Kind: unit.Voltage}, From: Asked{Fact: FactVolts}})
+	}
+	return list
+}
+
+// supplyMissing lists phase and voltage where they are not told.
+func supplyMissing(d *demand) []Asked {
+	var list []Asked
+	if !d.job.Power.Phases.IsKnown() {
+		list = append(list, Asked{Fact: FactPhases})
+	}
+	if !d.job.Power.Volts.IsKnown() {
+		list = append(list, Asked{Fact: FactVolts})
+	}
+	return list
+}
