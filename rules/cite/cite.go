@@ -8,12 +8,14 @@ import "fmt"
 // Trust says how a value is known.
 type Trust string
 
-// The four kinds of trust, worded as they are printed.
+// The kinds of trust, worded as they are printed. Given is no trust of ours:
+// it marks what the customer said or a system's row says.
 const (
 	Published Trust = "published source"
 	Practice  Trust = "common practice, no source"
 	Memory    Trust = "from memory"
 	Invented  Trust = "invented for the demo"
+	Given     Trust = "as given" // an input: the customer's answer, or a row of the range
 )
 
 // Source is a document, or a kind of knowledge, that values rest on.
