@@ -45,6 +45,7 @@ type Input struct {
 	Value unit.Quantity
 	Word  string // for answers that are not numbers; then Value.Kind is None
 	From  Asked  // zero if it is not the customer's: a system's row or a rule
+	Op    string // how it enters the formula: "" for the first, "×", "÷ cos"
 }
 
 // Check is one conclusion about one system: rule, inputs, need against

@@ -156,7 +156,7 @@ func cleanInputs(d *demand, s *system.System) []Input {
 	factor, _ := equivalence(s, p.Metal)
 	list := []Input{
 		{Name: name + nameOf(p.Metal), Value: mm(t), From: Asked{fact, p.Metal}},
-		{Name: "factor for use", Value: unit.Quantity{Value: d.multiple.floor}, From: Asked{Fact: FactUse}},
+		{Name: "factor for use", Value: unit.Quantity{Value: d.multiple.floor}, From: Asked{Fact: FactUse}, Op: "×"},
 	}
 	return append(list, metalInput(p.Metal, factor)...)
 }
@@ -166,7 +166,7 @@ func metalInput(id metal.ID, factor float64) []Input {
 	if factor == 1 {
 		return nil
 	}
-	return []Input{{Name: "factor for " + nameOf(id), Value: unit.Quantity{Value: factor}}}
+	return []Input{{Name: "factor for " + nameOf(id), Value: unit.Quantity{Value: factor}, Op: "×"}}
 }
 
 // cleanMissing lists the metals whose regular thickness is not told, and the
@@ -238,7 +238,7 @@ func pierceMissing(d *demand) []Asked {
 func bevelInputs(d *demand, s *system.System) []Input {
 	list := pieceInputs(FactBevelled, "thickest bevelled")(d, s)
 	if angle, ok := d.job.BevelAngle.Get(); ok && len(list) > 0 {
-		list = append(list, Input{Name: "angle from square", Value: unit.Quantity{Value: float64(angle), Kind: unit.Angle}, From: Asked{Fact: FactBevelAngle}})
+		list = append(list, Input{Name: "angle from square", Value: unit.Quantity{Value: float64(angle), Kind: unit.Angle}, From: Asked{Fact: FactBevelAngle}, Op: "÷ cos"})
 	}
 	return list
 }
