@@ -36,7 +36,8 @@ type Quantity struct {
 // Style is how lengths are written for a reader: millimetres or inches.
 type Style string
 
-// The two styles. Only lengths, speeds, flows, pressures and weights differ.
+// The two styles. Only lengths, speeds, flows, pressures, volumes, weights and
+// conductor sizes differ.
 const (
 	Metric Style = "mm"
 	Inch   Style = "in"
