@@ -48,7 +48,8 @@ type Visit struct {
 	Answers  []Answer // catalogue order on saving
 	Overrule *rules.Overrule
 
-	extra map[string]json.RawMessage
+	extra         map[string]json.RawMessage // unknown fields, kept
+	overruleExtra map[string]json.RawMessage
 }
 
 // Group is a part of the interview that can be skipped whole.
@@ -86,6 +87,7 @@ type Option struct {
 // Question is one row of the catalogue.
 type Question struct {
 	ID       rules.Fact
+	Name     string // what it is called in lists and messages: "thickest clean cut"
 	Group    Group
 	Form     Form
 	PerMetal bool
@@ -97,6 +99,8 @@ type Question struct {
 	Options  []Option
 	Optional bool // text nobody needs: not counted as open
 
+	limit   limit
+	none    bool // "none" and "0" are answers: a known zero
 	applies func(*Visit) bool
 }
 

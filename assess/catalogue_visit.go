@@ -1,0 +1,27 @@
+package assess
+
+import "cutbrief/rules/unit"
+
+// visitQuestions say who and when.
+var visitQuestions = []*Question{
+	{ID: FactCompany, Name: "company", Group: GroupVisit, Form: FormText,
+		Ask: "Which company is this for?", Why: "It stands at the top of the page and names the file.",
+		Example: "Hillside Farm Services"},
+	{ID: FactContact, Name: "contact", Group: GroupVisit, Form: FormText, Optional: true,
+		Ask: "Who am I talking to?", Why: "So that the page reaches the right desk.",
+		Example: "Marta Lind, workshop lead"},
+	{ID: FactPlace, Name: "place", Group: GroupVisit, Form: FormText, Optional: true,
+		Ask: "Where are we?", Why: "So that the demonstration goes to the right door.",
+		Example: "Workshop 2, Mill Lane"},
+	{ID: FactDate, Name: "date", Group: GroupVisit, Form: FormDate,
+		Ask: "What is the date of the visit?", Why: "The page is dated, and so are its prices.",
+		Example: "2026-11-25"},
+	{ID: FactRep, Name: "rep", Group: GroupVisit, Form: FormText,
+		Ask: "Who is making the visit?", Why: "The customer needs a name to ring.",
+		Example: "Jon Aske"},
+	{ID: FactUnits, Name: "units", Group: GroupVisit, Form: FormOne,
+		Ask: "Do you think in millimetres or in inches?", Why: "A bare number is taken in this unit from here on.",
+		Help:    "Either can be typed at any time: 3/8 in in a millimetre visit, or 10 mm in an inch visit. Answers already given do not change when this does.",
+		Example: "millimetres",
+		Options: []Option{{string(unit.Metric), "millimetres"}, {string(unit.Inch), "inches"}}},
+}

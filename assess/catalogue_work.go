@@ -1,0 +1,58 @@
+package assess
+
+import (
+	"cutbrief/rules"
+	"cutbrief/rules/metal"
+	"cutbrief/rules/unit"
+)
+
+// workQuestions say what is cut, how thick and how often.
+var workQuestions = []*Question{
+	{ID: rules.FactMetals, Name: "metals", Group: GroupWork, Form: FormSeveral,
+		Ask: "Which metals do you cut?", Why: "Each metal asks something else of a system, and gauge means another thickness in each.",
+		Help:    "Choose all that are cut now and then, the most common first. Coated means painted, primed or galvanised steel.",
+		Example: "mild steel, stainless",
+		Options: metalOptions()},
+	{ID: rules.FactEveryday, Name: "everyday thickness", Group: GroupWork, Form: FormQuantity, PerMetal: true, Kind: unit.Thickness, limit: cuttable,
+		Ask: "How thick is the {metal} you cut on an ordinary day?", Why: "Most cuts are of this thickness, so it sets the pace of the work.",
+		Example: "6 mm, 1/4 in or 14 ga"},
+	{ID: rules.FactThickest, Name: "thickest clean cut", Group: GroupWork, Form: FormQuantity, PerMetal: true, Kind: unit.Thickness, limit: cuttable,
+		Ask: "What is the thickest {metal} you cut regularly that must come out clean?", Why: "This sets the size of the system more than anything else.",
+		Help:    "Clean means ready to weld or use after a light touch with a grinder. Regularly means it comes up most weeks. The rare, thick piece that only has to come apart is the next question.",
+		Example: "12 mm or 1/2 in"},
+	{ID: rules.FactRarest, Name: "rare thickest cut", Group: GroupWork, Form: FormQuantity, PerMetal: true, Kind: unit.Thickness, limit: cuttable, none: true,
+		Ask: "Now and then, what is the thickest {metal} that only has to come apart?", Why: "A system gets through more than it cuts clean, but slowly and with a rough edge.",
+		Help:    "This is called severance: the piece comes apart, and the edge is ground or thrown away. Say none if nothing is thicker than the clean cuts.",
+		Example: "25 mm, 1 in or none"},
+	{ID: rules.FactCutLength, Name: "length cut", Group: GroupWork, Form: FormQuantity, Kind: unit.Length, limit: limit{0.01, 20000},
+		Ask: "How much do you cut, in metres or feet, a day or a week?", Why: "It tells repair work from production, and what running costs matter.",
+		Help:    "A rough figure does: number of cuts times their length. Without a day or a week, it is taken as a day.",
+		Example: "40 m a day, 200 m a week or 130 ft a day"},
+	{ID: rules.FactDays, Name: "days a week", Group: GroupWork, Form: FormQuantity, Kind: unit.None, limit: limit{0.1, 7},
+		Ask: "On how many days a week do you cut?", Why: "It turns a day into a week.",
+		Example: "5"},
+	{ID: rules.FactBusyCuts, Name: "cuts in the busiest ten minutes", Group: GroupWork, Form: FormQuantity, Kind: unit.Count, limit: limit{1, 1000}, none: true,
+		Ask: "In your busiest ten minutes, how many cuts do you make?", Why: "A system may cut only part of any ten minutes before it has to cool.",
+		Help:    "Rating plates give the part of ten minutes that a system may cut at a given current. This is its duty cycle.",
+		Example: "8"},
+	{ID: rules.FactBusyLength, Name: "length of each busy cut", Group: GroupWork, Form: FormQuantity, Kind: unit.Length, limit: limit{0.005, 100}, applies: busy,
+		Ask: "How long is each of those cuts?", Why: "Number and length together give the time the arc burns.",
+		Example: "0.6 m, 400 mm or 2 ft"},
+	{ID: rules.FactUse, Name: "use", Group: GroupWork, Form: FormOne,
+		Ask: "Is this repair work, production, or some of both?", Why: "Production asks for two to three times the capacity, so that work does not wait for the cut.",
+		Help:    "Production: the same cuts most days, and the next job waits for them. Maintenance: repairs and odd jobs at irregular times, where a slower cut holds nobody up. Some of both, or short runs now and then, is light production.",
+		Example: "repair and odd jobs",
+		Options: []Option{
+			{string(rules.Maintenance), "maintenance: repair and odd jobs"},
+			{string(rules.Mixed), "some of both, or light production"},
+			{string(rules.Production), "production: the same cuts most days"}}},
+}
+
+// metalOptions offers the metals in the order of their list.
+func metalOptions() []Option {
+	var options []Option
+	for _, m := range metal.List() {
+		options = append(options, Option{string(m.ID), m.Name})
+	}
+	return options
+}

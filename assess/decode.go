@@ -1,0 +1,228 @@
+package assess
+
+import (
+	"bytes"
+	"encoding/json"
+	"errors"
+	"fmt"
+	"maps"
+	"slices"
+	"strings"
+	"unicode/utf8"
+
+	"cutbrief/rules"
+	"cutbrief/rules/metal"
+)
+
+// Decode reads a saved visit. It refuses a newer version by name
+// (ErrNewerFormat), a foreign format (ErrForeign), and anything over its
+// limits; unknown fields and questions are kept, and listed so that they can
+// be reported. A value of the wrong type is an error that names the question,
+// the value and what is accepted. An answer of the right type that cannot be
+// understood is kept: Job reports it.
+func Decode(data []byte) (v *Visit, unknown []string, err error) {
+	data = bytes.TrimPrefix(data, []byte("\uFEFF")) // some editors put a mark at the start
+	switch {
+	case len(data) > MaxSize:
+		return nil, nil, fmt.Errorf("read visit: %d bytes: %w", len(data), ErrTooLarge)
+	case !utf8.Valid(data):
+		return nil, nil, errors.New("read visit: the file is not UTF-8 text")
+	case !shallow(data):
+		return nil, nil, errors.New("read visit: nested too deeply")
+	}
+	fields, err := members(data)
+	if err != nil {
+		return nil, nil, fmt.Errorf("read visit: %w", err)
+	}
+	t := &taker{fields: fields}
+	if err := checkFormat(t); err != nil {
+		return nil, nil, fmt.Errorf("read visit: %w", err)
+	}
+	v, unknown = takeVisit(t)
+	if t.err != nil {
+		return nil, nil, fmt.Errorf("read visit: %w", t.err)
+	}
+	return v, unknown, nil
+}
+
+// checkFormat looks at format and version before anything else: the rest of a
+// foreign file means nothing.
+func checkFormat(t *taker) error {
+	raw, ok := t.take("format")
+	var name string
+	if !ok || json.Unmarshal(raw, &name) != nil || name != formatName {
+		return fmt.Errorf("%w: the file's format is %s; %q is accepted", ErrForeign, quote(string(raw)), formatName)
+	}
+	version, ok := t.whole("version")
+	switch {
+	case t.err != nil:
+		return t.err
+	case ok && version > formatVersion:
+		return fmt.Errorf("%w: this file is format version %d; this program reads version %d", ErrNewerFormat, version, formatVersion)
+	case version != formatVersion:
+		return fmt.Errorf("this file has no format version; version %d is accepted", formatVersion)
+	}
+	return nil
+}
+
+func takeVisit(t *taker) (*Visit, []string) {
+	v := &Visit{ID: t.text("id", maxLine), Created: t.time("created"), Updated: t.time("updated"), Demo: t.yes("demo")}
+	v.Revision, _ = t.whole("revision")
+	v.Skipped = takeSkipped(t)
+	unknown := takeOverrule(t, v)
+	unknown = append(unknown, takeAnswers(t, v)...)
+	v.extra = leftOver(t)
+	return v, append(named("field ", v.extra), unknown...)
+}
+
+// leftOver is what nobody took, or nil.
+func leftOver(t *taker) map[string]json.RawMessage {
+	if len(t.fields) == 0 {
+		return nil
+	}
+	return t.fields
+}
+
+func named(before string, extra map[string]json.RawMessage) []string {
+	var list []string
+	for _, name := range slices.Sorted(maps.Keys(extra)) {
+		list = append(list, before+quote(name))
+	}
+	return list
+}
+
+func takeSkipped(t *taker) []Group {
+	var list []Group
+	for _, id := range t.texts("skipped", maxChosen) {
+		if !isGroup(Group(id)) {
+			t.fail("skipped", json.RawMessage(id), "a list of "+strings.Join(groupNames(), ", "))
+		}
+		if !slices.Contains(list, Group(id)) {
+			list = append(list, Group(id))
+		}
+	}
+	return list
+}
+
+func isGroup(g Group) bool { return slices.Contains(groupNames(), string(g)) }
+
+func groupNames() []string {
+	var names []string
+	for _, g := range Groups() {
+		names = append(names, string(g.ID))
+	}
+	return names
+}
+
+// requirements are what the rep can name as deciding.
+var requirements = []string{string(rules.Speed), string(rules.Distortion), string(rules.EdgeQuality), string(rules.Ease),
+	string(rules.RunningCost), string(rules.Portability), string(rules.Reach), string(rules.AcrossGaps)}
+
+func takeOverrule(t *taker, v *Visit) []string {
+	raw, ok := t.take("overrule")
+	if !ok {
+		return nil
+	}
+	fields, err := members(raw)
+	if err != nil {
+		t.err = fmt.Errorf("overrule: %w", err)
+		return nil
+	}
+	in := &taker{fields: fields}
+	o := rules.Overrule{Requirement: rules.Requirement(in.text("requirement", maxLine)), Reason: in.text("reason", maxLong)}
+	if !slices.Contains(requirements, string(o.Requirement)) {
+		in.fail("requirement", json.RawMessage(o.Requirement), "one of "+strings.Join(requirements, ", "))
+	}
+	if in.err != nil {
+		t.err = fmt.Errorf("overrule: %w", in.err)
+	}
+	v.Overrule, v.overruleExtra = &o, leftOver(in)
+	return named("overrule: field ", v.overruleExtra)
+}
+
+func takeAnswers(t *taker, v *Visit) []string {
+	raw, ok := t.take("answers")
+	if !ok {
+		if t.err == nil {
+			t.err = errors.New("the file has no answers; a list is accepted, which may be empty")
+		}
+		return nil
+	}
+	var items []json.RawMessage
+	if raw[0] != '[' || json.Unmarshal(raw, &items) != nil || len(items) > maxAnswers {
+		t.fail("answers", raw, fmt.Sprintf("a list of at most %d answers", maxAnswers))
+		return nil
+	}
+	var unknown []string
+	seen := make(map[rules.Asked]bool, len(items))
+	for i, item := range items {
+		a, err := decodeAnswer(item)
+		if err == nil && seen[a.Asked()] {
+			err = errors.New("is answered twice; one answer is accepted")
+		}
+		if err != nil {
+			t.err = fmt.Errorf("answer %d, question %s: %w", i+1, quote(string(a.Question)), err)
+			return nil
+		}
+		seen[a.Asked()] = true
+		v.Answers = append(v.Answers, a)
+		unknown = append(unknown, a.unknown()...)
+	}
+	return unknown
+}
+
+// unknown lists what this program does not know of an answer.
+func (a Answer) unknown() []string {
+	question := "question " + quote(string(a.Question))
+	list := named(question+": field ", a.extra)
+	if _, known := Find(a.Question); !known {
+		list = append(list, question)
+	}
+	return list
+}
+
+func decodeAnswer(raw json.RawMessage) (Answer, error) {
+	fields, err := members(raw)
+	if err != nil {
+		return Answer{}, err
+	}
+	t := &taker{fields: fields}
+	a := Answer{Question: rules.Fact(t.text("question", maxLine)), Metal: metal.ID(t.text("metal", maxLine))}
+	a.Said, a.Unit, a.Chosen = t.text("said", maxLong), t.text("unit", maxLine), t.texts("chosen", maxChosen)
+	a.State, a.Note = State(t.text("state", maxLine)), t.text("note", maxLong)
+	if t.err == nil && a.Question == "" {
+		t.err = errors.New("the answer names no question")
+	}
+	if a.State == "" {
+		a.State = Told
+	}
+	a.extra = leftOver(t)
+	if t.err != nil {
+		return a, t.err
+	}
+	return a, a.check()
+}
+
+// states are all states, as saved.
+var states = []string{string(Told), string(Measured), string(Assumed), string(Unknown)}
+
+// check reports what is wrong with the shape of an answer.
+func (a Answer) check() error {
+	if !slices.Contains(states, string(a.State)) {
+		return fmt.Errorf("state is %s; %s is accepted", quote(string(a.State)), strings.Join(states, ", "))
+	}
+	q, known := Find(a.Question)
+	if !known {
+		return nil
+	}
+	_, listed := metal.Find(a.Metal)
+	switch {
+	case q.PerMetal && !listed:
+		return fmt.Errorf("metal is %s; %s is accepted", quote(string(a.Metal)), list(metalOptions()))
+	case !q.PerMetal && a.Metal != "":
+		return fmt.Errorf("metal is %s; none is accepted, as this is asked once", quote(string(a.Metal)))
+	case a.State != Unknown && a.Said == "" && len(a.Chosen) == 0:
+		return fmt.Errorf("nothing is said; give %s, or the state %q", q.Example, Unknown)
+	}
+	return nil
+}

@@ -1,0 +1,26 @@
+package assess
+
+import "errors"
+
+// The saved format and its limits. The limits are far above any honest visit;
+// they keep a damaged or hostile file from costing more than a moment.
+const (
+	formatName    = "cutbrief-visit"
+	formatVersion = 1
+
+	// MaxSize is the largest file that is read or written, in bytes.
+	MaxSize = 1 << 20
+
+	maxDepth   = 32
+	maxAnswers = 1000
+	maxChosen  = 50
+	maxLine    = 200  // runes of an identifier or a line
+	maxLong    = 8000 // runes of a long text or a note
+)
+
+// Errors of Decode that a caller may want to tell apart.
+var (
+	ErrNewerFormat = errors.New("newer format")
+	ErrForeign     = errors.New("not a visit")
+	ErrTooLarge    = errors.New("too large for a visit")
+)

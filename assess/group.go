@@ -1,0 +1,48 @@
+package assess
+
+// Groups returns the groups in order, with their titles.
+func Groups() []struct {
+	ID    Group
+	Title string
+} {
+	return []struct {
+		ID    Group
+		Title string
+	}{
+		{GroupVisit, "The visit"},
+		{GroupWork, "The work"},
+		{GroupHow, "How it is cut"},
+		{GroupSite, "The site"},
+		{GroupToday, "Today"},
+		{GroupDecision, "The decision"},
+	}
+}
+
+// Skip leaves a group out of the steps. Answers already given in it stay and
+// count.
+func (v *Visit) Skip(g Group) {
+	if !v.Skips(g) {
+		v.Skipped = append(v.Skipped, g)
+	}
+}
+
+// Ask takes a group back in.
+func (v *Visit) Ask(g Group) {
+	var kept []Group
+	for _, s := range v.Skipped {
+		if s != g {
+			kept = append(kept, s)
+		}
+	}
+	v.Skipped = kept
+}
+
+// Skips reports whether a group is skipped.
+func (v *Visit) Skips(g Group) bool {
+	for _, s := range v.Skipped {
+		if s == g {
+			return true
+		}
+	}
+	return false
+}

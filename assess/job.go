@@ -1,0 +1,114 @@
+package assess
+
+import (
+	"cutbrief/rules"
+	"cutbrief/rules/metal"
+	"cutbrief/rules/unit"
+)
+
+// Problem is one answer that could not be understood, with what would be.
+type Problem struct {
+	Asked rules.Asked
+	Text  string // names the question, the value and what is accepted
+}
+
+// Job turns the answers into what the rules need. Answers that cannot be
+// understood become problems and stay not known. Answers to questions that no
+// longer apply, such as the generator's rating without a generator, are left
+// alone; so are those of a metal no longer chosen.
+func (v *Visit) Job() (rules.Job, []Problem) {
+	var problems []Problem
+	j := rules.Job{Overrule: v.Overrule}
+	for _, id := range v.Metals() {
+		j.Pieces = append(j.Pieces, rules.Piece{Metal: id})
+	}
+	week := pace{}
+	for i := range v.Answers {
+		if err := v.enter(&j, &week, v.Answers[i]); err != nil {
+			problems = append(problems, Problem{v.Answers[i].Asked(), err.Error()})
+		}
+	}
+	j.CutPerWeek = week.perWeek(j.DaysAWeek)
+	j.Annoys = v.annoys()
+	return j, problems
+}
+
+// enter puts one answer into the job.
+func (v *Visit) enter(j *rules.Job, week *pace, a Answer) error {
+	q, known := Find(a.Question)
+	if !known || a.State == Unknown || !q.matters(v) {
+		return nil
+	}
+	s := Step{q, a.Metal}
+	p := pieceOf(j, a.Metal)
+	if q.PerMetal && p == nil {
+		return nil
+	}
+	m, err := v.meaningOf(s, a)
+	if err != nil {
+		return err
+	}
+	if q.ID == rules.FactCutLength {
+		*week = pace{unit.Known(unit.Metre(m.reading.Quantity.Value)), m.period}
+	}
+	if put := fields[q.ID]; put != nil {
+		put(j, p, m)
+	}
+	return nil
+}
+
+// meaningOf reads an answer in the form of its question.
+func (v *Visit) meaningOf(s Step, a Answer) (meaning, error) {
+	switch s.Question.Form {
+	case FormQuantity:
+		return understand(s, a, v.Style())
+	case FormOne, FormSeveral:
+		return meaning{chosen: a.Chosen}, checkChosen(s, a.Chosen, s.Question.Options)
+	case FormDate:
+		return meaning{}, checkDate(s, a.Said)
+	}
+	return meaning{}, nil
+}
+
+func pieceOf(j *rules.Job, id metal.ID) *rules.Piece {
+	for i := range j.Pieces {
+		if j.Pieces[i].Metal == id {
+			return &j.Pieces[i]
+		}
+	}
+	return nil
+}
+
+// pace is a cut length with its period.
+type pace struct {
+	length unit.Maybe[unit.Metre]
+	period string
+}
+
+// perWeek turns a day's length into a week's by the days told; without them it
+// stays not known.
+func (p pace) perWeek(days unit.Maybe[float64]) unit.Maybe[unit.Metre] {
+	length, told := p.length.Get()
+	if !told || p.period == perWeek {
+		return p.length
+	}
+	n, told := days.Get()
+	if !told {
+		return unit.Maybe[unit.Metre]{}
+	}
+	return unit.Known(length * unit.Metre(n))
+}
+
+// annoys lists the complaints in order of weight, each once.
+func (v *Visit) annoys() []rules.Annoyance {
+	var list []rules.Annoyance
+	for _, f := range []rules.Fact{rules.FactAnnoysMost, rules.FactAnnoysNext} {
+		q, _ := Find(f)
+		a, ok := v.Answer(rules.Asked{Fact: f})
+		if !ok || a.State == Unknown || !q.matters(v) || checkChosen(Step{Question: q}, a.Chosen, v.Options(Step{Question: q})) != nil {
+			continue
+		}
+		list = append(list, rules.Annoyance(a.Chosen[0]))
+	}
+	return list
+}

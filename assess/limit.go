@@ -1,0 +1,27 @@
+package assess
+
+import (
+	"fmt"
+
+	"cutbrief/rules/unit"
+)
+
+// limit is the plausible range of a quantity, in its kind's unit. The ranges
+// are common practice, no source: they catch a slip of the finger or of the
+// unit and decide nothing.
+type limit struct{ least, most float64 }
+
+// cuttable is the range of thicknesses: 0.3 mm is thinner than any sheet cut by
+// torch, 300 mm thicker than any plate.
+var cuttable = limit{0.3, 300}
+
+// within reports whether a value lies in the range; no range holds everything.
+func (l limit) within(value float64) bool {
+	return l == limit{} || (value >= l.least && value <= l.most)
+}
+
+// words says the range for a reader.
+func (l limit) words(k unit.Kind, style unit.Style) string {
+	show := func(v float64) string { return unit.Show(unit.Quantity{Value: v, Kind: k}, style, unit.Nearest) }
+	return fmt.Sprintf("between %s and %s", show(l.least), show(l.most))
+}

@@ -1,0 +1,149 @@
+package assess
+
+import (
+	"fmt"
+	"strings"
+	"time"
+
+	"cutbrief/rules/unit"
+)
+
+// Read checks what was typed for a step that is answered by text, date or
+// quantity, and returns the answer to store and an echo of how it was
+// understood ("3/8 in = 9.5 mm"); the echo is "" when there is nothing to add.
+// Texts such as "not known" and "?" give an answer whose state is Unknown. An
+// error is a *Mistake.
+func (v *Visit) Read(s Step, said string) (Answer, string, error) {
+	a := Answer{Question: s.Question.ID, Metal: s.Metal, Said: clean(s.Question.Form, said), State: Told}
+	switch {
+	case a.Said == "":
+		return Answer{}, "", mistake(s, "", "nothing was said", "give "+s.Question.Example+", or say not known")
+	case isUnknown(a.Said):
+		return NotKnown(s), "not known", nil
+	}
+	switch s.Question.Form {
+	case FormQuantity:
+		return v.readQuantity(s, a)
+	case FormDate:
+		return a, "", checkDate(s, a.Said)
+	case FormText, FormLong:
+		return a, "", nil
+	}
+	return Answer{}, "", mistake(s, said, "is typed, but this is chosen from a list", "choose "+list(v.Options(s)))
+}
+
+// checkDate accepts year-month-day only, so that no reader takes a month for a
+// day.
+func checkDate(s Step, said string) error {
+	if _, err := time.Parse(time.DateOnly, said); err != nil {
+		return mistake(s, said, "is not a date", "give year, month and day like 2026-11-25")
+	}
+	return nil
+}
+
+func (v *Visit) readQuantity(s Step, a Answer) (Answer, string, error) {
+	m, err := understand(s, a, v.Style())
+	if err != nil {
+		return Answer{}, "", err
+	}
+	if m.reading.Bare {
+		a.Unit = m.reading.Unit
+	}
+	return a, echo(s, a, m, v.Style()), nil
+}
+
+// echo says how a quantity was understood, or nothing if it was said just so.
+func echo(s Step, a Answer, m meaning, style unit.Style) string {
+	if m.none {
+		return a.Said + " → none"
+	}
+	shown := show(m.reading, style)
+	if m.period != "" {
+		shown += " a " + m.period
+	}
+	switch {
+	case strings.EqualFold(squeeze(a.Said), squeeze(shown)):
+		return ""
+	case m.reading.Bare:
+		return a.Said + " → " + shown
+	}
+	said := a.Said
+	if m.reading.Unit == "ga" {
+		said += " " + s.metalName()
+	}
+	return said + " = " + shown
+}
+
+// show writes a reading for a reader. Gauge keeps a second decimal, as one
+// gauge and the next can lie within a tenth of a millimetre. What was said in
+// inches is shown in millimetres, and the other way round where it helps.
+func show(r unit.Reading, style unit.Style) string {
+	if r.Quantity.Kind == unit.Thickness && r.Unit == "ga" {
+		return fmt.Sprintf("%.2f mm", r.Quantity.Value)
+	}
+	if style == unit.Inch && r.Quantity.Kind == unit.Thickness && r.Unit != "mm" && !r.Bare {
+		style = unit.Metric
+	}
+	return unit.Show(r.Quantity, style, unit.Nearest)
+}
+
+func squeeze(s string) string { return strings.ReplaceAll(s, " ", "") }
+
+// Choose checks the options chosen for a step and returns the answer. An error
+// is a *Mistake.
+func (v *Visit) Choose(s Step, options []string) (Answer, error) {
+	a := Answer{Question: s.Question.ID, Metal: s.Metal, State: Told}
+	for _, id := range options {
+		if !contains(a.Chosen, id) {
+			a.Chosen = append(a.Chosen, id)
+		}
+	}
+	return a, checkChosen(s, a.Chosen, v.Options(s))
+}
+
+// checkChosen reports options that are not on offer, too many, or none.
+func checkChosen(s Step, chosen []string, offered []Option) error {
+	form := s.Question.Form
+	if form != FormOne && form != FormSeveral {
+		return mistake(s, strings.Join(chosen, ", "), "is chosen, but this is typed", "give "+s.Question.Example)
+	}
+	if len(chosen) == 0 {
+		return mistake(s, "", "nothing was chosen", "choose "+list(offered)+", or say not known")
+	}
+	for _, id := range chosen {
+		if !offers(offered, id) {
+			return mistake(s, id, "is not one of the choices", "choose "+list(offered))
+		}
+	}
+	if form == FormOne && len(chosen) > 1 {
+		return mistake(s, strings.Join(chosen, ", "), "is more than one choice", "choose one of "+list(offered))
+	}
+	return nil
+}
+
+func offers(options []Option, id string) bool {
+	for _, o := range options {
+		if o.ID == id {
+			return true
+		}
+	}
+	return false
+}
+
+// list names the identifiers of options.
+func list(options []Option) string {
+	var ids []string
+	for _, o := range options {
+		ids = append(ids, o.ID)
+	}
+	return strings.Join(ids, ", ")
+}
+
+func contains(list []string, item string) bool {
+	for _, s := range list {
+		if s == item {
+			return true
+		}
+	}
+	return false
+}

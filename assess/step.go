@@ -1,0 +1,106 @@
+package assess
+
+import (
+	"strings"
+
+	"cutbrief/rules"
+	"cutbrief/rules/metal"
+)
+
+// Text returns the step's question with the metal's name put in.
+func (s Step) Text() string { return strings.ReplaceAll(s.Question.Ask, "{metal}", s.metalName()) }
+
+// Name returns what the step is called in lists and messages, with its metal:
+// "thickest clean cut, stainless".
+func (s Step) Name() string {
+	if s.Metal == "" {
+		return s.Question.Name
+	}
+	return s.Question.Name + ", " + s.metalName()
+}
+
+func (s Step) metalName() string {
+	m, ok := metal.Find(s.Metal)
+	if !ok {
+		return string(s.Metal)
+	}
+	return m.Name
+}
+
+// Asked returns the fact and metal the step asks for.
+func (s Step) Asked() rules.Asked { return rules.Asked{Fact: s.Question.ID, Metal: s.Metal} }
+
+// Steps returns the questions that can matter, given the answers so far, in
+// the order asked: questions asked per metal that stand together are asked
+// metal by metal. Steps of skipped groups are left out.
+func (v *Visit) Steps() []Step {
+	steps := make([]Step, 0, len(catalogue)+8)
+	metals := v.Metals()
+	for i := 0; i < len(catalogue); {
+		j := i + 1
+		for catalogue[i].PerMetal && j < len(catalogue) && catalogue[j].PerMetal && catalogue[j].Group == catalogue[i].Group {
+			j++
+		}
+		steps = v.stepsOf(steps, catalogue[i:j], metals)
+		i = j
+	}
+	return steps
+}
+
+// stepsOf appends the steps of one question, or of several asked per metal.
+func (v *Visit) stepsOf(steps []Step, block []*Question, metals []metal.ID) []Step {
+	if v.Skips(block[0].Group) {
+		return steps
+	}
+	if !block[0].PerMetal {
+		metals = []metal.ID{""}
+	}
+	for _, m := range metals {
+		for _, q := range block {
+			if q.matters(v) {
+				steps = append(steps, Step{q, m})
+			}
+		}
+	}
+	return steps
+}
+
+// matters reports whether the question can matter, given the answers so far.
+func (q *Question) matters(v *Visit) bool { return q.applies == nil || q.applies(v) }
+
+// NextOpen returns the first step without an answer. "Not known" is an answer;
+// optional texts are never open.
+func (v *Visit) NextOpen() (Step, bool) {
+	for _, s := range v.Steps() {
+		if _, answered := v.Answer(s.Asked()); !answered && !s.Question.Optional {
+			return s, true
+		}
+	}
+	return Step{}, false
+}
+
+// Open counts the steps without an answer, as NextOpen sees them.
+func (v *Visit) Open() int {
+	n := 0
+	for _, s := range v.Steps() {
+		if _, answered := v.Answer(s.Asked()); !answered && !s.Question.Optional {
+			n++
+		}
+	}
+	return n
+}
+
+// Options returns what can be chosen at a step, given the answers so far: the
+// second complaint is never the first one again.
+func (v *Visit) Options(s Step) []Option {
+	if s.Question.ID != rules.FactAnnoysNext {
+		return s.Question.Options
+	}
+	var left []Option
+	for _, o := range s.Question.Options {
+		if !v.chose(rules.FactAnnoysMost, o.ID) {
+			left = append(left, o)
+		}
+	}
+	return left
+}
