@@ -4,6 +4,8 @@
 package report
 
 import (
+	"time"
+
 	"cutbrief/assess"
 	"cutbrief/rules"
 	"cutbrief/rules/system"
@@ -43,27 +45,28 @@ type Row struct {
 
 // Brief is the page as facts. Empty parts are left out by the renderers.
 type Brief struct {
-	Title    string   `json:"title"`
-	Outcome  string   `json:"outcome"`        // rules.Outcome
-	Demo     string   `json:"demo,omitempty"` // "Invented data…" when the visit or the range is invented
-	Who      []Line   `json:"who"`
-	Need     string   `json:"need"`     // one sentence
-	Headline string   `json:"headline"` // the recommended system, or why there is none
-	Because  []string `json:"because"`  // why this system; for none, what would fit
-	Bars     []Bar    `json:"bars"`
-	Second   string   `json:"second,omitempty"` // the second choice and what would change the first
-	Critical string   `json:"critical"`         // the requirement that decides
-	Evidence []Line   `json:"evidence"`
-	ShownBy  string   `json:"shown_by,omitempty"` // how the demonstration shows it
-	Plan     []Row    `json:"plan"`
-	PlanNote []string `json:"plan_note,omitempty"` // new consumables, one test cut, steady bench
-	Confirm  []Line   `json:"confirm"`             // assumed or open, and what it could change
-	Flags    []string `json:"flags,omitempty"`
-	Excluded []Line   `json:"excluded"` // every system not taken, with its reason
-	Cautions []Line   `json:"cautions"`
-	Notes    []string `json:"notes,omitempty"`   // the customer's words and the rep's notes
-	Footing  []string `json:"footing"`           // what the figures rest on; range; date
-	Dropped  []string `json:"dropped,omitempty"` // what could not be shown, and why
+	Title    string    `json:"title"`
+	Outcome  string    `json:"outcome"`        // rules.Outcome
+	Demo     string    `json:"demo,omitempty"` // "Invented data…" when the visit or the range is invented
+	Date     time.Time `json:"date"`           // the day of the visit, never the clock's
+	Who      []Line    `json:"who"`
+	Need     string    `json:"need"`     // one sentence
+	Headline string    `json:"headline"` // the recommended system, or why there is none
+	Because  []string  `json:"because"`  // why this system; for none, what would fit
+	Bars     []Bar     `json:"bars"`
+	Second   string    `json:"second,omitempty"` // the second choice and what would change the first
+	Critical string    `json:"critical"`         // the requirement that decides
+	Evidence []Line    `json:"evidence"`
+	ShownBy  string    `json:"shown_by,omitempty"` // how the demonstration shows it
+	Plan     []Row     `json:"plan"`
+	PlanNote []string  `json:"plan_note,omitempty"` // new consumables, one test cut, steady bench
+	Confirm  []Line    `json:"confirm"`             // assumed or open, and what it could change
+	Flags    []string  `json:"flags,omitempty"`
+	Excluded []Line    `json:"excluded"` // every system not taken, with its reason
+	Cautions []Line    `json:"cautions"`
+	Notes    []string  `json:"notes,omitempty"`   // the customer's words and the rep's notes
+	Footing  []string  `json:"footing"`           // what the figures rest on; range; date
+	Dropped  []string  `json:"dropped,omitempty"` // what could not be shown, and why
 }
 
 // Options choose how a brief is worded.

@@ -4,7 +4,6 @@ package cite
 // copy of the rule is cited through the entry that says "from memory".
 var safetySources = []Source{
 	{ID: "osha-eyes", Title: "29 CFR 1910.133", Trust: Published},
-	{ID: "osha-eyes-sheet", Title: "OSHA Fact Sheet on eye protection against radiant energy", Trust: Published},
 	{ID: "osha-hot-work", Title: "29 CFR 1910.252", Trust: Published},
 	{ID: "osha-hot-work-unread", Title: "29 CFR 1910.252", Trust: Memory},
 	{ID: "osha-chromium", Title: "29 CFR 1910.1026", Trust: Published},

@@ -21,7 +21,7 @@ type warning struct {
 // reference table by a test.
 var warnings = []warning{
 	{id: "manual", source: cite.Ref{Source: "practice"},
-		text: "The machine's manual, the site's rules and local codes come first wherever they ask more than this page."},
+		text: "The manual, the site's rules and local codes come first wherever they ask more than this page."},
 	{id: "permit-here", source: cite.Ref{Source: "practice"}, applies: hotWork(rules.HotWorkPermit),
 		text: "This site works with hot-work permits: the permit is signed before the first arc."},
 	{id: "combustibles-stay", source: cite.Ref{Source: "osha-hot-work", Clause: "(a)(2)(vii)"}, applies: hotWork(rules.HotWorkSensitive),
@@ -30,14 +30,12 @@ var warnings = []warning{
 		text: "Tanks, pits and closed rooms: only under the site's confined-space permit, with the air tested (oxygen 19.5 to 23.5 %, flammable gas below 10 % of its lower limit)."},
 	{id: "closed-space-air", source: cite.Ref{Source: "osha-hot-work", Clause: "(c)(4)"}, applies: hotWork(rules.HotWorkClosed),
 		text: "In there, ventilate all the time, never with oxygen, and keep one person outside."},
-	{id: "onlookers", source: cite.Ref{Source: "osha-eyes-sheet"},
-		text: "The shade rule covers onlookers, helpers and the fire watch as well: one lens for each of them."},
-	{id: "hot-work", source: cite.Ref{Source: "osha-hot-work", Clause: "(a)(2)(ii), (v), (vii)"},
-		text: "Move what can burn at least 35 ft (11 m) away or shield it; sweep the floor that far; extinguisher at hand."},
+	{id: "hot-work", source: cite.Ref{Source: "osha-hot-work", Clause: "(a)(2)"},
+		text: "What can burn: at least 35 ft (11 m) away, or shielded; floor swept as far; extinguisher ready."},
 	{id: "fire-watch", source: cite.Ref{Source: "osha-hot-work", Clause: "(a)(2)(iii)(B)"},
 		text: "Fire watch at least 30 min after the last cut where fire is possible; many sites ask 60 min."},
 	{id: "containers", source: cite.Ref{Source: "osha-hot-work", Clause: "(a)(3)"},
-		text: "No drum, tank or pipe that held something that burns, unless cleaned of it and of its vapour; vent hollow parts first."},
+		text: "No drum, tank or pipe that held something that burns, unless cleaned of it and its vapour; vent hollow parts first."},
 	{id: "fume", source: cite.Ref{Source: "hse-fume"},
 		text: "Extraction at the cut indoors, however short the cut; a suitable mask outdoors; heads out of the plume."},
 	{id: "test-piece", source: cite.Ref{Source: "practice"},
@@ -45,7 +43,7 @@ var warnings = []warning{
 	{id: "noise", source: cite.Ref{Source: "eu-noise", Clause: "Art. 3"},
 		text: "Hearing protection: due from 85 dB(A) over a working day, and a torch is often louder."},
 	{id: "shock", source: cite.Ref{Source: "ansi-z49", Clause: "clause 11"},
-		text: "Dry gloves and a dry place, never in rain; work clamp on clean metal of the piece; supply off before touching torch parts."},
+		text: "Dry gloves, dry place, no rain; work clamp on clean metal of the piece; supply off before touching torch parts."},
 	{id: "electrician", source: cite.Ref{Source: "practice"},
 		text: "Circuit, breaker and earth are for a licensed electrician to confirm."},
 	{id: "implants", source: cite.Ref{Source: "ansi-z49"},
@@ -92,15 +90,15 @@ var shades = []struct {
 	below unit.Ampere
 	text  string
 }{
-	{300, "Filter lens shade 8 or darker (below 300 A) for everyone who sees the arc, over safety glasses."},
-	{400, "Filter lens shade 9 or darker (300 to 400 A) for everyone who sees the arc, over safety glasses."},
-	{800, "Filter lens shade 10 or darker (400 to 800 A) for everyone who sees the arc, over safety glasses."},
+	{300, "Filter lens shade 8 or darker (below 300 A) over safety glasses, for everyone who sees the arc, onlookers too."},
+	{400, "Filter lens shade 9 or darker (300 to 400 A) over safety glasses, for everyone who sees the arc, onlookers too."},
+	{800, "Filter lens shade 10 or darker (400 to 800 A) over safety glasses, for everyone who sees the arc, onlookers too."},
 }
 
 // lens is the caution about the filter lens. Without a system it speaks of
 // hand-held systems, which stay below the first limit.
 func lens(s *system.System) Caution {
-	c := Caution{ID: "lens", Text: shades[0].text, Source: cite.Ref{Source: "osha-eyes", Clause: "(a)(5), table"}}
+	c := Caution{ID: "lens", Text: shades[0].text, Source: cite.Ref{Source: "osha-eyes", Clause: "(a)(5), and OSHA's fact sheet on it"}}
 	if s == nil {
 		return c
 	}

@@ -127,7 +127,7 @@ func TestShadeByCurrent(t *testing.T) {
 // The general cautions stand also when nothing is known.
 func TestGeneralCautionsAlways(t *testing.T) {
 	list := Cautions(rules.Job{}, rules.Result{})
-	for _, id := range []string{"lens", "onlookers", "hot-work", "fire-watch", "containers", "fume", "noise", "shock", "electrician", "manual"} {
+	for _, id := range []string{"lens", "hot-work", "fire-watch", "containers", "fume", "noise", "shock", "electrician", "manual"} {
 		if !warns(list, id) {
 			t.Errorf("%s is missing", id)
 		}

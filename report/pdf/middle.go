@@ -1,0 +1,89 @@
+package pdf
+
+import (
+	"cutbrief/report"
+)
+
+// middle puts the parts that need half a page's width in two columns: need
+// against capability first, then what decides, what is to be confirmed, the
+// systems not taken and the notes, each in the column that is shorter.
+func (pg *page) middle() {
+	half := (pg.width - gutter) / 2
+	at := [2]span{{pg.left, half}, {pg.left + half + gutter, half}}
+	below := [2]float64{pg.y, pg.y}
+	for _, part := range []func(span) bool{pg.bars, pg.critical, pg.confirm, pg.excluded, pg.notes} {
+		column := 0
+		if below[1] < below[0] {
+			column = 1
+		}
+		pg.y = below[column]
+		if part(at[column]) {
+			below[column] = pg.y + pg.limits.gap
+		}
+	}
+	pg.y = max(below[0], below[1])
+}
+
+// Widths and heights of the bars, in mm.
+const (
+	barHeight = 2.2
+	barLabel  = 25.0
+	barFigure = 29.0
+)
+
+// bars puts one pair of bars per need: hatched for what is needed, solid for
+// what is given, each with its number.
+func (pg *page) bars(at span) bool {
+	if len(pg.brief.Bars) == 0 {
+		return false
+	}
+	pg.heading(at.x, "Needed and given")
+	for _, b := range pg.brief.Bars[:pg.kept("needed and given", len(pg.brief.Bars), pg.limits.bars)] {
+		pg.bar(b, at)
+	}
+	return true
+}
+
+func (pg *page) bar(b report.Bar, at span) {
+	const part, step = "needed and given", 3.5
+	x, y := at.x+barLabel, pg.y
+	room := at.width - barLabel - barFigure
+	figures := span{x + room + 1.5, barFigure - 1.5}
+	pg.paragraph(part, b.Label, span{at.x, barLabel - 1}, strongStyle, black, 1)
+	pg.y = y + step
+	pg.paragraph(part, b.Verdict, span{at.x, barLabel - 1}, smallStyle, black, 1)
+	pg.shape(hatchMark, x, y+0.6, room*share(b.NeedShare), barHeight, black)
+	pg.shape(fillMark, x, y+step+0.5, room*share(b.HaveShare), barHeight, accent)
+	pg.y = y
+	pg.paragraph(part, b.Need, figures, bodyStyle, black, 1)
+	pg.y = y + step
+	pg.paragraph(part, b.Have, figures, bodyStyle, black, 1)
+	pg.y = y + 2*step + 0.9
+}
+
+// share keeps a bar visible and inside its room.
+func share(v float64) float64 {
+	if !(v > 0.01) {
+		return 0.01
+	}
+	return min(v, 1)
+}
+
+// critical puts what decides, why, and how the demonstration shows it.
+func (pg *page) critical(at span) bool {
+	b := pg.brief
+	if b.Critical == "" {
+		return false
+	}
+	pg.heading(at.x, "What decides")
+	pg.paragraph("what decides", b.Critical, at, strongStyle, black, max(2, pg.limits.long))
+	pg.y += 0.5
+	for _, e := range b.Evidence[:pg.kept("evidence", len(b.Evidence), pg.limits.evidence)] {
+		pg.bullet("evidence", e.Value, at, bodyStyle, pg.limits.long)
+	}
+	if b.ShownBy != "" {
+		pg.y += 0.3
+		pg.paragraph("what decides", b.ShownBy, at, bodyStyle, grey, max(2, pg.limits.long))
+	}
+	return true
+}
