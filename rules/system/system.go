@@ -1,6 +1,3 @@
-// Package system is the range of cutting systems a rep can offer: one row a
-// system, read from a plain CSV file, checked line by line. The built-in range
-// is invented for the demo. It sizes nothing; rules does.
 package system
 
 import (
@@ -14,7 +11,23 @@ type Range struct {
 	Invented bool   // true for the built-in demo range, marked so on every page
 	Currency string // currency of the prices, such as "EUR"; "" if none is given
 	Systems  []System
+
+	lines map[string]int // line of each system in its file, by ID; nil if not from a file
 }
+
+// Find returns the system with this ID.
+func (r Range) Find(id string) (System, bool) {
+	for _, s := range r.Systems {
+		if s.ID == id {
+			return s, true
+		}
+	}
+	return System{}, false
+}
+
+// LineOf returns the line of the file that describes the system with this ID,
+// counted from 1, or 0 if it was not read from a file.
+func (r Range) LineOf(id string) int { return r.lines[id] }
 
 // System is one row: what its rating plate and data sheet say. Thicknesses are
 // mild steel, cut by hand.
