@@ -131,13 +131,7 @@ func offers(options []Option, id string) bool {
 }
 
 // list names the identifiers of options.
-func list(options []Option) string {
-	var ids []string
-	for _, o := range options {
-		ids = append(ids, o.ID)
-	}
-	return strings.Join(ids, ", ")
-}
+func list(options []Option) string { return strings.Join(optionNames(options), ", ") }
 
 func contains(list []string, item string) bool {
 	for _, s := range list {
