@@ -2,6 +2,7 @@ package rules
 
 import (
 	"cutbrief/rules/metal"
+	"cutbrief/rules/size"
 	"cutbrief/rules/system"
 	"cutbrief/rules/unit"
 )
@@ -14,25 +15,25 @@ const (
 	RuleSpeed       RuleID = "speed-decides"
 )
 
-// multiple is how many times the thickest regular cut the rated thickness has
-// to be: at least floor, comfortably comfort.
+// multiple is a rule with how many times the thickest regular cut the rated
+// thickness has to be.
 type multiple struct {
-	rule           RuleID
-	floor, comfort float64
+	rule RuleID
+	size.Multiple
 }
 
-// multiples by use, least first. Common practice, no source: production 2 to 3
-// times, mixed or light production 1.5 to 2, maintenance may run close to
-// capacity.
-var multiples = map[Use]multiple{
-	Maintenance: {RuleMaintenance, 1, 1},
-	Mixed:       {RuleMixed, 1.5, 2},
-	Production:  {RuleProduction, 2, 3},
+// multipleFor returns the multiple of a use; false for a use we do not hold.
+func multipleFor(u Use) (multiple, bool) {
+	switch u {
+	case Maintenance:
+		return multiple{RuleMaintenance, size.ForMaintenance()}, true
+	case Mixed:
+		return multiple{RuleMixed, size.ForMixed()}, true
+	case Production:
+		return multiple{RuleProduction, size.ForProduction()}, true
+	}
+	return multiple{}, false
 }
-
-// forSpeed applies when cutting speed decides: 1.5 to 1.6 times. Common
-// practice, no source.
-var forSpeed = multiple{RuleSpeed, 1.5, 1.6}
 
 // demand is what a job asks of any system, worked out once and then put to
 // each system of the range.
@@ -46,15 +47,14 @@ type demand struct {
 // newDemand works out the factor on thickness; without a known use it spans
 // from maintenance to production.
 func newDemand(j *Job) demand {
-	d := demand{job: j, requirement: decidingOrOverruled(j), multiple: multiples[Maintenance], atMost: multiples[Production].floor}
-	if use, ok := j.Use.Get(); ok {
-		if m, listed := multiples[use]; listed {
-			d.multiple, d.atMost = m, m.floor
-		}
+	d := demand{job: j, requirement: decidingOrOverruled(j), atMost: size.ForProduction().Floor}
+	d.multiple, _ = multipleFor(Maintenance)
+	if m, held := multipleFor(j.Use.Or("")); held {
+		d.multiple, d.atMost = m, m.Floor
 	}
-	if d.requirement == Speed && forSpeed.floor > d.multiple.floor {
-		d.multiple = forSpeed
-		d.atMost = max(d.atMost, forSpeed.floor)
+	if speed := size.ForSpeed(); d.requirement == Speed && speed.Floor > d.multiple.Floor {
+		d.multiple = multiple{RuleSpeed, speed}
+		d.atMost = max(d.atMost, speed.Floor)
 	}
 	return d
 }

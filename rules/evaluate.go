@@ -174,7 +174,7 @@ func explain(d *demand, s *system.System) Candidate {
 	}
 	c.Status = standing[status]
 	if _, most, known, _ := heaviest(d.job, s, (*Piece).regular); known {
-		c.Excess = float64(s.Rated) / (most * d.multiple.floor)
+		c.Excess = float64(s.Rated) / (most * d.multiple.Floor)
 	}
 	return c
 }

@@ -1,6 +1,9 @@
 package rules
 
 import (
+	"math"
+
+	"cutbrief/rules/size"
 	"cutbrief/rules/system"
 	"cutbrief/rules/unit"
 )
@@ -12,19 +15,12 @@ type mark struct {
 	need, have float64
 }
 
-// nominalStep is one step between nominal sizes: 12 mm and 1/2 in are one size
-// in the trade. Common practice, no source.
-const nominalStep = 0.06
-
-// slack keeps rounding in the last bit from deciding a verdict.
-const slack = 1e-9
-
 // compare judges a capability against a need.
 func compare(need, have float64) Verdict {
-	switch {
-	case have >= need*(1-slack):
+	switch size.Compare(need, have) {
+	case size.Enough:
 		return Met
-	case have >= need*(1-nominalStep)*(1-slack):
+	case size.StepShort:
 		return Borderline
 	}
 	return Short
@@ -60,7 +56,7 @@ func judgeClean(d *demand, s *system.System) mark {
 	if !known {
 		return mark{verdict: NotKnown, have: float64(s.Rated)}
 	}
-	return between(most*d.multiple.floor, most*d.atMost, float64(s.Rated), sure)
+	return between(most*d.multiple.Floor, most*d.atMost, float64(s.Rated), sure)
 }
 
 // judgeSever: the rare thickest piece is no more than the severance thickness.
@@ -78,7 +74,11 @@ func judgeSever(d *demand, s *system.System) mark {
 // judgePierce: the thickest piece started away from an edge is no more than
 // the pierce thickness.
 func judgePierce(d *demand, s *system.System) mark {
-	have := float64(pierceOf(s))
+	t, err := size.Pierce(s)
+	if err != nil {
+		return mark{verdict: NotKnown}
+	}
+	have := float64(t)
 	start, known := d.job.Start.Get()
 	if !known {
 		return mark{verdict: NotKnown, have: have}
@@ -118,8 +118,18 @@ func judgeBevel(d *demand, s *system.System) mark {
 	if !told1 {
 		return between(most, through(most, steepestBevel), have, false)
 	}
-	through := through(most, angle)
-	return between(through, through, have, sure)
+	metal := through(most, angle)
+	return between(metal, metal, have, sure)
+}
+
+// through is the metal along a tilted cut; nothing cuts one tilted further than
+// a torch is held.
+func through(t float64, angle unit.Degree) float64 {
+	metal, err := size.TrueThickness(unit.Millimetre(t), angle)
+	if err != nil {
+		return math.Inf(1)
+	}
+	return float64(metal)
 }
 
 // judgeGaps: gaps need a system that holds or relights its arc across them.

@@ -1,6 +1,7 @@
 package rules
 
 import (
+	"cutbrief/rules/size"
 	"cutbrief/rules/system"
 	"cutbrief/rules/unit"
 )
@@ -31,9 +32,9 @@ var marginRules = []struct {
 	fact  Fact
 	limit func(*demand, *system.System) float64 // of mild steel
 }{
-	{FactThickest, func(d *demand, s *system.System) float64 { return float64(s.Rated) / d.multiple.floor }},
+	{FactThickest, func(d *demand, s *system.System) float64 { return float64(s.Rated) / d.multiple.Floor }},
 	{FactRarest, func(_ *demand, s *system.System) float64 { return float64(s.Severance) }},
-	{FactPierced, func(_ *demand, s *system.System) float64 { return float64(pierceOf(s)) }},
+	{FactPierced, func(_ *demand, s *system.System) float64 { t, _ := size.Pierce(s); return float64(t) }},
 }
 
 // margins says, for each thickness told, how thick it may become before the
@@ -85,7 +86,7 @@ func (m *Margin) lower(d *demand, systems []system.System, first, piece int) {
 		if !cuttable || !before(g, &systems[first]) {
 			continue
 		}
-		t := float64(g.Rated) / (factor * d.multiple.floor)
+		t := float64(g.Rated) / (factor * d.multiple.Floor)
 		if down, known := m.DownTo.Get(); t >= m.Now.Value || (known && t <= down.Value) {
 			continue
 		}

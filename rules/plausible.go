@@ -68,6 +68,19 @@ var spans = []span{
 		set: func(j *Job, _ *Piece, share float64) {
 			j.BevelAngle = unit.Known(15 + (steepestBevel-15)*unit.Degree(share))
 		}},
+	{fact: FactEveryday, perMetal: true, steps: 3, basis: "from a third of the thickest regular cut to all of it",
+		open: func(_ *Job, p *Piece) bool { return !p.Everyday.IsKnown() },
+		set:  setThickness(FactEveryday, 1.0/3, 1, 1, 25)},
+	{fact: FactBusyCuts, steps: 3, basis: "1 to 5 in repair work, 1 to 20 otherwise",
+		open: func(j *Job, _ *Piece) bool { return !j.BusyCuts.IsKnown() },
+		set: func(j *Job, _ *Piece, share float64) {
+			j.BusyCuts = unit.Known(blend(1, busyMost(j, 5, 20), share))
+		}},
+	{fact: FactBusyLength, steps: 3, basis: "0.1 to 0.3 m in repair work, 0.1 to 0.5 m otherwise",
+		open: func(j *Job, _ *Piece) bool { return !j.BusyLength.IsKnown() },
+		set: func(j *Job, _ *Piece, share float64) {
+			j.BusyLength = unit.Known(unit.Metre(blend(0.1, busyMost(j, 0.3, 0.5), share)))
+		}},
 	{fact: FactGuidance, steps: 2, basis: "by hand, or on a carriage or table",
 		open: func(j *Job, _ *Piece) bool { return !j.Guidance.IsKnown() },
 		set: func(j *Job, _ *Piece, share float64) {
@@ -81,7 +94,15 @@ func pick[T any](share float64, options ...T) T {
 	return options[i]
 }
 
-// between01 interpolates.
+// busyMost is the upper end of a span that is shorter in repair work.
+func busyMost(j *Job, repair, otherwise float64) float64 {
+	if j.Use.Or("") == Maintenance {
+		return repair
+	}
+	return otherwise
+}
+
+// blend is the point between low and high at a share of the way.
 func blend(low, high, share float64) float64 { return low + (high-low)*share }
 
 func eachPiece(j *Job, do func(*Piece)) {

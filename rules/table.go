@@ -74,6 +74,10 @@ var rows = []row{
 		Words: "the site has a phase and a voltage that the rating plate names",
 		Cure:  "another supply laid by a licensed electrician, or a system for this supply"},
 		unit.None, judgeSupply, supplyInputs, supplyMissing},
+	{Rule{ID: RuleDuty, Title: "duty cycle", Hard: true, Source: cite.Ref{Source: "rating-plate", Clause: "duty points at 40 °C"},
+		Words: "arc-on share of the busiest ten minutes (cuts × length ÷ speed) ≤ duty cycle of the plate at that output",
+		Cure:  "a system with a higher duty cycle, or fewer cuts in a row"},
+		unit.Share, judgeDuty, dutyInputs, dutyMissing},
 }
 
 // Table returns the rules in the order they are checked, the factor rules
@@ -118,9 +122,9 @@ func needOf(d *demand) unit.Maybe[Need] {
 	}
 	t, _, _ := piece.regular()
 	n := Need{
-		Metal: piece.Metal, Thickness: t, Rule: d.multiple.rule, Factor: d.multiple.floor,
-		Rated:   unit.Millimetre(most * d.multiple.floor),
-		Comfort: unit.Millimetre(most * d.multiple.comfort),
+		Metal: piece.Metal, Thickness: t, Rule: d.multiple.rule, Factor: d.multiple.Floor,
+		Rated:   unit.Millimetre(most * d.multiple.Floor),
+		Comfort: unit.Millimetre(most * d.multiple.Comfort),
 		Inputs:  cleanInputs(d, none), Source: practice,
 	}
 	n.Severed = largest(d.job, none, func(p *Piece) unit.Maybe[unit.Millimetre] { return p.Rarest })
@@ -156,7 +160,7 @@ func cleanInputs(d *demand, s *system.System) []Input {
 	factor, _ := equivalence(s, p.Metal)
 	list := []Input{
 		{Name: name + nameOf(p.Metal), Value: mm(t), From: Asked{fact, p.Metal}},
-		{Name: "factor for use", Value: unit.Quantity{Value: d.multiple.floor}, From: Asked{Fact: FactUse}, Op: "×"},
+		{Name: "factor for use", Value: unit.Quantity{Value: d.multiple.Floor}, From: Asked{Fact: FactUse}, Op: "×"},
 	}
 	return append(list, metalInput(p.Metal, factor)...)
 }

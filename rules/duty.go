@@ -1,0 +1,94 @@
+package rules
+
+import (
+	"cutbrief/rules/size"
+	"cutbrief/rules/system"
+	"cutbrief/rules/unit"
+)
+
+// ledAt is the fastest the torch is led; free hand until the customer says
+// otherwise, which is the safe side.
+func ledAt(j *Job) unit.MillimetrePerMinute {
+	switch j.Guidance.Or(FreeHand) {
+	case Guided:
+		return size.AlongEdge
+	case Mechanised:
+		return size.OnCarriage
+	}
+	return size.FreeHand
+}
+
+// everyday is the heaviest everyday cut, in mild steel on this system.
+func everyday(d *demand, s *system.System) (unit.Millimetre, bool) {
+	_, most, known, _ := heaviest(d.job, s, func(p *Piece) (unit.Millimetre, bool, bool) { return told(p.Everyday) })
+	return unit.Millimetre(most), known && most > 0
+}
+
+// busiest returns the cuts of the busiest ten minutes, if both are told.
+func busiest(j *Job) (cuts float64, each unit.Metre, known bool) {
+	cuts, ok1 := j.BusyCuts.Get()
+	each, ok2 := j.BusyLength.Get()
+	return cuts, each, ok1 && ok2
+}
+
+// judgeDuty: the arc-on share of the busiest ten minutes is no more than the
+// plate allows, at full output or at the output where both meet.
+func judgeDuty(d *demand, s *system.System) mark {
+	full, err := size.AllowedDuty(s, s.OutputMax)
+	if err != nil {
+		return mark{verdict: NotKnown}
+	}
+	cuts, each, busy := busiest(d.job)
+	t, thick := everyday(d, s)
+	if !busy || !thick {
+		return mark{verdict: NotKnown, have: float64(full)}
+	}
+	if t > s.Severance {
+		return mark{} // the clean cut already says so
+	}
+	w, err := size.Fit(s, t, ledAt(d.job), cuts, each)
+	if err == nil {
+		return mark{Met, float64(w.Demand), float64(w.Allowed)}
+	}
+	w, err = size.WorkingAt(s, s.OutputMax, t, ledAt(d.job), cuts, each)
+	if err != nil {
+		return mark{verdict: NotKnown, have: float64(full)}
+	}
+	return mark{compare(float64(w.Demand), float64(w.Allowed)), float64(w.Demand), float64(w.Allowed)}
+}
+
+// dutyInputs names the busiest ten minutes, and the output and speed at which
+// they fit.
+func dutyInputs(d *demand, s *system.System) []Input {
+	cuts, each, busy := busiest(d.job)
+	t, thick := everyday(d, s)
+	if !busy || !thick {
+		return nil
+	}
+	list := []Input{
+		{Name: "cuts in the busiest ten minutes", Value: unit.Quantity{Value: cuts, Kind: unit.Count}, From: Asked{Fact: FactBusyCuts}},
+		{Name: "length of each", Value: unit.Quantity{Value: float64(each), Kind: unit.Length}, From: Asked{Fact: FactBusyLength}},
+	}
+	w, err := size.Fit(s, t, ledAt(d.job), cuts, each)
+	if err != nil {
+		w, err = size.WorkingAt(s, s.OutputMax, t, ledAt(d.job), cuts, each)
+	}
+	if err == nil {
+		list = append(list,
+			Input{Name: "speed in the everyday thickness", Value: unit.Quantity{Value: float64(w.Speed), Kind: unit.Speed}},
+			Input{Name: "output", Value: unit.Quantity{Value: float64(w.Output), Kind: unit.Current}})
+	}
+	return list
+}
+
+// dutyMissing lists what is not told of the busiest ten minutes.
+func dutyMissing(d *demand) []Asked {
+	var list []Asked
+	if !d.job.BusyCuts.IsKnown() {
+		list = append(list, Asked{Fact: FactBusyCuts})
+	}
+	if !d.job.BusyLength.IsKnown() {
+		list = append(list, Asked{Fact: FactBusyLength})
+	}
+	return append(list, perMetal(FactEveryday)(d)...)
+}
