@@ -61,9 +61,9 @@ type Reference struct {
 // Source: iso-8778, from memory.
 func ANR() Reference { return Reference{100, 20} }
 
-// Normal returns the physical normal state, 101.325 kPa and 0 °C.
+// NormalState returns the physical normal state, 101.325 kPa and 0 °C.
 // Source: physics.
-func Normal() Reference { return Reference{101.325, 0} }
+func NormalState() Reference { return Reference{101.325, 0} }
 
 // StandardCubicFoot returns the states that a "standard cubic foot" of air is
 // counted at in different trades. They differ by up to 2.9 %, so a data sheet

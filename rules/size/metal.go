@@ -1,0 +1,148 @@
+package size
+
+import (
+	"math"
+	"slices"
+
+	"cutbrief/rules/cite"
+	"cutbrief/rules/metal"
+	"cutbrief/rules/system"
+	"cutbrief/rules/unit"
+)
+
+// Equivalence returns what a millimetre of a metal counts for in mild steel on
+// a system: the row's own rating in that metal takes precedence over the list
+// of metals. It is not known for a metal no figures are held for.
+//
+// Valid for a row with a rated thickness above 0. Source: rating-plate where
+// the row rates the metal, else the metal's own basis.
+// Check: rated 12 mm, stainless rated 10 mm → 1.2; not rated → 1.15.
+func Equivalence(s *system.System, id metal.ID) (unit.Maybe[float64], cite.Ref) {
+	if own, ok := s.PerMetal[id]; ok && own > 0 && s.Rated > 0 {
+		return unit.Known(float64(s.Rated / own)), cite.Ref{Source: "rating-plate"}
+	}
+	m, _ := metal.Find(id)
+	return m.Equivalence, m.Basis
+}
+
+// Properties are what the energy balance needs to know of a metal. All are from
+// memory: property-tables for density, heat capacity, melting and latent heat,
+// kou for hot conductivity and diffusivity of mild steel and stainless.
+type Properties struct {
+	Name         string
+	Density      float64 // kg/m³
+	Heat         float64 // mean heat capacity from 20 °C to melting, J/kg·K
+	Melting      unit.Celsius
+	Latent       float64 // J/kg
+	Conductivity float64 // hot, W/m·K
+	Diffusivity  float64 // hot, m²/s
+}
+
+// properties by metal. Brass stands beside copper because the list of metals
+// holds the two in one row. Source: property-tables and kou.
+var properties = map[metal.ID][]Properties{
+	metal.MildSteel:  {{"mild steel", 7850, 700, 1510, 250e3, 41, 9.1e-6}},
+	metal.Galvanised: {{"galvanised steel, as mild steel", 7850, 700, 1510, 250e3, 41, 9.1e-6}},
+	metal.Stainless:  {{"stainless 304", 7930, 600, 1454, 260e3, 24.9, 5.3e-6}},
+	metal.Aluminium:  {{"aluminium", 2700, 1030, 652, 390e3, 229, 8.5e-5}},
+	metal.Copper: {
+		{"copper", 8940, 440, 1085, 205e3, 384, 384 / (8940 * 440.0)},
+		{"brass 70/30", 8530, 420, 955, 168e3, 120, 120 / (8530 * 420.0)},
+	},
+}
+
+// room is the temperature in °C the metal starts from.
+const room = 20
+
+// MeltEnergy returns what it takes to heat and melt a metal, in J/mm³:
+// ρ·(c·(Tm − 20) + L)·10⁻⁹.
+//
+// Valid for the metals of Properties. Source: physics, with the figures of
+// property-tables, from memory. Check: mild steel → 7850·(700·1490 + 250000) =
+// 10.15 J/mm³ (handbook rule (Tm + 273)²/300000: 10.6).
+func (p Properties) MeltEnergy() float64 {
+	return p.Density * (p.Heat*(float64(p.Melting)-room) + p.Latent) * 1e-9
+}
+
+// Carried returns the ratio v·w/(4·α) of a cut: how much of the heat goes into
+// the kerf before it can flow away. v in mm/min, w the kerf in mm.
+// Valid for v, w > 0. Source: wells-1952. Check: mild steel, 500 mm/min,
+// 1.5 mm → 8.333·1.5/(4·9.1) = 0.343.
+func (p Properties) Carried(v unit.MillimetrePerMinute, kerf unit.Millimetre) float64 {
+	return float64(v) / 60e3 * float64(kerf) / 1e3 / (4 * p.Diffusivity)
+}
+
+// leastCarried is where the line-source balance stops to hold.
+const leastCarried = 0.2
+
+// Absorbed returns the power in kW a moving line of heat must put into a plate
+// to melt a kerf w mm wide through t mm at v mm/min, conduction included:
+// q = t·k·(Tm − 20)·8·(0.2 + v·w/(4·α)).
+//
+// Valid for v·w/(4·α) ≥ 0.2, else ErrRange: metals that carry heat away fast
+// and slow cuts lie outside. Source: wells-1952, from memory.
+// Check: mild steel, 11 mm, 1.5 mm kerf, 500 mm/min → 2.92 kW.
+func (p Properties) Absorbed(t, kerf unit.Millimetre, v unit.MillimetrePerMinute) (unit.Kilowatt, error) {
+	if !(t > 0 && kerf > 0 && v > 0) || p.Carried(v, kerf) < leastCarried {
+		return 0, ErrRange
+	}
+	return unit.Kilowatt(float64(t) / 1e3 * p.perMetre(v, kerf) / 1e3), nil
+}
+
+// perMetre is the absorbed power in W per metre of thickness, in range or not.
+func (p Properties) perMetre(v unit.MillimetrePerMinute, kerf unit.Millimetre) float64 {
+	return p.Conductivity * (float64(p.Melting) - room) * 8 * (leastCarried + p.Carried(v, kerf))
+}
+
+// PropertiesOf returns the figures held for a metal; two for copper and brass, none
+// for cast iron and other metals.
+func PropertiesOf(id metal.ID) []Properties { return slices.Clone(properties[id]) }
+
+// Derivation shows where the factor of one metal comes from, against mild steel
+// at the rated speed and a kerf of 1.5 mm.
+type Derivation struct {
+	Metal    string
+	Melt     float64             // melt energy over that of mild steel: the least it can be
+	Balance  float64             // absorbed power per mm over that of mild steel, conduction included
+	InRange  bool                // false: Balance is shown for comparison only
+	Practice unit.Maybe[float64] // the factor of the list of metals
+	Blended  unit.Maybe[float64] // what the blend gives
+}
+
+// kerfAtRating is the kerf in mm of a 40 A class hand torch. Source: practice.
+const kerfAtRating unit.Millimetre = 1.5
+
+// Derive compares the factor of a metal in the list with an energy balance. At
+// equal power and speed the thickness cut is inverse to the power absorbed per
+// mm, so the balance's factor is that power over mild steel's. Blended is the
+// root of practice times balance, never below practice: a factor that is too
+// small sells too small a system. Where the balance is out of range, practice
+// stands alone.
+//
+// Valid for metals with figures; none are held for cast iron and others, which
+// give an empty list. Source: wells-1952 and property-tables, from memory, with
+// practice. Check: stainless, balance 24.9·1434·0.790/(41·1490·0.543) = 0.85,
+// practice 1.15 → 1.15.
+func Derive(id metal.ID) []Derivation {
+	steel := properties[metal.MildSteel][0]
+	m, _ := metal.Find(id)
+	var list []Derivation
+	for _, p := range properties[id] {
+		d := Derivation{Metal: p.Name, Practice: m.Equivalence,
+			Melt:    p.MeltEnergy() / steel.MeltEnergy(),
+			Balance: p.perMetre(RatedSpeed, kerfAtRating) / steel.perMetre(RatedSpeed, kerfAtRating),
+			InRange: p.Carried(RatedSpeed, kerfAtRating) >= leastCarried,
+		}
+		d.Blended = blend(d)
+		list = append(list, d)
+	}
+	return list
+}
+
+func blend(d Derivation) unit.Maybe[float64] {
+	practice, ok := d.Practice.Get()
+	if !ok || !d.InRange {
+		return d.Practice
+	}
+	return unit.Known(max(practice, math.Sqrt(practice*d.Balance)))
+}
