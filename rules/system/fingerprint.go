@@ -13,11 +13,11 @@ import (
 // reordering columns or writing 1/2 in for 12.7 mm changes nothing. It tells
 // ranges apart; it does not prove who wrote them.
 func Fingerprint(r Range) string {
-	h := sha256.New()
+	h, cols := sha256.New(), columns()
 	fmt.Fprintf(h, "range 1 %q %t\n", r.Currency, r.Invented)
 	for i := range r.Systems {
 		s := &r.Systems[i]
-		for _, c := range columns() {
+		for _, c := range cols {
 			if c.write != nil {
 				fmt.Fprintf(h, "%s %q\n", c.name, c.write(s))
 			}

@@ -24,6 +24,9 @@ func (c *checker) supplies() {
 	}
 }
 
+// basis is printed with the arc power, which no copy of the standard was read for.
+const basis = " (load voltage of IEC 60974-1, from memory)"
+
 func volts(v unit.Volt) string { return unitful(float64(v), unit.Voltage) }
 
 // supplyCurrents: the effective current is no more than the largest one, and
@@ -46,9 +49,9 @@ func (c *checker) supplyCurrents(p Supply) {
 	switch {
 	case c.s.OutputMax <= 0:
 	case drawn < given:
-		c.odd(colSupplies, "%s at %s is %.1f kVA, but the arc alone takes %.1f kW at full output", amps(p.Input), volts(p.VoltMin), float64(drawn), float64(given))
+		c.odd(colSupplies, "%s at %s is %.1f kVA, but the arc alone takes %.1f kW at full output"+basis, amps(p.Input), volts(p.VoltMin), float64(drawn), float64(given))
 	case drawn > 2.5*given:
-		c.odd(colSupplies, "%s at %s is %.1f kVA for only %.1f kW at full output", amps(p.Input), volts(p.VoltMin), float64(drawn), float64(given))
+		c.odd(colSupplies, "%s at %s is %.1f kVA for only %.1f kW of arc at full output"+basis, amps(p.Input), volts(p.VoltMin), float64(drawn), float64(given))
 	}
 }
 
