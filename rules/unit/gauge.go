@@ -46,7 +46,7 @@ func ounces(n int) float64 { return standardOunces[n-firstOunce] }
 
 // Gauge returns the nominal thickness of sheet by its gauge number. A number
 // outside the sheet's table, or a metal not sold by gauge, is an error.
-// Sources: msg, smacna-1995, usc-15-206, astm-b258. Check: 14 ga is 1.897 mm in
+// Sources: msg, smacna-1995, usc-15-206, astm-b258. Check: 14 ga is 1.898 mm in
 // steel, 1.993 mm galvanised, 1.984 mm stainless, 1.628 mm aluminium.
 func Gauge(n int, s Sheet) (Millimetre, error) {
 	t, ok := gaugeTables[s]

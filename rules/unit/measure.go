@@ -14,8 +14,8 @@ type measure struct {
 
 // Factors, exact or from exact ones. Source: nist-sp-811, Appendix B.
 const (
-	inch, inchOver   = 127, 5    // 25.4 mm
-	foot, footOver   = 381, 1250 // 0.3048 m
+	inch, inchOver   = 127, 5                                // 25.4 mm
+	foot, footOver   = 381, 1250                             // 0.3048 m
 	pound            = 0.45359237                            // kg
 	cubicFoot        = 28.316846592                          // l
 	gallon           = 3.785411784                           // l, US, 231 in³
@@ -41,6 +41,7 @@ var measures = map[Kind][]measure{
 		{name: "cm", factor: 0.01, spelled: []string{"centimetre", "centimetres", "centimeter", "centimeters"}},
 		{name: "mm", factor: 0.001, spelled: []string{"millimetre", "millimetres", "millimeter", "millimeters"}},
 		{name: "ft", factor: foot, over: footOver, spelled: []string{"'", "foot", "feet"}},
+		{name: "yd", factor: 3 * foot, over: footOver, spelled: []string{"yard", "yards"}},
 		{name: "in", factor: inch, over: inchOver * 1000, spelled: []string{`"`, "inch", "inches"}},
 	},
 	Speed: {

@@ -1,0 +1,217 @@
+package unit_test
+
+import (
+	"errors"
+	"math"
+	"strings"
+	"testing"
+
+	"cutbrief/rules/unit"
+)
+
+// Expected values worked by hand from 25.4 mm to the inch and 0.3048 m to the
+// foot, or from the definition named beside them.
+func TestRead(t *testing.T) {
+	for _, c := range []struct {
+		text  string
+		kind  unit.Kind
+		style unit.Style
+		want  float64
+		unit  string
+		bare  bool
+	}{
+		{"12", unit.Thickness, unit.Metric, 12, "mm", true},
+		{"12", unit.Thickness, unit.Inch, 304.8, "in", true},
+		{"12 mm", unit.Thickness, unit.Inch, 12, "mm", false},
+		{"12MM", unit.Thickness, unit.Metric, 12, "mm", false},
+		{"1.2 cm", unit.Thickness, unit.Metric, 12, "cm", false},
+		{"3/8", unit.Thickness, unit.Metric, 9.525, "in", true},
+		{"3/8", unit.Thickness, unit.Inch, 9.525, "in", true},
+		{"3/8 in", unit.Thickness, unit.Metric, 9.525, "in", false},
+		{`3/8"`, unit.Thickness, unit.Metric, 9.525, "in", false},
+		{"3/8″", unit.Thickness, unit.Metric, 9.525, "in", false},
+		{"3⁄8 in.", unit.Thickness, unit.Metric, 9.525, "in", false},
+		{"3/8''", unit.Thickness, unit.Metric, 9.525, "in", false},
+		{`1-1/4"`, unit.Thickness, unit.Metric, 31.75, "in", false},
+		{"1 1/4 in", unit.Thickness, unit.Metric, 31.75, "in", false},
+		{"1–1/4 in", unit.Thickness, unit.Metric, 31.75, "in", false},
+		{"1-1/2 in", unit.Thickness, unit.Metric, 38.1, "in", false}, // not 1/2
+		{"½", unit.Thickness, unit.Metric, 12.7, "in", true},
+		{"1¼", unit.Thickness, unit.Inch, 31.75, "in", true},
+		{"1-¼ in", unit.Thickness, unit.Inch, 31.75, "in", false},
+		{`.25"`, unit.Thickness, unit.Metric, 6.35, "in", false},
+		{"3,5 mm", unit.Thickness, unit.Metric, 3.5, "mm", false},
+		{"0,125 in", unit.Thickness, unit.Metric, 3.175, "in", false},
+		{"3.175 mm", unit.Thickness, unit.Metric, 3.175, "mm", false},
+		{"250 thou", unit.Thickness, unit.Metric, 6.35, "thou", false},
+		{"20 mm", unit.Length, unit.Metric, 0.02, "mm", false},
+		{"1 500 m", unit.Length, unit.Metric, 1500, "m", false},
+		{"50", unit.Length, unit.Inch, 15.24, "ft", true},
+		{"50'", unit.Length, unit.Metric, 15.24, "ft", false},
+		{"1 yd", unit.Length, unit.Metric, 0.9144, "yd", false},
+		{"0", unit.Length, unit.Metric, 0, "m", true}, // sea level
+		{"20 ipm", unit.Speed, unit.Metric, 508, "in/min", false},
+		{"20", unit.Speed, unit.Inch, 508, "in/min", true},
+		{"0.5 m / min", unit.Speed, unit.Metric, 500, "m/min", false},
+		{"10 mm/s", unit.Speed, unit.Metric, 600, "mm/s", false},
+		{"20 inches per minute", unit.Speed, unit.Metric, 508, "in/min", false},
+		{"4 mm²", unit.Section, unit.Metric, 4, "mm²", false},
+		{"2.5", unit.Section, unit.Metric, 2.5, "mm²", true},
+		{"16mm2", unit.Section, unit.Inch, 16, "mm²", false},
+		{"32 amps", unit.Current, unit.Metric, 32, "A", false},
+		{"45A", unit.Current, unit.Inch, 45, "A", false},
+		{"0.4 kV", unit.Voltage, unit.Metric, 400, "kV", false},
+		{"10 hp", unit.Power, unit.Metric, 7.4569987158, "hp", false}, // NIST SP 811
+		{"1 PS", unit.Power, unit.Metric, 0.73549875, "PS", false},    // 75 m·kgf/s
+		{"15 kVA", unit.ApparentPower, unit.Metric, 15, "kVA", false},
+		{"6.7", unit.Flow, unit.Inch, 189.7228, "cfm", true}, // 6.7 · 28.316847
+		{"1 m³/h", unit.Flow, unit.Metric, 1000.0 / 60, "m³/h", false},
+		{"190 L/min", unit.Flow, unit.Metric, 190, "l/min", false},
+		{"90 psig", unit.Pressure, unit.Metric, 6.205282, "psi", false}, // 90 · 0.06894757
+		{"6 bar g", unit.Pressure, unit.Metric, 6, "bar", false},
+		{"60 gal", unit.Volume, unit.Metric, 227.12471, "gal", false}, // 60 · 231 in³
+		{"33 lb", unit.Weight, unit.Metric, 14.968548, "lb", false},
+		{"35", unit.Share, unit.Inch, 35, "%", true},
+		{"35%", unit.Share, unit.Metric, 35, "%", false},
+		{"22.5 deg", unit.Angle, unit.Metric, 22.5, "°", false},
+		{"45º", unit.Angle, unit.Metric, 45, "°", false},
+		{"2 min", unit.Time, unit.Metric, 120, "min", false},
+		{"12,000", unit.Price, unit.Metric, 12000, "", true},
+		{"12 000", unit.Price, unit.Metric, 12000, "", true},
+		{"1,234,567.50", unit.Price, unit.Metric, 1234567.5, "", true},
+		{"1.234,50 €", unit.Price, unit.Metric, 1234.5, "€", false},
+		{"$ 2,500", unit.Price, unit.Metric, 2500, "$", false},
+		{"EUR 2500", unit.Price, unit.Metric, 2500, "EUR", false},
+		{"2500,50 eur", unit.Price, unit.Metric, 2500.5, "EUR", false},
+		{"0", unit.Price, unit.Metric, 0, "", true},
+		{"12", unit.Count, unit.Metric, 12, "", true},
+		{"12,000", unit.Count, unit.Metric, 12000, "", true},
+		{"0.5", unit.None, unit.Metric, 0.5, "", true},
+	} {
+		r, err := unit.Read(c.text, c.kind, c.style, unit.SteelGauge)
+		if err != nil {
+			t.Errorf("Read(%q): %v", c.text, err)
+			continue
+		}
+		if math.Abs(r.Quantity.Value-c.want) > 1e-6*c.want || r.Unit != c.unit || r.Bare != c.bare || r.Quantity.Kind != c.kind {
+			t.Errorf("Read(%q, %s) = %+v, want %v %s bare %t", c.text, c.style, r, c.want, c.unit, c.bare)
+		}
+	}
+}
+
+// Every text is refused, and the refusal says what to do.
+func TestReadRefuses(t *testing.T) {
+	for _, c := range []struct {
+		text      string
+		kind      unit.Kind
+		inMessage string
+		inHint    string
+	}{
+		{"thick", unit.Thickness, `"thick" is not a thickness`, "12 mm, 3/8 in or 14 ga"},
+		{"10 mm plate", unit.Thickness, `"10 mm plate" is not a thickness`, "12 mm"},
+		{"", unit.Thickness, "not a thickness", "12 mm"},
+		{"0", unit.Thickness, "more than zero", "12 mm"},
+		{"0 mm", unit.Thickness, "more than zero", "12 mm"},
+		{"0/8 in", unit.Thickness, "more than zero", "12 mm"},
+		{"3/0 in", unit.Thickness, "0 below the line", "12 mm"},
+		{"1 9/8 in", unit.Thickness, "less than 1", "12 mm"},
+		{"-3 mm", unit.Thickness, "less than zero", "12 mm"},
+		{"−3 mm", unit.Thickness, "less than zero", "12 mm"},
+		{"-1/4 in", unit.Thickness, "less than zero", "12 mm"},
+		{"NaN", unit.Thickness, "not a thickness", "12 mm"},
+		{"Inf mm", unit.Thickness, "not a thickness", "12 mm"},
+		{"1e3 mm", unit.Thickness, "not a thickness", "12 mm"},
+		{"999999999999999999999999999999 mm", unit.Thickness, "too large", "12 mm"},
+		{"0.0000001 mm", unit.Thickness, "too small", "12 mm"},
+		{strings.Repeat("1", 65), unit.Thickness, "too long", "12 mm"},
+		{"12\x00mm", unit.Thickness, "cannot be read", "12 mm"},
+		{"12\xffmm", unit.Thickness, "cannot be read", "12 mm"},
+		{"12 1/2", unit.Thickness, "could be mm or in", "12 1/2 mm or 12 1/2 in"},
+		{"3,175 mm", unit.Thickness, "3.175 or as 3175", "without a thousands separator"},
+		{"1 2 mm", unit.Thickness, "cannot be read", "12 mm"},
+		{"1.2.3 mm", unit.Thickness, "cannot be read", "12 mm"},
+		{"10 mil", unit.Thickness, "not a thickness", "thou"},
+		{"14 swg", unit.Thickness, "not a thickness", "mm or in"},
+		{"14 ga", unit.Thickness, "not sold by gauge", "mm or in"},
+		{"20 kW", unit.ApparentPower, "not an apparent power", "power factor"},
+		{"20 kVA", unit.Power, "not a power", "power factor"},
+		{"7 bara", unit.Pressure, "not a pressure", "the gauge shows"},
+		{"100 psia", unit.Pressure, "not a pressure", "the gauge shows"},
+		{"0 bar", unit.Pressure, "more than zero", "6 bar"},
+		{"190 Nl/min", unit.Flow, "not an air flow", "free air"},
+		{"60 uk gal", unit.Volume, "not a volume", "litres"},
+		{"5/0 AWG", unit.Section, "AWG", "AWG 10"},
+		{"AWG 50", unit.Section, "AWG", "AWG 10"},
+		{"120 %", unit.Share, "100 %", "35 %"},
+		{"12.000", unit.Price, "12.000 or as 12000", "without a thousands separator"},
+		{"12 ton", unit.Price, "not a price", "2500 EUR"},
+		{"1/2", unit.Price, "not a price", "2500"},
+		{"1.5", unit.Count, "whole number", "12"},
+		{"3 m", unit.Count, "not a count", "12"},
+		{"3 kg", unit.Length, "not a length", "15 m"},
+		{"3", unit.Kind(99), "not a known kind", ""},
+	} {
+		_, err := unit.Read(c.text, c.kind, unit.Metric, unit.NoGauge)
+		var refused *unit.ReadError
+		if !errors.As(err, &refused) {
+			t.Errorf("Read(%q) = %v, want a ReadError", c.text, err)
+			continue
+		}
+		if !strings.Contains(refused.Error(), c.inMessage) || !strings.Contains(refused.Hint(), c.inHint) {
+			t.Errorf("Read(%q): %s / %s", c.text, refused, refused.Hint())
+		}
+	}
+}
+
+// What a hint offers must itself be accepted.
+func TestHintsAreTrue(t *testing.T) {
+	for k, texts := range map[unit.Kind][]string{
+		unit.Thickness: {"12 mm", "3/8 in", "14 ga"}, unit.Length: {"15 m", "50 ft"},
+		unit.Speed: {"500 mm/min", "20 in/min"}, unit.Section: {"4 mm²", "AWG 10"},
+		unit.Current: {"32 A"}, unit.Voltage: {"230 V"}, unit.Power: {"7.5 kW", "10 hp"},
+		unit.ApparentPower: {"15 kVA"}, unit.Flow: {"190 l/min", "6.7 cfm"},
+		unit.Pressure: {"6 bar", "90 psi"}, unit.Volume: {"200 l", "60 gal"},
+		unit.Weight: {"15 kg", "33 lb"}, unit.Share: {"35 %"}, unit.Angle: {"45°"},
+		unit.Temperature: {"20 °C"}, unit.Time: {"30 s", "5 min"},
+		unit.Price: {"2500", "2,500.00", "2500 EUR"}, unit.Count: {"12"}, unit.None: {"3", "0.5"},
+	} {
+		_, err := unit.Read("no number", k, unit.Metric, unit.SteelGauge)
+		hint := err.(*unit.ReadError).Hint()
+		for _, text := range texts {
+			if !strings.Contains(hint, text) {
+				t.Errorf("hint %q does not offer %q", hint, text)
+			}
+			if _, err := unit.Read(text, k, unit.Metric, unit.SteelGauge); err != nil {
+				t.Errorf("%q is offered but refused: %v", text, err)
+			}
+		}
+	}
+}
+
+// A message repeats what was typed, but never a control character of it.
+func TestMessageIsPrintable(t *testing.T) {
+	_, err := unit.Read("\x1b[31mred\u202e"+strings.Repeat("x", 200), unit.Thickness, unit.Metric, "")
+	if text := err.Error(); strings.ContainsAny(text, "\x1b\u202e") || len(text) > 200 {
+		t.Errorf("message is %q", text)
+	}
+}
+
+// The reader is told what a unit with two meanings was taken for.
+func TestNotes(t *testing.T) {
+	for text, k := range map[string]unit.Kind{"10 hp": unit.Power, "60 gal": unit.Volume, "7 scfm": unit.Flow} {
+		if r, err := unit.Read(text, k, unit.Metric, ""); err != nil || r.Note == "" {
+			t.Errorf("Read(%q) = %+v, %v: want a note", text, r, err)
+		}
+	}
+}
+
+func TestParseStyle(t *testing.T) {
+	for text, want := range map[string]unit.Style{"mm": unit.Metric, " Metric ": unit.Metric, "IN": unit.Inch, "inches": unit.Inch} {
+		if got, err := unit.ParseStyle(text); err != nil || got != want {
+			t.Errorf("ParseStyle(%q) = %q, %v", text, got, err)
+		}
+	}
+	if _, err := unit.ParseStyle("cubits"); err == nil {
+		t.Error("cubits are no style")
+	}
+}
