@@ -86,6 +86,70 @@ var spans = []span{
 		set: func(j *Job, _ *Piece, share float64) {
 			j.Guidance = unit.Known(pick(share, FreeHand, Mechanised))
 		}},
+	{fact: FactSource, steps: 2, basis: "the mains, or also a generator of 5 kVA",
+		open: func(j *Job, _ *Piece) bool { return !j.Power.Source.IsKnown() },
+		set: func(j *Job, _ *Piece, share float64) {
+			j.Power.Source = unit.Known(pick(share, Mains, MainsGen))
+			if share > 0 && !j.Power.Generator.IsKnown() {
+				j.Power.Generator = unit.Known(unit.KilovoltAmpere(blend(40, 5, share)))
+			}
+		}},
+	{fact: FactBreaker, steps: 3, basis: "63 A down to 15 A",
+		open: func(j *Job, _ *Piece) bool { return onMains(j) && !j.Power.Breaker.IsKnown() },
+		set: func(j *Job, _ *Piece, share float64) {
+			j.Power.Breaker = unit.Known(unit.Ampere(blend(63, 15, share)))
+		}},
+	{fact: FactGenerator, steps: 3, basis: "40 kVA down to 5 kVA",
+		open: func(j *Job, _ *Piece) bool { return onGenerator(j) && !j.Power.Generator.IsKnown() },
+		set: func(j *Job, _ *Piece, share float64) {
+			j.Power.Generator = unit.Known(unit.KilovoltAmpere(blend(40, 5, share)))
+		}},
+	{fact: FactCord, steps: 3, basis: "none to 30 m",
+		open: func(j *Job, _ *Piece) bool { return !j.Power.Cord.IsKnown() },
+		set: func(j *Job, _ *Piece, share float64) {
+			j.Power.Cord = unit.Known(unit.Metre(blend(0, 30, share)))
+			if share > 0 && !j.Power.CordSection.IsKnown() {
+				j.Power.CordSection = unit.Known(unit.SquareMillimetre(blend(10, 2.5, share)))
+			}
+		}},
+	{fact: FactCordSection, steps: 3, basis: "10 mm² down to 2.5 mm²",
+		open: func(j *Job, _ *Piece) bool {
+			length, known := j.Power.Cord.Get()
+			return known && length > 0 && !j.Power.CordSection.IsKnown()
+		},
+		set: func(j *Job, _ *Piece, share float64) {
+			j.Power.CordSection = unit.Known(unit.SquareMillimetre(blend(10, 2.5, share)))
+		}},
+	{fact: FactDrier, steps: 5, basis: "the kinds of drier, none, or no compressor",
+		open: func(j *Job, _ *Piece) bool { return !j.Air.Drier.IsKnown() },
+		set: func(j *Job, _ *Piece, share float64) {
+			j.Air.Drier = unit.Known(pick(share, Desiccant, Refrigerant, Separator, NoDrier, NoAir))
+		}},
+	{fact: FactAirDelivery, steps: 3, basis: "500 l/min down to 100 l/min",
+		open: func(j *Job, _ *Piece) bool { return hasAir(j) && !j.Air.Delivery.IsKnown() },
+		set: func(j *Job, _ *Piece, share float64) {
+			j.Air.Delivery = unit.Known(unit.LitrePerMinute(blend(500, 100, share)))
+		}},
+	{fact: FactAirPressure, steps: 3, basis: "10 bar down to 4 bar",
+		open: func(j *Job, _ *Piece) bool { return hasAir(j) && !j.Air.Pressure.IsKnown() },
+		set: func(j *Job, _ *Piece, share float64) {
+			j.Air.Pressure = unit.Known(unit.Bar(blend(10, 4, share)))
+		}},
+	{fact: FactHoseBore, steps: 3, basis: "13 mm down to 6 mm",
+		open: func(j *Job, _ *Piece) bool { return hasAir(j) && !j.Air.HoseBore.IsKnown() },
+		set: func(j *Job, _ *Piece, share float64) {
+			j.Air.HoseBore = unit.Known(unit.Millimetre(blend(13, 6, share)))
+		}},
+	{fact: FactHoseLength, steps: 3, basis: "5 m to 30 m",
+		open: func(j *Job, _ *Piece) bool { return hasAir(j) && !j.Air.HoseLength.IsKnown() },
+		set: func(j *Job, _ *Piece, share float64) {
+			j.Air.HoseLength = unit.Known(unit.Metre(blend(5, 30, share)))
+		}},
+	{fact: FactAltitude, steps: 3, basis: "sea level to 1500 m",
+		open: func(j *Job, _ *Piece) bool { return !j.Altitude.IsKnown() },
+		set: func(j *Job, _ *Piece, share float64) {
+			j.Altitude = unit.Known(unit.Metre(blend(0, 1500, share)))
+		}},
 }
 
 // pick chooses by share from options ordered easiest first.
@@ -138,3 +202,6 @@ var supplies = []struct {
 	{SinglePhase, 120}, {SinglePhase, 208}, {SinglePhase, 230}, {SinglePhase, 240},
 	{ThreePhase, 208}, {ThreePhase, 240}, {ThreePhase, 400}, {ThreePhase, 480},
 }
+
+// hasAir reports whether there is a compressor, as far as it is told.
+func hasAir(j *Job) bool { return j.Air.Drier.Or("") != NoAir }

@@ -72,6 +72,8 @@ type Rule struct {
 	Hard   bool   // a shortfall excludes the system
 	Site   bool   // about the site, which can be changed
 	Cure   string // what would turn a shortfall round
+	Asks   string // what the need is called; "" for "needs"
+	Gives  string // what the capability is called; "" for "gives"
 	Source cite.Ref
 }
 

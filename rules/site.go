@@ -1,12 +1,242 @@
 package rules
 
 import (
-	"math"
-
+	"cutbrief/rules/size"
 	"cutbrief/rules/system"
 	"cutbrief/rules/unit"
 )
 
-func pierceOf(s *system.System) unit.Millimetre { return s.Pierce.Or(s.CleanMax / 2) }
+// cordWarm is the conductor temperature a cord is reckoned at.
+// Common practice, no source: a PVC cord under load.
+const cordWarm unit.Celsius = 70
 
-func through(t float64, angle unit.Degree) float64 { return t / math.Cos(float64(angle)*math.Pi/180) }
+// dropMost is the voltage a cord may lose. Source: nec-210-19, informational
+// note: 5 % for feeder and branch circuit together.
+const dropMost unit.Percent = 5
+
+// workingOutput is the output the heaviest work told needs: capacity goes with
+// current, so the share of each capability that is used. Common practice, no
+// source.
+func workingOutput(d *demand, s *system.System) unit.Ampere {
+	share := 0.0
+	use := func(need, have float64) {
+		if have > 0 {
+			share = max(share, need/have)
+		}
+	}
+	if _, most, known, _ := heaviest(d.job, s, (*Piece).regular); known {
+		use(most*d.multiple.Floor, float64(s.Rated))
+	}
+	use(float64(largest(d.job, s, func(p *Piece) unit.Maybe[unit.Millimetre] { return p.Rarest }).Or(0)), float64(s.Severance))
+	if t, err := size.Pierce(s); err == nil && d.job.Start.Or(AtEdge) != AtEdge {
+		use(float64(largest(d.job, s, func(p *Piece) unit.Maybe[unit.Millimetre] { return p.Pierced }).Or(0)), float64(t))
+	}
+	return max(s.OutputMin, min(s.OutputMax, s.OutputMax*unit.Ampere(share)))
+}
+
+// draw is what a system takes from the site's supply at the working output.
+type draw struct {
+	feed
+	output    unit.Ampere
+	load      unit.Ampere // while cutting
+	effective unit.Ampere // what heats the conductors over ten minutes
+}
+
+// drawn works out the draw. known is false while the supply is not told;
+// suits is false where the supply rule already says that none suits.
+func drawn(d *demand, s *system.System) (w draw, known, suits bool) {
+	from, v := match(&d.job.Power, s)
+	if v == NotKnown {
+		return draw{}, false, true
+	}
+	if from.Supply == nil {
+		return draw{}, true, false
+	}
+	w = draw{feed: from, output: workingOutput(d, s)}
+	load, err1 := size.InputCurrent(s, *from.Supply, w.output, from.volts)
+	duty, err2 := size.AllowedDuty(s, w.output)
+	effective, err3 := size.EffectiveCurrent(load, 0, duty)
+	if err1 != nil || err2 != nil || err3 != nil {
+		return draw{}, false, true
+	}
+	w.load, w.effective = load, effective
+	return w, true, true
+}
+
+// onMains reports whether a breaker feeds the system.
+func onMains(j *Job) bool { return j.Power.Source.Or(Mains) != GenSet }
+
+// onGenerator reports whether a generator feeds the system, at least at times.
+func onGenerator(j *Job) bool { return j.Power.Source.Or(Mains) != Mains }
+
+// judgeBreaker: the breaker carries the effective current. One that carries
+// that but not the current while cutting may trip, and one above 200 % does
+// not protect: both are borderline.
+func judgeBreaker(d *demand, s *system.System) mark {
+	w, known, suits := drawn(d, s)
+	if !onMains(d.job) || !suits {
+		return mark{}
+	}
+	breaker, told := d.job.Power.Breaker.Get()
+	if !known || !told {
+		return mark{verdict: NotKnown, need: float64(w.effective)}
+	}
+	m := mark{Met, float64(w.effective), float64(breaker)}
+	switch stands, err := size.JudgeBreaker(breaker, w.load, w.effective); {
+	case err != nil:
+		m.verdict = NotKnown
+	case stands == size.BreakerTooSmall:
+		m.verdict = Short
+	case stands != size.BreakerHolds:
+		m.verdict = Borderline
+	}
+	return m
+}
+
+// judgeCord: the extension cord loses no more than 5 % of the voltage.
+func judgeCord(d *demand, s *system.System) mark {
+	w, known, suits := drawn(d, s)
+	length, told := d.job.Power.Cord.Get()
+	if !suits || (told && length == 0) {
+		return mark{}
+	}
+	section, printed := d.job.Power.CordSection.Get()
+	if !known || !told || !printed {
+		return mark{verdict: NotKnown, have: float64(dropMost)}
+	}
+	ohm, err1 := size.CordResistance(section, cordWarm)
+	drop, err2 := size.VoltageDrop(w.Phases, w.load, ohm, length)
+	if err1 != nil || err2 != nil {
+		return mark{verdict: NotKnown, have: float64(dropMost)}
+	}
+	share := 100 * float64(drop) / float64(w.volts)
+	verdict := Met
+	if share > float64(dropMost) {
+		verdict = Short
+	}
+	return mark{verdict, share, float64(dropMost)}
+}
+
+// judgeGenerator: the continuous rating, at this altitude, carries the draw
+// with its margin.
+func judgeGenerator(d *demand, s *system.System) mark {
+	w, known, suits := drawn(d, s)
+	if !onGenerator(d.job) || !suits {
+		return mark{}
+	}
+	rating, told := d.job.Power.Generator.Get()
+	if !known {
+		return mark{verdict: NotKnown}
+	}
+	apparent, err1 := size.ApparentPower(w.Phases, w.volts, w.load)
+	need, _, err2 := size.GeneratorNeed(apparent)
+	if err1 != nil || err2 != nil || !told {
+		return mark{verdict: NotKnown, need: float64(need)}
+	}
+	have, err := size.GeneratorAt(rating, d.job.Altitude.Or(0))
+	if err != nil {
+		return mark{verdict: NotKnown, need: float64(need)}
+	}
+	return mark{compare(float64(need), float64(have)), float64(need), float64(have)}
+}
+
+// judgeAirFlow: the compressor, at this altitude, delivers what the torch takes
+// at full output; how the flow falls with the output no row says. A receiver only bridges, so it does not count.
+func judgeAirFlow(d *demand, s *system.System) mark {
+	need := s.AirFlow
+	if d.job.Air.Drier.Or("") == NoAir {
+		return mark{Short, float64(need), 0}
+	}
+	delivery, told := d.job.Air.Delivery.Get()
+	if !told {
+		return mark{verdict: NotKnown, need: float64(need)}
+	}
+	have, err := size.DeliveredAt(delivery, d.job.Altitude.Or(0))
+	if err != nil {
+		return mark{verdict: NotKnown, need: float64(need)}
+	}
+	return mark{compare(float64(need), float64(have)), float64(need), float64(have)}
+}
+
+// runTime is how long the receiver makes up for a short delivery, where all of
+// it is told and the delivery is short.
+func runTime(d *demand, s *system.System) (unit.Second, bool) {
+	receiver, ok1 := d.job.Air.Receiver.Get()
+	line, ok2 := d.job.Air.Pressure.Get()
+	delivery, ok3 := d.job.Air.Delivery.Get()
+	local, err := size.Atmosphere(d.job.Altitude.Or(0))
+	if !ok1 || !ok2 || !ok3 || err != nil || line < s.AirPressure {
+		return 0, false
+	}
+	t, err := size.RunTime(receiver, line, s.AirPressure, s.AirFlow, delivery, local)
+	return t, err == nil && t > 0
+}
+
+// judgeAirPressure: the pressure while air flows covers the inlet pressure and
+// what the hose loses on the way.
+func judgeAirPressure(d *demand, s *system.System) mark {
+	if d.job.Air.Drier.Or("") == NoAir {
+		return mark{}
+	}
+	have, told := d.job.Air.Pressure.Get()
+	if !told {
+		return mark{verdict: NotKnown, need: float64(s.AirPressure)}
+	}
+	loss, fits := hoseLoss(d, s, have)
+	if !fits {
+		return mark{Short, float64(s.AirPressure), float64(have) / 2}
+	}
+	need := float64(s.AirPressure + loss)
+	return mark{compare(need, float64(have)), need, float64(have)}
+}
+
+// hoseLoss is what hose and couplings lose, zero while the hose is not told;
+// fits is false where the hose would lose half of the pressure or more.
+func hoseLoss(d *demand, s *system.System, inlet unit.Bar) (loss unit.Bar, fits bool) {
+	bore, ok1 := d.job.Air.HoseBore.Get()
+	length, ok2 := d.job.Air.HoseLength.Get()
+	local, err := size.Atmosphere(d.job.Altitude.Or(0))
+	if !ok1 || !ok2 || err != nil {
+		return 0, true
+	}
+	loss, err = size.HoseLoss(s.AirFlow, bore, length, inlet, local)
+	if err != nil {
+		return 0, bore > narrowest // too wide to matter, or too narrow to work
+	}
+	return loss * size.WithCouplings, true
+}
+
+// narrowest is the hose bore at and below which a loss that cannot be worked
+// out is taken for too large. Common practice, no source.
+const narrowest unit.Millimetre = 13
+
+// judgeAirDry: a drier keeps water out of the torch. A separator takes out
+// drops only, which is borderline. Common practice, no source.
+func judgeAirDry(d *demand, _ *system.System) mark {
+	drier, told := d.job.Air.Drier.Get()
+	switch {
+	case !told:
+		return mark{verdict: NotKnown}
+	case drier == NoDrier:
+		return mark{verdict: Short}
+	case drier == Separator:
+		return mark{verdict: Borderline}
+	case drier == NoAir:
+		return mark{}
+	}
+	return mark{verdict: Met}
+}
+
+// judgeBudget: the price is within the budget, where both are told.
+func judgeBudget(d *demand, s *system.System) mark {
+	price, priced := s.Price.Get()
+	budget, told := d.job.Budget.Get()
+	if !priced || !told {
+		return mark{}
+	}
+	verdict := Met
+	if price > budget {
+		verdict = Short
+	}
+	return mark{verdict, float64(price), float64(budget)}
+}

@@ -3,6 +3,7 @@ package rules
 import (
 	"math"
 
+	"cutbrief/rules/size"
 	"cutbrief/rules/system"
 	"cutbrief/rules/unit"
 )
@@ -10,7 +11,7 @@ import (
 // plateTolerance is how far the site's voltage may lie outside the plate's
 // range and still be worth a question. From memory of IEC 60974-1 (operation
 // at rated supply voltage ±10 %), so it only ever makes a verdict borderline.
-const plateTolerance = 0.10
+const plateTolerance = size.VoltTolerance
 
 // offer is one supply the site can give.
 type offer struct {
@@ -40,41 +41,46 @@ func offers(p *SitePower) (list [4]offer, n int, known bool) {
 	return list, 3, true
 }
 
-// match returns the system's supply that suits the site best, and how well.
-func match(p *SitePower, s *system.System) (*system.Supply, Verdict) {
+// feed is a system's supply and the voltage it is fed with at the site; a nil
+// supply is none that suits.
+type feed struct {
+	*system.Supply
+	volts unit.Volt
+}
+
+// match returns the system's supply that suits the site best, and how well;
+// of two that suit, the one with more phases, which draws less.
+func match(p *SitePower, s *system.System) (feed, Verdict) {
 	list, n, known := offers(p)
 	if !known {
-		return halfKnown(p, s)
+		return feed{}, halfKnown(p, s)
 	}
-	var chosen *system.Supply
+	var chosen feed
 	verdict := Short
 	for i := range s.Supplies {
 		for _, o := range list[:n] {
 			v := suits(&s.Supplies[i], o)
-			if v == Met && (verdict != Met || s.Supplies[i].Phases > chosen.Phases) {
-				chosen, verdict = &s.Supplies[i], Met
-			} else if v == Borderline && verdict == Short {
-				chosen, verdict = &s.Supplies[i], Borderline
+			better := v == Met && (verdict != Met || s.Supplies[i].Phases > chosen.Phases)
+			if better || (v == Borderline && verdict == Short) {
+				chosen, verdict = feed{&s.Supplies[i], unit.Volt(o.volts)}, v
 			}
 		}
 	}
 	return chosen, verdict
 }
 
-// halfKnown rules a system out on its phases alone where that is possible:
-// a single-phase shop cannot feed a system that only takes three.
-func halfKnown(p *SitePower, s *system.System) (*system.Supply, Verdict) {
-	if phases, told := p.Phases.Get(); told && phases == SinglePhase {
-		for i := range s.Supplies {
-			if s.Supplies[i].Phases == 1 {
-				return &s.Supplies[i], NotKnown
-			}
-		}
-		if len(s.Supplies) > 0 {
-			return nil, Short
+// halfKnown rules a system out on its phases alone where that is possible: a
+// single-phase shop cannot feed a system that only takes three.
+func halfKnown(p *SitePower, s *system.System) Verdict {
+	if phases, told := p.Phases.Get(); !told || phases != SinglePhase {
+		return NotKnown
+	}
+	for i := range s.Supplies {
+		if s.Supplies[i].Phases == 1 {
+			return NotKnown
 		}
 	}
-	return nil, NotKnown
+	return Short
 }
 
 // suits judges one supply of a system against one the site can give.

@@ -76,8 +76,35 @@ var rows = []row{
 		unit.None, judgeSupply, supplyInputs, supplyMissing},
 	{Rule{ID: RuleDuty, Title: "duty cycle", Hard: true, Source: cite.Ref{Source: "rating-plate", Clause: "duty points at 40 °C"},
 		Words: "arc-on share of the busiest ten minutes (cuts × length ÷ speed) ≤ duty cycle of the plate at that output",
-		Cure:  "a system with a higher duty cycle, or fewer cuts in a row"},
+		Cure:  "a system with a higher duty cycle, or fewer cuts in a row", Asks: "takes", Gives: "allows"},
 		unit.Share, judgeDuty, dutyInputs, dutyMissing},
+	{Rule{ID: RuleBreaker, Title: "breaker", Site: true, Source: cite.Ref{Source: "nec-630-12", Clause: "(A)"},
+		Words: "breaker ≥ effective supply current at the working output, and no more than 200 % of the largest current; a licensed electrician confirms it",
+		Cure:  "a larger circuit laid by a licensed electrician", Asks: "draws", Gives: "breaker"},
+		unit.Current, judgeBreaker, drawInputs, supplyAnd(FactBreaker)},
+	{Rule{ID: RuleCord, Title: "extension cord", Site: true, Source: cite.Ref{Source: "nec-210-19"},
+		Words: "voltage lost on the cord (2 or √3 × current × resistance × length) ≤ 5 % of the supply voltage; a licensed electrician confirms it",
+		Cure:  "a shorter cord, or one with thicker conductors", Asks: "loses", Gives: "may lose"},
+		unit.Share, judgeCord, cordInputs, supplyAnd(FactCord, FactCordSection)},
+	{Rule{ID: RuleGenerator, Title: "generator", Site: true, Source: practice,
+		Words: "continuous rating at this altitude ≥ 1.25 × apparent power at the working output",
+		Cure:  "a larger generator"},
+		unit.ApparentPower, judgeGenerator, drawInputs, supplyAnd(FactGenerator)},
+	{Rule{ID: RuleAirFlow, Title: "air flow", Site: true, Source: cite.Ref{Source: "rating-plate"},
+		Words: "free air delivered at this altitude ≥ what the torch takes at full output",
+		Cure:  "a larger compressor; a receiver only bridges short cuts"},
+		unit.Flow, judgeAirFlow, airInputs, ask(FactAirDelivery)},
+	{Rule{ID: RuleAirPress, Title: "air pressure", Site: true, Source: cite.Ref{Source: "rating-plate"},
+		Words: "pressure while air flows ≥ inlet pressure of the system + loss in hose and couplings",
+		Cure:  "a higher setting, or a shorter or wider hose"},
+		unit.Pressure, judgeAirPressure, hoseInputs, ask(FactAirPressure)},
+	{Rule{ID: RuleAirDry, Title: "dry air", Site: true, Source: practice,
+		Words: "a drier keeps water out of the torch; a separator takes out drops only",
+		Cure:  "a drier in the air line"},
+		unit.None, judgeAirDry, drierInputs, ask(FactDrier)},
+	{Rule{ID: RuleBudget, Title: "budget", Source: cite.Ref{Source: "rating-plate", Clause: "price"},
+		Words: "price ≤ budget; it is said, and decides nothing", Asks: "costs", Gives: "budget"},
+		unit.Price, judgeBudget, nil, ask(FactBudget)},
 }
 
 // Table returns the rules in the order they are checked, the factor rules
@@ -265,7 +292,89 @@ func featureInput(word string) func(*demand, *system.System) []Input {
 	}
 }
 
-// ask lists one fact if it decides the rule and is not told.
+// drawInputs names the supply and the draw.
+func drawInputs(d *demand, s *system.System) []Input {
+	list := supplyInputs(d, s)
+	w, known, suits := drawn(d, s)
+	if !known || !suits {
+		return list
+	}
+	return append(list,
+		Input{Name: "working output", Value: unit.Quantity{Value: float64(w.output), Kind: unit.Current}},
+		Input{Name: "drawn while cutting", Value: unit.Quantity{Value: float64(w.load), Kind: unit.Current}},
+		Input{Name: "effective over ten minutes", Value: unit.Quantity{Value: float64(w.effective), Kind: unit.Current}})
+}
+
+// cordInputs adds the cord to the draw.
+func cordInputs(d *demand, s *system.System) []Input {
+	list := drawInputs(d, s)
+	if length, ok := d.job.Power.Cord.Get(); ok {
+		list = append(list, Input{Name: "cord, one way", Value: unit.Quantity{Value: float64(length), Kind: unit.Length}, From: Asked{Fact: FactCord}})
+	}
+	if section, ok := d.job.Power.CordSection.Get(); ok {
+		list = append(list, Input{Name: "conductor size", Value: unit.Quantity{Value: float64(section), Kind: unit.Section}, From: Asked{Fact: FactCordSection}})
+	}
+	return list
+}
+
+// airInputs names what is told of the compressor.
+func airInputs(d *demand, s *system.System) []Input {
+	var list []Input
+	if q, ok := d.job.Air.Delivery.Get(); ok {
+		list = append(list, Input{Name: "air delivery", Value: unit.Quantity{Value: float64(q), Kind: unit.Flow}, From: Asked{Fact: FactAirDelivery}})
+	}
+	if h, ok := d.job.Altitude.Get(); ok {
+		list = append(list, Input{Name: "altitude", Value: unit.Quantity{Value: float64(h), Kind: unit.Length}, From: Asked{Fact: FactAltitude}})
+	}
+	if t, ok := runTime(d, s); ok {
+		list = append(list, Input{Name: "receiver bridges", Value: unit.Quantity{Value: float64(t), Kind: unit.Time}, From: Asked{Fact: FactReceiver}})
+	}
+	return list
+}
+
+// hoseInputs names the pressures and the loss between them.
+func hoseInputs(d *demand, s *system.System) []Input {
+	list := []Input{{Name: "inlet pressure of the system", Value: unit.Quantity{Value: float64(s.AirPressure), Kind: unit.Pressure}}}
+	have, told := d.job.Air.Pressure.Get()
+	if loss, fits := hoseLoss(d, s, have); told && fits && loss > 0 {
+		list = append(list, Input{Name: "lost in hose and couplings", Value: unit.Quantity{Value: float64(loss), Kind: unit.Pressure}, Op: "+"})
+	}
+	return list
+}
+
+func drierInputs(d *demand, _ *system.System) []Input {
+	return []Input{{Name: "how the air is dried", Word: string(d.job.Air.Drier.Or("")), From: Asked{Fact: FactDrier}}}
+}
+
+// supplyAnd lists the supply and further facts where they are not told.
+func supplyAnd(facts ...Fact) func(*demand) []Asked {
+	return func(d *demand) []Asked {
+		list := supplyMissing(d)
+		for _, f := range facts {
+			if !siteTold(d.job, f) {
+				list = append(list, Asked{Fact: f})
+			}
+		}
+		return list
+	}
+}
+
+// siteTold reports whether a fact about power is told.
+func siteTold(j *Job, f Fact) bool {
+	switch f {
+	case FactBreaker:
+		return j.Power.Breaker.IsKnown()
+	case FactCord:
+		return j.Power.Cord.IsKnown()
+	case FactCordSection:
+		return j.Power.CordSection.IsKnown()
+	case FactGenerator:
+		return j.Power.Generator.IsKnown()
+	}
+	return true
+}
+
+// ask lists the facts a rule is decided by alone.
 func ask(facts ...Fact) func(*demand) []Asked {
 	return func(*demand) []Asked {
 		var list []Asked
