@@ -36,6 +36,8 @@ func TestRead(t *testing.T) {
 		{"1 1/4 in", unit.Thickness, unit.Metric, 31.75, "in", false},
 		{"1–1/4 in", unit.Thickness, unit.Metric, 31.75, "in", false},
 		{"1-1/2 in", unit.Thickness, unit.Metric, 38.1, "in", false}, // not 1/2
+		{"5/16-in", unit.Thickness, unit.Metric, 7.9375, "in", false},
+		{"5/16 - inch", unit.Thickness, unit.Metric, 7.9375, "in", false},
 		{"½", unit.Thickness, unit.Metric, 12.7, "in", true},
 		{"1¼", unit.Thickness, unit.Inch, 31.75, "in", true},
 		{"1-¼ in", unit.Thickness, unit.Inch, 31.75, "in", false},
@@ -128,6 +130,8 @@ func TestReadRefuses(t *testing.T) {
 		{"12\xffmm", unit.Thickness, "cannot be read", "12 mm"},
 		{"12 1/2", unit.Thickness, "could be mm or in", "12 1/2 mm or 12 1/2 in"},
 		{"3,175 mm", unit.Thickness, "3.175 or as 3175", "without a thousands separator"},
+		{"10-12 mm", unit.Thickness, "cannot be read", "12 mm"},
+		{"1/2-3/4 in", unit.Thickness, "cannot be read", "12 mm"},
 		{"1 2 mm", unit.Thickness, "cannot be read", "12 mm"},
 		{"1.2.3 mm", unit.Thickness, "cannot be read", "12 mm"},
 		{"10 mil", unit.Thickness, "not a thickness", "thou"},
@@ -193,6 +197,28 @@ func TestMessageIsPrintable(t *testing.T) {
 	_, err := unit.Read("\x1b[31mred\u202e"+strings.Repeat("x", 200), unit.Thickness, unit.Metric, "")
 	if text := err.Error(); strings.ContainsAny(text, "\x1b\u202e") || len(text) > 200 {
 		t.Errorf("message is %q", text)
+	}
+}
+
+// A bare number is in the units of the reader's trade: American sizes of wire
+// and of receiver for a reader in inches.
+func TestBareInInches(t *testing.T) {
+	for _, c := range []struct {
+		kind unit.Kind
+		want float64
+		unit string
+	}{
+		{unit.Section, 5.261, "AWG"},   // NEC Chapter 9 Table 8, from memory
+		{unit.Volume, 37.85412, "gal"}, // 10 · 231 in³
+		{unit.Weight, 4.5359237, "lb"},
+		{unit.Pressure, 0.6894757, "psi"},
+		{unit.Current, 10, "A"},
+		{unit.ApparentPower, 10, "kVA"},
+	} {
+		r, err := unit.Read("10", c.kind, unit.Inch, "")
+		if err != nil || math.Abs(r.Quantity.Value/c.want-1) > 1e-4 || r.Unit != c.unit || !r.Bare {
+			t.Errorf("10 of kind %d in inches = %+v, %v; want %v", c.kind, r, err, c.want)
+		}
 	}
 }
 

@@ -49,7 +49,7 @@ func split(s string) (number, name string) {
 	}
 	number = strings.TrimSpace(s[:end])
 	if number != "-" {
-		number = strings.TrimSuffix(number, "-")
+		number = strings.TrimSpace(strings.TrimSuffix(number, "-"))
 	}
 	return number, strings.TrimSpace(s[end:])
 }
