@@ -72,8 +72,8 @@ func StandardCubicFoot() []Reference {
 	const psi = 6.894757293168361
 	fahrenheit := func(t float64) unit.Celsius { return unit.Celsius((t - 32) / 1.8) }
 	return []Reference{
-		{14.5 * psi, fahrenheit(68)}, {100, 20}, {14.696 * psi, fahrenheit(60)}, {14.7 * psi, fahrenheit(60)},
-		{14.696 * psi, fahrenheit(68)}, {14.696 * psi, fahrenheit(70)},
+		{14.5 * psi, fahrenheit(68)}, {100, 20}, {SeaLevel, fahrenheit(60)}, {14.7 * psi, fahrenheit(60)},
+		{SeaLevel, fahrenheit(68)}, {SeaLevel, fahrenheit(70)},
 	}
 }
 
