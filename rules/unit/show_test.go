@@ -33,6 +33,12 @@ func TestShow(t *testing.T) {
 		{25.4, unit.Thickness, unit.Inch, unit.Up, "1 in"},
 		{40, unit.Thickness, unit.Inch, unit.Up, "1 37/64 in"}, // 1.5748; 1.5781 is 0.2 % up
 		{0, unit.Thickness, unit.Inch, unit.Nearest, "0 in"},
+		{-9.525, unit.Thickness, unit.Inch, unit.Up, "-3/8 in"},
+		{-16, unit.Thickness, unit.Inch, unit.Down, "-41/64 in"}, // further from zero
+		{10, unit.Thickness, unit.Inch, unit.Up, "13/32 in"},     // 0.3937; 26/64 is the next 1/64
+		{25.5, unit.Thickness, unit.Inch, unit.Up, "1 1/32 in"},  // 1.0039; 1 1/64 is 1.2 % up
+		{-0.2, unit.Temperature, unit.Metric, unit.Nearest, "0 °C"},
+		{-1234, unit.Price, unit.Metric, unit.Nearest, "-1,234"},
 		{15.24, unit.Length, unit.Inch, unit.Nearest, "50 ft"},
 		{0.35, unit.Length, unit.Metric, unit.Nearest, "0.35 m"},
 		{15.4, unit.Length, unit.Metric, unit.Up, "16 m"},
