@@ -81,15 +81,15 @@ func TestLines(t *testing.T) {
 	}
 }
 
-// seeds are what a hostile or broken file holds.
-var seeds = []string{
+// broken are what a hostile or broken file holds.
+var broken = []string{
 	"plain", "\x1b[31mred\x1b[0m", "\x1b]8;;x\x1b\\y", "\x9b31m", "\u009b31m", "\x00\a\b\x7f", "\u202eabc\u2066",
 	"\xff\xfe", "e\u200b\u0301", "a\r\nb\rc", strings.Repeat("ab ", 300), strings.Repeat("x\n", 90), "\x1b\x1b[[31m",
 	"\xc2\x1b[m\x9b", "\u0958\u0344", "\u2000 \u1680", "<U+202E>", "\x1bP", "\x1b]0;never ended",
 }
 
 func FuzzLine(f *testing.F) {
-	for _, s := range seeds {
+	for _, s := range broken {
 		f.Add(s)
 	}
 	f.Fuzz(func(t *testing.T, s string) {
@@ -102,7 +102,7 @@ func FuzzLine(f *testing.F) {
 }
 
 func FuzzLines(f *testing.F) {
-	for _, s := range seeds {
+	for _, s := range broken {
 		f.Add(s)
 	}
 	f.Fuzz(func(t *testing.T, s string) {
