@@ -1,0 +1,128 @@
+package interview
+
+import (
+	"cutbrief/assess"
+	"cutbrief/assess/screen"
+	"cutbrief/assess/screen/words"
+
+	tea "github.com/charmbracelet/bubbletea"
+)
+
+// row is one line of the list of questions: a group's title, or a step.
+type row struct {
+	group   assess.Group
+	title   string // of a group; "" for a step
+	skipped bool
+	step    assess.Step
+	mark    string
+	value   string
+}
+
+// openList shows all questions that matter, with their state.
+func (m *Model) openList() {
+	if m.state == asking {
+		m.putAside()
+	}
+	if m.state == asking || m.state == reading {
+		m.from = m.state
+	}
+	m.state = listing
+	m.rows = m.listRows()
+	m.at = m.rowOf(m.step)
+}
+
+func (m *Model) listRows() []row {
+	var rows []row
+	for _, g := range assess.Groups() {
+		if m.visit.Skips(g.ID) {
+			rows = append(rows, row{group: g.ID, title: g.Title, skipped: true})
+			continue
+		}
+		rows = append(rows, row{group: g.ID, title: g.Title})
+		for _, s := range m.steps {
+			if s.Question.Group == g.ID {
+				mark, value := m.stateOf(s)
+				rows = append(rows, row{group: g.ID, step: s, mark: mark, value: value})
+			}
+		}
+	}
+	return rows
+}
+
+// rowOf is the row of a step, else the first that can be opened.
+func (m *Model) rowOf(s assess.Step) int {
+	first := -1
+	for i, r := range m.rows {
+		if first < 0 && r.opens() {
+			first = i
+		}
+		if r.step.Question != nil && s.Question != nil && r.step.Asked() == s.Asked() {
+			return i
+		}
+	}
+	return max(0, first)
+}
+
+func (r row) opens() bool { return r.skipped || r.step.Question != nil }
+
+// stateOf is a step's mark and its answer in short.
+func (m *Model) stateOf(s assess.Step) (mark, value string) {
+	a, has := m.visit.Answer(s.Asked())
+	switch {
+	case has && a.State == assess.Unknown:
+		return screen.Unknown, "not known"
+	case has && a.State == assess.Assumed:
+		return screen.Assumed, words.Said(s.Question, a) + " (assumed)"
+	case has:
+		return screen.Ticked, words.Said(s.Question, a)
+	case s.Question.Optional:
+		return screen.Free, "(optional)"
+	}
+	return screen.Free, ""
+}
+
+// openRow goes to the question of the row, or takes a skipped group back in.
+func (m *Model) openRow() tea.Cmd {
+	r := m.rows[m.at]
+	m.home = listing
+	if !r.skipped {
+		if r.step.Question != nil {
+			m.show(r.step)
+		}
+		return nil
+	}
+	m.visit.Ask(r.group)
+	m.think()
+	m.rows = m.listRows()
+	return m.save()
+}
+
+func (m *Model) closeList() {
+	if m.from == reading {
+		m.openResult()
+		return
+	}
+	m.backToLast()
+}
+
+// moveInList moves to the next row that can be opened.
+func (m *Model) moveInList(pressed string) {
+	by := map[string]int{"up": -1, "k": -1, "down": 1, "j": 1, "pgup": -10, "pgdown": 10, "home": -len(m.rows), "end": len(m.rows)}[pressed]
+	if by == 0 {
+		return
+	}
+	at := min(max(0, m.at+by), len(m.rows)-1)
+	for step := sign(by); at >= 0 && at < len(m.rows); at += step {
+		if m.rows[at].opens() {
+			m.at = at
+			return
+		}
+	}
+}
+
+func sign(n int) int {
+	if n < 0 {
+		return -1
+	}
+	return 1
+}

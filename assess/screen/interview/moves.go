@@ -1,0 +1,218 @@
+package interview
+
+import (
+	"cutbrief/assess"
+	"cutbrief/assess/screen"
+	"cutbrief/assess/screen/words"
+
+	tea "github.com/charmbracelet/bubbletea"
+)
+
+// accept takes what stands in the field as the answer and goes on. An empty
+// field leaves the question open, and takes a stored answer back.
+func (m *Model) accept() tea.Cmd {
+	d := m.field.draft()
+	if d.empty() {
+		return m.leaveOpen()
+	}
+	a, err := m.read(m.step, d)
+	if err != nil {
+		m.wrong = words.Complaint(err)
+		return nil
+	}
+	if a.State == assess.Told {
+		a.State = m.how
+	}
+	save := m.keep(a)
+	m.goOn()
+	return save
+}
+
+// read checks a draft as the answer to a step.
+func (m *Model) read(s assess.Step, d draft) (assess.Answer, error) {
+	if form := s.Question.Form; form == assess.FormOne || form == assess.FormSeveral {
+		return m.visit.Choose(s, d.chosen)
+	}
+	a, _, err := m.visit.Read(s, d.text)
+	return a, err
+}
+
+// keep stores an answer with the note there is already, and saves.
+func (m *Model) keep(a assess.Answer) tea.Cmd {
+	if old, has := m.visit.Answer(a.Asked()); has && a.Note == "" {
+		a.Note = old.Note
+	}
+	m.visit.Set(a)
+	delete(m.drafts, a.Asked())
+	m.think()
+	return m.save()
+}
+
+// leaveOpen goes on without an answer; a stored one is taken back.
+func (m *Model) leaveOpen() tea.Cmd {
+	asked := m.step.Asked()
+	delete(m.drafts, asked)
+	if _, has := m.visit.Answer(asked); !has {
+		m.goOn()
+		m.told = "left open"
+		return nil
+	}
+	m.visit.Clear(asked)
+	m.think()
+	m.goOn()
+	m.told = "the answer is taken back"
+	return m.save()
+}
+
+// notKnown stores that the customer does not know, and goes on.
+func (m *Model) notKnown() tea.Cmd {
+	save := m.keep(assess.NotKnown(m.step))
+	m.goOn()
+	return save
+}
+
+// goOn shows the next question; after the last one, or after a change to a
+// visit without open questions, the place the rep came from.
+func (m *Model) goOn() {
+	if m.home != asking && m.visit.Open() == 0 {
+		m.goHome()
+		return
+	}
+	if i := m.place(m.step.Asked()); i >= 0 && i+1 < len(m.steps) {
+		m.show(m.steps[i+1])
+		return
+	}
+	m.openResult()
+}
+
+func (m *Model) goHome() {
+	if m.home == listing {
+		m.openList()
+		return
+	}
+	m.openResult()
+}
+
+// goLater goes on and keeps what is typed for the way back.
+func (m *Model) goLater() tea.Cmd {
+	m.putAside()
+	m.goOn()
+	return nil
+}
+
+// goBack shows the question before. Whatever stands in the field, it never
+// holds the rep up; it is there again on the way forward. Back from the first
+// question leaves.
+func (m *Model) goBack() tea.Cmd {
+	i := m.place(m.step.Asked())
+	switch {
+	case i == 0:
+		return m.leave()
+	case i < 0:
+		m.openList()
+		return nil
+	}
+	m.putAside()
+	m.show(m.steps[i-1])
+	return nil
+}
+
+// backToLast shows the last question shown, if it still matters.
+func (m *Model) backToLast() {
+	if len(m.steps) == 0 {
+		m.openList()
+		return
+	}
+	if m.place(m.step.Asked()) < 0 {
+		m.step = m.steps[len(m.steps)-1]
+	}
+	m.show(m.step)
+}
+
+// goOpen shows the first open question, or says that there is none.
+func (m *Model) goOpen() {
+	next, open := m.visit.NextOpen()
+	if !open {
+		m.told = "no question is open"
+		return
+	}
+	m.home = asking
+	m.show(next)
+}
+
+// putAside keeps what is typed and not accepted, if anything is.
+func (m *Model) putAside() {
+	if m.step.Question == nil || m.field.form == nil {
+		return
+	}
+	d := m.field.draft()
+	if d.equal(m.standing(m.step)) {
+		delete(m.drafts, m.step.Asked())
+		return
+	}
+	m.drafts[m.step.Asked()] = d
+}
+
+// skip leaves out the rest of the group and goes on behind it.
+func (m *Model) skip() tea.Cmd {
+	m.putAside()
+	group := m.step.Question.Group
+	next := -1
+	for i := m.place(m.step.Asked()); i >= 0 && i < len(m.steps) && next < 0; i++ {
+		if m.steps[i].Question.Group != group {
+			next = i
+		}
+	}
+	var behind assess.Step
+	if next >= 0 {
+		behind = m.steps[next]
+	}
+	m.visit.Skip(group)
+	m.think()
+	if next < 0 {
+		m.openResult()
+	} else {
+		m.show(behind)
+	}
+	m.told = "“" + words.GroupTitle(group) + "” skipped; the list (^L) takes it back"
+	return m.save()
+}
+
+// hows are the ways to know an answer, in the order the key turns them.
+var hows = [...]assess.State{assess.Told, assess.Measured, assess.Assumed}
+
+// turnHow turns how the answer is known, of the stored answer too.
+func (m *Model) turnHow() tea.Cmd {
+	for i, h := range hows {
+		if h == m.how {
+			m.how = hows[(i+1)%len(hows)]
+			break
+		}
+	}
+	a, has := m.visit.Answer(m.step.Asked())
+	if !has || a.State == assess.Unknown {
+		return nil
+	}
+	a.State = m.how
+	m.visit.Set(a)
+	m.think()
+	return m.save()
+}
+
+// resize fits everything to the window; what is typed stays.
+func (m *Model) resize(width, height int) {
+	if width < 1 || height < 1 {
+		return
+	}
+	m.size = screen.Size{Width: width, Height: height}
+	m.side = sideLines(m.look, m.panel, m.size.Side())
+	switch m.state {
+	case noting, reasoning:
+		m.field = newField(m.look, fieldSpec{kind: m.field.kind, has: m.field.draft(), width: m.size.Main()})
+	case overruling:
+		m.field = m.requirementField(m.field.draft())
+	case asking, explaining:
+		m.field = m.fieldFor(m.field.draft(), m.field.row())
+	}
+	m.layResult()
+}

@@ -1,0 +1,50 @@
+package interview
+
+import (
+	"fmt"
+
+	"cutbrief/assess/gate"
+	"cutbrief/assess/screen"
+	"cutbrief/report"
+)
+
+// sideLines lays the panel out for its width; nothing at width 0.
+func sideLines(look screen.Look, p report.Panel, width int) []string {
+	if width == 0 {
+		return nil
+	}
+	var lines []string
+	part := func(title string, texts ...string) {
+		if len(texts) == 0 || texts[0] == "" {
+			return
+		}
+		if len(lines) > 0 {
+			lines = append(lines, "")
+		}
+		lines = append(lines, look.Accent.Render(title))
+		for _, t := range texts {
+			lines = append(lines, screen.Wrap(gate.Line(t), width)...)
+		}
+	}
+	part("Capacity needed", p.Need, p.Because)
+	part("What decides", p.Critical)
+	part("Still in", stillIn(p)...)
+	part("Ask next", most(p.Ask, 4)...)
+	part("Look again", most(p.Flags, 2)...)
+	return lines
+}
+
+// stillIn lists the first systems still in, and counts the rest.
+func stillIn(p report.Panel) []string {
+	const shown = 3
+	list := most(p.In, shown)
+	if more := len(p.In) - shown; more > 0 {
+		list = append(list, fmt.Sprintf("and %d more", more))
+	}
+	if p.Out > 0 {
+		list = append(list, fmt.Sprintf("%d fall short", p.Out))
+	}
+	return list
+}
+
+func most(list []string, n int) []string { return append([]string(nil), list[:min(n, len(list))]...) }

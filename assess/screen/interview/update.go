@@ -1,0 +1,258 @@
+package interview
+
+import (
+	"strings"
+	"unicode"
+
+	"cutbrief/assess"
+
+	"github.com/charmbracelet/bubbles/key"
+	tea "github.com/charmbracelet/bubbletea"
+)
+
+// Update takes one message. It does no I/O: saving and the page are commands.
+func (m *Model) Update(msg tea.Msg) (tea.Model, tea.Cmd) {
+	switch msg := msg.(type) {
+	case tea.WindowSizeMsg:
+		m.resize(msg.Width, msg.Height)
+	case savedMsg:
+		return m, m.hasSaved(msg)
+	case pagedMsg:
+		m.hasPaged(msg)
+	case leaveMsg:
+		m.forced = true
+		return m, m.leave()
+	case tea.KeyMsg:
+		return m, m.typed(msg)
+	}
+	return m, nil
+}
+
+// typed hands on keys one by one, so that what was typed ahead or pasted with
+// line ends reaches the question it belongs to.
+func (m *Model) typed(msg tea.KeyMsg) tea.Cmd {
+	if !msg.Paste {
+		return m.key(msg)
+	}
+	var cmds []tea.Cmd
+	for _, k := range unpaste(msg.Runes) {
+		cmds = append(cmds, m.key(k))
+	}
+	return tea.Batch(cmds...)
+}
+
+// unpaste turns pasted text into keys: a line end is Enter.
+func unpaste(pasted []rune) []tea.KeyMsg {
+	text := strings.NewReplacer("\r\n", "\n", "\r", "\n").Replace(string(pasted))
+	var keys []tea.KeyMsg
+	for i, line := range strings.Split(text, "\n") {
+		if i > 0 {
+			keys = append(keys, tea.KeyMsg{Type: tea.KeyCtrlJ})
+		}
+		if line != "" {
+			keys = append(keys, tea.KeyMsg{Type: tea.KeyRunes, Runes: []rune(line)})
+		}
+	}
+	return keys
+}
+
+// key takes one key in the present state.
+func (m *Model) key(msg tea.KeyMsg) tea.Cmd {
+	if key.Matches(msg, m.keys.leave) && m.state != leaving {
+		return m.leave()
+	}
+	m.told = ""
+	switch m.state {
+	case noting:
+		return m.updateNoting(msg)
+	case explaining:
+		return m.updateExplaining(msg)
+	case listing:
+		return m.updateListing(msg)
+	case reading:
+		return m.updateReading(msg)
+	case overruling:
+		return m.updateOverruling(msg)
+	case reasoning:
+		return m.updateReasoning(msg)
+	case leaving:
+		return m.updateLeaving(msg)
+	}
+	return m.updateAsking(msg)
+}
+
+func (m *Model) updateAsking(msg tea.KeyMsg) tea.Cmd {
+	switch k := m.keys; {
+	case key.Matches(msg, k.accept), msg.Type == tea.KeyCtrlJ && m.field.kind != assess.FormLong:
+		return m.accept()
+	case key.Matches(msg, k.back):
+		return m.goBack()
+	case key.Matches(msg, k.later):
+		return m.goLater()
+	case key.Matches(msg, k.unknown):
+		return m.notKnown()
+	case key.Matches(msg, k.note):
+		m.openNote()
+	case key.Matches(msg, k.explain):
+		m.from, m.state = asking, explaining
+	case key.Matches(msg, k.list):
+		m.openList()
+	case key.Matches(msg, k.skip):
+		return m.skip()
+	case key.Matches(msg, k.how):
+		return m.turnHow()
+	default:
+		m.edit(msg)
+	}
+	return nil
+}
+
+// edit hands a key to the field. A number in a list picks that option.
+func (m *Model) edit(msg tea.KeyMsg) {
+	m.wrong = nil
+	if m.field.isList() && msg.Type == tea.KeyRunes {
+		if picked := numbers(msg.Runes); len(picked) > 0 || len(msg.Runes) > 1 {
+			for _, n := range picked {
+				m.field.pick(n)
+			}
+			return
+		}
+	}
+	m.field.update(printable(msg))
+	m.understand()
+}
+
+// numbers are the numbers in what was typed, such as "1, 3".
+func numbers(typed []rune) []int {
+	var found []int
+	inside := false
+	for _, r := range typed {
+		if r < '0' || r > '9' {
+			inside = false
+			continue
+		}
+		if !inside {
+			found = append(found, 0)
+		}
+		last := len(found) - 1
+		found[last] = min(found[last]*10+int(r-'0'), 1000)
+		inside = true
+	}
+	return found
+}
+
+// printable leaves out of typed text what a terminal or a page would not show
+// as itself.
+func printable(msg tea.KeyMsg) tea.KeyMsg {
+	if msg.Type != tea.KeyRunes {
+		return msg
+	}
+	var kept []rune
+	for _, r := range msg.Runes {
+		switch {
+		case r == '\t':
+			kept = append(kept, ' ')
+		case !unicode.IsControl(r) && !unicode.Is(unicode.Cf, r):
+			kept = append(kept, r)
+		}
+	}
+	msg.Runes = kept
+	return msg
+}
+
+func (m *Model) updateNoting(msg tea.KeyMsg) tea.Cmd {
+	switch k := m.keys; {
+	case key.Matches(msg, k.done):
+		return m.keepNote()
+	case key.Matches(msg, k.back):
+		return m.keepNote() // nothing typed is lost
+	default:
+		m.field.update(printable(msg))
+	}
+	return nil
+}
+
+func (m *Model) updateExplaining(msg tea.KeyMsg) tea.Cmd {
+	if key.Matches(msg, m.keys.closeIt) {
+		m.state = m.from
+	}
+	return nil
+}
+
+func (m *Model) updateListing(msg tea.KeyMsg) tea.Cmd {
+	switch k := m.keys; {
+	case key.Matches(msg, k.gotoItem), msg.Type == tea.KeyCtrlJ:
+		return m.openRow()
+	case key.Matches(msg, k.result):
+		m.openResult()
+	case key.Matches(msg, k.go_):
+		m.goOpen()
+	case key.Matches(msg, k.back):
+		m.closeList()
+	case key.Matches(msg, k.quit):
+		return m.leave()
+	default:
+		m.moveInList(msg.String())
+	}
+	return nil
+}
+
+func (m *Model) updateReading(msg tea.KeyMsg) tea.Cmd {
+	switch k := m.keys; {
+	case key.Matches(msg, k.page):
+		return m.makePage()
+	case key.Matches(msg, k.change):
+		m.openList()
+	case key.Matches(msg, k.overrule):
+		m.openOverrule()
+	case key.Matches(msg, k.go_):
+		m.goOpen()
+	case key.Matches(msg, k.quit):
+		return m.leave()
+	case key.Matches(msg, k.back):
+		m.backToLast()
+	default:
+		m.scroll(msg)
+	}
+	return nil
+}
+
+func (m *Model) updateOverruling(msg tea.KeyMsg) tea.Cmd {
+	switch k := m.keys; {
+	case key.Matches(msg, k.accept), msg.Type == tea.KeyCtrlJ:
+		return m.chooseRequirement()
+	case key.Matches(msg, k.back):
+		m.openResult()
+	default:
+		m.edit(msg)
+	}
+	return nil
+}
+
+func (m *Model) updateReasoning(msg tea.KeyMsg) tea.Cmd {
+	switch k := m.keys; {
+	case key.Matches(msg, k.accept), msg.Type == tea.KeyCtrlJ:
+		return m.keepReason()
+	case key.Matches(msg, k.back):
+		m.openOverrule()
+	default:
+		m.wrong = nil
+		m.field.update(printable(msg))
+	}
+	return nil
+}
+
+func (m *Model) updateLeaving(msg tea.KeyMsg) tea.Cmd {
+	if m.pending > 0 {
+		return nil
+	}
+	switch k := m.keys; {
+	case key.Matches(msg, k.leave):
+		return tea.Quit
+	case key.Matches(msg, k.retry):
+		return m.save()
+	case key.Matches(msg, k.stay):
+		m.reopen()
+	}
+	return nil
+}

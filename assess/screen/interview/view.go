@@ -1,0 +1,345 @@
+package interview
+
+import (
+	"fmt"
+	"slices"
+	"strings"
+
+	"cutbrief/assess"
+	"cutbrief/assess/gate"
+	"cutbrief/assess/screen"
+	"cutbrief/assess/screen/words"
+
+	"github.com/charmbracelet/bubbles/key"
+)
+
+// View draws the present state. It is a function of the model alone.
+func (m *Model) View() string {
+	f := screen.Frame{Size: m.size, Look: m.look, Left: m.title(), Right: m.progress(), Foot: m.foot(), Side: m.side}
+	room := m.size.Room(len(f.Foot))
+	switch m.state {
+	case noting:
+		f.Body = m.viewNoting(room)
+	case explaining:
+		f.Body = m.viewExplaining()
+	case listing:
+		f.Body = m.viewListing(room)
+	case reading:
+		return m.viewReading(f)
+	case overruling:
+		f.Body = m.viewOverruling(room)
+	case reasoning:
+		f.Body = m.viewReasoning()
+	case leaving:
+		f.Body = m.viewLeaving()
+	default:
+		f.Body = m.viewAsking(room)
+	}
+	return f.Render()
+}
+
+func (m *Model) title() string {
+	name := "cutbrief"
+	if s, ok := m.visit.Answer(assess.Step{Question: company}.Asked()); ok && s.Said != "" {
+		name += " · " + gate.Line(s.Said)
+	}
+	if m.visit.Demo {
+		name += " · invented"
+	}
+	return name
+}
+
+// company names the question whose answer stands at the top.
+var company = &assess.Question{ID: assess.FactCompany}
+
+func (m *Model) progress() string {
+	open := m.visit.Open()
+	if open == 0 {
+		return "all answered"
+	}
+	return fmt.Sprintf("%d still open", open)
+}
+
+// foot lists the keys of the present state.
+func (m *Model) foot() []string {
+	k := m.keys
+	var keys []key.Binding
+	switch m.state {
+	case noting:
+		keys = []key.Binding{k.done, k.newLine, k.leave}
+	case explaining:
+		keys = []key.Binding{k.closeIt, k.leave}
+	case listing:
+		keys = []key.Binding{k.move, k.gotoItem, k.go_, k.result, k.back, k.quit}
+	case reading:
+		keys = []key.Binding{k.move, k.page, k.change, k.overrule, k.back, k.quit}
+		if m.visit.Open() > 0 {
+			keys = slices.Insert(keys, 3, k.go_)
+		}
+	case overruling, reasoning:
+		keys = []key.Binding{k.accept, k.back, k.leave}
+	case leaving:
+		if m.pending == 0 {
+			keys = []key.Binding{k.retry, k.stay, screen.Key("^C", "leave without saving", "ctrl+c")}
+		}
+	default:
+		keys = m.askingKeys()
+	}
+	return m.look.Keys(m.size.Width-2, keys...)
+}
+
+// askingKeys are the keys beside a question; the window's last lines go to the
+// first of them.
+func (m *Model) askingKeys() []key.Binding {
+	k := m.keys
+	keys := []key.Binding{k.accept}
+	switch m.field.kind {
+	case assess.FormSeveral:
+		keys = append(keys, k.tick)
+	case assess.FormLong:
+		keys = append(keys, k.newLine)
+	}
+	keys = append(keys, k.back, k.later, k.unknown, k.leave)
+	if m.size.Roomy() {
+		keys = append(keys, k.explain, k.note, k.list, k.skip, k.how)
+	}
+	return keys
+}
+
+// block is a part of the body; those with the highest number are the first to
+// go where there is no room.
+type block struct {
+	lines []string
+	spare int
+}
+
+// viewAsking shows the question, the field, and how the answer stands.
+func (m *Model) viewAsking(room int) []string {
+	width, q := m.size.Main(), m.step.Question
+	at, of := words.Place(m.steps, m.step)
+	top := []block{
+		{[]string{m.look.Dim.Render(fmt.Sprintf("%s · %d of %d", words.GroupTitle(q.Group), at, of))}, 2},
+		{[]string{""}, 6},
+		{screen.Each(screen.Wrap(m.step.Text(), width), m.look.Strong.Render), 0},
+		{screen.Each(screen.Wrap(q.Why, width), m.look.Dim.Render), 3},
+		{m.example(), 4},
+		{[]string{""}, 5},
+	}
+	below := []block{
+		{m.answer(), 0},
+		{[]string{""}, 5},
+		{m.standingLines(), 1},
+		{m.noteLine(), 3},
+	}
+	field, focus := m.field.view()
+	return fit(top, field, focus, below, room)
+}
+
+// fit puts the blocks around the field, leaves out the spare ones until there
+// is room, and shows of the field what is around the focus.
+func fit(top []block, field []string, focus int, below []block, room int) []string {
+	for spare := 6; spare > 0 && tall(top)+len(field)+tall(below) > room; spare-- {
+		top, below = without(top, spare), without(below, spare)
+	}
+	field = screen.Around(field, focus, room-tall(top)-tall(below))
+	return slices.Concat(flat(top), field, flat(below))
+}
+
+func tall(blocks []block) int {
+	n := 0
+	for _, b := range blocks {
+		n += len(b.lines)
+	}
+	return n
+}
+
+func without(blocks []block, spare int) []block {
+	return slices.DeleteFunc(slices.Clone(blocks), func(b block) bool { return b.spare == spare })
+}
+
+func flat(blocks []block) []string {
+	var lines []string
+	for _, b := range blocks {
+		lines = append(lines, b.lines...)
+	}
+	return lines
+}
+
+// example shows an answer to what is typed; a list shows its own.
+func (m *Model) example() []string {
+	if m.field.isList() {
+		return nil
+	}
+	return screen.Each(screen.Hang("such as: ", m.step.Question.Example, m.size.Main()), m.look.Dim.Render)
+}
+
+// answer is the line under the field: what is wrong with it, what just
+// happened, or how it is understood.
+func (m *Model) answer() []string {
+	width := m.size.Main()
+	switch {
+	case len(m.wrong) > 0:
+		return m.wrongLines(width)
+	case m.fault != "":
+		return m.faultLines(width)
+	case m.echo != "":
+		return screen.Each(screen.Hang("  ", m.echo, width), m.look.Good.Render)
+	case m.told != "":
+		return screen.Each(screen.Wrap(m.told, width), m.look.Dim.Render)
+	}
+	return []string{""}
+}
+
+func (m *Model) wrongLines(width int) []string {
+	lines := screen.Each(screen.Hang("! ", m.wrong[0], width), m.look.Bad.Render)
+	for _, hint := range m.wrong[1:] {
+		lines = append(lines, screen.Hang("  ", hint, width)...)
+	}
+	return lines
+}
+
+// faultLines say what was not saved. Nothing is lost while the screen is open.
+func (m *Model) faultLines(width int) []string {
+	lines := screen.Each(screen.Hang("! ", m.fault, width), m.look.Bad.Render)
+	return append(lines, screen.Hang("  ", "the answers are still here; each new one tries again", width)...)
+}
+
+// standingLines say whether an answer is stored, which, and how it is known.
+func (m *Model) standingLines() []string {
+	a, has := m.visit.Answer(m.step.Asked())
+	how := " · " + string(m.how)
+	switch {
+	case !has && m.step.Question.Optional:
+		return []string{screen.Free + "not answered; may stay so"}
+	case !has && m.how != assess.Told:
+		return []string{screen.Free + "not answered yet · will be kept as " + string(m.how)}
+	case !has:
+		return []string{screen.Free + "not answered yet"}
+	case a.State == assess.Unknown:
+		return []string{screen.Unknown + "not known"}
+	}
+	mark, _ := m.stateOf(m.step)
+	return screen.Each(screen.Hang(mark, words.Said(m.step.Question, a)+how, m.size.Main()), m.look.Good.Render)
+}
+
+func (m *Model) noteLine() []string {
+	a, _ := m.visit.Answer(m.step.Asked())
+	if a.Note == "" {
+		return nil
+	}
+	return []string{screen.Cut("note: "+gate.Line(a.Note), m.size.Main())}
+}
+
+func (m *Model) viewNoting(room int) []string {
+	width := m.size.Main()
+	top := []block{
+		{[]string{m.look.Dim.Render("a note to")}, 1},
+		{screen.Each(screen.Wrap(m.step.Text(), width), m.look.Strong.Render), 0},
+		{[]string{""}, 2},
+	}
+	field, _ := m.field.view()
+	return fit(top, field, 0, nil, room)
+}
+
+func (m *Model) viewExplaining() []string {
+	width, q := m.size.Main(), m.step.Question
+	lines := screen.Each(screen.Wrap(m.step.Text(), width), m.look.Strong.Render)
+	lines = append(append(lines, ""), screen.Wrap(q.Why, width)...)
+	if q.Help != "" {
+		lines = append(append(lines, ""), screen.Wrap(q.Help, width)...)
+	}
+	return append(append(lines, ""), screen.Hang("such as: ", q.Example, width)...)
+}
+
+// viewListing shows as many rows as there is room for, around the focus.
+func (m *Model) viewListing(room int) []string {
+	lines := make([]string, len(m.rows))
+	for i, r := range m.rows {
+		lines[i] = m.rowLine(r, i == m.at)
+	}
+	told := m.answer()
+	return append(screen.Around(lines, m.at, room-len(told)), told...)
+}
+
+func (m *Model) rowLine(r row, focused bool) string {
+	lead := strings.Repeat(" ", len([]rune(screen.Focus)))
+	if focused {
+		lead = m.look.Accent.Render(screen.Focus)
+	}
+	width := m.size.Main() - 2
+	switch {
+	case r.skipped:
+		return lead + screen.Cut(m.look.Strong.Render(r.title)+" – skipped; Enter takes it back", width)
+	case r.step.Question == nil:
+		return lead + m.look.Strong.Render(screen.Cut(r.title, width))
+	}
+	name := screen.Cut(r.mark+r.step.Name(), width)
+	if left := width - len([]rune(name)) - 2; r.value != "" && left > 5 {
+		name += "  " + m.look.Dim.Render(screen.Cut(r.value, left))
+	}
+	return lead + name
+}
+
+// viewReading shows the result over the whole width.
+func (m *Model) viewReading(f screen.Frame) string {
+	f.Side, f.Wide = nil, true
+	f.Body = append(strings.Split(m.result.View(), "\n"), m.readingLine())
+	return f.Render()
+}
+
+// readingLine is the line under the result: a fault, what just happened, or how
+// far down one is.
+func (m *Model) readingLine() string {
+	switch {
+	case m.fault != "":
+		return m.look.Bad.Render("! " + m.fault)
+	case m.told != "":
+		return m.look.Good.Render(m.told)
+	case m.result.AtBottom():
+		return ""
+	}
+	return m.look.Dim.Render("more below ↓")
+}
+
+func (m *Model) viewOverruling(room int) []string {
+	width := m.size.Main()
+	top := []block{
+		{screen.Each(screen.Wrap("What decides this sale, in your own judgement?", width), m.look.Strong.Render), 0},
+		{screen.Each(screen.Wrap("The answers point at: "+orElse(m.panel.Critical, "nothing yet"), width), m.look.Dim.Render), 1},
+		{[]string{""}, 2},
+	}
+	field, focus := m.field.view()
+	return fit(top, field, focus, nil, room)
+}
+
+func (m *Model) viewReasoning() []string {
+	width := m.size.Main()
+	named := string(m.requirement)
+	for _, o := range words.Requirements() {
+		if o.ID == named {
+			named = o.Text
+		}
+	}
+	lines := screen.Each(screen.Wrap("Why does "+named+" decide?", width), m.look.Strong.Render)
+	lines = append(lines, screen.Each(screen.Wrap("Your reason is kept and printed beside your choice.", width), m.look.Dim.Render)...)
+	field, _ := m.field.view()
+	lines = append(append(lines, ""), field...)
+	if len(m.wrong) > 0 {
+		lines = append(lines, m.wrongLines(width)...)
+	}
+	return lines
+}
+
+func (m *Model) viewLeaving() []string {
+	if m.pending > 0 || m.fault == "" {
+		return []string{"", "Saving …"}
+	}
+	return append([]string{""}, m.faultLines(m.size.Main())...)
+}
+
+func orElse(s, otherwise string) string {
+	if s == "" {
+		return otherwise
+	}
+	return s
+}

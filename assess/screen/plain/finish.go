@@ -1,0 +1,92 @@
+package plain
+
+import (
+	"fmt"
+	"strings"
+
+	"cutbrief/assess/gate"
+	texts "cutbrief/assess/screen/words"
+	"cutbrief/rules"
+)
+
+// finish prints the result and takes the words that make sense there.
+func (s *session) finish() {
+	s.result()
+	for {
+		s.say("Say page (make the page), list, go and a number, overrule, or quit.")
+		fmt.Fprint(s.out, "> ")
+		line, ok := s.next()
+		if !ok {
+			s.outcome.InputEnd = true
+			return
+		}
+		w, rest := parseEnding(line)
+		switch w {
+		case quit:
+			return
+		case page:
+			s.page()
+		case list:
+			s.list()
+		case overrule:
+			s.overrule(rest)
+		case back:
+			steps := s.Visit.Steps()
+			if len(steps) > 0 {
+				s.ask(steps[len(steps)-1])
+				return
+			}
+		case goTo:
+			if s.jump(rest) {
+				s.ask(s.step)
+				return
+			}
+		}
+	}
+}
+
+func (s *session) result() {
+	s.say("\n%s", resultText(s.Visit, s.Range, s.Width))
+	if open := s.Visit.Open(); open > 0 {
+		s.say("\nQuestions still open: %d. Say list to see them.", open)
+	}
+}
+
+func (s *session) page() {
+	if s.Pager == nil {
+		s.say("No page can be made from here.")
+		return
+	}
+	path, err := s.Pager.Page(s.Visit)
+	if err != nil {
+		s.say("The page was not made: %s", gate.Line(err.Error()))
+		return
+	}
+	s.outcome.Page = path
+	s.say("The page is in %s", gate.Line(path))
+}
+
+// overrule takes "3 because of what was seen": the requirement and the reason.
+func (s *session) overrule(rest string) {
+	number, reason, _ := strings.Cut(rest, " ")
+	choice, ok := find(texts.Requirements(), number)
+	if reason = strings.TrimSpace(gate.Line(reason)); !ok || reason == "" {
+		for i, o := range texts.Requirements() {
+			s.say("%d. %s", i+1, o.Text)
+		}
+		s.say("Say overrule, a number and your reason, which is kept and printed. Say overrule 0 to let the answers decide.")
+		if number != "0" {
+			return
+		}
+	}
+	s.setOverrule(choice, reason)
+	s.save()
+	s.result()
+}
+
+func (s *session) setOverrule(choice, reason string) {
+	s.Visit.Overrule = nil
+	if choice != "" {
+		s.Visit.Overrule = &rules.Overrule{Requirement: rules.Requirement(choice), Reason: reason}
+	}
+}

@@ -1,0 +1,285 @@
+package plain
+
+import (
+	"bufio"
+	"fmt"
+	"io"
+	"strconv"
+	"strings"
+
+	"cutbrief/assess"
+	"cutbrief/assess/gate"
+	texts "cutbrief/assess/screen/words"
+)
+
+// session is one interview under way.
+type session struct {
+	Options
+	lines
+	out io.Writer
+
+	step    assess.Step
+	how     map[assess.Step]assess.State // turned before there was an answer
+	changed bool                         // since the last save
+	outcome Outcome
+}
+
+// Run asks until the rep says quit or the input ends. Every answer is saved as
+// it is taken; the error is that of reading the input.
+func Run(in io.Reader, out io.Writer, o Options) (Outcome, error) {
+	s := &session{Options: o, lines: lines{in: bufio.NewReader(in)}, out: out, how: map[assess.Step]assess.State{}}
+	s.outcome.Path = o.Path
+	s.say(welcome)
+	next, open := s.Visit.NextOpen()
+	if open {
+		s.ask(next)
+	} else {
+		s.finish()
+	}
+	s.close()
+	return s.outcome, s.ended()
+}
+
+const welcome = `cutbrief interview, in plain lines.
+Answer each question on one line. These words work at every question:
+back, help, not known, note followed by text, skip (the rest of the group),
+list, go followed by a number, clear, measured, assumed, told, quit.
+An empty line leaves the question open and goes on.`
+
+func (s *session) say(format string, args ...any) { fmt.Fprintf(s.out, format+"\n", args...) }
+
+// ask asks from one step on, until the questions or the input are over.
+func (s *session) ask(from assess.Step) {
+	s.step = from
+	again := true
+	for {
+		if again {
+			s.question()
+		}
+		line, ok := s.next()
+		if !ok {
+			s.outcome.InputEnd = true
+			return
+		}
+		w, rest := parse(line)
+		if w == quit {
+			return
+		}
+		var on move
+		on, again = s.take(w, rest)
+		if !s.move(on) {
+			s.finish()
+			return
+		}
+	}
+}
+
+// move is where to go after a line.
+type move int
+
+const (
+	stay move = iota
+	ahead
+	behind
+	pastGroup
+)
+
+// take does what a line asks for; again is whether the question is to be
+// printed again.
+func (s *session) take(w word, rest string) (on move, again bool) {
+	switch w {
+	case nothing:
+		return s.takeNothing(), true
+	case back:
+		if s.place() == 0 {
+			s.say("This is the first question. Say quit to leave.")
+			return stay, false
+		}
+		return behind, true
+	case help:
+		s.help()
+	case list:
+		s.list()
+	case goTo:
+		return stay, s.jump(rest)
+	case unknown:
+		s.keep(assess.NotKnown(s.step))
+		return ahead, true
+	case note:
+		s.note(rest)
+	case how:
+		s.setHow(assess.State(rest))
+	case clear:
+		s.clear()
+	case skip:
+		return pastGroup, true
+	default:
+		if s.answer(rest) {
+			return ahead, true
+		}
+	}
+	return stay, false
+}
+
+// move goes on; false once there is no question left in that direction.
+func (s *session) move(on move) bool {
+	steps := s.Visit.Steps()
+	at := s.place()
+	switch on {
+	case ahead:
+		at++
+	case behind:
+		at--
+	case pastGroup:
+		group := s.step.Question.Group
+		for at < len(steps) && steps[at].Question.Group == group {
+			at++
+		}
+		var next assess.Step
+		if at < len(steps) {
+			next = steps[at]
+		}
+		s.skip(group)
+		s.step = next
+		return next.Question != nil
+	}
+	if at < 0 || at >= len(steps) {
+		return false
+	}
+	s.step = steps[at]
+	return true
+}
+
+func (s *session) skip(g assess.Group) {
+	s.Visit.Skip(g)
+	s.say("Skipped: %s. The list takes it back in.", texts.GroupTitle(g))
+	s.save()
+}
+
+// place is where the step stands among those that matter; 0 if it is not there.
+func (s *session) place() int {
+	for i, other := range s.Visit.Steps() {
+		if other.Asked() == s.step.Asked() {
+			return i
+		}
+	}
+	return 0
+}
+
+// takeNothing is an empty line: it takes what is suggested, else leaves the
+// question as it is.
+func (s *session) takeNothing() move {
+	if _, has := s.Visit.Answer(s.step.Asked()); has {
+		return ahead
+	}
+	if usual := s.Suggest[s.step.Question.ID]; usual != "" {
+		s.answer(usual)
+		return ahead
+	}
+	s.say("Left open.")
+	return ahead
+}
+
+// answer takes a line as the answer; false if it has to be asked again.
+func (s *session) answer(line string) bool {
+	a, echo, err := s.read(line)
+	if err != nil {
+		complaint := texts.Complaint(err)
+		s.say("Not taken: %s.", complaint[0])
+		for _, hint := range complaint[1:] {
+			s.say("Hint: %s.", hint)
+		}
+		fmt.Fprint(s.out, "> ")
+		return false
+	}
+	if h, turned := s.how[s.step]; turned && a.State == assess.Told {
+		a.State = h
+	}
+	if echo != "" {
+		s.say("Understood: %s", gate.Line(echo))
+	}
+	s.keep(a)
+	return true
+}
+
+// read checks a line as the answer to the step.
+func (s *session) read(line string) (assess.Answer, string, error) {
+	switch s.step.Question.Form {
+	case assess.FormOne, assess.FormSeveral:
+		a, err := s.Visit.Choose(s.step, choices(s.Visit.Options(s.step), line))
+		return a, "", err
+	case assess.FormLong:
+		return s.Visit.Read(s.step, s.text(line))
+	}
+	return s.Visit.Read(s.step, line)
+}
+
+// choices are the options named in a line, by number, identifier or text. What
+// names none stays as it is, to be complained of.
+func choices(options []assess.Option, line string) []string {
+	if o, ok := find(options, line); ok {
+		return []string{o}
+	}
+	var chosen []string
+	for _, part := range strings.Split(line, ",") {
+		if part = strings.TrimSpace(part); part == "" {
+			continue
+		}
+		if o, ok := find(options, part); ok {
+			part = o
+		}
+		chosen = append(chosen, part)
+	}
+	return chosen
+}
+
+func find(options []assess.Option, named string) (string, bool) {
+	if n, err := strconv.Atoi(named); err == nil && n >= 1 && n <= len(options) {
+		return options[n-1].ID, true
+	}
+	for _, o := range options {
+		if strings.EqualFold(o.ID, named) || strings.EqualFold(o.Text, named) {
+			return o.ID, true
+		}
+	}
+	return "", false
+}
+
+// keep stores an answer beside the note there is already, and saves.
+func (s *session) keep(a assess.Answer) {
+	if old, has := s.Visit.Answer(a.Asked()); has && a.Note == "" {
+		a.Note = old.Note
+	}
+	s.Visit.Set(a)
+	s.save()
+}
+
+func (s *session) save() {
+	s.changed = true
+	path, err := s.Saver.Save(s.Visit)
+	s.outcome.Unsaved = err
+	if err != nil {
+		s.say("Not saved: %s. The answers are kept while this runs; the next one tries again.", gate.Line(err.Error()))
+		return
+	}
+	s.changed, s.outcome.Path = false, path
+}
+
+// close saves what no save has reached, and says how it ended.
+func (s *session) close() {
+	if s.changed {
+		s.save()
+	}
+	s.outcome.Open = s.Visit.Open()
+	s.outcome.Finished = s.outcome.Open == 0
+	if !s.outcome.InputEnd {
+		return
+	}
+	if s.outcome.Path == "" {
+		s.say("\nThe input has ended. Nothing was answered, so nothing is saved.")
+		return
+	}
+	if s.outcome.Unsaved == nil {
+		s.say("\nThe input has ended. All answers taken are saved in %s.", gate.Line(s.outcome.Path))
+	}
+}

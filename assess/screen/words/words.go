@@ -1,0 +1,84 @@
+// Package words is the wording that the full-screen and the plain interview
+// share, so that both say the same. It needs no terminal.
+package words
+
+import (
+	"errors"
+	"strings"
+
+	"cutbrief/assess"
+	"cutbrief/assess/gate"
+	"cutbrief/rules"
+)
+
+// GroupTitle is a group's title.
+func GroupTitle(id assess.Group) string {
+	for _, g := range assess.Groups() {
+		if g.ID == id {
+			return g.Title
+		}
+	}
+	return string(id)
+}
+
+// Place is the step's place in its group, counted from 1, and how many of the
+// steps are in that group.
+func Place(steps []assess.Step, s assess.Step) (at, of int) {
+	for _, other := range steps {
+		if other.Question.Group != s.Question.Group {
+			continue
+		}
+		of++
+		if other.Asked() == s.Asked() {
+			at = of
+		}
+	}
+	return at, of
+}
+
+// Said is an answer in one line, as said or as chosen.
+func Said(q *assess.Question, a assess.Answer) string {
+	switch {
+	case a.State == assess.Unknown:
+		return "not known"
+	case len(a.Chosen) == 0:
+		return gate.Line(strings.TrimSpace(a.Said + " " + a.Unit))
+	}
+	var words []string
+	for _, id := range a.Chosen {
+		words = append(words, optionText(q, id))
+	}
+	return strings.Join(words, ", ")
+}
+
+func optionText(q *assess.Question, id string) string {
+	for _, o := range q.Options {
+		if o.ID == id {
+			return o.Text
+		}
+	}
+	return gate.Line(id)
+}
+
+// Complaint is an error in two lines: what is wrong, and what would be taken.
+func Complaint(err error) []string {
+	var mistake *assess.Mistake
+	if errors.As(err, &mistake) {
+		return []string{gate.Line(mistake.What()), gate.Line(mistake.Hint)}
+	}
+	return []string{gate.Line(err.Error())}
+}
+
+// Requirements are what can decide a sale, in the words used to a customer.
+func Requirements() []assess.Option {
+	return []assess.Option{
+		{ID: string(rules.Speed), Text: "cutting speed"},
+		{ID: string(rules.Distortion), Text: "low distortion"},
+		{ID: string(rules.EdgeQuality), Text: "edge quality"},
+		{ID: string(rules.Ease), Text: "ease of use"},
+		{ID: string(rules.RunningCost), Text: "running cost"},
+		{ID: string(rules.Portability), Text: "portability"},
+		{ID: string(rules.Reach), Text: "reach in heavy section"},
+		{ID: string(rules.AcrossGaps), Text: "cutting across gaps"},
+	}
+}
