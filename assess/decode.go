@@ -66,7 +66,7 @@ func checkFormat(t *taker) error {
 }
 
 func takeVisit(t *taker) (*Visit, []string) {
-	v := &Visit{ID: t.text("id", maxLine), Created: t.time("created"), Updated: t.time("updated"), Demo: t.yes("demo")}
+	v := &Visit{ID: t.line("id"), Created: t.time("created"), Updated: t.time("updated"), Demo: t.yes("demo")}
 	v.Revision, _ = t.whole("revision")
 	v.Skipped = takeSkipped(t)
 	unknown := takeOverrule(t, v)
@@ -93,7 +93,7 @@ func named(before string, extra map[string]json.RawMessage) []string {
 
 func takeSkipped(t *taker) []Group {
 	var list []Group
-	for _, id := range t.texts("skipped", maxChosen) {
+	for _, id := range t.texts("skipped") {
 		if !isGroup(Group(id)) {
 			t.fail("skipped", json.RawMessage(id), "a list of "+strings.Join(groupNames(), ", "))
 		}
@@ -129,7 +129,7 @@ func takeOverrule(t *taker, v *Visit) []string {
 		return nil
 	}
 	in := &taker{fields: fields}
-	o := rules.Overrule{Requirement: rules.Requirement(in.text("requirement", maxLine)), Reason: in.text("reason", maxLong)}
+	o := rules.Overrule{Requirement: rules.Requirement(in.line("requirement")), Reason: in.lines("reason")}
 	if !slices.Contains(requirements, string(o.Requirement)) {
 		in.fail("requirement", json.RawMessage(o.Requirement), "one of "+strings.Join(requirements, ", "))
 	}
@@ -187,9 +187,9 @@ func decodeAnswer(raw json.RawMessage) (Answer, error) {
 		return Answer{}, err
 	}
 	t := &taker{fields: fields}
-	a := Answer{Question: rules.Fact(t.text("question", maxLine)), Metal: metal.ID(t.text("metal", maxLine))}
-	a.Said, a.Unit, a.Chosen = t.text("said", maxLong), t.text("unit", maxLine), t.texts("chosen", maxChosen)
-	a.State, a.Note = State(t.text("state", maxLine)), t.text("note", maxLong)
+	a := Answer{Question: rules.Fact(t.line("question")), Metal: metal.ID(t.line("metal"))}
+	a.Said, a.Unit, a.Chosen = t.text("said", isLong(a.Question)), t.line("unit"), t.texts("chosen")
+	a.State, a.Note = State(t.line("state")), t.lines("note")
 	if t.err == nil && a.Question == "" {
 		t.err = errors.New("the answer names no question")
 	}
@@ -201,6 +201,13 @@ func decodeAnswer(raw json.RawMessage) (Answer, error) {
 		return a, t.err
 	}
 	return a, a.check()
+}
+
+// isLong reports whether an answer may have several lines. That of a question
+// this program does not know may.
+func isLong(f rules.Fact) bool {
+	q, known := Find(f)
+	return !known || q.Form == FormLong
 }
 
 // states are all states, as saved.

@@ -14,8 +14,6 @@ const (
 	maxDepth   = 32
 	maxAnswers = 1000
 	maxChosen  = 50
-	maxLine    = 200  // runes of an identifier or a line
-	maxLong    = 8000 // runes of a long text or a note
 )
 
 // Errors of Decode that a caller may want to tell apart.

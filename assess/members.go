@@ -8,7 +8,8 @@ import (
 	"io"
 	"strings"
 	"time"
-	"unicode/utf8"
+
+	"cutbrief/assess/gate"
 )
 
 // members reads a JSON object into its fields, and refuses a field that is
@@ -44,7 +45,10 @@ func members(data []byte) (map[string]json.RawMessage, error) {
 }
 
 func notObject(err error) error {
-	if err != nil && !errors.Is(err, io.EOF) {
+	switch {
+	case errors.Is(err, io.EOF):
+		return errors.New("the file is empty")
+	case err != nil:
 		return syntax(err)
 	}
 	return errors.New("a JSON object is expected")
@@ -55,7 +59,7 @@ func syntax(err error) error {
 	if errors.Is(err, io.EOF) || errors.Is(err, io.ErrUnexpectedEOF) {
 		return errors.New("the file ends too early")
 	}
-	return errors.New("not well-formed JSON: " + printable(err.Error()))
+	return errors.New("not well-formed JSON: " + gate.Line(err.Error()))
 }
 
 // shallow reports whether the nesting of a JSON text stays within maxDepth.
@@ -98,41 +102,47 @@ func (t *taker) fail(name string, raw json.RawMessage, accepted string) {
 	}
 }
 
-// text takes a string of at most most runes, cleaned for a terminal and a page.
-func (t *taker) text(name string, most int) string {
+// line takes a text of one line, clean enough for a terminal and a page.
+func (t *taker) line(name string) string { return t.text(name, false) }
+
+// lines takes a text of several lines.
+func (t *taker) lines(name string) string { return t.text(name, true) }
+
+func (t *taker) text(name string, long bool) string {
 	raw, ok := t.take(name)
 	if !ok {
 		return ""
 	}
-	return t.textOf(name, raw, most)
+	return t.textOf(name, raw, long)
 }
 
-func (t *taker) textOf(name string, raw json.RawMessage, most int) string {
+func (t *taker) textOf(name string, raw json.RawMessage, long bool) string {
 	var s string
-	if len(raw) == 0 || raw[0] != '"' || json.Unmarshal(raw, &s) != nil {
+	if raw[0] != '"' || json.Unmarshal(raw, &s) != nil {
 		t.fail(name, raw, "a text in quotes")
 		return ""
 	}
-	if utf8.RuneCountInString(s) > most {
-		t.fail(name, raw, fmt.Sprintf("a text of at most %d letters", most))
+	if fits := room(s, long); fits != "" {
+		t.fail(name, raw, "a text of "+fits)
 		return ""
 	}
-	return cleanText(s, most == maxLong)
+	return clean(s, long)
 }
 
-func (t *taker) texts(name string, most int) []string {
+// texts takes a list of lines.
+func (t *taker) texts(name string) []string {
 	raw, ok := t.take(name)
 	if !ok {
 		return nil
 	}
 	var items []json.RawMessage
-	if raw[0] != '[' || json.Unmarshal(raw, &items) != nil || len(items) > most {
-		t.fail(name, raw, fmt.Sprintf("a list of at most %d texts", most))
+	if raw[0] != '[' || json.Unmarshal(raw, &items) != nil || len(items) > maxChosen {
+		t.fail(name, raw, fmt.Sprintf("a list of at most %d texts", maxChosen))
 		return nil
 	}
 	var list []string
 	for _, item := range items {
-		list = append(list, t.textOf(name, item, maxLine))
+		list = append(list, t.textOf(name, item, false))
 	}
 	return list
 }
@@ -157,7 +167,7 @@ func (t *taker) yes(name string) (b bool) {
 }
 
 func (t *taker) time(name string) time.Time {
-	said := t.text(name, maxLine)
+	said := t.line(name)
 	if said == "" {
 		return time.Time{}
 	}
@@ -168,17 +178,11 @@ func (t *taker) time(name string) time.Time {
 	return at
 }
 
-// quote makes a value from a file safe and short enough for a message.
+// quote puts a value from a file into a message, in quotes.
 func quote(s string) string {
-	const long = 60
-	s = printable(s)
-	if r := []rune(s); len(r) > long {
-		s = string(r[:long]) + "…"
-	}
+	s = brief(s)
 	if strings.HasPrefix(s, `"`) {
 		return s
 	}
 	return `"` + s + `"`
 }
-
-func printable(s string) string { return cleanText(s, false) }

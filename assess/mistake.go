@@ -1,6 +1,10 @@
 package assess
 
-import "fmt"
+import (
+	"fmt"
+
+	"cutbrief/assess/gate"
+)
 
 // Mistake is an answer that could not be taken, with what would be. Its two
 // parts can be shown on two lines.
@@ -24,9 +28,15 @@ func (m *Mistake) What() string {
 
 // mistake reports a value given to a step.
 func mistake(s Step, value, wrong, hint string) error {
+	return &Mistake{s.Name(), brief(value), wrong, hint}
+}
+
+// brief makes a value from anywhere safe and short enough for a message.
+func brief(value string) string {
 	const long = 60
+	value = gate.Line(value)
 	if r := []rune(value); len(r) > long {
-		value = string(r[:long]) + "…"
+		return string(r[:long]) + "…"
 	}
-	return &Mistake{s.Name(), value, wrong, hint}
+	return value
 }

@@ -14,8 +14,12 @@ import (
 // Texts such as "not known" and "?" give an answer whose state is Unknown. An
 // error is a *Mistake.
 func (v *Visit) Read(s Step, said string) (Answer, string, error) {
-	a := Answer{Question: s.Question.ID, Metal: s.Metal, Said: clean(s.Question.Form, said), State: Told}
+	long := s.Question.Form == FormLong
+	a := Answer{Question: s.Question.ID, Metal: s.Metal, Said: clean(said, long), State: Told}
+	fits := room(said, long)
 	switch {
+	case fits != "":
+		return Answer{}, "", mistake(s, said, "is too long", "give "+fits)
 	case a.Said == "":
 		return Answer{}, "", mistake(s, "", "nothing was said", "give "+s.Question.Example+", or say not known")
 	case isUnknown(a.Said):

@@ -1,0 +1,219 @@
+package assess
+
+import (
+	"bytes"
+	"errors"
+	"strings"
+	"testing"
+
+	"cutbrief/rules"
+	"cutbrief/rules/metal"
+)
+
+// file wraps answers in a whole visit.
+func file(answers string) string {
+	return `{"format":"cutbrief-visit","version":1,"answers":[` + answers + `]}`
+}
+
+// The saved form, written out by hand: two spaces, stable order, empty fields
+// left out, answers in catalogue order.
+func TestSavedForm(t *testing.T) {
+	v := New("v1", noon)
+	tell(t, v, rules.FactThickest, metal.Stainless, "3/8 in")
+	tell(t, v, rules.FactThickest, metal.MildSteel, "12")
+	tell(t, v, rules.FactMetals, "", "stainless", "mild-steel")
+	tell(t, v, FactCompany, "", `Field & "Sons" <Ltd>`)
+	v.Demo = true
+	got, err := v.Encode()
+	if err != nil {
+		t.Fatal(err)
+	}
+	want := `{
+  "format": "cutbrief-visit",
+  "version": 1,
+  "id": "v1",
+  "created": "2026-11-25T12:00:00Z",
+  "updated": "2026-11-25T12:00:00Z",
+  "demo": true,
+  "answers": [
+    {
+      "question": "company",
+      "said": "Field & \"Sons\" <Ltd>",
+      "state": "told"
+    },
+    {
+      "question": "metals",
+      "chosen": [
+        "stainless",
+        "mild-steel"
+      ],
+      "state": "told"
+    },
+    {
+      "question": "thickest-clean",
+      "metal": "stainless",
+      "said": "3/8 in",
+      "state": "told"
+    },
+    {
+      "question": "thickest-clean",
+      "metal": "mild-steel",
+      "said": "12",
+      "unit": "mm",
+      "state": "told"
+    }
+  ]
+}
+`
+	if string(got) != want {
+		t.Errorf("got\n%s", got)
+	}
+}
+
+func TestUnknownFieldsAreKeptAndListed(t *testing.T) {
+	in := `{"format":"cutbrief-visit","version":1,"later":{"a":[1.50,"x"]},
+		"overrule":{"requirement":"reach","reason":"heavy","by":"me"},
+		"answers":[{"question":"company","said":"A","state":"told","heard":true},{"question":"weather","said":"rain","state":"told"}]}`
+	v, unknown, err := Decode([]byte(in))
+	if err != nil {
+		t.Fatal(err)
+	}
+	want := `field "later"|overrule: field "by"|question "company": field "heard"|question "weather"`
+	if got := strings.Join(unknown, "|"); got != want {
+		t.Errorf("listed %s\nwant   %s", got, want)
+	}
+	tell(t, v, FactCompany, "", "B") // an edit keeps what else stood beside the answer
+	out, err := v.Encode()
+	if err != nil {
+		t.Fatal(err)
+	}
+	squeezed := strings.Join(strings.Fields(string(out)), "")
+	for _, kept := range []string{`"later":{"a":[1.50,"x"]}`, `"by":"me"`, `"said":"B","state":"told","heard":true`, `"question":"weather","said":"rain"`} {
+		if !strings.Contains(squeezed, kept) {
+			t.Errorf("lost %s in\n%s", kept, out)
+		}
+	}
+}
+
+func TestDecodeRefuses(t *testing.T) {
+	for name, c := range map[string]struct {
+		in   string
+		says []string
+	}{
+		"empty":            {``, []string{"empty"}},
+		"no object":        {`[]`, []string{"object"}},
+		"cut short":        {`{"format":"cutbrief-visit","version":1,"ans`, []string{"too early"}},
+		"trailing":         {file(``) + `x`, []string{"more after the end"}},
+		"foreign":          {`{"format":"other","version":1}`, []string{"not a visit", "other", "cutbrief-visit"}},
+		"no format":        {`{"version":1}`, []string{"not a visit"}},
+		"newer":            {`{"format":"cutbrief-visit","version":2}`, []string{"this file is format version 2; this program reads version 1"}},
+		"no version":       {`{"format":"cutbrief-visit","answers":[]}`, []string{"version"}},
+		"version text":     {`{"format":"cutbrief-visit","version":"1"}`, []string{"version", "whole number"}},
+		"no answers":       {`{"format":"cutbrief-visit","version":1}`, []string{"no answers"}},
+		"field twice":      {`{"format":"cutbrief-visit","version":1,"answers":[],"answers":[]}`, []string{"answers", "twice"}},
+		"answer twice":     {file(`{"question":"rep","said":"A"},{"question":"rep","said":"B"}`), []string{"answer 2", "rep", "twice"}},
+		"said is a number": {file(`{"question":"everyday-thickness","metal":"stainless","said":12}`), []string{"everyday-thickness", "said", "12", "text"}},
+		"said is null":     {file(`{"question":"rep","said":null}`), []string{"rep", "null"}},
+		"chosen is text":   {file(`{"question":"use","chosen":"mixed"}`), []string{"use", "chosen", "mixed", "list"}},
+		"state":            {file(`{"question":"rep","said":"A","state":"guessed"}`), []string{"rep", "guessed", "told, measured, assumed, not-known"}},
+		"metal missing":    {file(`{"question":"thickest-clean","said":"12 mm"}`), []string{"thickest-clean", "metal", "mild-steel"}},
+		"metal unknown":    {file(`{"question":"thickest-clean","metal":"moonstone","said":"12 mm"}`), []string{"moonstone", "mild-steel"}},
+		"metal too many":   {file(`{"question":"rep","metal":"stainless","said":"A"}`), []string{"rep", "metal"}},
+		"nothing said":     {file(`{"question":"rep","state":"told"}`), []string{"rep", "nothing"}},
+		"nameless":         {file(`{"said":"A"}`), []string{"no question"}},
+		"group":            {`{"format":"cutbrief-visit","version":1,"skipped":["lunch"],"answers":[]}`, []string{"skipped", "lunch", "site"}},
+		"time":             {`{"format":"cutbrief-visit","version":1,"created":"yesterday","answers":[]}`, []string{"created", "yesterday", "2026"}},
+		"overrule":         {`{"format":"cutbrief-visit","version":1,"overrule":{"requirement":"colour"},"answers":[]}`, []string{"overrule", "colour", "reach"}},
+		"demo":             {`{"format":"cutbrief-visit","version":1,"demo":"yes","answers":[]}`, []string{"demo", "yes", "true or false"}},
+		"deep":             {`{"format":"cutbrief-visit","version":1,"x":` + strings.Repeat("[", 100) + strings.Repeat("]", 100) + `,"answers":[]}`, []string{"deep"}},
+		"long":             {file(`{"question":"rep","said":"` + strings.Repeat("a", 201) + `"}`), []string{"rep", "200 characters"}},
+		"lines":            {file(`{"question":"notes","said":"` + strings.Repeat(`a\n`, 40) + `b"}`), []string{"notes", "40 lines"}},
+		"many":             {file(strings.TrimSuffix(strings.Repeat(`{"question":"x"},`, 1001), ",")), []string{"1000"}},
+		"huge":             {file(``) + strings.Repeat(" ", MaxSize), []string{"too large"}},
+		"no UTF-8":         {file("{\"question\":\"rep\",\"said\":\"\xff\"}"), []string{"UTF-8"}},
+	} {
+		_, _, err := Decode([]byte(c.in))
+		if err == nil {
+			t.Errorf("%s: taken", name)
+			continue
+		}
+		for _, says := range c.says {
+			if !strings.Contains(err.Error(), says) {
+				t.Errorf("%s: %q does not say %q", name, err, says)
+			}
+		}
+	}
+}
+
+func TestDecodeErrorsCanBeToldApart(t *testing.T) {
+	for in, want := range map[string]error{
+		`{"format":"cutbrief-visit","version":9}`: ErrNewerFormat,
+		`{"format":"other"}`:                      ErrForeign,
+		strings.Repeat(" ", MaxSize+1):            ErrTooLarge,
+	} {
+		if _, _, err := Decode([]byte(in)); !errors.Is(err, want) {
+			t.Errorf("got %v, want %v", err, want)
+		}
+	}
+}
+
+// Some editors put a byte order mark at the start of a file.
+func TestByteOrderMarkIsTaken(t *testing.T) {
+	if _, _, err := Decode([]byte("\uFEFF" + file(``))); err != nil {
+		t.Error(err)
+	}
+}
+
+// What a file holds cannot reach the terminal as an escape.
+func TestDecodeCleansTexts(t *testing.T) {
+	v, _, err := Decode([]byte(file(`{"question":"company","said":"A\u001b[31mB\u202e","note":"x\u0007"}`)))
+	if err != nil {
+		t.Fatal(err)
+	}
+	if a := v.Answers[0]; strings.ContainsAny(a.Said+a.Note, "\x1b\u202e\a") {
+		t.Errorf("not clean: %q %q", a.Said, a.Note)
+	}
+}
+
+// What Encode writes, Decode reads; a visit too large for that is refused.
+func TestEncodeRefusesWhatDecodeWould(t *testing.T) {
+	v := New("x", noon)
+	for i := range 200 {
+		v.Set(Answer{Question: rules.Fact(strings.Repeat("q", i+1)), Said: "x", Note: strings.Repeat("n", 8000), State: Told})
+	}
+	if _, err := v.Encode(); !errors.Is(err, ErrTooLarge) {
+		t.Errorf("got %v", err)
+	}
+}
+
+func FuzzDecode(f *testing.F) {
+	for _, seed := range []string{
+		file(``), file(`{"question":"company","said":"A","x":1}`), `{"format":"cutbrief-visit","version":2}`,
+		file(`{"question":"metals","chosen":["stainless","mild-steel"],"state":"told"},{"question":"thickest-clean","metal":"stainless","said":"14 ga","state":"measured"}`),
+		`{"format":"cutbrief-visit","version":1,"id":"a","created":"2026-11-25T09:30:00.5+01:00","revision":3,"skipped":["site","site"],"overrule":{"requirement":"reach"},"later":[1e9,"é"],"answers":[]}`,
+	} {
+		f.Add([]byte(seed))
+	}
+	f.Fuzz(func(t *testing.T, data []byte) {
+		v, _, err := Decode(data)
+		if err != nil {
+			return
+		}
+		v.Job()
+		v.Steps()
+		once, err := v.Encode()
+		if err != nil {
+			if errors.Is(err, ErrTooLarge) {
+				return // indenting can push a packed file over the limit
+			}
+			t.Fatal(err)
+		}
+		again, _, err := Decode(once)
+		if err != nil {
+			t.Fatalf("cannot read what was written: %v\n%s", err, once)
+		}
+		if twice, _ := again.Encode(); !bytes.Equal(once, twice) {
+			t.Fatalf("not stable:\n%s\n%s", once, twice)
+		}
+	})
+}

@@ -1,0 +1,62 @@
+package store
+
+import (
+	"fmt"
+	"io"
+	"io/fs"
+	"os"
+
+	"cutbrief/assess"
+)
+
+// Load reads one visit from a file, and lists what is in it that this program
+// does not know. It reads regular files only, and never more than
+// assess.MaxSize of one.
+func Load(path string) (v *assess.Visit, unknown []string, err error) {
+	data, err := read(path)
+	if err != nil {
+		return nil, nil, err
+	}
+	v, unknown, err = assess.Decode(data)
+	if err != nil {
+		return nil, nil, fmt.Errorf("%s: %w", path, err)
+	}
+	return v, unknown, nil
+}
+
+// read returns the bytes of a regular file. It looks before it opens, because
+// opening a pipe waits for its other end.
+func read(path string) ([]byte, error) {
+	info, err := os.Stat(path)
+	if err != nil {
+		return nil, err
+	}
+	if err := readable(path, info); err != nil {
+		return nil, err
+	}
+	f, err := os.Open(path)
+	if err != nil {
+		return nil, err
+	}
+	defer f.Close() // only read: nothing to lose
+	data, err := io.ReadAll(io.LimitReader(f, assess.MaxSize+1))
+	if err != nil {
+		return nil, err
+	}
+	if len(data) > assess.MaxSize { // it grew while it was read
+		return nil, fmt.Errorf("%s: %w", path, assess.ErrTooLarge)
+	}
+	return data, nil
+}
+
+func readable(path string, info fs.FileInfo) error {
+	switch {
+	case info.IsDir():
+		return fmt.Errorf("%s is a folder; the file of a visit is expected", path)
+	case !info.Mode().IsRegular():
+		return fmt.Errorf("%s is not a regular file; the file of a visit is expected", path)
+	case info.Size() > assess.MaxSize:
+		return fmt.Errorf("%s: %d bytes: %w", path, info.Size(), assess.ErrTooLarge)
+	}
+	return nil
+}
