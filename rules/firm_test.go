@@ -10,10 +10,15 @@ import (
 	"pgregory.net/rapid"
 )
 
+// mostly reports, nine times in ten, that something is told.
+func mostly(t *rapid.T, name string) bool {
+	return rapid.IntRange(0, 9).Draw(t, name+" told") > 0
+}
+
 // drawJob makes a job in which any answer may be missing.
 func drawJob(t *rapid.T) Job {
 	var j Job
-	maybe := func(name string) bool { return rapid.Bool().Draw(t, name+" told") }
+	maybe := func(name string) bool { return mostly(t, name) }
 	thickness := func(name string) unit.Maybe[unit.Millimetre] {
 		if !maybe(name) {
 			return unit.Maybe[unit.Millimetre]{}
@@ -21,7 +26,7 @@ func drawJob(t *rapid.T) Job {
 		return unit.Known(unit.Millimetre(rapid.Float64Range(0.5, 30).Draw(t, name)))
 	}
 	metals := []metal.ID{metal.MildSteel, metal.Stainless, metal.Aluminium, metal.Other}
-	for _, m := range metals[:rapid.IntRange(0, len(metals)).Draw(t, "metals")] {
+	for _, m := range metals[:rapid.IntRange(1, len(metals)-1).Draw(t, "metals")] {
 		j.Pieces = append(j.Pieces, Piece{m, thickness("everyday"), thickness("thickest"), thickness("rarest"), thickness("pierced"), thickness("bevelled")})
 	}
 	if maybe("use") {
@@ -49,18 +54,18 @@ func drawJob(t *rapid.T) Job {
 // drawSite adds what is known of supply, air and duty.
 func drawSite(t *rapid.T, j *Job) {
 	number := func(name string, low, high float64) (float64, bool) {
-		if !rapid.Bool().Draw(t, name+" told") {
+		if !mostly(t, name) {
 			return 0, false
 		}
 		return rapid.Float64Range(low, high).Draw(t, name), true
 	}
-	if rapid.Bool().Draw(t, "phases told") {
+	if mostly(t, "phases") {
 		j.Power.Phases = unit.Known(rapid.SampledFrom([]Phases{SinglePhase, ThreePhase, BothPhases}).Draw(t, "phases"))
 	}
-	if rapid.Bool().Draw(t, "volts told") {
+	if mostly(t, "volts") {
 		j.Power.Volts = unit.Known(rapid.SampledFrom([]unit.Volt{120, 208, 230, 240, 400, 480}).Draw(t, "volts"))
 	}
-	if rapid.Bool().Draw(t, "source told") {
+	if mostly(t, "source") {
 		j.Power.Source = unit.Known(rapid.SampledFrom([]PowerSource{Mains, GenSet, MainsGen}).Draw(t, "source"))
 	}
 	if v, ok := number("breaker", 10, 80); ok {
@@ -90,7 +95,7 @@ func drawSite(t *rapid.T, j *Job) {
 	if v, ok := number("altitude", 0, 3000); ok {
 		j.Altitude = unit.Known(unit.Metre(v))
 	}
-	if rapid.Bool().Draw(t, "drier told") {
+	if mostly(t, "drier") {
 		j.Air.Drier = unit.Known(rapid.SampledFrom([]Drier{NoDrier, Separator, Refrigerant, Desiccant, NoAir}).Draw(t, "drier"))
 	}
 	if v, ok := number("cuts", 1, 60); ok {

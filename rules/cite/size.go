@@ -12,6 +12,8 @@ var sizeSources = []Source{
 	{ID: "nec-210-19", Title: "NFPA 70 (NEC) 210.19 informational note", Trust: Published},
 	{ID: "nec-9-8", Title: "NFPA 70 (NEC) Chapter 9 Table 8", Trust: Published},
 	{ID: "iec-60228", Title: "IEC 60228, as restated in a cable table", Trust: Published},
+	{ID: "iec-60228-unread", Title: "IEC 60228", Trust: Memory},
+	{ID: "iec-60038", Title: "IEC 60038 Table 1, as restated", Trust: Published},
 	{ID: "iec-60287", Title: "IEC 60287 Table 1, as restated", Trust: Published},
 	{ID: "iec-60974-1", Title: "IEC 60974-1", Trust: Memory},
 	{ID: "aws-glossary", Title: "AWS online glossary, duty cycle", Trust: Published},

@@ -20,7 +20,7 @@ type showpiece struct {
 	wanted func(*scene) bool          // the customer's work holds it
 	always bool                       // belongs in every plan there is room for
 	last   bool                       // closes the demonstration
-	props  string
+	props  string                     // to bring, separated by commas
 	see    string
 	why    string
 	source cite.Ref
@@ -34,13 +34,13 @@ var catalogue = []showpiece{
 	{id: "thin-straight", name: "Straight cut, tip on the work, along a straight edge",
 		proves: []rules.Requirement{rules.Distortion, rules.EdgeQuality, rules.Ease},
 		piece:  sheet, does: thinWell, wanted: cutsSheet, source: showing,
-		props: "non-conductive straight edge, two clamps",
+		props: "non-conductive straight edge, clamps",
 		see:   "a straight, narrow cut; the sheet stays flat and can be touched soon",
 		why:   "thin sheet shows heat and shake first"},
 	{id: "large-circle", name: "Large circle with the radius guide",
 		proves: []rules.Requirement{rules.Distortion, rules.EdgeQuality},
-		piece:  sheet, does: thinWell, wanted: features(rules.Circles), source: showing,
-		props: "radius guide, with the sleeve that fits the torch",
+		piece:  sheet, does: circleWell, wanted: features(rules.Circles), source: showing,
+		props: "radius guide with the sleeve that fits the torch",
 		see:   "a round disc that drops out flat, and meets its start",
 		why:   "a large circle shows warping more than any straight cut"},
 	{id: "everyday-straight", name: "Straight cut, timed",
@@ -70,7 +70,7 @@ var catalogue = []showpiece{
 	{id: "gaps", name: "Across the gaps of expanded metal",
 		proves: []rules.Requirement{rules.AcrossGaps},
 		piece:  mesh, does: gapsWell, wanted: features(rules.Gaps), source: showing,
-		props: "expanded metal or grating, clamped so that it cannot spring",
+		props: "expanded metal or grating clamped so that it cannot spring",
 		see:   "one pull from side to side, without pressing the trigger again",
 		why:   "a torch that loses its arc stops at every gap"},
 	{id: "at-the-work", name: "Carry it to the work, connect, cut there",
@@ -82,7 +82,7 @@ var catalogue = []showpiece{
 	{id: "sever", name: "The rare thickest piece, severed",
 		proves: []rules.Requirement{rules.Reach},
 		piece:  (*scene).rarest, does: severWell, wanted: always, source: showing,
-		props: "a short length of the real section, well supported",
+		props: "a short length of the real section on good supports",
 		see:   "the piece comes apart, slowly and with a rough face: that is what to expect",
 		why:   "an honest look at the limit, before they find it themselves"},
 	{id: "side-by-side", name: "The same cut beside today's way",
@@ -94,7 +94,7 @@ var catalogue = []showpiece{
 	{id: "own-piece", name: "The customer's own piece",
 		proves: []rules.Requirement{rules.Reach},
 		piece:  (*scene).thickest, does: cleanWell, last: true, source: showing,
-		props: "a piece from the shop, with coating and contents known",
+		props: "a piece from the shop whose coating and contents are known",
 		see:   "their part, cut as they need it",
 		why:   "their own part is the cut they will remember"},
 }
@@ -103,6 +103,12 @@ func sheet(s *scene) (piece, bool) { return s.sheet(), true }
 
 // thinWell: the output turns down so that the tip can rest on thin sheet.
 func thinWell(s *scene, p piece) bool { return turnsDown(s.system) && s.within(p, s.system.Rated) }
+
+// circleWell: a large circle in sheet says little to a customer who cuts
+// neither sheet nor circles.
+func circleWell(s *scene, p piece) bool {
+	return thinWell(s, p) && (cutsSheet(s) || contains(s.job.Features, rules.Circles))
+}
 
 func cleanWell(s *scene, p piece) bool { return s.within(p, s.system.CleanMax) }
 

@@ -62,17 +62,21 @@ func pick(list []candidate) []candidate {
 type candidate struct {
 	row    *showpiece
 	piece  piece
+	place  int // in the catalogue
 	worth  int
 	proves rules.Requirement
 }
 
 // before orders the chosen cuts: what decides first, the customer's own piece
-// last, the rest from thin to heavy as the catalogue lists them.
+// last, and otherwise as the catalogue lists them.
 func (c candidate) before(d candidate) bool {
 	if x, y := c.worth >= worthCritical, d.worth >= worthCritical; x != y {
 		return x
 	}
-	return c.worth < worthCritical && !c.row.last && d.row.last
+	if x, y := c.row.last, d.row.last; x != y && c.worth < worthCritical {
+		return y
+	}
+	return c.place < d.place
 }
 
 // candidates lists the rows that the system does well and this customer wants.
@@ -85,7 +89,7 @@ func candidates(s *scene) []candidate {
 			continue
 		}
 		if worth, proves := row.worth(s); worth > 0 {
-			list = append(list, candidate{row, p, worth, proves})
+			list = append(list, candidate{row, p, i, worth, proves})
 		}
 	}
 	return list

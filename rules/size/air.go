@@ -142,8 +142,9 @@ func AirShare(delivery, need unit.LitrePerMinute) (unit.Percent, error) {
 // Couplings and hose tails lose about as much again in small bores: see
 // WithCouplings.
 //
-// Valid for turbulent flow, Re from 5000 to 10⁸, and a loss of no more than half
-// of the absolute inlet pressure. Source: hose-darcy, from memory, and pipe-texts
+// Valid for turbulent flow, Re from 5000 to 10⁸ (a slower flow, in a wide bore,
+// is ErrRange and loses next to nothing), and a loss of no more than half of the
+// absolute inlet pressure, else ErrChokes. Source: hose-darcy, from memory, and pipe-texts
 // (HoseLossSimple) as the independent check.
 // Check: 1/4 in, 25 ft, 80 psi, 8 ft³/min → 5.03 psi.
 func HoseLoss(flow unit.LitrePerMinute, bore unit.Millimetre, length unit.Metre, inlet unit.Bar, local Kilopascal) (unit.Bar, error) {
@@ -162,7 +163,7 @@ func HoseLoss(flow unit.LitrePerMinute, bore unit.Millimetre, length unit.Metre,
 	p1 := float64(inlet)*1e5 + float64(local)*1e3
 	rest := p1*p1 - 0.25/(lg*lg)*float64(length)/d*g*g*gas*t
 	if rest < p1*p1/4 {
-		return 0, ErrRange
+		return 0, ErrChokes
 	}
 	return unit.Bar((p1 - math.Sqrt(rest)) / 1e5), nil
 }

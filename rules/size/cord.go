@@ -1,10 +1,6 @@
 package size
 
-import (
-	"math"
-
-	"cutbrief/rules/unit"
-)
+import "cutbrief/rules/unit"
 
 // OhmPerKilometre is the resistance of one conductor of a cord.
 type OhmPerKilometre float64
@@ -21,9 +17,12 @@ const (
 )
 
 // flexible lists nominal sections in mm² and the largest resistance in Ω/km of
-// plain copper, class 5, at 20 °C. Source: iec-60228.
+// plain copper, class 5, at 20 °C. Source: iec-60228 for 1.5 to 25 mm²; the
+// thinner and thicker ones are iec-60228-unread, from memory.
 var flexible = [...]struct{ section, ohm float64 }{
+	{0.75, 26.0}, {1, 19.5},
 	{1.5, 13.3}, {2.5, 7.98}, {4, 4.95}, {6, 3.30}, {10, 1.91}, {16, 1.21}, {25, 0.780},
+	{35, 0.554}, {50, 0.386},
 }
 
 // CordResistance returns the resistance in Ω/km of one copper conductor of a
@@ -31,8 +30,8 @@ var flexible = [...]struct{ section, ohm float64 }{
 // section between two of the table takes the product of resistance and section
 // between theirs. Correction: R = R20·(1 + 0.00393·(T − 20)).
 //
-// Valid for 1.5 to 25 mm² and 0 to 90 °C. Source: iec-60228 class 5 for R20,
-// iec-60287 for the correction. Check: 2.5 mm² at 20 °C → 7.98; at 70 °C →
+// Valid for 0.75 to 50 mm² and 0 to 90 °C. Source: iec-60228 class 5 for R20
+// (beyond 1.5 to 25 mm² from memory), iec-60287 for the correction. Check: 2.5 mm² at 20 °C → 7.98; at 70 °C →
 // 7.98·1.1965 = 9.548 Ω/km.
 func CordResistance(section unit.SquareMillimetre, at unit.Celsius) (OhmPerKilometre, error) {
 	a := float64(section)
@@ -83,25 +82,12 @@ func AmericanResistance(gauge string, at unit.Celsius) (OhmPerKilometre, error) 
 	return 0, ErrRange
 }
 
-// AmericanSection returns the section in mm² of an American wire gauge n,
-// where 0 stands for 1/0: d = 0.127·92^((36−n)/39) mm, A = π·d²/4.
-//
-// Valid for 0 ≤ n ≤ 16. Source: geometry; the gauge rule is ASTM B258.
-// Check: 10 → 5.261 mm².
-func AmericanSection(n int) (unit.SquareMillimetre, error) {
-	if err := within("wire gauge", float64(n), 0, 16, "AWG"); err != nil {
-		return 0, err
-	}
-	d := 0.127 * math.Pow(92, (36-float64(n))/39)
-	return unit.SquareMillimetre(math.Pi * d * d / 4), nil
-}
-
 // VoltageDrop returns the voltage lost in V along a cord of a length in m, one
 // way, that carries i amperes: 2·I·R·L single-phase, √3·I·R·L line to line
 // three-phase. Take the current while cutting: the arc sees the drop then.
 //
 // Valid for phases 1 or 3 and figures from 0 up; the reactance of a cord is
-// left out, small below 25 mm². Source: physics.
+// left out, small up to 25 mm². Source: physics.
 // Check: 20 A, 9.548 Ω/km, 25 m, single-phase → 9.55 V.
 func VoltageDrop(phases int, i unit.Ampere, r OhmPerKilometre, length unit.Metre) (unit.Volt, error) {
 	factor, err := phaseFactor(phases)

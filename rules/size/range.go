@@ -15,6 +15,7 @@ var (
 	ErrNoDuty   = errors.New("no duty cycle is given for the system")
 	ErrNoFit    = errors.New("the work of the busiest ten minutes fits at no output")
 	ErrVolts    = errors.New("the voltage lies outside the supply's range and its tolerance")
+	ErrChokes   = errors.New("the hose loses more than half of the pressure")
 	ErrKeepsUp  = errors.New("the compressor keeps up: the receiver does not run down")
 )
 

@@ -33,8 +33,8 @@ func ArcPower(output unit.Ampere) (unit.Kilowatt, error) {
 }
 
 // VoltTolerance is how far a supply may stray from its rated voltage, as a
-// share. Source: iec-60974-1 clause 4, from memory; IEC 60038 has the same
-// figure for 230/400 V.
+// share. Source: iec-60038, ± 10 % in 230/400 V countries; iec-60974-1 asks
+// the same of the machine, from memory.
 const VoltTolerance = 0.10
 
 // InputCurrent returns the current in A that a system draws from one of its
