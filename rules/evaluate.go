@@ -24,6 +24,7 @@ func Judge(job Job, offered system.Range) Result {
 	d := newDemand(&job)
 	r := Result{Critical: critical(&job), Flags: flags(&job), Missing: missing(&job)}
 	r.Need = needOf(&d)
+	r.Candidates = make([]Candidate, 0, len(offered.Systems))
 	for _, i := range ranked(&d, offered.Systems) {
 		r.Candidates = append(r.Candidates, explain(&d, &offered.Systems[i]))
 	}
@@ -95,11 +96,17 @@ var standing = [...]Status{fits: Fits, afterSite: FitsAfterSite, nearly: FitsNea
 
 // statusOf is the worst that any rule makes of a system. What is not known
 // does not lower it; it is an open question.
-func statusOf(d *demand, s *system.System) rank {
+func statusOf(d *demand, s *system.System) rank { return statusUpTo(d, s, short) }
+
+// statusUpTo is statusOf for a caller who does not care how much worse than
+// limit a system is: it stops at the first rule that makes it worse.
+func statusUpTo(d *demand, s *system.System, limit rank) rank {
 	status := fits
 	for i := range rows {
 		if r := &rows[i]; r.Hard || r.Site {
-			status = max(status, effect(r, r.judge(d, s).verdict))
+			if status = max(status, effect(r, r.judge(d, s).verdict)); status > limit || status == short {
+				break
+			}
 		}
 	}
 	return status
@@ -150,7 +157,7 @@ func before(a, b *system.System) bool {
 
 // explain judges one system with everything said: inputs, numbers, source.
 func explain(d *demand, s *system.System) Candidate {
-	c := Candidate{System: s}
+	c := Candidate{System: s, Checks: make([]Check, 0, len(rows))}
 	status := fits
 	for i := range rows {
 		r := &rows[i]

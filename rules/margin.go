@@ -11,7 +11,7 @@ import (
 func best(d *demand, systems []system.System) (int, rank) {
 	first, status := -1, short
 	for i := range systems {
-		s := statusOf(d, &systems[i])
+		s := statusUpTo(d, &systems[i], status)
 		if first < 0 || s < status || (s == status && before(&systems[i], &systems[first])) {
 			first, status = i, s
 		}

@@ -1,6 +1,7 @@
 package size
 
 import (
+	"errors"
 	"fmt"
 	"testing"
 
@@ -67,6 +68,21 @@ func cordChecks(t *testing.T) []check {
 		list = append(list, against(t, row, fmt.Sprintf("copper resistance, %g °C over 20 °C", at), row["value"], float64(hot/cold), err, ""))
 	}
 	return list
+}
+
+// coefficientChecks: how fast copper's resistance rises, by both standards.
+func coefficientChecks(t *testing.T) []check {
+	file := open(t, "electrical.csv")
+	row := file.where(t, "topic", "copper resistance, temperature correction from 20 C")[0]
+	cold, err1 := CordResistance(4, 20)
+	warm, err2 := CordResistance(4, 21)
+	list := []check{against(t, row, "copper resistance, share per °C from 20 °C", "0.00393", float64(warm/cold)-1, errors.Join(err1, err2), "")}
+	row = file.where(t, "topic", "copper resistance, temperature correction from 75 C")[0]
+	cold, err1 = AmericanResistance("10", 75)
+	warm, err2 = AmericanResistance("10", 76)
+	list = append(list, against(t, row, "copper resistance, share per °C from 75 °C", "0.00323", float64(warm/cold)-1, errors.Join(err1, err2), ""))
+	row = file.where(t, "topic", "nominal supply voltage, tolerance")[0]
+	return append(list, against(t, row, "supply voltage tolerance", row["value"], 100*VoltTolerance, nil, "%"))
 }
 
 // dropChecks: recommended voltage drop, 208 V against 240 V, thin air.

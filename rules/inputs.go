@@ -1,0 +1,232 @@
+package rules
+
+import (
+	"cutbrief/rules/metal"
+	"cutbrief/rules/system"
+	"cutbrief/rules/unit"
+)
+
+func mm(t unit.Millimetre) unit.Quantity {
+	return unit.Quantity{Value: float64(t), Kind: unit.Thickness}
+}
+
+// cleanInputs names the piece that decides, the factor for use and the factor
+// for the metal.
+func cleanInputs(d *demand, s *system.System) []Input {
+	p, _, known, _ := heaviest(d.job, s, (*Piece).regular)
+	if !known {
+		return nil
+	}
+	t, _, sure := p.regular()
+	fact, name := FactThickest, "thickest regular clean cut, "
+	if thickest, ok := p.Thickest.Get(); !sure || (ok && thickest < t) {
+		fact, name = FactEveryday, "everyday thickness, "
+	}
+	factor, _ := equivalence(s, p.Metal)
+	list := []Input{
+		{Name: name + nameOf(p.Metal), Value: mm(t), From: Asked{fact, p.Metal}},
+		{Name: "factor for use", Value: unit.Quantity{Value: d.multiple.Floor}, From: Asked{Fact: FactUse}, Op: "×"},
+	}
+	return append(list, metalInput(p.Metal, factor)...)
+}
+
+// metalInput names the factor for a metal, unless it is mild steel itself.
+func metalInput(id metal.ID, factor float64) []Input {
+	if factor == 1 {
+		return nil
+	}
+	return []Input{{Name: "factor for " + nameOf(id), Value: unit.Quantity{Value: factor}, Op: "×"}}
+}
+
+// cleanMissing lists the metals whose regular thickness is not told, and the
+// use if that is what is missing.
+func cleanMissing(d *demand) []Asked {
+	var list []Asked
+	if len(d.job.Pieces) == 0 {
+		list = append(list, Asked{Fact: FactMetals})
+	}
+	for i := range d.job.Pieces {
+		if _, _, sure := d.job.Pieces[i].regular(); !sure {
+			list = append(list, Asked{FactThickest, d.job.Pieces[i].Metal})
+		}
+	}
+	if !d.job.Use.IsKnown() {
+		list = append(list, Asked{Fact: FactUse})
+	}
+	return list
+}
+
+// thicknessOf picks one of a piece's thicknesses by the fact that holds it.
+func thicknessOf(p *Piece, f Fact) *unit.Maybe[unit.Millimetre] {
+	switch f {
+	case FactEveryday:
+		return &p.Everyday
+	case FactRarest:
+		return &p.Rarest
+	case FactPierced:
+		return &p.Pierced
+	case FactBevelled:
+		return &p.Bevelled
+	}
+	return &p.Thickest
+}
+
+// pieceInputs names the piece that decides a rule about one thickness.
+func pieceInputs(f Fact, name string) func(*demand, *system.System) []Input {
+	return func(d *demand, s *system.System) []Input {
+		p, _, known, _ := heaviest(d.job, s, func(p *Piece) (unit.Millimetre, bool, bool) { return told(*thicknessOf(p, f)) })
+		if !known {
+			return nil
+		}
+		t, _ := thicknessOf(p, f).Get()
+		factor, _ := equivalence(s, p.Metal)
+		return append([]Input{{Name: name + ", " + nameOf(p.Metal), Value: mm(t), From: Asked{f, p.Metal}}}, metalInput(p.Metal, factor)...)
+	}
+}
+
+// perMetal lists the metals for which a thickness is not told.
+func perMetal(f Fact) func(*demand) []Asked {
+	return func(d *demand) []Asked {
+		var list []Asked
+		for i := range d.job.Pieces {
+			if p := &d.job.Pieces[i]; !thicknessOf(p, f).IsKnown() {
+				list = append(list, Asked{f, p.Metal})
+			}
+		}
+		return list
+	}
+}
+
+func pierceMissing(d *demand) []Asked {
+	if !d.job.Start.IsKnown() {
+		return []Asked{{Fact: FactStart}}
+	}
+	return perMetal(FactPierced)(d)
+}
+
+func bevelInputs(d *demand, s *system.System) []Input {
+	list := pieceInputs(FactBevelled, "thickest bevelled")(d, s)
+	if angle, ok := d.job.BevelAngle.Get(); ok && len(list) > 0 {
+		list = append(list, Input{Name: "angle from square", Value: unit.Quantity{Value: float64(angle), Kind: unit.Angle}, From: Asked{Fact: FactBevelAngle}, Op: "÷ cos"})
+	}
+	return list
+}
+
+func bevelMissing(d *demand) []Asked {
+	if !d.job.Features.IsKnown() {
+		return []Asked{{Fact: FactFeatures}}
+	}
+	list := perMetal(FactBevelled)(d)
+	if !d.job.BevelAngle.IsKnown() {
+		list = append(list, Asked{Fact: FactBevelAngle})
+	}
+	return list
+}
+
+// featureInput names a feature the customer cuts.
+func featureInput(word string) func(*demand, *system.System) []Input {
+	return func(*demand, *system.System) []Input {
+		return []Input{{Name: "what is cut", Word: word, From: Asked{Fact: FactFeatures}}}
+	}
+}
+
+// drawInputs names the supply and the draw.
+func drawInputs(d *demand, s *system.System) []Input {
+	list := supplyInputs(d, s)
+	w, known, suits := drawn(d, s)
+	if !known || !suits {
+		return list
+	}
+	return append(list,
+		Input{Name: "working output", Value: unit.Quantity{Value: float64(w.output), Kind: unit.Current}},
+		Input{Name: "drawn while cutting", Value: unit.Quantity{Value: float64(w.load), Kind: unit.Current}},
+		Input{Name: "effective over ten minutes", Value: unit.Quantity{Value: float64(w.effective), Kind: unit.Current}})
+}
+
+// cordInputs adds the cord to the draw.
+func cordInputs(d *demand, s *system.System) []Input {
+	list := drawInputs(d, s)
+	if length, ok := d.job.Power.Cord.Get(); ok {
+		list = append(list, Input{Name: "cord, one way", Value: unit.Quantity{Value: float64(length), Kind: unit.Length}, From: Asked{Fact: FactCord}})
+	}
+	if section, ok := d.job.Power.CordSection.Get(); ok {
+		list = append(list, Input{Name: "conductor size", Value: unit.Quantity{Value: float64(section), Kind: unit.Section}, From: Asked{Fact: FactCordSection}})
+	}
+	return list
+}
+
+// airInputs names what is told of the compressor.
+func airInputs(d *demand, s *system.System) []Input {
+	var list []Input
+	if q, ok := d.job.Air.Delivery.Get(); ok {
+		list = append(list, Input{Name: "air delivery", Value: unit.Quantity{Value: float64(q), Kind: unit.Flow}, From: Asked{Fact: FactAirDelivery}})
+	}
+	if h, ok := d.job.Altitude.Get(); ok {
+		list = append(list, Input{Name: "altitude", Value: unit.Quantity{Value: float64(h), Kind: unit.Length}, From: Asked{Fact: FactAltitude}})
+	}
+	if t, ok := runTime(d, s); ok {
+		list = append(list, Input{Name: "receiver bridges", Value: unit.Quantity{Value: float64(t), Kind: unit.Time}, From: Asked{Fact: FactReceiver}})
+	}
+	return list
+}
+
+// hoseInputs names the pressures and the loss between them.
+func hoseInputs(d *demand, s *system.System) []Input {
+	list := []Input{{Name: "inlet pressure of the system", Value: unit.Quantity{Value: float64(s.AirPressure), Kind: unit.Pressure}}}
+	have, told := d.job.Air.Pressure.Get()
+	if loss, fits := hoseLoss(d, s, have); told && fits && loss > 0 {
+		list = append(list, Input{Name: "lost in hose and couplings", Value: unit.Quantity{Value: float64(loss), Kind: unit.Pressure}, Op: "+"})
+	}
+	return list
+}
+
+func drierInputs(d *demand, _ *system.System) []Input {
+	return []Input{{Name: "how the air is dried", Word: string(d.job.Air.Drier.Or("")), From: Asked{Fact: FactDrier}}}
+}
+
+// supplyAnd lists the supply and further facts where they are not told.
+func supplyAnd(facts ...Fact) func(*demand) []Asked {
+	return func(d *demand) []Asked {
+		list := supplyMissing(d)
+		for _, f := range facts {
+			if !siteTold(d.job, f) {
+				list = append(list, Asked{Fact: f})
+			}
+		}
+		return list
+	}
+}
+
+// siteTold reports whether a fact about power is told.
+func siteTold(j *Job, f Fact) bool {
+	switch f {
+	case FactBreaker:
+		return j.Power.Breaker.IsKnown()
+	case FactCord:
+		return j.Power.Cord.IsKnown()
+	case FactCordSection:
+		return j.Power.CordSection.IsKnown()
+	case FactGenerator:
+		return j.Power.Generator.IsKnown()
+	}
+	return true
+}
+
+// ask lists the facts a rule is decided by alone.
+func ask(facts ...Fact) func(*demand) []Asked {
+	return func(*demand) []Asked {
+		var list []Asked
+		for _, f := range facts {
+			list = append(list, Asked{Fact: f})
+		}
+		return list
+	}
+}
+
+func nameOf(id metal.ID) string {
+	m, ok := metal.Find(id)
+	if !ok {
+		return string(id)
+	}
+	return m.Name
+}
