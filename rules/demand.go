@@ -60,13 +60,10 @@ func newDemand(j *Job) demand {
 }
 
 // equivalence is how much mild steel a millimetre of the metal counts for on
-// this system: its own rating in that metal takes precedence over the list.
+// this system.
 func equivalence(s *system.System, id metal.ID) (float64, bool) {
-	if own, ok := s.PerMetal[id]; ok && own > 0 {
-		return float64(s.Rated / own), true
-	}
-	m, _ := metal.Find(id)
-	return m.Equivalence.Get()
+	factor, _ := size.Equivalence(s, id)
+	return factor.Get()
 }
 
 // regular is the thickest cut made regularly, as far as it is told: the

@@ -72,6 +72,7 @@ type Rule struct {
 	Hard   bool   // a shortfall excludes the system
 	Site   bool   // about the site, which can be changed
 	Cure   string // what would turn a shortfall round
+	Almost string // what borderline means here; "" for within one nominal step, 6 %
 	Asks   string // what the need is called; "" for "needs"
 	Gives  string // what the capability is called; "" for "gives"
 	Source cite.Ref

@@ -25,6 +25,8 @@ const (
 	RuleAirPress   RuleID = "air-pressure"
 	RuleAirDry     RuleID = "air-dryness"
 	RuleDuty       RuleID = "duty"
+	RuleEdge       RuleID = "edge"
+	RuleHeat       RuleID = "heat"
 	RuleBudget     RuleID = "budget"
 )
 
@@ -70,16 +72,18 @@ var rows = []row{
 		Cure:  "a system with a torch for guided travel"},
 		unit.None, judgeMechanised, nil, ask(FactGuidance)},
 	{Rule{ID: RuleSupply, Title: "supply", Hard: true, Source: cite.Ref{Source: "rating-plate"},
-		Words: "the site has a phase and a voltage that the rating plate names",
-		Cure:  "another supply laid by a licensed electrician, or a system for this supply"},
+		Words:  "the site has a phase and a voltage that the rating plate names",
+		Almost: "the voltage lies outside the plate's range but within 10 % of it: the manual decides",
+		Cure:   "another supply laid by a licensed electrician, or a system for this supply"},
 		unit.None, judgeSupply, supplyInputs, supplyMissing},
 	{Rule{ID: RuleDuty, Title: "duty cycle", Hard: true, Source: cite.Ref{Source: "rating-plate", Clause: "duty points at 40 °C"},
 		Words: "arc-on share of the busiest ten minutes (cuts × length ÷ speed) ≤ duty cycle of the plate at that output",
 		Cure:  "a system with a higher duty cycle, or fewer cuts in a row", Asks: "takes", Gives: "allows"},
 		unit.Share, judgeDuty, dutyInputs, dutyMissing},
 	{Rule{ID: RuleBreaker, Title: "breaker", Site: true, Source: cite.Ref{Source: "nec-630-12", Clause: "(A)"},
-		Words: "breaker ≥ effective supply current at the working output, and no more than 200 % of the largest current; a licensed electrician confirms it",
-		Cure:  "a larger circuit laid by a licensed electrician", Asks: "draws", Gives: "breaker"},
+		Words:  "breaker ≥ effective supply current at the working output, and no more than 200 % of the largest current; a licensed electrician confirms it",
+		Almost: "it may trip in a long cut, or is too large to protect the system: a licensed electrician decides",
+		Cure:   "a larger circuit laid by a licensed electrician", Asks: "draws", Gives: "breaker"},
 		unit.Current, judgeBreaker, drawInputs, supplyAnd(FactBreaker)},
 	{Rule{ID: RuleCord, Title: "extension cord", Site: true, Source: cite.Ref{Source: "nec-210-19"},
 		Words: "voltage lost on the cord (2 or √3 × current × resistance × length) ≤ 5 % of the supply voltage; a licensed electrician confirms it",
@@ -98,9 +102,20 @@ var rows = []row{
 		Cure:  "a higher setting, or a shorter or wider hose"},
 		unit.Pressure, judgeAirPressure, hoseInputs, ask(FactAirPressure)},
 	{Rule{ID: RuleAirDry, Title: "dry air", Site: true, Source: practice,
-		Words: "a drier keeps water out of the torch; a separator takes out drops only",
-		Cure:  "a drier in the air line"},
+		Words:  "a drier keeps water out of the torch; a separator takes out drops only",
+		Almost: "a separator takes out drops, not vapour",
+		Cure:   "a drier in the air line"},
 		unit.None, judgeAirDry, drierInputs, ask(FactDrier)},
+	{Rule{ID: RuleEdge, Title: "edge for what comes next", Source: cite.Ref{Source: "iso-9013", Clause: "ranges of squareness and roughness"},
+		Words:  "the ISO 9013 range the next operation needs against what a torch led this way can promise (common practice, no source)",
+		Almost: "only with grinding or dressing after the cut",
+		Cure:   "leading the torch along an edge or template, or dressing the edge"},
+		unit.None, judgeEdge, edgeInputs, ask(FactEdgeNext)},
+	{Rule{ID: RuleHeat, Title: "heat left in the work", Source: cite.Ref{Source: "wells-1952"},
+		Words:  "usual heated band of hand plasma on mild steel, 0.5 to 2 mm, against that of today's way (common practice, no source)",
+		Almost: "a cold cut leaves no heat at all: nothing that melts can match that",
+		Cure:   "keeping the cut moving, and cooling between cuts"},
+		unit.None, judgeHeat, heatInputs, ask(FactToday)},
 	{Rule{ID: RuleBudget, Title: "budget", Source: cite.Ref{Source: "rating-plate", Clause: "price"},
 		Words: "price ≤ budget; it is said, and decides nothing", Asks: "costs", Gives: "budget"},
 		unit.Price, judgeBudget, nil, ask(FactBudget)},

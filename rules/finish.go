@@ -1,0 +1,123 @@
+package rules
+
+import (
+	"cutbrief/rules/size"
+	"cutbrief/rules/system"
+	"cutbrief/rules/unit"
+)
+
+// edgeWork orders what happens to the edge next, most demanding first.
+var edgeWork = []struct {
+	use  EdgeUse
+	work size.EdgeWork
+}{
+	{Seen, size.ToShow}, {Machined, size.ToMachine}, {Welded, size.ToWeld}, {Scrap, size.ToScrap},
+}
+
+// nextEdge is the most demanding thing that happens to the edge next.
+func nextEdge(j *Job) (size.EdgeWork, EdgeUse, bool) {
+	for _, row := range edgeWork {
+		if has(j.EdgeNext, row.use) {
+			return row.work, row.use, true
+		}
+	}
+	return 0, "", false
+}
+
+// leadOfTorch is how the torch is led; free hand until told otherwise.
+func leadOfTorch(j *Job) size.Lead {
+	switch j.Guidance.Or(FreeHand) {
+	case Guided:
+		return size.LedAlongEdge
+	case Mechanised:
+		return size.LedByCarriage
+	}
+	return size.LedByHand
+}
+
+// regularOf is the thickest regular cut of any piece, in its own metal.
+func regularOf(j *Job) (most unit.Millimetre, known bool) {
+	for i := range j.Pieces {
+		if t, told, _ := j.Pieces[i].regular(); told {
+			most, known = max(most, t), true
+		}
+	}
+	return most, known
+}
+
+// judgeEdge: a torch led this way gives the edge the next operation needs. It
+// excludes no system: the hand makes the edge, not the source.
+func judgeEdge(d *demand, _ *system.System) mark {
+	work, _, told := nextEdge(d.job)
+	t, thick := regularOf(d.job)
+	if !told || !thick {
+		return mark{verdict: NotKnown}
+	}
+	promise, err := size.CanPromise(work, leadOfTorch(d.job), t)
+	switch {
+	case err != nil:
+		return mark{verdict: NotKnown}
+	case promise == size.Promised:
+		return mark{verdict: Met}
+	}
+	return mark{verdict: Borderline}
+}
+
+func edgeInputs(d *demand, _ *system.System) []Input {
+	work, use, told := nextEdge(d.job)
+	t, thick := regularOf(d.job)
+	if !told || !thick {
+		return nil
+	}
+	list := []Input{
+		{Name: "what happens next", Word: string(use), From: Asked{Fact: FactEdgeNext}},
+		{Name: "how the torch is led", Word: string(d.job.Guidance.Or(FreeHand)), From: Asked{Fact: FactGuidance}},
+	}
+	if need, err := size.EdgeNeeded(work, t); err == nil {
+		list = append(list, Input{Name: "what it asks", Word: need.Words})
+	}
+	return list
+}
+
+// band is the usual heated band of today's way, the coolest of several, which
+// is the one to be measured against; false where we hold none.
+func band(j *Job) (size.Band, Process, bool) {
+	for _, cold := range []Process{Shear, Nibbler, BandSaw} {
+		if has(j.Today, cold) {
+			return size.ColdBand(), cold, true
+		}
+	}
+	if has(j.Today, OxyFuel) {
+		return size.OxyFuelBand(), OxyFuel, true
+	}
+	return size.Band{}, "", false
+}
+
+// judgeHeat: plasma leaves no more heat in the work than today's way. It
+// excludes no system. Where no band is held for today's way, it is not judged.
+func judgeHeat(d *demand, _ *system.System) mark {
+	today, _, held := band(d.job)
+	if !d.job.Today.IsKnown() {
+		return mark{verdict: NotKnown}
+	}
+	if !held {
+		return mark{}
+	}
+	if size.PlasmaBand().High <= today.High {
+		return mark{verdict: Met}
+	}
+	return mark{verdict: Borderline}
+}
+
+func heatInputs(d *demand, _ *system.System) []Input {
+	today, way, held := band(d.job)
+	if !held {
+		return nil
+	}
+	plasma := size.PlasmaBand()
+	return []Input{
+		{Name: "today's way", Word: string(way), From: Asked{Fact: FactToday}},
+		{Name: "its heated band, at most", Value: mm(today.High)},
+		{Name: "hand plasma's, at most", Value: mm(plasma.High)},
+	}
+}
