@@ -20,6 +20,7 @@ type showpiece struct {
 	wanted func(*scene) bool          // the customer's work holds it
 	always bool                       // belongs in every plan there is room for
 	last   bool                       // closes the demonstration
+	tilted bool                       // the torch is tilted by the bevel angle
 	props  string                     // to bring, separated by commas
 	see    string
 	why    string
@@ -61,7 +62,7 @@ var catalogue = []showpiece{
 		props: "spare set of consumables, second lens and gloves",
 		see:   "their own first cut, after a minute of showing",
 		why:   "nobody believes a thing is easy until they have done it"},
-	{id: "bevel", naming: bevelName,
+	{id: "bevel", naming: bevelName, tilted: true,
 		proves: []rules.Requirement{rules.EdgeQuality},
 		piece:  bevelPlate, does: bevelWell, wanted: bevels, source: showing,
 		props: "non-conductive straight edge, clamps",

@@ -126,8 +126,12 @@ func (c candidate) cut(s *scene) Cut {
 	if c.row.naming != nil {
 		name = c.row.naming(s)
 	}
+	cut := c.piece
+	if c.row.tilted {
+		cut.thickness = through(cut.thickness, s.angle())
+	}
 	return Cut{
 		ID: c.row.id, Name: name, Proves: c.proves, Metal: c.piece.metal, Thickness: c.piece.thickness,
-		Setting: settingFor(s.system, c.piece), Props: c.row.props, See: c.row.see, Why: c.row.why, Source: c.row.source,
+		Setting: s.paced(settingFor(s.system, c.piece), cut), Props: c.row.props, See: c.row.see, Why: c.row.why, Source: c.row.source,
 	}
 }

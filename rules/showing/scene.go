@@ -5,6 +5,7 @@ import (
 
 	"cutbrief/rules"
 	"cutbrief/rules/metal"
+	"cutbrief/rules/size"
 	"cutbrief/rules/system"
 	"cutbrief/rules/unit"
 )
@@ -39,34 +40,29 @@ type piece struct {
 	thickness unit.Millimetre
 }
 
-// limit turns a capability in mild steel into the same in another metal: the
-// system's own rating in that metal takes precedence over the list's factor.
-// It reports false for a metal without figures.
-func (s *scene) limit(steel unit.Millimetre, id metal.ID) (unit.Millimetre, bool) {
-	if own, ok := s.system.PerMetal[id]; ok && s.system.Rated > 0 {
-		return steel * own / s.system.Rated, true
-	}
-	m, _ := metal.Find(id)
-	factor, ok := m.Equivalence.Get()
-	if !ok || factor <= 0 {
-		return 0, false
-	}
-	return steel / unit.Millimetre(factor), true
-}
-
-// within reports whether p is no thicker than a capability in mild steel.
+// within reports whether p is no thicker than a capability in mild steel, give
+// or take a nominal step.
 func (s *scene) within(p piece, steel unit.Millimetre) bool {
-	most, ok := s.limit(steel, p.metal)
-	return ok && p.thickness > 0 && p.thickness <= most*(1+nominalStep)
+	t, ok := s.asSteel(p)
+	return ok && p.thickness > 0 && size.Compare(float64(t), float64(steel)) != size.TooSmall
 }
 
-// nominalStep: 12 mm and 1/2 in are one size in the trade. Common practice, no
-// source.
-const nominalStep = 0.06
+// asSteel is what a piece counts for in mild steel on this system; false for a
+// metal without figures.
+func (s *scene) asSteel(p piece) (unit.Millimetre, bool) {
+	equivalence, _ := size.Equivalence(s.system, p.metal)
+	factor, ok := equivalence.Get()
+	return p.thickness * unit.Millimetre(factor), ok
+}
 
-// pierce is the thickness the system pierces: half the clean maximum where no
-// figure is given. Common practice, no source.
-func (s *scene) pierce() unit.Millimetre { return s.system.Pierce.Or(s.system.CleanMax / 2) }
+// pierce is the thickness the system pierces, zero where its row cannot tell.
+func (s *scene) pierce() unit.Millimetre {
+	t, err := size.Pierce(s.system)
+	if err != nil {
+		return 0
+	}
+	return t
+}
 
 // everyday is what is cut most days in the metal that decides.
 func (s *scene) everyday() (piece, bool) {
@@ -119,9 +115,9 @@ func (s *scene) rarest() (piece, bool) {
 	for i := range s.job.Pieces {
 		p := &s.job.Pieces[i]
 		t, ok := p.Rarest.Get()
-		one, cuttable := s.limit(1, p.Metal)
-		if ok && cuttable && float64(t/one) > most {
-			best, most = piece{p.Metal, t}, float64(t/one)
+		steel, cuttable := s.asSteel(piece{p.Metal, t})
+		if ok && cuttable && float64(steel) > most {
+			best, most = piece{p.Metal, t}, float64(steel)
 		}
 	}
 	return best, most > 0
@@ -147,10 +143,13 @@ func (s *scene) angle() unit.Degree {
 
 const steepest unit.Degree = 45
 
-// through is the metal along a tilted cut: t/cos a, in mm. Check: 6 mm at 45°
-// is 8.485 mm.
+// through is the metal along a tilted cut.
 func through(t unit.Millimetre, a unit.Degree) unit.Millimetre {
-	return t / unit.Millimetre(math.Cos(float64(a)*math.Pi/180))
+	metal, err := size.TrueThickness(t, a)
+	if err != nil {
+		return unit.Millimetre(math.Inf(1))
+	}
+	return metal
 }
 
 // contains reports whether a known list holds v.

@@ -2,6 +2,7 @@ package showing
 
 import (
 	"cutbrief/rules/cite"
+	"cutbrief/rules/size"
 	"cutbrief/rules/system"
 	"cutbrief/rules/unit"
 )
@@ -34,6 +35,20 @@ func settingFor(s *system.System, p piece) Setting {
 		if set.Output > mediumMost {
 			set.StandOff = standOffLarge
 		}
+	}
+	return set
+}
+
+// paced adds the travel speed to aim for, where the speed model gives one: for
+// the metal along the cut, along an edge or template, at the setting's output.
+// Source: size.Speed, from the system's own row.
+func (s *scene) paced(set Setting, p piece) Setting {
+	steel, ok := s.asSteel(p)
+	if !ok {
+		return set
+	}
+	if v, err := size.Speed(s.system, set.Output, steel, size.AlongEdge); err == nil {
+		set.Speed = unit.Known(v)
 	}
 	return set
 }
