@@ -6,9 +6,6 @@ package report
 import (
 	"time"
 
-	"cutbrief/assess"
-	"cutbrief/rules"
-	"cutbrief/rules/system"
 	"cutbrief/rules/unit"
 )
 
@@ -72,23 +69,4 @@ type Brief struct {
 // Options choose how a brief is worded.
 type Options struct {
 	Style unit.Style // "" takes the visit's own
-}
-
-// Build turns a visit and a range into a brief.
-func Build(v *assess.Visit, offered system.Range, o Options) Brief { return Brief{} }
-
-// SoFar words what the answers already mean, for the interview's side panel:
-// capacity needed, what decides it, systems still in, open questions that matter.
-func SoFar(v *assess.Visit, offered system.Range) Panel { return Panel{} }
-
-// Panel is the side panel's content, in short lines.
-type Panel struct {
-	Need     string   // "12.7 mm rated, mild steel"
-	Because  string   // "6.35 mm in production × 2"
-	Critical string   // "cutting speed", or "not clear yet"
-	In       []string // systems still in, best first, with status
-	Out      int      // how many fall short
-	Ask      []string // open questions that matter, strongest first
-	Flags    []string
-	Result   rules.Result // for screens that show the derivation
 }

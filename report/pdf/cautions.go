@@ -12,13 +12,18 @@ func (pg *page) cautions() {
 	if len(b.Cautions) == 0 {
 		return
 	}
-	pg.heading(pg.left, "Cutting can hurt people and start fires")
+	const title, note = "Cutting can hurt people and start fires", "Sources in brackets; without one it is common practice."
+	pg.text(pg.left+pg.faces.width(title, headStyle)+3, pg.y+0.6, note, smallStyle, grey)
+	pg.heading(pg.left, title)
 	half := (pg.width - gutter) / 2
 	const indent = 3.0
 	var items [][]string
 	total := 0
 	for _, c := range b.Cautions[:pg.kept("cautions", len(b.Cautions), pg.limits.cautions)] {
 		lines := pg.wrapped("cautions", warned(c), smallStyle, half-indent, pg.limits.caution)
+		if len(lines) == 0 {
+			continue
+		}
 		items = append(items, lines)
 		total += len(lines)
 	}

@@ -87,13 +87,18 @@ func (c *cleaner) brief(b report.Brief) report.Brief {
 	}
 	for _, x := range b.Bars {
 		x.Label, x.Need, x.Have, x.Verdict = c.text("bars", x.Label), c.text("bars", x.Need), c.text("bars", x.Have), c.text("bars", x.Verdict)
-		out.Bars = append(out.Bars, x)
+		if strings.TrimSpace(x.Label+x.Need+x.Have) != "" {
+			out.Bars = append(out.Bars, x)
+		}
 	}
 	for _, r := range b.Plan {
-		out.Plan = append(out.Plan, report.Row{
+		r = report.Row{
 			Cut: c.text("demonstration", r.Cut), Piece: c.text("demonstration", r.Piece),
 			Setting: c.text("demonstration", r.Setting), See: c.text("demonstration", r.See), Source: r.Source,
-		})
+		}
+		if strings.TrimSpace(r.Cut+r.Piece+r.Setting+r.See) != "" {
+			out.Plan = append(out.Plan, r)
+		}
 	}
 	return out
 }
@@ -111,10 +116,13 @@ func (c *cleaner) list(part string, texts []string) []string {
 func (c *cleaner) lines(part string, lines []report.Line) []report.Line {
 	var out []report.Line
 	for _, l := range lines {
-		out = append(out, report.Line{
+		l = report.Line{
 			Label: c.text(part, l.Label), Value: c.text(part, l.Value), Why: c.text(part, l.Why),
 			Source: c.text(part, l.Source), Trust: c.text(part, l.Trust),
-		})
+		}
+		if strings.TrimSpace(l.Label+l.Value+l.Why) != "" {
+			out = append(out, l)
+		}
 	}
 	return out
 }

@@ -36,15 +36,19 @@ const point = 25.4 / 72
 func (s style) line() float64 { return s.size * point * 1.18 }
 
 // face measures one weight of the font, and knows which runes it can show.
+// Latin and Greek are kept in an array: a page measures some ten thousand
+// characters, and a map was half of that time.
 type face struct {
-	font  *sfnt.Font
-	buf   sfnt.Buffer
-	known map[rune]advance
+	font   *sfnt.Font
+	buf    sfnt.Buffer
+	common [0x400]advance
+	known  map[rune]advance
 }
 
 type advance struct {
 	width float64 // in shares of the size
 	shown bool
+	asked bool
 }
 
 func newFace(ttf []byte) (*face, error) {
@@ -52,11 +56,17 @@ func newFace(ttf []byte) (*face, error) {
 	if err != nil {
 		return nil, fmt.Errorf("read the page's font: %w", err)
 	}
-	return &face{font: f, known: make(map[rune]advance, 128)}, nil
+	return &face{font: f, known: make(map[rune]advance)}, nil
 }
 
 // of returns the advance of a rune, measured once.
 func (f *face) of(r rune) advance {
+	if r >= 0 && int(r) < len(f.common) {
+		if !f.common[r].asked {
+			f.common[r] = f.measure(r)
+		}
+		return f.common[r]
+	}
 	if a, ok := f.known[r]; ok {
 		return a
 	}
@@ -68,18 +78,22 @@ func (f *face) of(r rune) advance {
 func (f *face) measure(r rune) advance {
 	index, err := f.font.GlyphIndex(&f.buf, r)
 	if err != nil || index == 0 || r > 0xFFFF {
-		return advance{}
+		return advance{asked: true}
 	}
 	em := f.font.UnitsPerEm()
 	wide, err := f.font.GlyphAdvance(&f.buf, index, fixed.I(int(em)), font.HintingNone)
 	if err != nil {
-		return advance{}
+		return advance{asked: true}
 	}
-	return advance{float64(wide) / 64 / float64(em), true}
+	return advance{float64(wide) / 64 / float64(em), true, true}
 }
 
-// faces are the two weights.
-type faces struct{ regular, bold *face }
+// faces are the two weights, and the texts already broken into lines: a page
+// is laid out several times, mostly with the same breaks.
+type faces struct {
+	regular, bold *face
+	broken        map[paragraph]broken
+}
 
 func newFaces() (faces, error) {
 	regular, err := newFace(goregular.TTF)
@@ -87,7 +101,7 @@ func newFaces() (faces, error) {
 		return faces{}, err
 	}
 	bold, err := newFace(gobold.TTF)
-	return faces{regular, bold}, err
+	return faces{regular, bold, map[paragraph]broken{}}, err
 }
 
 func (f faces) at(s style) *face {

@@ -1,6 +1,10 @@
 package pdf
 
-import "cutbrief/rules"
+import (
+	"strings"
+
+	"cutbrief/rules"
+)
 
 // head puts the title, the date and who it is for.
 func (pg *page) head() {
@@ -29,7 +33,7 @@ func (pg *page) who() {
 		}
 		pg.y = top
 		pg.paragraph("who and when", l.Value, span{x + indent, width - indent}, strongStyle, black, pg.limits.who)
-		bottom = max(bottom, pg.y)
+		bottom = max(bottom, pg.y, top+strongStyle.line())
 	}
 	pg.y = bottom + pg.limits.gap
 }
@@ -99,6 +103,9 @@ func over(outcome string) string {
 // bullet puts one sentence behind a dot.
 func (pg *page) bullet(part, text string, at span, st style, most int) {
 	const indent = 3.0
+	if strings.TrimSpace(text) == "" {
+		return
+	}
 	pg.text(at.x, pg.y, "•", st, accent)
 	pg.paragraph(part, text, span{at.x + indent, at.width - indent}, st, black, most)
 	pg.y += 0.35

@@ -2,6 +2,7 @@ package pdf
 
 import (
 	"cutbrief/report"
+	"cutbrief/rules"
 )
 
 // middle puts the parts that need half a page's width in two columns: need
@@ -51,7 +52,9 @@ func (pg *page) bar(b report.Bar, at span) {
 	figures := span{x + room + 1.5, barFigure - 1.5}
 	pg.paragraph(part, b.Label, span{at.x, barLabel - 1}, strongStyle, black, 1)
 	pg.y = y + step
-	pg.paragraph(part, b.Verdict, span{at.x, barLabel - 1}, smallStyle, black, 1)
+	verdict := smallStyle
+	verdict.bold = b.Verdict != string(rules.Met)
+	pg.paragraph(part, b.Verdict, span{at.x, barLabel - 1}, verdict, black, 1)
 	pg.shape(hatchMark, x, y+0.6, room*share(b.NeedShare), barHeight, black)
 	pg.shape(fillMark, x, y+step+0.5, room*share(b.HaveShare), barHeight, accent)
 	pg.y = y

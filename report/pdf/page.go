@@ -52,22 +52,48 @@ func layOut(f faces, b *report.Brief, p Paper, l limits, replaced string) (*page
 	return pg, end - shift, nil
 }
 
-// fit lays the brief out, shortening it step by step until it fits.
+// fit lays the brief out, shortening it step by step until it fits, and then
+// takes back each step that turned out not to be needed, the last one first:
+// what matters most comes back first.
 func fit(f faces, b *report.Brief, p Paper, replaced string) (*page, error) {
-	l := roomy
-	for i := 0; ; i++ {
-		pg, over, err := layOut(f, b, p, l, replaced)
+	for n := 0; n <= len(steps); n++ {
+		pg, over, err := layOut(f, b, p, after(n, nil), replaced)
 		if err != nil {
 			return nil, err
 		}
 		if over <= 0 {
-			return pg, nil
+			return giveBack(f, b, p, replaced, n, pg)
 		}
-		if i == len(steps) {
-			return nil, fmt.Errorf("the page does not fit on %s: %.0f mm over", p, over)
-		}
-		steps[i](&l)
 	}
+	return nil, fmt.Errorf("the page does not fit on %s", p)
+}
+
+func giveBack(f faces, b *report.Brief, p Paper, replaced string, n int, fits *page) (*page, error) {
+	spared := map[int]bool{}
+	for i := n - 1; i >= 0; i-- {
+		spared[i] = true
+		pg, over, err := layOut(f, b, p, after(n, spared), replaced)
+		if err != nil {
+			return nil, err
+		}
+		if over <= 0 {
+			fits = pg
+		} else {
+			delete(spared, i)
+		}
+	}
+	return fits, nil
+}
+
+// after is the limits when the first n steps are taken but for the spared ones.
+func after(n int, spared map[int]bool) limits {
+	l := roomy
+	for i, step := range steps[:n] {
+		if !spared[i] {
+			step(&l)
+		}
+	}
+	return l
 }
 
 // shortened remembers what the reader does not see.

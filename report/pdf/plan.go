@@ -6,7 +6,7 @@ type column struct {
 	share float64
 }
 
-var columns = []column{{"Cut", 0.28}, {"Metal and thickness", 0.18}, {"Setting", 0.20}, {"What to look for", 0.34}}
+var columns = []column{{"Cut", 0.28}, {"Metal and thickness", 0.17}, {"Setting", 0.22}, {"What to look for", 0.33}}
 
 // plan puts the demonstration as a table, and the notes on it.
 func (pg *page) plan() {
@@ -43,7 +43,7 @@ func (pg *page) rule() {
 // row puts one cut, each cell in its column.
 func (pg *page) row(number int, cells []string) {
 	const pad = 3.0
-	x, top, bottom := pg.left, pg.y, pg.y
+	x, top, bottom := pg.left, pg.y, pg.y+bodyStyle.line()
 	for i, text := range cells {
 		width, indent, st := columns[i].share*pg.width-pad, 0.0, bodyStyle
 		if i == 0 {

@@ -8,10 +8,34 @@ import (
 // ellipsis marks a text that was cut.
 const ellipsis = "…"
 
+// paragraph is a text to be broken into lines, and broken what comes of it.
+type (
+	paragraph struct {
+		text  string
+		style style
+		width float64
+		most  int
+	}
+	broken struct {
+		lines []string
+		cut   bool
+	}
+)
+
 // wrap breaks text into lines no wider than width, at spaces where it can. It
 // returns at most most lines; a text that needs more ends in an ellipsis, and
-// cut is true.
+// cut is true. The lines may not be changed.
 func (f faces) wrap(text string, s style, width float64, most int) (lines []string, cut bool) {
+	p := paragraph{text, s, width, most}
+	b, ok := f.broken[p]
+	if !ok {
+		b.lines, b.cut = f.breakLines(text, s, width, most)
+		f.broken[p] = b
+	}
+	return b.lines, b.cut
+}
+
+func (f faces) breakLines(text string, s style, width float64, most int) (lines []string, cut bool) {
 	line, room := "", 0.0
 	space := f.width(" ", s)
 	add := func() bool {

@@ -1,0 +1,81 @@
+package report
+
+import (
+	"cutbrief/assess"
+	"cutbrief/rules"
+	"cutbrief/rules/showing"
+	"cutbrief/rules/system"
+	"cutbrief/rules/unit"
+)
+
+// builder holds what the parts of a brief are worded from.
+type builder struct {
+	visit    *assess.Visit
+	offered  *system.Range
+	style    unit.Style
+	job      rules.Job
+	problems []assess.Problem
+	result   rules.Result
+	plan     []showing.Cut
+	warned   []showing.Caution
+}
+
+func newBuilder(v *assess.Visit, offered *system.Range, o Options) *builder {
+	b := &builder{visit: v, offered: offered, style: o.Style}
+	if b.style == "" {
+		b.style = v.Style()
+	}
+	b.job, b.problems = v.Job()
+	b.result = rules.Evaluate(b.job, *offered)
+	return b
+}
+
+// Build turns a visit and a range into a brief. Every number is rounded here,
+// once: up for what is needed, down for what is given. The date is the
+// visit's; the same visit and range give the same brief.
+func Build(v *assess.Visit, offered system.Range, o Options) Brief {
+	b := newBuilder(v, &offered, o)
+	b.plan = showing.Plan(b.job, b.result)
+	b.warned = showing.Cautions(b.job, b.result)
+	return b.brief()
+}
+
+func (b *builder) brief() Brief {
+	critical, evidence := b.critical()
+	return Brief{
+		Title:    "Cutting recommendation",
+		Outcome:  string(b.result.Outcome),
+		Demo:     b.demo(),
+		Date:     b.date(),
+		Who:      b.who(),
+		Need:     b.need(),
+		Headline: b.headline(),
+		Because:  b.because(),
+		Bars:     b.bars(),
+		Second:   b.second(),
+		Critical: critical,
+		Evidence: evidence,
+		ShownBy:  b.shownBy(),
+		Plan:     b.rows(),
+		PlanNote: b.planNotes(),
+		Confirm:  b.confirm(),
+		Flags:    b.flags(),
+		Excluded: b.excluded(),
+		Cautions: b.cautions(),
+		Notes:    b.notes(),
+		Footing:  b.footing(),
+	}
+}
+
+// demo says what on the page is invented, "" if nothing is.
+func (b *builder) demo() string {
+	switch {
+	case b.visit.Demo && b.offered.Invented:
+		return "Invented data: this customer and these systems do not exist. Nothing can be ordered from this page."
+	case b.visit.Demo:
+		return "Invented data: this customer does not exist."
+	case b.offered.Invented:
+		return "Invented data: these systems do not exist. Nothing can be ordered from this page."
+	}
+	return ""
+}

@@ -1,0 +1,292 @@
+package report
+
+import (
+	"fmt"
+	"strings"
+
+	"cutbrief/rules"
+	"cutbrief/rules/unit"
+)
+
+// title is what a rule is called.
+func title(id rules.RuleID) string {
+	if r, ok := id.Find(); ok {
+		return r.Title
+	}
+	return string(id)
+}
+
+// numeric reports whether a check compares two numbers that are worth showing.
+func numeric(c *rules.Check) bool { return c.Need.Value > 0 && c.Have.Value > 0 }
+
+// shortfall words a check that is not met: the numbers, or the rule itself.
+func (b *builder) shortfall(c *rules.Check) string {
+	if numeric(c) {
+		return title(c.Rule) + ": " + b.against(c)
+	}
+	r, _ := c.Rule.Find()
+	return title(c.Rule) + ": " + r.Words
+}
+
+// against words need and capability, "needs 12.7 mm, gives 16 mm".
+func (b *builder) against(c *rules.Check) string {
+	need, have := b.pair(c)
+	return need + ", " + have
+}
+
+// pair words need and capability apart. Two numbers that meet may be shown a
+// step apart when each is rounded to its safe side; then both are shown to the
+// nearest.
+func (b *builder) pair(c *rules.Check) (need, have string) {
+	rule, _ := c.Rule.Find()
+	asks, gives := rule.Asks, rule.Gives
+	if asks == "" {
+		asks = "needs"
+	}
+	if gives == "" {
+		gives = "gives"
+	}
+	need, have = b.needed(c.Need), b.given(c.Have)
+	if c.Need.Value <= c.Have.Value && b.told(c.Need) == b.told(c.Have) {
+		need, have = b.told(c.Need), b.told(c.Have)
+	}
+	return asks + " " + need, gives + " " + have
+}
+
+// formula words where a need comes from: "12 mm (thickest regular clean cut,
+// mild steel) × 1.5 (factor for use)".
+func (b *builder) formula(inputs []rules.Input) string {
+	text := ""
+	for i, in := range inputs {
+		if i > 0 && in.Word == "" && in.Value == (unit.Quantity{Value: 1}) {
+			continue // a factor of 1 changes nothing
+		}
+		value := in.Word
+		if value == "" {
+			value = b.told(in.Value)
+		}
+		if text != "" {
+			op := in.Op
+			if op == "" {
+				op = "and"
+			}
+			text += " " + op + " "
+		}
+		text += value + " (" + in.Name + ")"
+	}
+	return text
+}
+
+// because says why this system, or what would fit, or what must be told first.
+func (b *builder) because() []string {
+	switch b.result.Outcome {
+	case rules.Recommended:
+		return b.reasons(b.result.First)
+	case rules.NoneFits:
+		return b.instead()
+	}
+	return b.missing()
+}
+
+// headline names the recommended system, or why there is none.
+func (b *builder) headline() string {
+	switch b.result.Outcome {
+	case rules.Recommended:
+		name := plain(b.result.First.System.Name)
+		switch b.result.First.Status {
+		case rules.FitsAfterSite:
+			return name + ", once the site is changed"
+		case rules.FitsNearly:
+			return name + ", borderline"
+		}
+		return name
+	case rules.NoneFits:
+		return "No system of this range does this work by hand"
+	}
+	return "Too much is still open to recommend a system"
+}
+
+// reasons say why the first choice is right, and how far that holds.
+func (b *builder) reasons(c *rules.Candidate) []string {
+	var list []string
+	for i := range c.Checks {
+		if check := &c.Checks[i]; check.Rule == rules.RuleClean && numeric(check) {
+			list = append(list, b.rated(check))
+		}
+	}
+	list = append(list, b.shortComings(c)...)
+	if b.result.Second != nil && b.result.Second.Status == c.Status {
+		list = append(list, "Of the systems that fit, this one has the least to spare.")
+	}
+	if text := b.holds(); text != "" {
+		list = append(list, text)
+	}
+	if b.result.Firm {
+		list = append(list, "None of the open answers could change this choice.")
+	} else {
+		list = append(list, "Open answers could still change this choice: see what is to be confirmed.")
+	}
+	return append(list, b.weighs(c))
+}
+
+// rated says what the system is rated for and where the need comes from.
+func (b *builder) rated(c *rules.Check) string {
+	text := fmt.Sprintf("Rated for %s by hand in mild steel; the work needs %s", b.given(c.Have), b.needed(c.Need))
+	formula := b.formula(c.Inputs)
+	if rest, found := strings.CutPrefix(formula, b.needed(c.Need)+" ("); found && !strings.Contains(rest, " (") {
+		return text + " (" + rest + "." // nothing was worked out
+	}
+	return text + ": " + formula + "."
+}
+
+// shortComings are the checks that are borderline, or wait for the site.
+func (b *builder) shortComings(c *rules.Candidate) []string {
+	var list []string
+	for i := range c.Checks {
+		check := &c.Checks[i]
+		r, _ := check.Rule.Find()
+		switch {
+		case check.Verdict == rules.Short && r.Site:
+			list = append(list, "The site has to change first: "+stop(b.shortfall(check))+" What would do: "+stop(r.Cure))
+		case check.Verdict == rules.Borderline:
+			list = append(list, "Borderline on "+stop(b.shortfall(check))+" "+almost(r))
+		}
+	}
+	return list
+}
+
+// almost says what borderline means for a rule.
+func almost(r rules.Rule) string {
+	if r.Almost != "" {
+		return stop(capital(r.Almost))
+	}
+	return "That is within 6 %, one step between nominal sizes."
+}
+
+// holds says how far the thickest regular cut of the deciding metal may move.
+func (b *builder) holds() string {
+	need, _ := b.result.Need.Get()
+	for _, m := range b.result.Margins {
+		if m.Asked.Fact != rules.FactThickest || m.Asked.Metal != need.Metal || m.HoldsTo.Value < m.Now.Value {
+			continue
+		}
+		text := fmt.Sprintf("It holds up to %s in %s", b.given(m.HoldsTo), metalName(m.Asked.Metal))
+		if m.Then != nil {
+			return text + "; above that, " + plain(m.Then.Name) + " is next."
+		}
+		return text + "; above that, no system of this range is right."
+	}
+	return ""
+}
+
+// weighs gives the weight and, if listed, the price.
+func (b *builder) weighs(c *rules.Candidate) string {
+	text := "Weighs " + b.needed(unit.Quantity{Value: float64(c.System.Weight), Kind: unit.Weight}) + " without leads"
+	price, ok := c.System.Price.Get()
+	if !ok {
+		return text + "; the list gives no price."
+	}
+	money := b.told(unit.Quantity{Value: float64(price), Kind: unit.Price})
+	if b.offered.Currency != "" {
+		money = plain(b.offered.Currency) + " " + money
+	}
+	return text + "; list price " + money + "."
+}
+
+// instead says what would do the work if no system of the range does.
+func (b *builder) instead() []string {
+	if len(b.result.Candidates) == 0 {
+		return []string{"The range holds no system at all."}
+	}
+	nearest := &b.result.Candidates[0]
+	var list, cures []string
+	for i := range nearest.Checks {
+		check := &nearest.Checks[i]
+		r, _ := check.Rule.Find()
+		if check.Verdict != rules.Short || !r.Hard {
+			continue
+		}
+		list = append(list, capital(plain(nearest.System.Name))+" falls short on "+stop(b.shortfall(check)))
+		if r.Cure != "" {
+			cures = append(cures, "What would do: "+stop(r.Cure))
+		}
+	}
+	return append(append(list, unique(cures)...), "Another process may be the honest answer: oxy-fuel for heavy mild steel, a saw for heavy section, or work sent out.")
+}
+
+// missing lists what must be told before anything can be recommended.
+func (b *builder) missing() []string {
+	list := []string{"This page is not a recommendation. It lists what is needed for one."}
+	for _, a := range b.result.Missing {
+		list = append(list, "To be told first: "+askedName(a)+".")
+	}
+	return list
+}
+
+// second names the second choice and what would change the first.
+func (b *builder) second() string {
+	if b.result.Second == nil {
+		return ""
+	}
+	text := "Second choice: " + plain(b.result.Second.System.Name) + "."
+	if b.result.Second.Status != rules.Fits {
+		text = strings.TrimSuffix(text, ".") + " (" + string(b.result.Second.Status) + ")."
+	}
+	if b.result.Flip != "" {
+		text += " " + stop(capital(plain(b.result.Flip)))
+	}
+	return text
+}
+
+// unique drops repeated texts, keeping the first.
+func unique(texts []string) []string {
+	seen := map[string]bool{}
+	var list []string
+	for _, t := range texts {
+		if !seen[t] {
+			list = append(list, t)
+		}
+		seen[t] = true
+	}
+	return list
+}
+
+// excluded lists every system not taken, with its reason.
+func (b *builder) excluded() []Line {
+	if b.result.Outcome == rules.NotYet {
+		return nil
+	}
+	var list []Line
+	for i := range b.result.Candidates {
+		c := &b.result.Candidates[i]
+		if b.result.First == nil || c.System != b.result.First.System {
+			list = append(list, b.notTaken(c))
+		}
+	}
+	return list
+}
+
+func (b *builder) notTaken(c *rules.Candidate) Line {
+	l := Line{Label: plain(c.System.Name), Value: string(c.Status)}
+	why := ""
+	for i := range c.Checks {
+		check := &c.Checks[i]
+		if check.Verdict != rules.Short && check.Verdict != rules.Borderline {
+			continue
+		}
+		if why != "" {
+			why += "; "
+		}
+		if check.Verdict == rules.Borderline {
+			why += "borderline on "
+		}
+		why += b.shortfall(check)
+		l.Source, l.Trust = cited(check.Source), trusted(check.Source)
+	}
+	if why == "" {
+		why = "fits too, with more to spare: rated for " + b.given(millimetres(c.System.Rated))
+		l.Source, l.Trust = "the system's own row", ""
+	}
+	l.Why = stop(why)
+	return l
+}

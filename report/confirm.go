@@ -1,0 +1,134 @@
+package report
+
+import (
+	"strings"
+
+	"cutbrief/assess"
+	"cutbrief/rules"
+	"cutbrief/rules/unit"
+)
+
+// Strength from which an open question comes before the supply: it could
+// change the system.
+const changesSystem = 3
+
+// confirm lists what stands between the page and an order: open answers that
+// could change the system, what was assumed, the supply, and the other open
+// answers.
+func (b *builder) confirm() []Line {
+	list := b.unread()
+	list = append(list, b.open(func(q rules.OpenQuestion) bool { return q.Strength >= changesSystem })...)
+	list = append(list, b.assumed()...)
+	if b.recommended() {
+		list = append(list, Line{Label: "Supply", Value: b.supply(), Why: "To be confirmed by a licensed electrician: circuit, breaker, earth and cord."})
+	}
+	return append(list, b.open(func(q rules.OpenQuestion) bool { return q.Strength < changesSystem })...)
+}
+
+// unread are answers that could not be understood; they count as not known.
+func (b *builder) unread() []Line {
+	var list []Line
+	for _, p := range b.problems {
+		list = append(list, Line{Label: capital(askedName(p.Asked)), Value: "could not be understood", Why: stop(capital(plain(p.Text)))})
+	}
+	return list
+}
+
+func (b *builder) open(which func(rules.OpenQuestion) bool) []Line {
+	var list []Line
+	for _, q := range b.result.Open {
+		if which(q) {
+			list = append(list, Line{Label: capital(askedName(q.Asked)), Value: b.stands(q.Asked), Why: could(q)})
+		}
+	}
+	return list
+}
+
+// stands says how an open answer stands: asked in vain, or not asked yet.
+func (b *builder) stands(a rules.Asked) string {
+	if _, asked := b.visit.Answer(a); asked {
+		return "not known"
+	}
+	return "not asked yet"
+}
+
+// could words what an open answer could change.
+func could(q rules.OpenQuestion) string {
+	if strings.HasPrefix(q.Could, "could ") {
+		return stop("The answer " + q.Could)
+	}
+	return stop(capital(q.Could))
+}
+
+// assumed lists the answers that were assumed, with what they bear.
+func (b *builder) assumed() []Line {
+	var list []Line
+	for _, s := range b.visit.Steps() {
+		a, ok := b.visit.Answer(s.Asked())
+		if !ok || a.State != assess.Assumed {
+			continue
+		}
+		l := Line{Label: capital(s.Name()), Value: "assumed"}
+		if said := b.said(s, a); said != "" {
+			l.Value += " " + said
+		}
+		l.Why = b.bears(s)
+		list = append(list, l)
+	}
+	return list
+}
+
+// said is an answer as it was said or chosen.
+func (b *builder) said(s assess.Step, a assess.Answer) string {
+	if a.Said != "" {
+		text := plain(a.Said)
+		if a.Unit != "" {
+			text += " " + plain(a.Unit)
+		}
+		return text
+	}
+	var chosen []string
+	for _, id := range a.Chosen {
+		for _, o := range s.Question.Options {
+			if o.ID == id {
+				chosen = append(chosen, o.Text)
+			}
+		}
+	}
+	return series(chosen)
+}
+
+// bears says how far an assumed answer may be off before it matters, or why
+// it was asked.
+func (b *builder) bears(s assess.Step) string {
+	for _, m := range b.result.Margins {
+		if m.Asked != s.Asked() {
+			continue
+		}
+		text := "The choice holds up to " + b.given(m.HoldsTo)
+		if m.Then != nil {
+			return text + "; above that, " + plain(m.Then.Name) + " is next."
+		}
+		return text + "; above that, no system of this range is right."
+	}
+	return s.Question.Why
+}
+
+// supply says what is known of the electricity.
+func (b *builder) supply() string {
+	var parts []string
+	p := &b.job.Power
+	if phases, ok := p.Phases.Get(); ok {
+		parts = append(parts, map[rules.Phases]string{rules.SinglePhase: "single-phase", rules.ThreePhase: "three-phase", rules.BothPhases: "single- and three-phase"}[phases])
+	}
+	if volts, ok := p.Volts.Get(); ok {
+		parts = append(parts, b.told(unit.Quantity{Value: float64(volts), Kind: unit.Voltage}))
+	}
+	if breaker, ok := p.Breaker.Get(); ok {
+		parts = append(parts, "breaker "+b.told(amperes(breaker)))
+	}
+	if len(parts) == 0 {
+		return "not known"
+	}
+	return strings.Join(parts, ", ")
+}

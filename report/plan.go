@@ -1,0 +1,112 @@
+package report
+
+import (
+	"strings"
+
+	"cutbrief/rules"
+	"cutbrief/rules/metal"
+	"cutbrief/rules/showing"
+	"cutbrief/rules/unit"
+)
+
+// shownBy says how the demonstration shows what decides.
+func (b *builder) shownBy() string {
+	decides := b.result.Critical.Requirement
+	if len(b.plan) == 0 || decides == "" {
+		return ""
+	}
+	var cuts []string
+	for _, c := range b.plan {
+		if c.Proves == decides {
+			cuts = append(cuts, lower(c.Name))
+		}
+	}
+	if len(cuts) == 0 {
+		return "No cut of this plan can show it: talk it through with them."
+	}
+	return "The demonstration shows it first: " + strings.Join(cuts, "; ") + "."
+}
+
+// lower starts a name as it stands inside a sentence.
+func lower(s string) string { return strings.ToLower(s[:1]) + s[1:] }
+
+func (b *builder) rows() []Row {
+	var list []Row
+	for _, c := range b.plan {
+		list = append(list, Row{Cut: c.Name, Piece: b.pieceOf(c.Metal, c.Thickness), Setting: b.setting(&c.Setting), See: c.See, Source: cited(c.Source)})
+	}
+	return list
+}
+
+func (b *builder) pieceOf(id metal.ID, t unit.Millimetre) string {
+	return metalName(id) + ", " + b.told(millimetres(t))
+}
+
+// setting words how the torch is set: "40 A, tip on the work".
+func (b *builder) setting(s *showing.Setting) string {
+	text := unit.Show(amperes(s.Output), b.style, unit.Down)
+	switch {
+	case s.Shielded:
+		text += ", shielded tip on the work"
+	case s.OnWork:
+		text += ", tip on the work"
+	default:
+		text += ", stand-off " + b.between(s.StandOff)
+	}
+	if speed, ok := s.Speed.Get(); ok {
+		text += ", " + b.given(unit.Quantity{Value: float64(speed), Kind: unit.Speed})
+	}
+	return text
+}
+
+// between words a range of lengths with the unit once.
+func (b *builder) between(r [2]unit.Millimetre) string {
+	from, to := b.told(millimetres(r[0])), b.told(millimetres(r[1]))
+	if b.style == unit.Metric {
+		return strings.TrimSuffix(from, " mm") + "–" + to
+	}
+	return strings.TrimSuffix(from, " in") + " to " + to
+}
+
+// planNotes say how the bench and the torch are made ready, and what to bring.
+func (b *builder) planNotes() []string {
+	if len(b.plan) == 0 {
+		return nil
+	}
+	s := &b.plan[0].Setting
+	list := []string{
+		"Fit new consumables and make one test cut before the customer looks, on a steady bench at waist height.",
+		"Pull the torch, do not push it: lead angle " + degrees(s.Lead) + ", arc trailing " + degrees(s.Trailing) + " below. The manual decides.",
+	}
+	var props []string
+	for _, c := range b.plan {
+		props = append(props, strings.Split(c.Props, ", ")...)
+	}
+	return append(list, "Bring: "+strings.Join(unique(props), ", ")+".")
+}
+
+func degrees(r [2]unit.Degree) string {
+	show := func(d unit.Degree) string {
+		return unit.Show(unit.Quantity{Value: float64(d), Kind: unit.Angle}, unit.Metric, unit.Nearest)
+	}
+	return strings.TrimSuffix(show(r[0]), "°") + "–" + show(r[1])
+}
+
+func (b *builder) cautions() []Line {
+	var list []Line
+	for _, c := range b.warned {
+		list = append(list, Line{Label: strings.ReplaceAll(c.ID, "-", " "), Value: c.Text, Source: cited(c.Source), Trust: trusted(c.Source)})
+	}
+	return list
+}
+
+func (b *builder) flags() []string {
+	var list []string
+	for _, f := range b.result.Flags {
+		list = append(list, f.Sentence)
+	}
+	return list
+}
+
+// recommended reports whether the page recommends a system.
+func (b *builder) recommended() bool { return b.result.Outcome == rules.Recommended }

@@ -1,0 +1,207 @@
+package text
+
+import (
+	"strconv"
+	"strings"
+
+	"cutbrief/report"
+	"cutbrief/rules"
+)
+
+// Widths of a text, in cells.
+const (
+	DefaultWidth = 80
+	leastWidth   = 30
+)
+
+// Render writes the brief as plain text in lines of at most width cells; 0
+// takes 80, and nothing is laid out narrower than 30.
+func Render(b report.Brief, width int) string {
+	if width == 0 {
+		width = DefaultWidth
+	}
+	p := &printer{width: max(width, leastWidth)}
+	p.top(&b)
+	p.recommendation(&b)
+	p.bars(b.Bars)
+	p.critical(&b)
+	p.confirm(&b)
+	p.plan(&b)
+	p.excluded(b.Excluded)
+	p.list("Notes", b.Notes)
+	p.cautions(b.Cautions)
+	p.list("What the figures rest on", b.Footing)
+	p.list("What could not be shown", b.Dropped)
+	p.signatures()
+	return p.out.String()
+}
+
+// printer writes lines.
+type printer struct {
+	out   strings.Builder
+	width int
+}
+
+func (p *printer) line(s string) { p.out.WriteString(strings.TrimRight(s, " ") + "\n") }
+
+// block writes a text wrapped, its first line behind first and the others
+// behind spaces of the same width.
+func (p *printer) block(first, text string) {
+	indent := strings.Repeat(" ", cells.StringWidth(first))
+	for i, l := range wrap(text, max(p.width-len(indent), 8)) {
+		if i > 0 {
+			first = indent
+		}
+		p.line(first + l)
+	}
+}
+
+// heading opens a part.
+func (p *printer) heading(s string) {
+	p.line("")
+	p.block("", strings.ToUpper(s))
+}
+
+// list writes a part of plain sentences, if there are any.
+func (p *printer) list(title string, texts []string) {
+	if len(texts) == 0 {
+		return
+	}
+	p.heading(title)
+	for _, t := range texts {
+		p.block("  - ", t)
+	}
+}
+
+func (p *printer) top(b *report.Brief) {
+	p.block("", b.Title)
+	p.line(strings.Repeat("=", min(p.width, max(cells.StringWidth(safe(b.Title)), 1))))
+	wide := 0
+	for _, l := range b.Who {
+		wide = max(wide, cells.StringWidth(safe(l.Label))+2)
+	}
+	for _, l := range b.Who {
+		p.block(pad(safe(l.Label), min(wide, p.width/2)), l.Value)
+	}
+	if b.Demo != "" {
+		p.line("")
+		p.block("*** ", b.Demo)
+	}
+	p.line("")
+	p.block("", b.Need)
+}
+
+func (p *printer) recommendation(b *report.Brief) {
+	p.heading(answer(b.Outcome))
+	p.block("  ", b.Headline)
+	for _, t := range b.Because {
+		p.block("  - ", t)
+	}
+	p.block("  ", b.Second)
+}
+
+// answer heads the part that answers the question.
+func answer(outcome string) string {
+	switch rules.Outcome(outcome) {
+	case rules.Recommended:
+		return "Recommended system"
+	case rules.NoneFits:
+		return "No recommendation: nothing in this range fits"
+	}
+	return "Not a recommendation yet"
+}
+
+// bars writes need against capability, with the rule and its source below.
+func (p *printer) bars(bars []report.Bar) {
+	if len(bars) == 0 {
+		return
+	}
+	p.heading("Needed and given")
+	figure := 0
+	for _, b := range bars {
+		figure = max(figure, cells.StringWidth(safe(b.Need)), cells.StringWidth(safe(b.Have)))
+	}
+	room := max(min(p.width-figure-6, 40), 5)
+	for _, b := range bars {
+		p.block("  ", b.Label+": "+b.Verdict)
+		p.line("    " + pad(safe(b.Need), figure) + "  " + blocks('░', b.NeedShare, room))
+		p.line("    " + pad(safe(b.Have), figure) + "  " + blocks('█', b.HaveShare, room))
+		p.block("    ", joined(b.Why, sourced(b.Source, b.Trust)))
+	}
+}
+
+// blocks draws a bar of at least one block.
+func blocks(block rune, share float64, room int) string {
+	n := int(share*float64(room) + 0.5)
+	return strings.Repeat(string(block), min(max(n, 1), room))
+}
+
+func (p *printer) critical(b *report.Brief) {
+	if b.Critical == "" {
+		return
+	}
+	p.heading("What decides")
+	p.block("  ", b.Critical)
+	for _, e := range b.Evidence {
+		p.block("  - ", joined(e.Value, bracket(joined(e.Label, e.Why)), sourced(e.Source, e.Trust)))
+	}
+	p.block("  ", b.ShownBy)
+}
+
+func (p *printer) confirm(b *report.Brief) {
+	if len(b.Confirm) == 0 && len(b.Flags) == 0 {
+		return
+	}
+	p.heading("To confirm before ordering")
+	for _, l := range b.Confirm {
+		p.block("  [ ] ", joined(labelled(l.Label, l.Value), dash(l.Why), sourced(l.Source, l.Trust)))
+	}
+	for _, f := range b.Flags {
+		p.block("  [ ] ", f)
+	}
+}
+
+func (p *printer) plan(b *report.Brief) {
+	if len(b.Plan) == 0 {
+		return
+	}
+	p.heading("Demonstration")
+	for i, r := range b.Plan {
+		p.block("  "+strconv.Itoa(i+1)+". ", r.Cut)
+		p.block("     Piece:    ", r.Piece)
+		p.block("     Setting:  ", r.Setting)
+		p.block("     Look for: ", joined(r.See, sourced(r.Source, "")))
+	}
+	for _, t := range b.PlanNote {
+		p.block("  - ", t)
+	}
+}
+
+func (p *printer) excluded(lines []report.Line) {
+	if len(lines) == 0 {
+		return
+	}
+	p.heading("Not taken, and why")
+	for _, l := range lines {
+		p.block("  - ", joined(labelled(l.Label, l.Why), sourced(l.Source, l.Trust)))
+	}
+}
+
+func (p *printer) cautions(lines []report.Line) {
+	if len(lines) == 0 {
+		return
+	}
+	p.heading("Cutting can hurt people and start fires")
+	for _, l := range lines {
+		p.block("  - ", joined(l.Value, sourced(l.Source, l.Trust)))
+	}
+}
+
+func (p *printer) signatures() {
+	p.line("")
+	for _, who := range []string{"Customer", "Representative"} {
+		p.line("")
+		rule := strings.Repeat("_", max(p.width-40, 4))
+		p.line(pad(who, 16) + rule + "  Date " + strings.Repeat("_", 10))
+	}
+}

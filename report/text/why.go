@@ -1,0 +1,91 @@
+package text
+
+import (
+	"strings"
+
+	"cutbrief/report"
+)
+
+// Why writes a derivation as plain text in lines of at most width cells, as
+// Render does: each topic with its result, formula, numbers, inputs and what
+// it rests on.
+func Why(reasons []report.Reason, width int) string {
+	if width == 0 {
+		width = DefaultWidth
+	}
+	p := &printer{width: max(width, leastWidth)}
+	for i, r := range reasons {
+		if i > 0 {
+			p.line("")
+		}
+		p.block("", headed(r))
+		p.below("  ", r)
+	}
+	return p.out.String()
+}
+
+// headed is a topic's first line: its title, its name in brackets, its result.
+func headed(r report.Reason) string {
+	return labelled(r.Title+" ["+r.Topic+"]", r.Value)
+}
+
+// below writes what stands under a topic.
+func (p *printer) below(indent string, r report.Reason) {
+	for _, l := range under(r) {
+		p.block(indent, l)
+	}
+	for _, part := range r.Parts {
+		p.block(indent+"- ", inline(part))
+	}
+}
+
+// under lists the formula, the numbers put in, and what they rest on.
+func under(r report.Reason) []string {
+	var list []string
+	if r.Formula != "" {
+		list = append(list, "rule: "+r.Formula)
+	}
+	if r.Numbers != "" {
+		list = append(list, "here: "+r.Numbers)
+	}
+	if rests := sourced(r.Source, r.Trust); rests != "" {
+		list = append(list, "rests on "+strings.Trim(rests, "[]"))
+	}
+	return list
+}
+
+// inline writes a part on one line.
+func inline(r report.Reason) string {
+	return joined(labelled(r.Title, r.Value), bracket(r.Numbers), sourced(r.Source, r.Trust))
+}
+
+// WhyMarkdown writes a derivation as Markdown.
+func WhyMarkdown(reasons []report.Reason) string {
+	m := &markdown{}
+	for _, r := range reasons {
+		m.heading("## ", r.Title)
+		m.paragraph("**" + escaped(r.Value) + "**")
+		for _, l := range under(r) {
+			m.paragraph(escaped(l))
+		}
+		for _, part := range r.Parts {
+			m.item(escaped(inline(part)))
+		}
+	}
+	return strings.TrimLeft(m.out.String(), "\n")
+}
+
+// Next writes the open questions, strongest first, a line or two each.
+func Next(lines []report.Line, width int) string {
+	if width == 0 {
+		width = DefaultWidth
+	}
+	p := &printer{width: max(width, leastWidth)}
+	if len(lines) == 0 {
+		p.block("", "Nothing is open that could change the recommendation.")
+	}
+	for _, l := range lines {
+		p.block("- ", joined(labelled(l.Label, l.Value), dash(l.Why)))
+	}
+	return p.out.String()
+}

@@ -1,0 +1,60 @@
+package text
+
+import (
+	"strings"
+
+	"cutbrief/rules/cite"
+)
+
+// joined puts the parts that are there behind one another.
+func joined(parts ...string) string {
+	var list []string
+	for _, p := range parts {
+		if p != "" {
+			list = append(list, p)
+		}
+	}
+	return strings.Join(list, " ")
+}
+
+// labelled writes "label: value", or the one that is there.
+func labelled(label, value string) string {
+	if label == "" || value == "" {
+		return label + value
+	}
+	return label + ": " + value
+}
+
+func bracket(s string) string {
+	if s == "" {
+		return ""
+	}
+	return "(" + s + ")"
+}
+
+func dash(s string) string {
+	if s == "" {
+		return ""
+	}
+	return "– " + s
+}
+
+// sourced writes what a fact rests on. Where the source itself says how far it
+// is trusted, it is not said twice.
+func sourced(source, trust string) string {
+	switch {
+	case source == "" && trust == "":
+		return ""
+	case source == "" || trust == "" || source == trust || trust == string(cite.Memory):
+		return "[" + joined(source, onlyWithout(source, trust)) + "]"
+	}
+	return "[" + source + "; " + trust + "]"
+}
+
+// onlyWithout is the trust where there is no source to show it.
+func onlyWithout(source, trust string) string {
+	if source == "" {
+		return trust
+	}
+	return ""
+}
