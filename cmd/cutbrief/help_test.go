@@ -1,0 +1,82 @@
+package main
+
+import (
+	"io"
+	"os"
+	"os/exec"
+	"path/filepath"
+	"runtime"
+	"strings"
+	"testing"
+
+	"github.com/spf13/cobra"
+)
+
+// TestHelpExamples runs every example that a help text shows, each in a folder
+// with the files the examples name.
+func TestHelpExamples(t *testing.T) {
+	if runtime.GOOS == "windows" {
+		t.Skip("the examples are written for a POSIX shell")
+	}
+	visit := invented(t)
+	for _, c := range commands(t) {
+		lines := examples(c)
+		if len(lines) == 0 {
+			t.Errorf("%s: no example in its help", c.CommandPath())
+		}
+		for _, line := range lines {
+			t.Run(line, func(t *testing.T) { runExample(t, line, visit) })
+		}
+	}
+}
+
+// commands lists every command a user can see.
+func commands(t *testing.T) []*cobra.Command {
+	t.Helper()
+	w := stillWorld()
+	w.out, w.err = io.Discard, io.Discard
+	list := []*cobra.Command{(&app{world: w}).root()}
+	for i := 0; i < len(list); i++ {
+		for _, c := range list[i].Commands() {
+			if !c.Hidden {
+				list = append(list, c)
+			}
+		}
+	}
+	return list
+}
+
+// examples are the command lines of a help text, without the remarks that
+// stand after two or more spaces.
+func examples(c *cobra.Command) []string {
+	var list []string
+	for line := range strings.Lines(c.Example) {
+		line, _, _ = strings.Cut(strings.TrimSpace(line), "   ")
+		if line != "" {
+			list = append(list, line)
+		}
+	}
+	return list
+}
+
+func runExample(t *testing.T, line string, visit []byte) {
+	t.Parallel()
+	dir := t.TempDir()
+	for name, data := range map[string][]byte{
+		"visit.json": visit, "another.json": visit, "my-systems.csv": []byte(template()),
+		"page.json": []byte("an older page"),
+	} {
+		if err := os.WriteFile(filepath.Join(dir, name), data, 0o600); err != nil {
+			t.Fatal(err)
+		}
+	}
+	if err := os.Mkdir(filepath.Join(dir, "pages"), 0o700); err != nil {
+		t.Fatal(err)
+	}
+	cmd := exec.Command("sh", "-c", line)
+	cmd.Dir = dir
+	cmd.Env = append(os.Environ(), "HOME="+dir, "XDG_DATA_HOME="+dir, "XDG_CONFIG_HOME="+dir)
+	if out, err := cmd.CombinedOutput(); err != nil {
+		t.Errorf("%v\n%s", err, out)
+	}
+}

@@ -1,0 +1,59 @@
+package main
+
+import (
+	"context"
+	"fmt"
+	"strings"
+
+	"cutbrief/assess"
+	"cutbrief/assess/screen/interview"
+	"cutbrief/assess/store"
+	"cutbrief/rules"
+)
+
+// hold runs the interview in the way that fits, then says goodbye. Leaving,
+// by a key or by a signal, ends it well.
+func (a *app) hold(ctx context.Context, s *sitting, plainly bool) error {
+	a.leaves.Store(true)
+	if plainly {
+		return a.holdPlain(ctx, s)
+	}
+	end, err := interview.Run(ctx, interview.Options{
+		Visit: s.visit, Range: s.offered, Path: s.keptAt(), Suggest: a.suggest(s.folder),
+		Saver: s, Pager: s, Input: a.in, Output: a.out,
+	})
+	if err != nil {
+		return fail(fmt.Errorf("draw the interview: %w", err), "try cutbrief interview --plain")
+	}
+	return a.part(s, end.Open, end.Unkept, end.Unsaved)
+}
+
+// part says goodbye, and what could not be kept.
+func (a *app) part(s *sitting, open int, unkept []string, unsaved error) error {
+	where, on := farewell(s.keptAt(), open)
+	text := where + on
+	if len(unkept) > 0 {
+		text += "Typed but not understood, and so not kept: " + tidy(strings.Join(unkept, "; ")) + "\n"
+	}
+	if err := put(a.out, []byte(text)); err != nil || unsaved == nil {
+		return err
+	}
+	return fail(fmt.Errorf("the last answers are not saved: %w", unsaved), "free the file or its folder, then answer them again")
+}
+
+// suggest is what is typed in beforehand: today's date, and who made the last
+// visit. Neither is an answer before the rep accepts it.
+func (a *app) suggest(folder store.Folder) map[rules.Fact]string {
+	list := map[rules.Fact]string{assess.FactDate: a.now().Format("2006-01-02")}
+	entries, _ := folder.List() // a folder that cannot be read suggests nobody
+	for _, e := range entries {
+		if e.Err != nil {
+			continue
+		}
+		if rep := said(e.Visit, assess.FactRep); rep != "" {
+			list[assess.FactRep] = rep
+			break
+		}
+	}
+	return list
+}

@@ -1,0 +1,203 @@
+package main
+
+import (
+	"fmt"
+	"go/ast"
+	"go/parser"
+	"go/token"
+	"io/fs"
+	"os"
+	"path/filepath"
+	"slices"
+	"strconv"
+	"strings"
+	"testing"
+)
+
+// room is one package: what it is for, which of ours it may import, and which
+// libraries. A name ending in "/..." stands for everything below it too.
+type room struct {
+	path      string
+	purpose   string
+	ours      []string
+	libraries []string
+}
+
+// layout is the layering. DEVELOPERS.md shows the same table; a test compares.
+var layout = []room{
+	{"rules/unit", "named quantities, reading them as people write them, not known as a value", nil, nil},
+	{"rules/cite", "the register of sources, and the trust put in each", nil, nil},
+	{"rules/metal", "the metals: names, properties, how they cut against mild steel", []string{"rules/unit", "rules/cite"}, nil},
+	{"rules/system", "the range of systems a rep can offer: reading and checking it", []string{"rules/unit", "rules/cite", "rules/metal"}, nil},
+	{"rules/size", "one function per formula: capacity, speed, duty, supply, air, heat", []string{"rules/unit", "rules/cite", "rules/metal", "rules/system"}, nil},
+	{"rules", "a Job in, a Result out: what is needed, what decides, which system", []string{"rules/unit", "rules/cite", "rules/metal", "rules/system", "rules/size"}, nil},
+	{"rules/showing", "the demonstration: which cuts, which settings, which cautions", []string{"rules", "rules/unit", "rules/cite", "rules/metal", "rules/system", "rules/size"}, nil},
+	{"assess/gate", "the one way in for text from outside", nil, []string{"github.com/charmbracelet/x/ansi", "golang.org/x/text/..."}},
+	{"assess", "the record of a visit, the questions, their order, answers to a Job", []string{"assess/gate", "rules", "rules/unit", "rules/metal"}, nil},
+	{"assess/store", "a folder of visits: saved whole, loaded, listed", []string{"assess", "assess/gate", "rules"}, []string{"golang.org/x/text/..."}},
+	{"assess/sample", "invented visits, marked as such", []string{"assess"}, nil},
+	{"report", "the brief: every fact on the page, worded and rounded once", []string{"assess", "assess/gate", "rules/..."}, nil},
+	{"report/text", "the brief as text for a terminal and as Markdown", []string{"report", "rules", "rules/cite"}, []string{"github.com/mattn/go-runewidth", "github.com/charmbracelet/x/ansi", "golang.org/x/text/..."}},
+	{"report/pdf", "the brief as one printed page", []string{"report", "rules", "rules/cite"}, []string{"github.com/jung-kurt/gofpdf", "golang.org/x/image/...", "golang.org/x/text/..."}},
+	{"report/data", "the brief as JSON", []string{"report"}, nil},
+	{"assess/screen/dark", "settles the background colour before a library asks the terminal", nil, []string{"github.com/charmbracelet/lipgloss"}},
+	{"assess/screen", "look, keys, frame and size shared by the screens", []string{"assess", "assess/gate", "assess/screen/dark"}, drawing},
+	{"assess/screen/words", "the wording the interviews share", []string{"assess", "assess/gate", "rules"}, nil},
+	{"assess/screen/plain", "the interview line by line, for pipes and simple terminals", []string{"assess", "assess/gate", "assess/screen/words", "rules/...", "report", "report/text"}, nil},
+	{"assess/screen/interview", "the interview on a full screen", []string{"assess", "assess/gate", "assess/screen", "assess/screen/dark", "assess/screen/words", "rules/...", "report", "report/text"}, drawing},
+	{"cmd/cutbrief", "flags, paths, clock, exit status; one file a command", []string{"assess/...", "report/...", "rules/..."}, []string{"github.com/spf13/cobra", "golang.org/x/term"}},
+}
+
+// drawing are the libraries that draw on a terminal.
+var drawing = []string{"github.com/charmbracelet/...", "github.com/muesli/...", "github.com/mattn/go-runewidth"}
+
+// TestLayering reads the imports of every file that is built into the program
+// and fails on an arrow that is not in the layout.
+func TestLayering(t *testing.T) {
+	for _, f := range sources(t) {
+		dir := filepath.ToSlash(filepath.Dir(f.name))
+		row := slices.IndexFunc(layout, func(r room) bool { return r.path == dir })
+		if row < 0 {
+			t.Errorf("%s: package %s has no row in the layout", f.name, dir)
+			continue
+		}
+		for _, path := range f.imports() {
+			if !layout[row].allows(path) {
+				t.Errorf("%s: %s may not import %s", f.name, dir, path)
+			}
+		}
+	}
+}
+
+// TestLayoutIsCurrent finds rows of packages that are gone.
+func TestLayoutIsCurrent(t *testing.T) {
+	for _, r := range layout {
+		if _, err := os.Stat(filepath.Join("..", "..", r.path)); err != nil {
+			t.Errorf("the layout has a row for %s: %v", r.path, err)
+		}
+	}
+}
+
+// TestRulesAreTimeless keeps the ground floor free of files, clock, chance and
+// printing, so that it can be tested and trusted alone.
+func TestRulesAreTimeless(t *testing.T) {
+	forbidden := []string{"os", "os/exec", "time", "log", "log/slog", "math/rand", "math/rand/v2", "crypto/rand", "net", "net/http", "syscall", "unsafe"}
+	for _, f := range sources(t) {
+		if !strings.HasPrefix(filepath.ToSlash(f.name), "rules/") {
+			continue
+		}
+		for _, path := range f.imports() {
+			if slices.Contains(forbidden, path) {
+				t.Errorf("%s imports %s", f.name, path)
+			}
+		}
+		for _, call := range f.prints() {
+			t.Errorf("%s calls %s", f.name, call)
+		}
+	}
+}
+
+// TestLayoutIsDocumented compares the table with the one contributors read.
+func TestLayoutIsDocumented(t *testing.T) {
+	data, err := os.ReadFile("../../DEVELOPERS.md")
+	if err != nil {
+		t.Fatal(err)
+	}
+	for _, r := range layout {
+		if !strings.Contains(string(data), r.markdown()+"\n") {
+			t.Errorf("DEVELOPERS.md lacks this row:\n%s", r.markdown())
+		}
+	}
+}
+
+// allows reports whether the room may import path. The standard library is
+// open to all; its paths have no dot in the first element.
+func (r room) allows(path string) bool {
+	first, _, _ := strings.Cut(path, "/")
+	switch {
+	case first == "cutbrief":
+		return covers(r.ours, strings.TrimPrefix(path, "cutbrief/"))
+	case strings.Contains(first, "."):
+		return covers(r.libraries, path)
+	}
+	return path != "C"
+}
+
+func covers(list []string, path string) bool {
+	return slices.ContainsFunc(list, func(name string) bool {
+		base, below := strings.CutSuffix(name, "/...")
+		return path == base || below && strings.HasPrefix(path, base+"/")
+	})
+}
+
+func (r room) markdown() string {
+	return fmt.Sprintf("| `%s` | %s | %s | %s |", r.path, r.purpose, quoted(r.ours), quoted(r.libraries))
+}
+
+func quoted(list []string) string {
+	if len(list) == 0 {
+		return "–"
+	}
+	return "`" + strings.Join(list, "`, `") + "`"
+}
+
+// source is one parsed file, named from the top of the repository.
+type source struct {
+	name string
+	tree *ast.File
+}
+
+// sources parses every Go file of the program that is not a test.
+func sources(t *testing.T) []source {
+	t.Helper()
+	var list []source
+	root := filepath.Join("..", "..")
+	err := filepath.WalkDir(root, func(path string, d fs.DirEntry, err error) error {
+		if err != nil {
+			return err
+		}
+		if d.IsDir() && (d.Name() == "testdata" || d.Name() == ".git") {
+			return filepath.SkipDir
+		}
+		if !strings.HasSuffix(path, ".go") || strings.HasSuffix(path, "_test.go") {
+			return nil
+		}
+		tree, err := parser.ParseFile(token.NewFileSet(), path, nil, parser.SkipObjectResolution)
+		if err != nil {
+			return err
+		}
+		name, err := filepath.Rel(root, path)
+		list = append(list, source{name, tree})
+		return err
+	})
+	if err != nil {
+		t.Fatal(err)
+	}
+	return list
+}
+
+func (s source) imports() []string {
+	var list []string
+	for _, spec := range s.tree.Imports {
+		path, _ := strconv.Unquote(spec.Path.Value)
+		list = append(list, path)
+	}
+	return list
+}
+
+// prints lists the calls that write to standard output.
+func (s source) prints() []string {
+	var list []string
+	ast.Inspect(s.tree, func(n ast.Node) bool {
+		sel, ok := n.(*ast.SelectorExpr)
+		if !ok {
+			return true
+		}
+		pkg, ok := sel.X.(*ast.Ident)
+		if ok && pkg.Name == "fmt" && strings.HasPrefix(sel.Sel.Name, "Print") {
+			list = append(list, "fmt."+sel.Sel.Name)
+		}
+		return true
+	})
+	return list
+}

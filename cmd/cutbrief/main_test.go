@@ -1,0 +1,26 @@
+package main
+
+import (
+	"fmt"
+	"os"
+	"testing"
+	"time"
+
+	"github.com/rogpeppe/go-internal/testscript"
+)
+
+// TestMain lets the test binary stand in for the program, so that scripts and
+// terminals run the real thing, with a clock and names that stay the same.
+func TestMain(m *testing.M) {
+	testscript.Main(m, map[string]func(){
+		"cutbrief": func() { os.Exit(run(stillWorld())) },
+	})
+}
+
+// stillWorld is the real world on one invented afternoon.
+func stillWorld() world {
+	w := theWorld()
+	w.now = func() time.Time { return time.Date(2026, 3, 12, 14, 30, 0, 0, time.UTC) }
+	w.newID = func() string { return fmt.Sprintf("visit-%d", 1) }
+	return w
+}

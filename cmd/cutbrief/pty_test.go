@@ -1,0 +1,216 @@
+//go:build linux || darwin
+
+package main
+
+import (
+	"io"
+	"os"
+	"os/exec"
+	"path/filepath"
+	"strings"
+	"syscall"
+	"testing"
+	"time"
+
+	"github.com/creack/pty"
+)
+
+// deadline is far above what any command needs and below the five seconds a
+// terminal library waits for an answer to its questions.
+const deadline = 2 * time.Second
+
+// terminal is the program on a terminal that shows what it is given and
+// answers none of the questions programs put to terminals.
+type terminal struct {
+	t     *testing.T
+	dir   string
+	file  *os.File
+	cmd   *exec.Cmd
+	parts chan []byte // closed when the program has let go of the terminal
+	shown []byte
+}
+
+// open runs the program in a folder of its own that holds visit.json.
+func open(t *testing.T, args ...string) *terminal {
+	t.Helper()
+	dir := t.TempDir()
+	if err := os.WriteFile(filepath.Join(dir, "visit.json"), invented(t), 0o600); err != nil {
+		t.Fatal(err)
+	}
+	cmd := exec.Command("cutbrief", args...)
+	cmd.Dir = dir
+	cmd.Env = append(os.Environ(), "TERM=xterm-256color", "HOME="+dir, "XDG_DATA_HOME="+dir, "XDG_CONFIG_HOME="+dir)
+	file, err := pty.StartWithSize(cmd, &pty.Winsize{Rows: 24, Cols: 80})
+	if err != nil {
+		t.Skip("no pseudo-terminal here:", err)
+	}
+	term := &terminal{t: t, dir: dir, file: file, cmd: cmd, parts: make(chan []byte)}
+	t.Cleanup(func() {
+		cmd.Process.Kill() // no harm to one that has ended
+		file.Close()
+	})
+	go term.read()
+	return term
+}
+
+func (term *terminal) read() {
+	defer close(term.parts)
+	for {
+		part := make([]byte, 4096)
+		n, err := term.file.Read(part)
+		if n > 0 {
+			term.parts <- part[:n]
+		}
+		if err != nil { // how a terminal ends on Linux
+			return
+		}
+	}
+}
+
+// waitFor reads on until want is shown.
+func (term *terminal) waitFor(want string) {
+	term.t.Helper()
+	late := time.After(deadline)
+	for !strings.Contains(string(term.shown), want) {
+		select {
+		case part, more := <-term.parts:
+			if !more {
+				term.t.Fatalf("ended before it showed %q: %q", want, term.shown)
+			}
+			term.shown = append(term.shown, part...)
+		case <-late:
+			term.t.Fatalf("does not show %q within %v: %q", want, deadline, term.shown)
+		}
+	}
+}
+
+// end reads on until the program has ended well, and returns all it showed.
+func (term *terminal) end() string {
+	term.t.Helper()
+	late := time.After(deadline)
+	for {
+		select {
+		case part, more := <-term.parts:
+			term.shown = append(term.shown, part...)
+			if more {
+				continue
+			}
+			if err := term.cmd.Wait(); err != nil {
+				term.t.Errorf("%v: %q", err, term.shown)
+			}
+			return string(term.shown)
+		case <-late:
+			term.t.Fatalf("not done within %v: %q", deadline, term.shown)
+		}
+	}
+}
+
+func (term *terminal) press(keys string) {
+	term.t.Helper()
+	if _, err := term.file.WriteString(keys); err != nil {
+		term.t.Fatal(err)
+	}
+}
+
+const ctrlC = "\x03"
+
+// TestInterviewOnMuteTerminal: the first question is there at once although
+// the terminal answers nothing, and leaving keeps what was answered.
+func TestInterviewOnMuteTerminal(t *testing.T) {
+	term := open(t, "interview", "new.json")
+	term.waitFor("Which company")
+	term.press("Alder Vale\r")
+	term.waitFor("Who am I talking to")
+	term.press(ctrlC)
+	shown := term.end()
+	for _, want := range []string{"The draft is in new.json.", "To go on: cutbrief interview new.json"} {
+		if !strings.Contains(shown, want) {
+			t.Errorf("does not say %q: %q", want, shown)
+		}
+	}
+	data, err := os.ReadFile(filepath.Join(term.dir, "new.json"))
+	if err != nil || !strings.Contains(string(data), "Alder Vale") {
+		t.Errorf("the draft holds %q, %v", data, err)
+	}
+}
+
+// TestLeavingAtOnce: nothing answered, nothing made.
+func TestLeavingAtOnce(t *testing.T) {
+	term := open(t, "interview", "new.json")
+	term.waitFor("Which company")
+	term.press(ctrlC)
+	if shown := term.end(); !strings.Contains(shown, "nothing was saved") {
+		t.Errorf("shows %q", shown)
+	}
+	if _, err := os.Stat(filepath.Join(term.dir, "new.json")); err == nil {
+		t.Error("a file was made")
+	}
+}
+
+// TestInterruptPlain: an interrupt leaves the plain interview like any other
+// way of leaving.
+func TestInterruptPlain(t *testing.T) {
+	term := open(t, "interview", "--plain", "new.json")
+	term.waitFor("Which company")
+	term.press("Alder Vale\n")
+	term.waitFor("Who am I talking to")
+	term.press(ctrlC)
+	if shown := term.end(); !strings.Contains(shown, "To go on: cutbrief interview new.json") {
+		t.Errorf("shows %q", shown)
+	}
+}
+
+// interruption interrupts this very process when it is first read, and never
+// ends.
+type interruption struct{}
+
+func (interruption) Read([]byte) (int, error) {
+	if err := syscall.Kill(os.Getpid(), syscall.SIGINT); err != nil {
+		return 0, err
+	}
+	select {}
+}
+
+// TestInterruptPrinting: a command with nothing to save ends at once, with the
+// status a shell expects.
+func TestInterruptPrinting(t *testing.T) {
+	w := stillWorld()
+	w.args, w.in = []string{"brief", "-", "--format", "text"}, interruption{}
+	w.out, w.err = io.Discard, io.Discard
+	if status := run(w); status != interrupted {
+		t.Errorf("status %d, want %d", status, interrupted)
+	}
+}
+
+// TestPrintingLeavesTheTerminalAlone: a command that only prints asks the
+// terminal nothing, and writes no escape byte even to a terminal with colours.
+func TestPrintingLeavesTheTerminalAlone(t *testing.T) {
+	for _, test := range []struct {
+		args []string
+		want string
+	}{
+		{[]string{"version"}, "cutbrief "},
+		{[]string{"--version"}, "cutbrief "},
+		{[]string{"--help"}, "interview"},
+		{[]string{"brief", "--help"}, "--paper"},
+		{[]string{"systems"}, "RATED"},
+		{[]string{"systems", "template"}, "rated"},
+		{[]string{"schema"}, "$schema"},
+		{[]string{"completion", "bash"}, "complete"},
+		{[]string{"sample"}, ".pdf"},
+		{[]string{"sample", "--list"}, ""},
+		{[]string{"brief", "visit.json"}, "visit.pdf"},
+		{[]string{"brief", "visit.json", "--format", "text"}, ""},
+		{[]string{"brief", "visit.json", "--format", "markdown"}, ""},
+	} {
+		t.Run(strings.Join(test.args, " "), func(t *testing.T) {
+			shown := open(t, test.args...).end()
+			if !strings.Contains(shown, test.want) {
+				t.Errorf("shows %q, want %q in it", shown, test.want)
+			}
+			if i := strings.IndexByte(shown, 0x1b); i >= 0 {
+				t.Errorf("writes an escape byte: %q", shown[i:min(i+20, len(shown))])
+			}
+		})
+	}
+}

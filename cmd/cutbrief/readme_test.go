@@ -1,0 +1,129 @@
+package main
+
+import (
+	"bytes"
+	"flag"
+	"io"
+	"os"
+	"path/filepath"
+	"slices"
+	"strings"
+	"testing"
+)
+
+var update = flag.Bool("update", false, "rewrite the transcripts in README.md")
+
+// TestReadme compares every transcript in the README, where a reader meets the
+// program first, with what the program prints. A transcript is the fenced block
+// under a comment with its name.
+func TestReadme(t *testing.T) {
+	readme, err := filepath.Abs(filepath.Join("..", "..", "README.md"))
+	if err != nil {
+		t.Fatal(err)
+	}
+	data, err := os.ReadFile(readme)
+	if err != nil {
+		t.Fatal(err)
+	}
+	text := string(data)
+	for name, real := range map[string]string{
+		"interview": interviewTranscript(t),
+		"page":      pageTranscript(t),
+	} {
+		before, block, after, ok := transcript(text, name)
+		if !ok {
+			t.Errorf("README.md has no transcript %q", name)
+			continue
+		}
+		if block != real && !*update {
+			t.Errorf("README.md, transcript %q is not what the program prints; rewrite it with -update\nhas:\n%s\nprints:\n%s", name, block, real)
+		}
+		text = before + real + after
+	}
+	if *update {
+		if err := os.WriteFile(readme, []byte(text), 0o644); err != nil {
+			t.Fatal(err)
+		}
+	}
+}
+
+// transcript cuts text around the fenced block under a comment.
+func transcript(text, name string) (before, block, after string, ok bool) {
+	const fence = "```"
+	before, rest, ok := strings.Cut(text, "<!-- transcript: "+name+" -->\n"+fence+"text\n")
+	if !ok {
+		return "", "", "", false
+	}
+	block, after, ok = strings.Cut(rest, fence+"\n")
+	return before + "<!-- transcript: " + name + " -->\n" + fence + "text\n", block, fence + "\n" + after, ok
+}
+
+// told is what the transcript's interview is told, line by line.
+var told = []string{"Alder Vale Repairs", "Mara Lind", "not known", "", "Ossi Berg", "1", "1, 3", "3/8 in", "half a thumb", "1/2 in"}
+
+// dictation hands out one line at a time and shows it as a terminal would.
+type dictation struct {
+	lines []string
+	shown io.Writer
+}
+
+func (d *dictation) Read(p []byte) (int, error) {
+	if len(d.lines) == 0 {
+		return 0, io.EOF
+	}
+	n := copy(p, d.lines[0]+"\n")
+	d.lines = d.lines[1:]
+	return d.shown.Write(p[:n])
+}
+
+// interviewTranscript is the start of an interview in plain mode.
+func interviewTranscript(t *testing.T) string {
+	t.Helper()
+	t.Chdir(t.TempDir())
+	var out bytes.Buffer
+	mustRun(t, &dictation{told, &out}, &out, "interview", "--plain", "visit.json")
+	return out.String()
+}
+
+// pageTranscript is what a reader of the README sees of the first invented
+// visit's page: the answer, what decides, and the demonstration.
+func pageTranscript(t *testing.T) string {
+	t.Helper()
+	t.Chdir(t.TempDir())
+	if err := os.WriteFile("visit.json", invented(t), 0o600); err != nil {
+		t.Fatal(err)
+	}
+	var out bytes.Buffer
+	mustRun(t, nil, &out, "brief", "visit.json", "--format", "text")
+	return parts(out.String(), "RECOMMENDED SYSTEM", "WHAT DECIDES", "DEMONSTRATION")
+}
+
+// parts keeps the top of a page and the parts named. A part begins with its
+// heading, in capitals behind an empty line.
+func parts(page string, named ...string) string {
+	all := strings.Split(page, "\n\n")
+	var kept []string
+	keep := true
+	for _, p := range all {
+		heading, _, _ := strings.Cut(p, "\n")
+		if heading != "" && heading == strings.ToUpper(heading) && heading != strings.ToLower(heading) {
+			keep = slices.Contains(named, heading)
+		}
+		if keep {
+			kept = append(kept, strings.Trim(p, "\n"))
+		}
+	}
+	return strings.Join(kept, "\n\n") + "\n"
+}
+
+// mustRun runs the program in process.
+func mustRun(t *testing.T, in io.Reader, out io.Writer, args ...string) {
+	t.Helper()
+	var errs bytes.Buffer
+	w := stillWorld()
+	w.args, w.in, w.out, w.err = args, in, out, &errs
+	w.env = func(string) string { return "" }
+	if status := run(w); status != done || errs.Len() > 0 {
+		t.Fatalf("cutbrief %s: status %d\n%s", strings.Join(args, " "), status, &errs)
+	}
+}

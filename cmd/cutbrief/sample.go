@@ -1,0 +1,115 @@
+package main
+
+import (
+	"bytes"
+	"fmt"
+	"strings"
+	"text/tabwriter"
+
+	"github.com/spf13/cobra"
+
+	"cutbrief/assess"
+	"cutbrief/assess/sample"
+	"cutbrief/report"
+	"cutbrief/rules"
+)
+
+// sampleOptions are the flags of sample.
+type sampleOptions struct {
+	name        string // "" is the first
+	list, force bool
+}
+
+func (a *app) sampleCommand() *cobra.Command {
+	var o sampleOptions
+	c := &cobra.Command{
+		Use:   "sample [NAME]",
+		Short: "See the whole chain on an invented visit: a page, and the same as text",
+		Long: `sample takes an invented visit through the whole chain: it writes the one-page PDF in
+the current folder, prints its path, and prints the same brief as text. No set-up is
+needed. Where another file has the page's name, the next free name is taken; --force
+writes over it.`,
+		Example: `  cutbrief sample
+  cutbrief sample --list
+  cutbrief sample kitchen-fitter`,
+		ValidArgs: sampleNames(),
+		Args: func(_ *cobra.Command, args []string) error {
+			if len(args) > 1 {
+				return misuse("sample takes the name of one visit", "see cutbrief sample --list")
+			}
+			return nil
+		},
+		RunE: func(_ *cobra.Command, args []string) error {
+			if len(args) == 1 {
+				o.name = args[0]
+			}
+			if o.list {
+				return a.listSamples()
+			}
+			return a.sample(o)
+		},
+	}
+	c.Flags().BoolVar(&o.list, "list", false, "list the invented visits")
+	c.Flags().BoolVar(&o.force, "force", false, "write over a page of the same name")
+	return c
+}
+
+// sampleNames are the invented visits, the first being the one shown unasked.
+func sampleNames() []string { return sample.Names() }
+
+// listSamples prints the invented visits, one a line.
+func (a *app) listSamples() error {
+	var b bytes.Buffer
+	t := tabwriter.NewWriter(&b, 0, 0, 2, ' ', 0)
+	fmt.Fprintln(t, "NAME\tCOMPANY\tPLACE")
+	for _, name := range sample.Names() {
+		v, _ := sample.Visit(name) // it is one of the names
+		fmt.Fprintf(t, "%s\t%s\t%s\n", name, said(v, assess.FactCompany), said(v, assess.FactPlace))
+	}
+	t.Flush() // into memory; it cannot fail
+	b.WriteString("\nEvery company, person and figure in them is invented.\n")
+	return put(a.out, b.Bytes())
+}
+
+// said is what a visit says to one of its own questions.
+func said(v *assess.Visit, f rules.Fact) string {
+	a, _ := v.Answer(rules.Asked{Fact: f})
+	return tidy(a.Said)
+}
+
+// sample writes the page of an invented visit and prints it as text.
+func (a *app) sample(o sampleOptions) error {
+	if o.name == "" {
+		o.name = sample.Names()[0]
+	}
+	v, ok := sample.Visit(o.name)
+	if !ok {
+		return misuse(fmt.Sprintf("%q is not an invented visit", o.name), "one of "+strings.Join(sample.Names(), ", "))
+	}
+	offered, err := a.offered()
+	if err != nil {
+		return err
+	}
+	briefs := []report.Brief{report.Build(v, offered, report.Options{})}
+	page, err := render(pdfFormat, briefs, "a4")
+	if err != nil {
+		return err
+	}
+	path, err := writePage(o.name+pdfFormat.ending(), page, o.force)
+	if err != nil {
+		return err
+	}
+	words, err := render(textFormat, briefs, "")
+	if err != nil {
+		return err
+	}
+	return put(a.out, append([]byte("The page is in "+path+".\n\n"), words...))
+}
+
+// writePage writes over the file only if told to, else beside it.
+func writePage(path string, data []byte, force bool) (string, error) {
+	if force {
+		return path, writeFile(path, data, true)
+	}
+	return writeFree(path, data)
+}

@@ -1,0 +1,25 @@
+package main
+
+import (
+	"os"
+	"path/filepath"
+	"testing"
+
+	"github.com/rogpeppe/go-internal/testscript"
+)
+
+// TestScripts runs the whole program as a user would, one archive a story. The
+// first word of an archive's name is the command it is about.
+func TestScripts(t *testing.T) {
+	visit := invented(t)
+	testscript.Run(t, testscript.Params{
+		Dir: filepath.Join("..", "..", "testdata", "script"),
+		Setup: func(env *testscript.Env) error {
+			env.Setenv("HOME", env.WorkDir)
+			env.Setenv("XDG_DATA_HOME", filepath.Join(env.WorkDir, "data"))
+			env.Setenv("XDG_CONFIG_HOME", filepath.Join(env.WorkDir, "config"))
+			env.Setenv("AppData", filepath.Join(env.WorkDir, "data"))
+			return os.WriteFile(filepath.Join(env.WorkDir, "visit.json"), visit, 0o600)
+		},
+	})
+}

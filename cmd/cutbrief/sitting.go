@@ -1,0 +1,92 @@
+package main
+
+import (
+	"path/filepath"
+	"strings"
+
+	"cutbrief/assess"
+	"cutbrief/assess/store"
+	"cutbrief/report"
+	"cutbrief/rules/system"
+)
+
+// sitting is one interview: where its visit is kept, and what was written. The
+// screens save and make pages through it.
+type sitting struct {
+	app     *app
+	offered system.Range
+	visit   *assess.Visit
+	path    string // "" until a new visit is first saved
+	folder  store.Folder
+	kept    bool   // there is a file at path
+	page    string // the page made last, which may be written over
+}
+
+// Save keeps the visit and says where. The folder and the name of a new visit
+// are made now, when there is something to save.
+func (s *sitting) Save(v *assess.Visit) (string, error) {
+	if s.path == "" {
+		path, err := s.folder.NewPath(v)
+		if err != nil {
+			return "", err
+		}
+		s.path = path
+	}
+	if err := store.Save(s.path, v, s.app.now()); err != nil {
+		return s.path, err
+	}
+	s.kept = true
+	return s.path, nil
+}
+
+// Page makes the page in the current folder and says where. A page made
+// earlier in the same sitting is written over, anything else is not.
+func (s *sitting) Page(v *assess.Visit) (string, error) {
+	brief := report.Build(v, s.offered, report.Options{})
+	data, err := render(pdfFormat, []report.Brief{brief}, "a4")
+	if err != nil {
+		return "", err
+	}
+	if s.page != "" {
+		return s.page, writeFile(s.page, data, true)
+	}
+	name := "brief.pdf"
+	if s.path != "" {
+		name = nameAfter(s.path, pdfFormat)
+	}
+	s.page, err = writeFree(name, data)
+	return s.page, err
+}
+
+// farewell is what a user who leaves is told, in two lines: where the visit
+// is, and how to go on. It is not an error. path is "" if nothing was ever
+// saved.
+func farewell(path string, open int) (where, on string) {
+	word := shellWord(tidy(path))
+	switch {
+	case path == "":
+		return "Nothing was answered, so nothing was saved.\n", "To start again: cutbrief interview\n"
+	case open > 0:
+		return "The draft is in " + tidy(path) + ".\n", "To go on: cutbrief interview " + word + "\n"
+	}
+	return "The visit is in " + tidy(path) + ".\n", "To make its page: cutbrief brief " + word + "\n"
+}
+
+// shellWord quotes a path that a shell would take apart.
+func shellWord(path string) string {
+	if strings.ContainsAny(path, " '\"()&;$`|<>*?!#~") && filepath.Separator == '/' {
+		return "'" + strings.ReplaceAll(path, "'", `'\''`) + "'"
+	}
+	if strings.Contains(path, " ") {
+		return `"` + path + `"`
+	}
+	return path
+}
+
+// keptAt is where the visit is kept, "" if it is not yet.
+func (s *sitting) keptAt() string {
+	if !s.kept {
+		return ""
+	}
+	return s.path
+}
