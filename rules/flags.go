@@ -87,11 +87,11 @@ func anyPiece(j *Job, is func(*Piece) bool) bool {
 	return false
 }
 
-// over reports whether both are known and a is more than b.
+// over reports whether both are known, and a is more than a b that is not none.
 func over(a, b unit.Maybe[unit.Millimetre]) bool {
 	x, ok1 := a.Get()
 	y, ok2 := b.Get()
-	return ok1 && ok2 && x > y
+	return ok1 && ok2 && y > 0 && x > y
 }
 
 // notForGas reports a metal that oxy-fuel does not cut: its oxide melts at a

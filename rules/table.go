@@ -76,7 +76,7 @@ var rows = []row{
 		Almost: "the voltage lies outside the plate's range but within 10 % of it: the manual decides",
 		Cure:   "another supply laid by a licensed electrician, or a system for this supply"},
 		unit.None, judgeSupply, supplyInputs, supplyMissing},
-	{Rule{ID: RuleDuty, Title: "duty cycle", Hard: true, Source: cite.Ref{Source: "rating-plate", Clause: "duty points at 40 °C"},
+	{Rule{ID: RuleDuty, Title: "duty cycle", Hard: true, Source: cite.Ref{Source: "rating-plate", Clause: "duty at 40 °C"},
 		Words: "arc-on share of the busiest ten minutes (cuts × length ÷ speed) ≤ duty cycle of the plate at that output",
 		Cure:  "a system with a higher duty cycle, or fewer cuts in a row", Asks: "takes", Gives: "allows"},
 		unit.Share, judgeDuty, dutyInputs, dutyMissing},

@@ -44,7 +44,8 @@ func (r Ref) Find() (Source, bool) {
 	return Source{}, false
 }
 
-// String writes the reference for a reader: title, clause and trust.
+// String writes the reference for a reader: title, clause, edition and, where
+// it is only remembered, that.
 func (r Ref) String() string {
 	s, ok := r.Find()
 	if !ok {
@@ -54,16 +55,24 @@ func (r Ref) String() string {
 	if s.Trust == Practice || s.Trust == Invented {
 		return string(s.Trust)
 	}
+	if r.Clause != "" {
+		text += separator(r.Clause) + r.Clause
+	}
 	if s.Edition != "" {
 		text += ", " + s.Edition
-	}
-	if r.Clause != "" {
-		text += ", " + r.Clause
 	}
 	if s.Trust == Memory {
 		text += " (from memory)"
 	}
 	return text
+}
+
+// separator closes up a paragraph to its section, as in 630.12(A).
+func separator(clause string) string {
+	if clause[0] == '(' {
+		return ""
+	}
+	return ", "
 }
 
 // All returns every registered source, in register order.

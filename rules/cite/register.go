@@ -8,6 +8,6 @@ var register = [][]Source{general, unitSources, metalSources, sizeSources, safet
 var general = []Source{
 	{ID: "practice", Title: "common practice in the cutting trade", Trust: Practice},
 	{ID: "invented", Title: "invented for the demo", Trust: Invented},
-	{ID: "rating-plate", Title: "the system's own rating plate or data sheet, as given in the range", Trust: Given},
+	{ID: "rating-plate", Title: "the system's own row in the range", Trust: Given},
 	{ID: "customer", Title: "the customer's own answer", Trust: Given},
 }
