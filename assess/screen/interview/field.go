@@ -58,6 +58,9 @@ type fieldSpec struct {
 
 func newField(look screen.Look, s fieldSpec) field {
 	f := field{kind: s.kind, options: s.options}
+	if s.kind == assess.FormLong {
+		s.width -= ansi.StringWidth(screen.Focus)
+	}
 	input := f.input(s)
 	f.form = huh.NewForm(huh.NewGroup(input)).WithTheme(look.Theme()).WithKeyMap(fieldKeys()).
 		WithShowHelp(false).WithShowErrors(false).WithWidth(s.width).WithHeight(f.tall())
@@ -203,11 +206,22 @@ func (f *field) row() int {
 	return max(0, slices.IndexFunc(f.options, func(o assess.Option) bool { return o.ID == id }))
 }
 
+// lead marks the focus on a text of several lines, which has no mark of its own.
+func (f *field) lead(line int) string {
+	switch {
+	case f.kind != assess.FormLong:
+		return ""
+	case line == 0:
+		return screen.Focus
+	}
+	return strings.Repeat(" ", ansi.StringWidth(screen.Focus))
+}
+
 // view is the field in lines, and the line that has the focus.
 func (f *field) view() (lines []string, focus int) {
 	lines = strings.Split(strings.TrimRight(f.form.View(), " \n"), "\n")
 	for i := range lines {
-		lines[i] = strings.TrimRight(lines[i], " ")
+		lines[i] = f.lead(i) + strings.TrimRight(lines[i], " ")
 		if strings.HasPrefix(ansi.Strip(lines[i]), screen.Focus) {
 			focus = i
 		}

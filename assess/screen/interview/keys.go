@@ -13,7 +13,7 @@ type keyMap struct {
 	accept, back, later                                    key.Binding
 	unknown, note, explain, list, skip, how                key.Binding
 	leave                                                  key.Binding
-	move, tick, newLine, done                              key.Binding
+	move, scroll, newLine, done                            key.Binding
 	gotoItem, result, closeIt, page, change, overrule, go_ key.Binding
 	quit, retry, stay                                      key.Binding
 }
@@ -28,11 +28,11 @@ func newKeys() keyMap {
 		explain: screen.Key("^X", "explain", "ctrl+x", "f1"),
 		list:    screen.Key("^L", "list", "ctrl+l", "f5"),
 		skip:    screen.Key("^G", "skip group", "ctrl+g", "f6"),
-		how:     screen.Key("^R", "told/measured/assumed", "ctrl+r", "f4"),
-		leave:   screen.Key("^C", "save and leave", "ctrl+c"),
+		how:     screen.Key("^R", "how known", "ctrl+r", "f4"),
+		leave:   screen.Key("^C", "leave", "ctrl+c"),
 
 		move:    screen.Key("↑↓", "move", "up", "down"),
-		tick:    screen.Key("Space", "tick", " "),
+		scroll:  screen.Key("↑↓", "scroll", "up", "down", "pgup", "pgdown"),
 		newLine: screen.Key("^J", "new line", "ctrl+j", "alt+enter"),
 		done:    screen.Key("Enter", "keep", "enter"),
 

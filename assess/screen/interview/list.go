@@ -111,18 +111,15 @@ func (m *Model) moveInList(pressed string) {
 	if by == 0 {
 		return
 	}
-	at := min(max(0, m.at+by), len(m.rows)-1)
-	for step := sign(by); at >= 0 && at < len(m.rows); at += step {
-		if m.rows[at].opens() {
-			m.at = at
-			return
+	aim := min(max(0, m.at+by), len(m.rows)-1)
+	for _, towards := range []int{by / abs(by), -by / abs(by)} {
+		for at := aim; at >= 0 && at < len(m.rows); at += towards {
+			if m.rows[at].opens() {
+				m.at = at
+				return
+			}
 		}
 	}
 }
 
-func sign(n int) int {
-	if n < 0 {
-		return -1
-	}
-	return 1
-}
+func abs(n int) int { return max(n, -n) }

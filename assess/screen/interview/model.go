@@ -135,7 +135,10 @@ func (m *Model) standing(s assess.Step) draft {
 func (m *Model) fieldFor(d draft, row int) field {
 	stored, has := m.visit.Answer(m.step.Asked())
 	open := "not answered yet"
-	if has {
+	switch {
+	case has && stored.State == assess.Unknown:
+		open = "leave it as not known"
+	case has:
 		open = "take the answer back"
 	}
 	return newField(m.look, fieldSpec{

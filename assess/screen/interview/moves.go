@@ -9,7 +9,7 @@ import (
 )
 
 // accept takes what stands in the field as the answer and goes on. An empty
-// field leaves the question open, and takes a stored answer back.
+// field leaves the question open or not known, and takes a stored answer back.
 func (m *Model) accept() tea.Cmd {
 	d := m.field.draft()
 	if d.empty() {
@@ -52,15 +52,30 @@ func (m *Model) keep(a assess.Answer) tea.Cmd {
 func (m *Model) leaveOpen() tea.Cmd {
 	asked := m.step.Asked()
 	delete(m.drafts, asked)
-	if _, has := m.visit.Answer(asked); !has {
+	stored, has := m.visit.Answer(asked)
+	if !has || stored.State == assess.Unknown {
 		m.goOn()
-		m.told = "left open"
+		if !has {
+			m.told = "left open"
+		}
 		return nil
 	}
-	m.visit.Clear(asked)
+	return m.takeBack(stored)
+}
+
+// takeBack removes a stored answer. Its note stays, beside "not known".
+func (m *Model) takeBack(stored assess.Answer) tea.Cmd {
+	m.visit.Clear(stored.Asked())
+	told := "the answer is taken back"
+	if stored.Note != "" {
+		left := assess.NotKnown(m.step)
+		left.Note = stored.Note
+		m.visit.Set(left)
+		told += "; its note stays, as not known"
+	}
 	m.think()
 	m.goOn()
-	m.told = "the answer is taken back"
+	m.told = told
 	return m.save()
 }
 

@@ -29,9 +29,19 @@ func sideLines(look screen.Look, p report.Panel, width int) []string {
 	part("Capacity needed", p.Need, p.Because)
 	part("What decides", p.Critical)
 	part("Still in", stillIn(p)...)
-	part("Ask next", most(p.Ask, 4)...)
 	part("Look again", most(p.Flags, 2)...)
+	part("Ask next", inShort(most(p.Ask, 4), width)...)
 	return lines
+}
+
+// inShort keeps each text to two lines, and shows where there was more.
+func inShort(texts []string, width int) []string {
+	for i, t := range texts {
+		if lines := screen.Wrap(gate.Line(t), width); len(lines) > 2 {
+			texts[i] = lines[0] + " " + screen.Cut(lines[1]+" "+lines[2], width)
+		}
+	}
+	return texts
 }
 
 // stillIn lists the first systems still in, and counts the rest.

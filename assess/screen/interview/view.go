@@ -72,7 +72,7 @@ func (m *Model) foot() []string {
 	case listing:
 		keys = []key.Binding{k.move, k.gotoItem, k.go_, k.result, k.back, k.quit}
 	case reading:
-		keys = []key.Binding{k.move, k.page, k.change, k.overrule, k.back, k.quit}
+		keys = []key.Binding{k.scroll, k.page, k.change, k.overrule, k.back, k.quit}
 		if m.visit.Open() > 0 {
 			keys = slices.Insert(keys, 3, k.go_)
 		}
@@ -93,10 +93,7 @@ func (m *Model) foot() []string {
 func (m *Model) askingKeys() []key.Binding {
 	k := m.keys
 	keys := []key.Binding{k.accept}
-	switch m.field.kind {
-	case assess.FormSeveral:
-		keys = append(keys, k.tick)
-	case assess.FormLong:
+	if m.field.kind == assess.FormLong {
 		keys = append(keys, k.newLine)
 	}
 	keys = append(keys, k.back, k.later, k.unknown, k.leave)
@@ -126,7 +123,7 @@ func (m *Model) viewAsking(room int) []string {
 		{[]string{""}, 5},
 	}
 	below := []block{
-		{m.answer(), 0},
+		m.answerBlock(),
 		{[]string{""}, 5},
 		{m.standingLines(), 1},
 		{m.noteLine(), 3},
@@ -165,10 +162,13 @@ func flat(blocks []block) []string {
 	return lines
 }
 
-// example shows an answer to what is typed; a list shows its own.
+// example shows an answer to what is typed, or how to choose from a list.
 func (m *Model) example() []string {
-	if m.field.isList() {
-		return nil
+	switch m.field.kind {
+	case assess.FormOne:
+		return []string{m.look.Dim.Render("arrows or a number, then Enter")}
+	case assess.FormSeveral:
+		return []string{m.look.Dim.Render("Space or a number ticks, then Enter")}
 	}
 	return screen.Each(screen.Hang("such as: ", m.step.Question.Example, m.size.Main()), m.look.Dim.Render)
 }
@@ -190,6 +190,15 @@ func (m *Model) answer() []string {
 	return []string{""}
 }
 
+// answerBlock is that line; an empty one is spare.
+func (m *Model) answerBlock() block {
+	lines := m.answer()
+	if len(lines) == 1 && lines[0] == "" {
+		return block{lines, 6}
+	}
+	return block{lines, 0}
+}
+
 func (m *Model) wrongLines(width int) []string {
 	lines := screen.Each(screen.Hang("! ", m.wrong[0], width), m.look.Bad.Render)
 	for _, hint := range m.wrong[1:] {
@@ -207,19 +216,37 @@ func (m *Model) faultLines(width int) []string {
 // standingLines say whether an answer is stored, which, and how it is known.
 func (m *Model) standingLines() []string {
 	a, has := m.visit.Answer(m.step.Asked())
-	how := " · " + string(m.how)
-	switch {
-	case !has && m.step.Question.Optional:
-		return []string{screen.Free + "not answered; may stay so"}
-	case !has && m.how != assess.Told:
-		return []string{screen.Free + "not answered yet · will be kept as " + string(m.how)}
-	case !has:
-		return []string{screen.Free + "not answered yet"}
-	case a.State == assess.Unknown:
-		return []string{screen.Unknown + "not known"}
+	width := m.size.Main()
+	if !has {
+		return screen.Hang(screen.Free, m.unanswered(), width)
 	}
 	mark, _ := m.stateOf(m.step)
-	return screen.Each(screen.Hang(mark, words.Said(m.step.Question, a)+how, m.size.Main()), m.look.Good.Render)
+	said := words.Said(m.step.Question, a)
+	if m.field.isList() && a.State != assess.Unknown && len([]rune(said)) > width-20 {
+		said = "answered" // the list shows which
+	}
+	if a.State != assess.Unknown {
+		said += " · " + string(m.how)
+	}
+	if !m.field.draft().equal(m.standing(m.step)) {
+		said += " · Enter takes the new answer"
+	}
+	return screen.Each(screen.Hang(mark, said, width), m.look.Good.Render)
+}
+
+// unanswered says how things stand before there is an answer.
+func (m *Model) unanswered() string {
+	text := "not answered yet"
+	if m.step.Question.Optional {
+		text = "not answered, and may stay so"
+	}
+	if m.how != assess.Told {
+		text += " · will be kept as " + string(m.how)
+	}
+	if !m.field.draft().empty() {
+		text += " · Enter takes it"
+	}
+	return text
 }
 
 func (m *Model) noteLine() []string {

@@ -1,0 +1,371 @@
+package interview
+
+import (
+	"errors"
+	"slices"
+	"strings"
+	"testing"
+
+	"cutbrief/assess"
+	"cutbrief/rules"
+)
+
+func TestStartsAtTheFirstOpenQuestion(t *testing.T) {
+	d := drive(t, newVisit())
+	d.at(assess.FactCompany)
+	d.sees("The visit · 1 of 6", "Which company is this for?", "such as:", "not answered yet", "^C leave")
+	d.keys("Alder Works", "<enter>", "<ctrl+c>")
+
+	again := drive(t, d.disk.last)
+	again.at(assess.FactDate) // contact and place are optional
+}
+
+func TestAnAnswerIsStoredAndSavedAtOnce(t *testing.T) {
+	d := drive(t, newVisit()).keys("Alder Works", "<enter>")
+	d.at(assess.FactContact)
+	if got := d.answer(assess.FactCompany); got.Said != "Alder Works" || got.State != assess.Told {
+		t.Errorf("stored %+v", got)
+	}
+	if d.disk.saves != 1 {
+		t.Errorf("%d saves after one answer", d.disk.saves)
+	}
+}
+
+func TestTheEchoShowsHowItIsUnderstood(t *testing.T) {
+	d := drive(t, newVisit()).throughTo(rules.FactEveryday)
+	d.keys("3/8 in")
+	d.sees("3/8 in = 9.5 mm", "Enter takes it") // 3/8 × 25.4 = 9.525
+}
+
+func TestAWrongAnswerSaysSoInTwoLinesAndNeverHoldsUp(t *testing.T) {
+	for _, back := range []string{"<esc>", "<shift+tab>"} {
+		d := drive(t, newVisit()).throughTo(rules.FactEveryday).keys("thick", "<enter>")
+		d.at(rules.FactEveryday)
+		d.sees("! everyday thickness, mild steel: \"thick\"", "give 6 mm")
+		d.keys(back)
+		d.at(rules.FactMetals)
+		d.keys("<enter>")
+		d.at(rules.FactEveryday)
+		d.sees("› thick") // still there, to be put right
+		d.keys("<ctrl+u>", "6", "<enter>")
+		d.at(rules.FactThickest)
+	}
+}
+
+func TestKeysTypedAheadReachTheirQuestion(t *testing.T) {
+	d := drive(t, newVisit())
+	d.keys("Job1", "<enter>", "Marta", "<enter>", "Mill Lane", "<enter>", "2026-11-25", "<enter>", "Jo", "<enter>", "1", "<enter>", "1", "<enter>", "3/8", "<enter>")
+	if got := d.answer(assess.FactCompany).Said; got != "Job1" {
+		t.Errorf("company %q", got)
+	}
+	d.at(rules.FactThickest)
+}
+
+func TestPastedLineEndsReachTheirQuestion(t *testing.T) {
+	d := drive(t, newVisit())
+	d.paste("Job1\r\nMarta\nMill Lane\r2026-11-25\nJo\n1\n1, 3\n3/8 in\n")
+	d.at(rules.FactThickest)
+	if got := d.answer(rules.FactMetals).Chosen; !slices.Equal(got, []string{"mild-steel", "stainless"}) {
+		t.Errorf("metals %v", got)
+	}
+	if got, _ := d.m.visit.Answer(rules.Asked{Fact: rules.FactEveryday, Metal: "mild-steel"}); got.Said != "3/8 in" {
+		t.Errorf("thickness %q", got.Said)
+	}
+}
+
+func TestAPasteHidesNothing(t *testing.T) {
+	d := drive(t, newVisit())
+	d.paste("Al\x1b[31mder\u202e\u200b\tWorks\x07")
+	d.keys("<enter>")
+	if got := d.answer(assess.FactCompany).Said; got != "Al[31mder Works" {
+		t.Errorf("stored %q", got)
+	}
+}
+
+func TestAListShowsThatNothingIsAnswered(t *testing.T) {
+	d := drive(t, newVisit()).throughTo(assess.FactUnits)
+	d.sees("› not answered yet", "( ) 1 millimetres", "[ ] not answered yet")
+	d.keys("<enter>") // going through makes no answer up
+	d.at(rules.FactMetals)
+	if got := d.answer(assess.FactUnits); got.State != "" {
+		t.Errorf("stored %+v", got)
+	}
+	d.keys("<esc>", "<down>", "<down>")
+	d.sees("› ( ) 2 inches", "Enter takes it")
+	d.keys("<enter>", "<esc>")
+	d.sees("› (x) 2 inches", "[x] inches · told", "take the answer back")
+}
+
+func TestSeveralAreKeptInTheOrderOfChoosing(t *testing.T) {
+	d := drive(t, newVisit()).throughTo(rules.FactMetals)
+	d.keys("3", "1", "4", "4")
+	d.sees("[x] 1 mild steel", "[ ] 4 aluminium")
+	d.keys("<enter>")
+	if got := d.answer(rules.FactMetals).Chosen; !slices.Equal(got, []string{"stainless", "mild-steel"}) {
+		t.Errorf("metals %v", got)
+	}
+}
+
+func TestAnAnswerCanBeTakenBack(t *testing.T) {
+	d := drive(t, newVisit()).keys("Alder", "<enter>", "<esc>", "<ctrl+u>", "<enter>")
+	if got := d.answer(assess.FactCompany); got.State != "" {
+		t.Errorf("still stored: %+v", got)
+	}
+	d.sees("the answer is taken back")
+}
+
+func TestNotKnownIsAnAnswer(t *testing.T) {
+	for _, k := range []string{"<ctrl+n>", "<f2>"} {
+		d := drive(t, newVisit()).throughTo(rules.FactUse).keys(k, "<esc>")
+		d.at(rules.FactUse)
+		d.sees("[?] not known", "› leave it as not known")
+		d.keys("<enter>")
+		if got := d.answer(rules.FactUse); got.State != assess.Unknown {
+			t.Errorf("after going through: %+v", got)
+		}
+	}
+}
+
+func TestANoteStaysBesideItsAnswer(t *testing.T) {
+	d := drive(t, newVisit()).throughTo(rules.FactUse)
+	d.keys("<ctrl+o>", "ask the", "<space>", "owner", "<ctrl+j>", "on Monday", "<enter>")
+	d.at(rules.FactUse)
+	d.sees("counts as not known until it is answered", "note: ask the owner on Monday")
+	d.keys("1", "<enter>")
+	if got := d.answer(rules.FactUse); got.Note != "ask the owner\non Monday" || got.State != assess.Told {
+		t.Errorf("stored %+v", got)
+	}
+	d.keys("<esc>", "<up>", "<enter>") // takes the answer back, not the note
+	if got := d.answer(rules.FactUse); got.Note == "" || got.State != assess.Unknown {
+		t.Errorf("after taking back: %+v", got)
+	}
+}
+
+func TestHowItIsKnownTurns(t *testing.T) {
+	d := drive(t, newVisit()).throughTo(rules.FactEveryday)
+	d.keys("<ctrl+r>")
+	d.sees("will be kept as measured")
+	d.keys("6", "<enter>", "<esc>")
+	d.sees("6", "· measured")
+	d.keys("<ctrl+r>")
+	d.sees("[~]", "· assumed")
+	if got := d.disk.last.Answers[len(d.disk.last.Answers)-1].State; got != assess.Assumed {
+		t.Errorf("saved as %q", got)
+	}
+}
+
+func TestTheExplanationIsOneKeyAway(t *testing.T) {
+	d := drive(t, newVisit()).throughTo(rules.FactUse)
+	d.keys("3", "<f1>")
+	d.sees("Maintenance: repairs and odd jobs")
+	d.keys("<esc>")
+	d.sees("› ( ) 3 production")
+}
+
+func TestTheListLeadsAnywhere(t *testing.T) {
+	d := drive(t, newVisit()).throughTo(rules.FactMetals).keys("<ctrl+l>")
+	d.sees("› [ ] metals", "[x] company Hillside Farm Services", "[ ] use")
+	d.keys("<home>", "<enter>")
+	d.at(assess.FactCompany)
+	d.keys("<ctrl+l>", "n")
+	d.at(rules.FactMetals)
+}
+
+func TestAGroupIsSkippedAndTakenBackIn(t *testing.T) {
+	d := drive(t, newVisit()).throughTo(rules.FactMetals).keys("<ctrl+g>")
+	d.at(rules.FactStart)
+	d.sees("“The work” skipped")
+	d.keys("<ctrl+l>")
+	d.sees("The work – skipped")
+	for !d.m.rows[d.m.at].skipped {
+		d.keys("<up>")
+	}
+	d.keys("<enter>")
+	d.seesNot("skipped")
+	d.sees("[ ] metals")
+}
+
+func TestLaterKeepsWhatIsTyped(t *testing.T) {
+	d := drive(t, newVisit()).keys("Alder", "<tab>")
+	d.at(assess.FactContact)
+	if d.disk.saves != 0 {
+		t.Error("saved an answer nobody accepted")
+	}
+	d.keys("<esc>")
+	d.sees("› Alder")
+}
+
+func TestLeavingKeepsWhatIsTyped(t *testing.T) {
+	d := drive(t, newVisit()).throughTo(rules.FactEveryday).keys("6 mm", "<ctrl+c>")
+	if !d.quit {
+		t.Fatalf("still here:\n%s", d.view())
+	}
+	if got := d.disk.last.Answers; got[len(got)-1].Said != "6 mm" {
+		t.Errorf("last saved %+v", got[len(got)-1])
+	}
+	d = drive(t, newVisit()).throughTo(rules.FactEveryday).keys("thick", "<ctrl+c>")
+	if out := d.m.finish(); !d.quit || len(out.Unkept) != 1 {
+		t.Errorf("unkept %q", out.Unkept)
+	}
+}
+
+func TestLeavingAtOnceSavesNothing(t *testing.T) {
+	for _, k := range []string{"<ctrl+c>", "<esc>"} {
+		d := drive(t, newVisit()).keys(k)
+		if out := d.m.finish(); !d.quit || d.disk.saves != 0 || out.Path != "" {
+			t.Errorf("%s: quit %v, %d saves, %+v", k, d.quit, d.disk.saves, out)
+		}
+	}
+}
+
+func TestAFailedSaveIsShownAndTriedAgain(t *testing.T) {
+	d := drive(t, newVisit())
+	d.disk.fail = errors.New("the disk is full")
+	d.keys("Alder", "<enter>")
+	d.sees("! not saved: the disk is full", "the answers are still here")
+	d.keys("<ctrl+c>")
+	if d.quit {
+		t.Fatal("left with unsaved answers without a word")
+	}
+	d.sees("not saved", "Esc back to the questions", "leave without saving")
+	d.keys("<esc>")
+	d.at(assess.FactContact)
+	d.keys("<ctrl+c>")
+	d.disk.fail = nil
+	d.keys("<enter>")
+	if !d.quit || d.disk.last.Answers[0].Said != "Alder" {
+		t.Error("the second try did not save and leave")
+	}
+}
+
+func TestASignalLeavesEvenIfSavingFails(t *testing.T) {
+	d := drive(t, newVisit())
+	d.disk.fail = errors.New("the disk is full")
+	d.keys("Alder", "<enter>")
+	d.send(leaveMsg{})
+	if out := d.m.finish(); !d.quit || out.Unsaved == nil {
+		t.Errorf("quit %v, %+v", d.quit, out)
+	}
+}
+
+func TestSavesBuildOnEachOther(t *testing.T) {
+	d := drive(t, newVisit()).throughTo(rules.FactMetals)
+	if d.disk.last.Revision != d.disk.saves {
+		t.Errorf("revision %d after %d saves", d.disk.last.Revision, d.disk.saves)
+	}
+	d.keys("<ctrl+c>")
+	if d.m.finish(); d.m.visit.Revision != d.disk.saves {
+		t.Errorf("the visit's own revision is %d after %d saves", d.m.visit.Revision, d.disk.saves)
+	}
+}
+
+func TestAnOvertakenSaveIsLeftOut(t *testing.T) {
+	disk := &memory{}
+	w := &writer{saver: disk}
+	newer, older := newVisit(), newVisit()
+	w.save(newer, 2)
+	if msg := w.save(older, 1); msg.change != 2 || disk.last != newer {
+		t.Errorf("an older state was written over a newer: %+v", msg)
+	}
+}
+
+func TestTheWholeInterviewEndsInTheResult(t *testing.T) {
+	d := drive(t, newVisit()).throughTo("")
+	if d.m.state != reading || d.m.visit.Open() != 0 {
+		t.Fatalf("not at the result:\n%s", d.view())
+	}
+	d.sees("all answered", "Hillside Farm Services", "p make the page", "more below")
+	d.keys("p")
+	d.sees("the page is in page.pdf")
+	d.keys("<end>")
+	d.seesNot("more below")
+	d.keys("q")
+	if out := d.m.finish(); !d.quit || !out.Finished || out.Page != "page.pdf" || out.Path != "visit.json" {
+		t.Errorf("%+v", out)
+	}
+}
+
+func TestAFinishedVisitOpensAtItsResult(t *testing.T) {
+	d := drive(t, drive(t, newVisit()).throughTo("").disk.last)
+	d.sees("all answered", "p make the page")
+	d.keys("l", "<home>", "<enter>")
+	d.at(assess.FactCompany)
+	d.keys("<ctrl+u>", "Birch", "<enter>") // a change leads back to the list
+	d.sees("[x] company Birch")
+	d.keys("r")
+	d.sees("Customer Birch")
+}
+
+func TestWhatDecidesCanBeOverruledWithAReason(t *testing.T) {
+	d := drive(t, newVisit()).throughTo("").keys("o")
+	d.sees("let the answers decide", "5 running cost")
+	d.keys("5", "<enter>", "<enter>")
+	d.sees("needs its reason")
+	d.keys("they said gas is dear", "<enter>")
+	if o := d.disk.last.Overrule; o == nil || *o != (rules.Overrule{Requirement: rules.RunningCost, Reason: "they said gas is dear"}) {
+		t.Fatalf("saved %+v", o)
+	}
+	d.keys("o", "<home>", "<enter>")
+	if d.disk.last.Overrule != nil {
+		t.Error("not withdrawn")
+	}
+}
+
+func TestAResizeKeepsWhatIsTyped(t *testing.T) {
+	d := drive(t, newVisit()).keys("Alder Wor")
+	for _, s := range [][2]int{{60, 20}, {200, 60}, {40, 15}, {80, 24}} {
+		d.resize(s[0], s[1])
+		d.sees("› Alder Wor")
+	}
+	d.keys("ks", "<enter>")
+	if got := d.answer(assess.FactCompany).Said; got != "Alder Works" {
+		t.Errorf("company %q", got)
+	}
+	d.throughTo(rules.FactMetals).keys("1", "3", "<up>")
+	d.resize(60, 20)
+	d.sees("[x] 1 mild steel", "› [ ] 2", "[x] 3 stainless")
+}
+
+func TestThePanelNeedsRoom(t *testing.T) {
+	d := drive(t, newVisit()).throughTo(rules.FactStart)
+	if view := d.view(); !strings.Contains(view, "│ Capacity needed") || !strings.Contains(view, "│ Still in") {
+		t.Errorf("no panel:\n%s", view)
+	}
+	d.resize(79, 24)
+	d.seesNot("Capacity needed")
+}
+
+func TestForeignTextIsCleaned(t *testing.T) {
+	v := newVisit()
+	v.Set(assess.Answer{Question: assess.FactCompany, Said: "A\x1b]0;x\x07l\u202eder", State: assess.Told, Note: "\x1b[2J"})
+	d := drive(t, v)
+	d.keys("<ctrl+l>")
+	for _, r := range d.m.View() {
+		if r == '\x1b' || r == '\u202e' || r == '\x07' {
+			t.Fatalf("%q reached the terminal", r)
+		}
+	}
+}
+
+func BenchmarkKey(b *testing.B) {
+	d := drive(b, newVisit()).throughTo(rules.FactStart)
+	down, up := named["<down>"], named["<up>"]
+	for i := 0; b.Loop(); i++ {
+		k := down
+		if i%2 == 1 {
+			k = up
+		}
+		d.m.Update(k)
+		d.m.View()
+	}
+}
+
+func BenchmarkAccept(b *testing.B) {
+	d := drive(b, newVisit()).throughTo(rules.FactThickest).keys("12 mm")
+	enter, esc := named["<enter>"], named["<esc>"]
+	for b.Loop() {
+		d.m.Update(enter)
+		d.m.Update(esc)
+		d.m.View()
+	}
+}
