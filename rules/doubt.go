@@ -1,0 +1,32 @@
+package rules
+
+import (
+	"fmt"
+
+	"cutbrief/rules/size"
+	"cutbrief/rules/system"
+)
+
+// Doubts holds every system of a range against the power of its arc and
+// returns what is suspicious as a warning and what is impossible as an error.
+// Source: size.Plausible, from memory of the documents it names, so an error
+// here asks for a second look at the data sheet and says so.
+func Doubts(offered system.Range) []system.Finding {
+	var list []system.Finding
+	for i := range offered.Systems {
+		s := &offered.Systems[i]
+		band, words, err := size.Plausible(s)
+		if err != nil || band == size.Normal {
+			continue
+		}
+		share, _ := size.MeltShare(s.OutputMax, s.Rated, size.RatedSpeed)
+		f := system.Finding{System: s.ID, Column: "rated_mm", Severity: system.Warning,
+			Problem:  fmt.Sprintf("melting the kerf at the rated point would take %.0f %% of the arc's power: %s", float64(share), words),
+			Accepted: "usually 15 to 60 % (energy balance, from memory)"}
+		if band == size.Impossible {
+			f.Severity = system.Error
+		}
+		list = append(list, f)
+	}
+	return list
+}
