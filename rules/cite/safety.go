@@ -7,9 +7,7 @@ var safetySources = []Source{
 	{ID: "osha-hot-work", Title: "29 CFR 1910.252", Trust: Published},
 	{ID: "osha-hot-work-unread", Title: "29 CFR 1910.252", Trust: Memory},
 	{ID: "osha-chromium", Title: "29 CFR 1910.1026", Trust: Published},
-	{ID: "osha-lead", Title: "29 CFR 1910.1025", Trust: Published},
-	{ID: "osha-cadmium", Title: "29 CFR 1910.1027", Trust: Published},
-	{ID: "osha-limits", Title: "29 CFR 1910.1000 Table Z-1", Trust: Published},
+	{ID: "osha-coatings", Title: "29 CFR 1910.1000 Table Z-1, 1910.1025(c), 1910.1027(c)", Trust: Published},
 	{ID: "osha-limits-unread", Title: "29 CFR 1910.1000 Table Z-1", Trust: Memory},
 	{ID: "osha-confined", Title: "29 CFR 1910.146", Trust: Published},
 	{ID: "eu-noise", Title: "Directive 2003/10/EC", Trust: Published},
@@ -17,5 +15,5 @@ var safetySources = []Source{
 	{ID: "army-solvents", Title: "US Army TM 55-1930-209-14&P-15", Trust: Published},
 	{ID: "ansi-z49", Title: "ANSI Z49.1", Trust: Memory},
 	{ID: "nfpa-51b", Title: "NFPA 51B", Edition: "2019", Trust: Memory},
-	{ID: "chemistry-aluminium", Title: "general chemistry: aluminium and water free hydrogen", Trust: Memory},
+	{ID: "chemistry-aluminium", Title: "general chemistry", Trust: Memory},
 }

@@ -21,7 +21,7 @@ type warning struct {
 // reference table by a test.
 var warnings = []warning{
 	{id: "manual", source: cite.Ref{Source: "practice"},
-		text: "The manual, the site's rules and local codes come first wherever they ask more than this page."},
+		text: "The manual, local codes, the site's rules and a licensed electrician (circuit, breaker, earth) come before this page."},
 	{id: "permit-here", source: cite.Ref{Source: "practice"}, applies: hotWork(rules.HotWorkPermit),
 		text: "This site works with hot-work permits: the permit is signed before the first arc."},
 	{id: "combustibles-stay", source: cite.Ref{Source: "osha-hot-work", Clause: "(a)(2)(vii)"}, applies: hotWork(rules.HotWorkSensitive),
@@ -35,32 +35,24 @@ var warnings = []warning{
 	{id: "fire-watch", source: cite.Ref{Source: "osha-hot-work", Clause: "(a)(2)(iii)(B)"},
 		text: "Fire watch at least 30 min after the last cut where fire is possible; many sites ask 60 min."},
 	{id: "containers", source: cite.Ref{Source: "osha-hot-work", Clause: "(a)(3)"},
-		text: "No drum, tank or pipe that held something that burns, unless cleaned of it and its vapour; vent hollow parts first."},
+		text: "Ask for coating and last contents of every piece. No drum, tank or pipe that held something that burns, unless cleaned of it and its vapour; vent hollow parts first."},
 	{id: "fume", source: cite.Ref{Source: "hse-fume"},
 		text: "Extraction at the cut indoors, however short the cut; a suitable mask outdoors; heads out of the plume."},
-	{id: "test-piece", source: cite.Ref{Source: "practice"},
-		text: "Ask for coating, filling and last contents of every piece; no unknown scrap."},
 	{id: "noise", source: cite.Ref{Source: "eu-noise", Clause: "Art. 3"},
 		text: "Hearing protection: due from 85 dB(A) over a working day, and a torch is often louder."},
 	{id: "shock", source: cite.Ref{Source: "ansi-z49", Clause: "clause 11"},
 		text: "Dry gloves, dry place, no rain; work clamp on clean metal of the piece; supply off before touching torch parts."},
-	{id: "electrician", source: cite.Ref{Source: "practice"},
-		text: "Circuit, breaker and earth are for a licensed electrician to confirm."},
 	{id: "implants", source: cite.Ref{Source: "ansi-z49"},
 		text: "Anyone with a pacemaker or implant stays away until a doctor agrees."},
 	{id: "chromium", source: cite.Ref{Source: "osha-chromium", Clause: "(c)"}, applies: cuts(metal.Stainless),
 		text: "Stainless fume carries chromium VI, which causes cancer: 5 µg/m³ of air at most over 8 h. Extraction at the cut, always."},
-	{id: "zinc", source: cite.Ref{Source: "osha-limits"}, applies: cuts(metal.Galvanised),
-		text: "Zinc fume brings fever some hours later: 5 mg/m³ of air at most over 8 h. Strip the zinc at the cut, and extract."},
-	{id: "lead-paint", source: cite.Ref{Source: "osha-lead", Clause: "(c)"}, applies: cuts(metal.Galvanised),
-		text: "Old paint may hold lead: 50 µg/m³ of air at most over 8 h. Have it tested, and stripped, before any cut."},
-	{id: "cadmium", source: cite.Ref{Source: "osha-cadmium", Clause: "(c)"}, applies: cuts(metal.Galvanised),
-		text: "Plating may hold cadmium: 5 µg/m³ of air at most over 8 h. If it does, do not cut it here."},
+	{id: "coatings", source: cite.Ref{Source: "osha-coatings"}, applies: cuts(metal.Galvanised),
+		text: "Coatings, at most in air over 8 h: zinc fume 5 mg/m³ (brings fever), lead from old paint 50 µg/m³, cadmium from plating 5 µg/m³. Have it tested and stripped before any cut."},
 	{id: "copper", source: cite.Ref{Source: "osha-limits-unread"}, applies: cuts(metal.Copper),
 		text: "Copper and brass fume needs extraction at the cut; never cut copper that may hold beryllium."},
 	{id: "aluminium-water", source: cite.Ref{Source: "chemistry-aluminium"}, applies: cuts(metal.Aluminium),
 		text: "No aluminium over water: it frees hydrogen, which can explode under the plate."},
-	{id: "solvents", source: cite.Ref{Source: "army-solvents", Clause: "para 3-8.3"}, applies: cuts(metal.Stainless, metal.Aluminium, metal.Copper),
+	{id: "solvents", source: cite.Ref{Source: "army-solvents", Clause: "3-8.3"}, applies: cuts(metal.Stainless, metal.Aluminium, metal.Copper),
 		text: "Parts degreased with chlorinated solvent: washed with water, dried and aired before the arc."},
 	{id: "cast-iron", source: cite.Ref{Source: "practice"}, applies: cuts(metal.CastIron),
 		text: "Cast iron may spit and crack: stand clear of the cut, and let it cool slowly."},
@@ -98,7 +90,7 @@ var shades = []struct {
 // lens is the caution about the filter lens. Without a system it speaks of
 // hand-held systems, which stay below the first limit.
 func lens(s *system.System) Caution {
-	c := Caution{ID: "lens", Text: shades[0].text, Source: cite.Ref{Source: "osha-eyes", Clause: "(a)(5), and OSHA's fact sheet on it"}}
+	c := Caution{ID: "lens", Text: shades[0].text, Source: cite.Ref{Source: "osha-eyes", Clause: "(a)(5)"}}
 	if s == nil {
 		return c
 	}
