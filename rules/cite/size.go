@@ -33,6 +33,7 @@ var sizeSources = []Source{
 	{ID: "aws-wh-2", Title: "AWS Welding Handbook vol. 2", Trust: Memory},
 	{ID: "aws-pac", Title: "AWS Welding Handbook, plasma arc cutting conditions, as reprinted in a textbook", Trust: Published},
 	{ID: "wells-1952", Title: "Wells, Heat flow in welding, Welding Journal 1952", Trust: Memory},
+	{ID: "rosenthal", Title: "Rosenthal, moving line source of heat in a plate, 1941", Trust: Memory},
 	{ID: "kou", Title: "Kou, Welding Metallurgy, Table 2.1", Trust: Memory},
 	{ID: "property-tables", Title: "handbook property tables of metals", Trust: Memory},
 	{ID: "carvill", Title: "Carvill, Mechanical Engineer's Data Handbook, p. 210", Trust: Published},

@@ -1,6 +1,7 @@
 package size
 
 import (
+	"fmt"
 	"math"
 	"slices"
 
@@ -86,12 +87,8 @@ func (p Properties) Absorbed(t, kerf unit.Millimetre, v unit.MillimetrePerMinute
 	if !(t > 0 && kerf > 0 && v > 0) || p.Carried(v, kerf) < leastCarried {
 		return 0, ErrRange
 	}
-	return unit.Kilowatt(float64(t) / 1e3 * p.perMetre(v, kerf) / 1e3), nil
-}
-
-// perMetre is the absorbed power in W per metre of thickness, in range or not.
-func (p Properties) perMetre(v unit.MillimetrePerMinute, kerf unit.Millimetre) float64 {
-	return p.Conductivity * (float64(p.Melting) - room) * 8 * (leastCarried + p.Carried(v, kerf))
+	perMetre := p.Conductivity * (float64(p.Melting) - room) * 8 * (leastCarried + p.Carried(v, kerf))
+	return unit.Kilowatt(float64(t) / 1e3 * perMetre / 1e3), nil
 }
 
 // PropertiesOf returns the figures held for a metal; two for copper and brass, none
@@ -103,46 +100,59 @@ func PropertiesOf(id metal.ID) []Properties { return slices.Clone(properties[id]
 type Derivation struct {
 	Metal    string
 	Melt     float64             // melt energy over that of mild steel: the least it can be
-	Balance  float64             // absorbed power per mm over that of mild steel, conduction included
-	InRange  bool                // false: Balance is shown for comparison only
+	Balance  float64             // power per mm over that of mild steel, conduction included
 	Practice unit.Maybe[float64] // the factor of the list of metals
 	Blended  unit.Maybe[float64] // what the blend gives
+}
+
+// String writes the derivation in one sentence.
+func (d Derivation) String() string {
+	practice, ok := d.Practice.Get()
+	blended, _ := d.Blended.Get()
+	if !ok {
+		return d.Metal + ": no factor is held"
+	}
+	return fmt.Sprintf("%s: melting takes %.2f times the heat of mild steel, and %.2f times the power with what flows away; common practice says %.2f, together %.2f",
+		d.Metal, d.Melt, d.Balance, practice, blended)
 }
 
 // kerfAtRating is the kerf in mm of a 40 A class hand torch. Source: practice.
 const kerfAtRating unit.Millimetre = 1.5
 
 // Derive compares the factor of a metal in the list with an energy balance. At
-// equal power and speed the thickness cut is inverse to the power absorbed per
-// mm, so the balance's factor is that power over mild steel's. Blended is the
-// root of practice times balance, never below practice: a factor that is too
-// small sells too small a system. Where the balance is out of range, practice
-// stands alone.
+// equal power and speed the thickness cut is inverse to the power a millimetre
+// takes, so the balance's factor is that power, by ByLine, over mild steel's.
+// Blended is the root of practice times balance, never below practice: a factor
+// that is too small sells too small a system.
 //
 // Valid for metals with figures; none are held for cast iron and others, which
-// give an empty list. Source: wells-1952 and property-tables, from memory, with
-// practice. Check: stainless, balance 24.9·1434·0.790/(41·1490·0.543) = 0.85,
-// practice 1.15 → 1.15.
+// give an empty list. Source: rosenthal and property-tables, from memory, with
+// practice. Check: stainless, balance 0.82, practice 1.15 → 1.15; copper,
+// balance 2.6, practice 2 → 2.3.
 func Derive(id metal.ID) []Derivation {
 	steel := properties[metal.MildSteel][0]
+	unity := perMillimetre(steel)
 	m, _ := metal.Find(id)
 	var list []Derivation
 	for _, p := range properties[id] {
 		d := Derivation{Metal: p.Name, Practice: m.Equivalence,
 			Melt:    p.MeltEnergy() / steel.MeltEnergy(),
-			Balance: p.perMetre(RatedSpeed, kerfAtRating) / steel.perMetre(RatedSpeed, kerfAtRating),
-			InRange: p.Carried(RatedSpeed, kerfAtRating) >= leastCarried,
+			Balance: perMillimetre(p) / unity,
 		}
-		d.Blended = blend(d)
+		if practice, ok := d.Practice.Get(); ok {
+			d.Blended = unit.Known(max(practice, math.Sqrt(practice*d.Balance)))
+		}
 		list = append(list, d)
 	}
 	return list
 }
 
-func blend(d Derivation) unit.Maybe[float64] {
-	practice, ok := d.Practice.Get()
-	if !ok || !d.InRange {
-		return d.Practice
+// perMillimetre is the power in kW a millimetre of thickness takes at the rated
+// speed. Every metal of the table lies in range there; see its test.
+func perMillimetre(p Properties) float64 {
+	q, err := p.ByLine(1, kerfAtRating, RatedSpeed)
+	if err != nil {
+		return math.NaN()
 	}
-	return unit.Known(max(practice, math.Sqrt(practice*d.Balance)))
+	return float64(q)
 }

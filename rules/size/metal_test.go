@@ -1,6 +1,7 @@
 package size
 
 import (
+	"errors"
 	"math"
 	"testing"
 
@@ -15,12 +16,13 @@ import (
 func meltedWidth(power float64) float64 {
 	hottest := func(y float64) float64 {
 		best := 0.0
-		for x := -4.0; x <= 1; x += 0.1 {
+		for i := range 80 {
+			x := -4 * (y + y*y) * float64(i) / 80
 			best = max(best, power/(2*math.Pi)*math.Exp(-x)*besselK0(math.Hypot(x, y)))
 		}
 		return best
 	}
-	low, high := 0.05, 6.0
+	low, high := 0.01, 6.0
 	for range 16 {
 		if mid := (low + high) / 2; hottest(mid) > 1 {
 			low = mid
@@ -69,27 +71,66 @@ func TestEquivalence(t *testing.T) {
 	}
 }
 
-// Stainless by hand: balance 24.9·1434·(0.2 + 8.333·1.5/21.2)/(41·1490·0.5434)
-// = 28190/33197 = 0.85; melt 8.92/10.15 = 0.88. Aluminium and copper carry the
-// heat away too fast for the balance, which is then shown but not used.
+// The balance by another route (the power whose melted band is as wide as the
+// kerf, solved separately to two digits): stainless 0.82, aluminium 0.95, copper
+// 2.57, brass 1.00. Melt energies by hand: 8.92/10.15 = 0.88 for stainless. The
+// blend for copper: √(2·2.57) = 2.27.
 func TestDerive(t *testing.T) {
 	steel := Derive(metal.MildSteel)[0]
-	if steel.Melt != 1 || steel.Balance != 1 || !steel.InRange {
+	if steel.Melt != 1 || steel.Balance != 1 {
 		t.Errorf("%+v", steel)
 	}
-	stainless := Derive(metal.Stainless)[0]
-	if !near(stainless.Balance, 0.85, 0.005) || !near(stainless.Melt, 0.88, 0.005) || !stainless.InRange {
-		t.Errorf("%+v", stainless)
+	var all []Derivation
+	for _, id := range []metal.ID{metal.Stainless, metal.Aluminium, metal.Copper} {
+		all = append(all, Derive(id)...)
 	}
-	for _, id := range []metal.ID{metal.Aluminium, metal.Copper} {
-		for _, d := range Derive(id) {
-			if d.InRange || d.Blended != d.Practice {
-				t.Errorf("%+v", d)
-			}
+	for i, want := range []float64{0.82, 0.95, 2.57, 1.00} {
+		if !near(all[i].Balance, want, 0.01) || all[i].String() == "" {
+			t.Errorf("%s, want %v", all[i], want)
 		}
+	}
+	if !near(all[0].Melt, 0.88, 0.005) {
+		t.Errorf("%s", all[0])
+	}
+	if b, _ := all[2].Blended.Get(); !near(b, 2.27, 0.01) {
+		t.Errorf("%s", all[2])
 	}
 	if len(Derive(metal.CastIron)) != 0 || len(Derive(metal.Other)) != 0 || len(Derive(metal.Copper)) != 2 {
 		t.Error("figures are held for mild steel, stainless, aluminium, copper and brass only")
+	}
+}
+
+// K0 at 0.1, 1 and 2 is 2.4270690, 0.4210244 and 0.1138939 in the handbooks of
+// mathematical functions (from memory); warmth at x = 0 is K0.
+func TestWarmth(t *testing.T) {
+	for z, want := range map[float64]float64{0.1: 2.4270690, 1: 0.4210244, 2: 0.1138939} {
+		if got := warmth(0, z); !near(got, want, 1e-7) {
+			t.Errorf("K0(%v) = %v, want %v", z, got, want)
+		}
+	}
+}
+
+// The exact power, put back into the separately solved melted width, gives the
+// kerf again, for slow and for fast metals.
+func TestByLineMeltsTheKerf(t *testing.T) {
+	for _, id := range []metal.ID{metal.MildSteel, metal.Stainless, metal.Aluminium, metal.Copper} {
+		for _, p := range PropertiesOf(id) {
+			q, err := p.ByLine(10, 1.5, 500)
+			power := float64(q) * 1000 / (0.010 * p.Conductivity * (float64(p.Melting) - 20))
+			width := meltedWidth(power) * 2 * p.Diffusivity / (500.0 / 60e3) * 1e3
+			if err != nil || !near(width, 1.5, 0.03) {
+				t.Errorf("%s: melts %v mm (%v)", p.Name, width, err)
+			}
+		}
+	}
+	steel := PropertiesOf(metal.MildSteel)[0]
+	if q, err := steel.ByLine(11, 1.5, 500); err != nil || !near(float64(q), 3.09, 0.005) {
+		t.Errorf("%v, %v", q, err)
+	}
+	for _, v := range []unit.MillimetrePerMinute{0, 5, 10000} {
+		if _, err := steel.ByLine(10, 1.5, v); !errors.Is(err, ErrRange) {
+			t.Errorf("%v mm/min: %v", v, err)
+		}
 	}
 }
 
