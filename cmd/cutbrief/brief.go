@@ -71,17 +71,17 @@ var papers = []string{"a4", "letter"}
 
 // parse checks the flags against each other.
 func (o briefOptions) parse(files []string) (briefJob, error) {
-	job := briefJob{files: files, out: o.out, force: o.force, paper: strings.ToLower(o.paper)}
+	job := briefJob{files: files, out: o.out, force: o.force}
 	if len(files) == 0 {
 		return job, misuse("brief needs the file of a visit", "such as cutbrief brief visit.json; - reads standard input")
 	}
 	if i := slices.Index(files, "-"); i >= 0 && slices.Contains(files[i+1:], "-") {
 		return job, misuse("standard input can be read only once", "name - once")
 	}
-	if !slices.Contains(papers, job.paper) {
-		return job, misuse(fmt.Sprintf("--paper %q is not a sheet we print on", o.paper), "one of "+strings.Join(papers, ", "))
-	}
 	var err error
+	if job.paper, err = paperOf(o.paper); err != nil {
+		return job, err
+	}
 	if job.style, err = styleOf(o.units); err != nil {
 		return job, err
 	}
@@ -92,6 +92,15 @@ func (o briefOptions) parse(files []string) (briefJob, error) {
 		job.out = defaultOut(files, job.format)
 	}
 	return job, nil
+}
+
+// paperOf reads --paper.
+func paperOf(name string) (string, error) {
+	paper := strings.ToLower(name)
+	if !slices.Contains(papers, paper) {
+		return "", misuse(fmt.Sprintf("--paper %q is not a sheet we print on", name), "one of "+strings.Join(papers, ", "))
+	}
+	return paper, nil
 }
 
 // styleOf reads --units.

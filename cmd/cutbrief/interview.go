@@ -18,11 +18,14 @@ import (
 type interviewOptions struct {
 	plain bool
 	dir   string
+	paper string
 	file  string // "" starts a new visit in the folder of visits
 }
 
 func (o *interviewOptions) flags(c *cobra.Command) {
 	c.Flags().BoolVar(&o.plain, "plain", false, "ask line by line, without drawing a screen")
+	c.Flags().StringVar(&o.paper, "paper", "a4", "sheet of the page made at the end: a4 or letter")
+	complete(c, "paper", papers)
 	c.Flags().StringVar(&o.dir, "dir", "", "`folder` that new visits are kept in (default: CUTBRIEF_DIR, else in your data folder)")
 }
 
@@ -65,6 +68,10 @@ by line. --plain asks for that.`,
 
 // interview runs one interview from the first question to the farewell.
 func (a *app) interview(ctx context.Context, o interviewOptions) error {
+	paper, err := paperOf(o.paper)
+	if err != nil {
+		return err
+	}
 	offered, err := a.offered()
 	if err != nil {
 		return err
@@ -73,7 +80,7 @@ func (a *app) interview(ctx context.Context, o interviewOptions) error {
 	if err != nil {
 		return err
 	}
-	s.app, s.offered = a, offered
+	s.app, s.offered, s.paper = a, offered, paper
 	if o.file == "" {
 		if err := put(a.out, []byte(unfinished(s.folder))); err != nil {
 			return err

@@ -3,10 +3,12 @@ package main
 import (
 	"errors"
 	"fmt"
+	"io"
 	"io/fs"
 	"os"
 	"path/filepath"
 
+	"cutbrief/rules"
 	"cutbrief/rules/system"
 )
 
@@ -26,11 +28,18 @@ func (a *app) offered() (system.Range, error) {
 		return system.Range{}, fail(fmt.Errorf("read systems %s: %w", path, reason(err)), "an example to start from: cutbrief systems template")
 	}
 	defer file.Close()
-	offered, findings := system.Read(file, filepath.Base(path))
+	offered, findings := examine(file, path)
 	for _, f := range findings {
 		if f.Severity == system.Error {
 			return system.Range{}, fail(fmt.Errorf("systems %s: %s", path, f), "see every line with: cutbrief systems check %s", path)
 		}
 	}
 	return offered, nil
+}
+
+// examine reads a range and judges every row of it, by itself and by whether
+// an arc of its output can melt what its figures promise.
+func examine(r io.Reader, path string) (system.Range, []system.Finding) {
+	offered, findings := system.Read(r, filepath.Base(path))
+	return offered, offered.Merge(findings, rules.Doubts(offered))
 }

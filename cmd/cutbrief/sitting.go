@@ -18,6 +18,7 @@ type sitting struct {
 	visit   *assess.Visit
 	path    string // "" until a new visit is first saved
 	folder  store.Folder
+	paper   string
 	kept    bool   // there is a file at path
 	page    string // the page made last, which may be written over
 }
@@ -43,7 +44,7 @@ func (s *sitting) Save(v *assess.Visit) (string, error) {
 // earlier in the same sitting is written over, anything else is not.
 func (s *sitting) Page(v *assess.Visit) (string, error) {
 	brief := report.Build(v, s.offered, report.Options{})
-	data, err := render(pdfFormat, []report.Brief{brief}, "a4")
+	data, err := render(pdfFormat, []report.Brief{brief}, s.paper)
 	if err != nil {
 		return "", err
 	}

@@ -4,13 +4,13 @@ import (
 	"bytes"
 	"fmt"
 	"os"
-	"path/filepath"
 	"slices"
 	"strings"
 	"text/tabwriter"
 
 	"github.com/spf13/cobra"
 
+	"cutbrief/rules"
 	"cutbrief/rules/system"
 	"cutbrief/rules/unit"
 )
@@ -129,7 +129,8 @@ func (a *app) checkSystems(path string) error {
 		return fail(fmt.Errorf("read systems %s: %w", path, reason(err)), "an example to start from: cutbrief systems template")
 	}
 	defer file.Close()
-	offered, findings := system.Read(file, filepath.Base(path))
+	offered, findings := examine(file, path)
+	findings = offered.Merge(findings, rules.Doubts(offered))
 	var b bytes.Buffer
 	for _, f := range findings {
 		fmt.Fprintln(&b, tidy(f.String()))
