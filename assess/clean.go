@@ -19,10 +19,25 @@ const (
 
 // clean takes a text through the gate: one line, or several if long.
 func clean(s string, long bool) string {
+	if isPlain(s) {
+		return s
+	}
 	if long {
 		return gate.Lines(s)
 	}
 	return gate.Line(s)
+}
+
+// isPlain reports a text that the gate lets through as it is: printable ASCII
+// within a line, with no space at its ends. Nearly every answer is one, and a
+// folder of visits is full of answers.
+func isPlain(s string) bool {
+	for i := range len(s) {
+		if s[i] < ' ' || s[i] > '~' {
+			return false
+		}
+	}
+	return len(s) > 0 && len(s) <= maxLine && s[0] != ' ' && s[len(s)-1] != ' '
 }
 
 // lineEnds are all that the gate takes for the end of a line.
@@ -30,6 +45,9 @@ var lineEnds = strings.NewReplacer("\r\n", "\n", "\r", "\n", "\u0085", "\n", "\u
 
 // room says what would fit if a text is too long, or "".
 func room(s string, long bool) string {
+	if len(s) <= maxLine && !long {
+		return ""
+	}
 	if !long {
 		if utf8.RuneCountInString(strings.TrimSpace(s)) > maxLine {
 			return fmt.Sprintf("at most %d characters", maxLine)

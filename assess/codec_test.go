@@ -6,6 +6,9 @@ import (
 	"strings"
 	"testing"
 
+	"pgregory.net/rapid"
+
+	"cutbrief/assess/gate"
 	"cutbrief/rules"
 	"cutbrief/rules/metal"
 )
@@ -173,6 +176,16 @@ func TestDecodeCleansTexts(t *testing.T) {
 	if a := v.Answers[0]; strings.ContainsAny(a.Said+a.Note, "\x1b\u202e\a") {
 		t.Errorf("not clean: %q %q", a.Said, a.Note)
 	}
+}
+
+// The short way round the gate lets through only what the gate leaves alone.
+func TestPlainTextsPassTheGate(t *testing.T) {
+	rapid.Check(t, func(rt *rapid.T) {
+		s := rapid.OneOf(rapid.String(), rapid.StringMatching(`[ -~]{0,210}`)).Draw(rt, "text")
+		if isPlain(s) && (gate.Line(s) != s || gate.Lines(s) != s) {
+			rt.Fatalf("%q", s)
+		}
+	})
 }
 
 // What Encode writes, Decode reads; a visit too large for that is refused.

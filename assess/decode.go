@@ -30,6 +30,9 @@ func Decode(data []byte) (v *Visit, unknown []string, err error) {
 	case !shallow(data):
 		return nil, nil, errors.New("read visit: nested too deeply")
 	}
+	if err := wellFormed(data); err != nil {
+		return nil, nil, fmt.Errorf("read visit: %w", err)
+	}
 	fields, err := members(data)
 	if err != nil {
 		return nil, nil, fmt.Errorf("read visit: %w", err)
@@ -49,8 +52,7 @@ func Decode(data []byte) (v *Visit, unknown []string, err error) {
 // foreign file means nothing.
 func checkFormat(t *taker) error {
 	raw, ok := t.take("format")
-	var name string
-	if !ok || json.Unmarshal(raw, &name) != nil || name != formatName {
+	if name, isText := unquote(raw); !ok || !isText || name != formatName {
 		return fmt.Errorf("%w: the file's format is %s; %q is accepted", ErrForeign, quote(string(raw)), formatName)
 	}
 	version, ok := t.whole("version")
@@ -71,18 +73,11 @@ func takeVisit(t *taker) (*Visit, []string) {
 	v.Skipped = takeSkipped(t)
 	unknown := takeOverrule(t, v)
 	unknown = append(unknown, takeAnswers(t, v)...)
-	v.extra = leftOver(t)
+	v.extra = t.leftOver()
 	return v, append(named("field ", v.extra), unknown...)
 }
 
-// leftOver is what nobody took, or nil.
-func leftOver(t *taker) map[string]json.RawMessage {
-	if len(t.fields) == 0 {
-		return nil
-	}
-	return t.fields
-}
-
+// named lists the names of unknown fields.
 func named(before string, extra map[string]json.RawMessage) []string {
 	var list []string
 	for _, name := range slices.Sorted(maps.Keys(extra)) {
@@ -136,7 +131,7 @@ func takeOverrule(t *taker, v *Visit) []string {
 	if in.err != nil {
 		t.err = fmt.Errorf("overrule: %w", in.err)
 	}
-	v.Overrule, v.overruleExtra = &o, leftOver(in)
+	v.Overrule, v.overruleExtra = &o, in.leftOver()
 	return named("overrule: field ", v.overruleExtra)
 }
 
@@ -148,8 +143,8 @@ func takeAnswers(t *taker, v *Visit) []string {
 		}
 		return nil
 	}
-	var items []json.RawMessage
-	if raw[0] != '[' || json.Unmarshal(raw, &items) != nil || len(items) > maxAnswers {
+	items := split(raw, '[')
+	if items == nil || len(items) > maxAnswers {
 		t.fail("answers", raw, fmt.Sprintf("a list of at most %d answers", maxAnswers))
 		return nil
 	}
@@ -173,9 +168,13 @@ func takeAnswers(t *taker, v *Visit) []string {
 
 // unknown lists what this program does not know of an answer.
 func (a Answer) unknown() []string {
+	_, known := Find(a.Question)
+	if known && a.extra == nil {
+		return nil
+	}
 	question := "question " + quote(string(a.Question))
 	list := named(question+": field ", a.extra)
-	if _, known := Find(a.Question); !known {
+	if !known {
 		list = append(list, question)
 	}
 	return list
@@ -196,7 +195,7 @@ func decodeAnswer(raw json.RawMessage) (Answer, error) {
 	if a.State == "" {
 		a.State = Told
 	}
-	a.extra = leftOver(t)
+	a.extra = t.leftOver()
 	if t.err != nil {
 		return a, t.err
 	}

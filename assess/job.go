@@ -22,7 +22,7 @@ func (v *Visit) Job() (rules.Job, []Problem) {
 	for _, id := range v.Metals() {
 		j.Pieces = append(j.Pieces, rules.Piece{Metal: id})
 	}
-	week := pace{}
+	week := weekly{}
 	for i := range v.Answers {
 		if err := v.enter(&j, &week, v.Answers[i]); err != nil {
 			problems = append(problems, Problem{v.Answers[i].Asked(), err.Error()})
@@ -34,7 +34,7 @@ func (v *Visit) Job() (rules.Job, []Problem) {
 }
 
 // enter puts one answer into the job.
-func (v *Visit) enter(j *rules.Job, week *pace, a Answer) error {
+func (v *Visit) enter(j *rules.Job, week *weekly, a Answer) error {
 	q, known := Find(a.Question)
 	if !known || a.State == Unknown || !q.matters(v) {
 		return nil
@@ -49,7 +49,7 @@ func (v *Visit) enter(j *rules.Job, week *pace, a Answer) error {
 		return err
 	}
 	if q.ID == rules.FactCutLength {
-		*week = pace{unit.Known(unit.Metre(m.reading.Quantity.Value)), m.period}
+		*week = weekly{unit.Known(unit.Metre(m.reading.Quantity.Value)), m.period}
 	}
 	if put := fields[q.ID]; put != nil {
 		put(j, p, m)
@@ -79,15 +79,15 @@ func pieceOf(j *rules.Job, id metal.ID) *rules.Piece {
 	return nil
 }
 
-// pace is a cut length with its period.
-type pace struct {
+// weekly is a cut length with its period.
+type weekly struct {
 	length unit.Maybe[unit.Metre]
 	period string
 }
 
 // perWeek turns a day's length into a week's by the days told; without them it
 // stays not known.
-func (p pace) perWeek(days unit.Maybe[float64]) unit.Maybe[unit.Metre] {
+func (p weekly) perWeek(days unit.Maybe[float64]) unit.Maybe[unit.Metre] {
 	length, told := p.length.Get()
 	if !told || p.period == perWeek {
 		return p.length

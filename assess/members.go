@@ -6,60 +6,135 @@ import (
 	"errors"
 	"fmt"
 	"io"
-	"strings"
-	"time"
+	"slices"
 
 	"cutbrief/assess/gate"
 )
 
-// members reads a JSON object into its fields, and refuses a field that is
-// there twice: which of the two was meant cannot be known.
-func members(data []byte) (map[string]json.RawMessage, error) {
-	d := json.NewDecoder(bytes.NewReader(data))
-	if t, err := d.Token(); err != nil || t != json.Delim('{') {
-		return nil, notObject(err)
+// field is one field of an object that was read. The raw value is a part of
+// the file's bytes.
+type field struct {
+	name string
+	raw  json.RawMessage
+}
+
+// maxFields is the most fields of an object; it bounds the search for twins.
+const maxFields = 1000
+
+// wellFormed reports in plain words what is wrong with a JSON text. Everything
+// below relies on it: splitting a well-formed text needs no further checks.
+func wellFormed(data []byte) error {
+	if json.Valid(data) {
+		return nil
 	}
-	fields := map[string]json.RawMessage{}
-	for d.More() {
-		t, err := d.Token()
-		if err != nil {
-			return nil, syntax(err)
-		}
-		name, _ := t.(string)
-		if _, twice := fields[name]; twice {
+	d := json.NewDecoder(bytes.NewReader(data))
+	var raw json.RawMessage
+	switch err := d.Decode(&raw); {
+	case errors.Is(err, io.EOF):
+		return errors.New("the file is empty")
+	case errors.Is(err, io.ErrUnexpectedEOF):
+		return errors.New("the file ends too early")
+	case err != nil:
+		return errors.New("not well-formed JSON: " + gate.Line(err.Error()))
+	}
+	return errors.New("there is more after the end of the visit")
+}
+
+// members splits a well-formed object into its fields, and refuses a field
+// that is there twice: which of the two was meant cannot be known.
+func members(data []byte) ([]field, error) {
+	parts := split(data, '{')
+	if parts == nil {
+		return nil, errors.New("a JSON object is expected")
+	}
+	if len(parts) > 2*maxFields {
+		return nil, fmt.Errorf("an object of %d fields; at most %d are accepted", len(parts)/2, maxFields)
+	}
+	fields := make([]field, 0, len(parts)/2)
+	for i := 0; i+1 < len(parts); i += 2 {
+		name := fieldName(parts[i])
+		if slices.ContainsFunc(fields, func(f field) bool { return f.name == name }) {
 			return nil, fmt.Errorf("field %s is there twice", quote(name))
 		}
-		var raw json.RawMessage
-		if err := d.Decode(&raw); err != nil {
-			return nil, syntax(err)
-		}
-		fields[name] = raw
-	}
-	if _, err := d.Token(); err != nil {
-		return nil, syntax(err)
-	}
-	if _, err := d.Token(); !errors.Is(err, io.EOF) {
-		return nil, errors.New("there is more after the end of the visit")
+		fields = append(fields, field{name, parts[i+1]})
 	}
 	return fields, nil
 }
 
-func notObject(err error) error {
-	switch {
-	case errors.Is(err, io.EOF):
-		return errors.New("the file is empty")
-	case err != nil:
-		return syntax(err)
+// fieldName reads a name. The few names an answer has are not copied each time.
+func fieldName(raw json.RawMessage) string {
+	for _, name := range answerFields {
+		if len(raw) == len(name)+2 && string(raw[1:len(raw)-1]) == name {
+			return name
+		}
 	}
-	return errors.New("a JSON object is expected")
+	name, _ := unquote(raw)
+	return name
 }
 
-// syntax rewords an error of the JSON decoder so that it names no Go type.
-func syntax(err error) error {
-	if errors.Is(err, io.EOF) || errors.Is(err, io.ErrUnexpectedEOF) {
-		return errors.New("the file ends too early")
+// answerFields are the fields of an answer, most common first.
+var answerFields = [...]string{"question", "state", "said", "chosen", "metal", "unit", "note"}
+
+// split cuts a well-formed object or list, told by its first character, into
+// its values; those of an object are names and values in turn. It returns nil
+// for anything else, and an empty list for an empty one.
+func split(data []byte, first byte) []json.RawMessage {
+	data = bytes.TrimSpace(data)
+	if len(data) < 2 || data[0] != first {
+		return nil
 	}
-	return errors.New("not well-formed JSON: " + gate.Line(err.Error()))
+	parts := make([]json.RawMessage, 0, 16)
+	for i := 1; i < len(data)-1; {
+		if bytes.IndexByte([]byte(" \t\r\n,:"), data[i]) >= 0 {
+			i++
+			continue
+		}
+		n := valueLen(data[i:])
+		parts = append(parts, json.RawMessage(data[i:i+n:i+n]))
+		i += n
+	}
+	return parts
+}
+
+// valueLen is the length of the well-formed value that data begins with.
+func valueLen(data []byte) int {
+	depth, inText := 0, false
+	for i := 0; i < len(data); i++ {
+		switch c := data[i]; {
+		case inText && c == '\\':
+			i++
+		case inText:
+			inText = c != '"'
+			if !inText && depth == 0 {
+				return i + 1
+			}
+		case c == '"':
+			inText = true
+		case c == '{' || c == '[':
+			depth++
+		case (c == '}' || c == ']') && depth == 1:
+			return i + 1
+		case c == '}' || c == ']':
+			if depth == 0 {
+				return i // a number or word before the end of what holds it
+			}
+			depth--
+		case depth == 0 && (c == ',' || c == ' ' || c == '\t' || c == '\r' || c == '\n'):
+			return i
+		}
+	}
+	return len(data)
+}
+
+// unquote reads a JSON text; ok is false for any other value.
+func unquote(raw json.RawMessage) (s string, ok bool) {
+	if len(raw) < 2 || raw[0] != '"' {
+		return "", false
+	}
+	if inner := raw[1 : len(raw)-1]; bytes.IndexByte(inner, '\\') < 0 {
+		return string(inner), true
+	}
+	return s, json.Unmarshal(raw, &s) == nil
 }
 
 // shallow reports whether the nesting of a JSON text stays within maxDepth.
@@ -81,108 +156,4 @@ func shallow(data []byte) bool {
 		}
 	}
 	return true
-}
-
-// taker takes known fields out of an object, one after the other, and keeps
-// the first error. What is left over is unknown.
-type taker struct {
-	fields map[string]json.RawMessage
-	err    error
-}
-
-func (t *taker) take(name string) (json.RawMessage, bool) {
-	raw, ok := t.fields[name]
-	delete(t.fields, name)
-	return raw, ok && t.err == nil
-}
-
-func (t *taker) fail(name string, raw json.RawMessage, accepted string) {
-	if t.err == nil {
-		t.err = fmt.Errorf("%s is %s; %s is accepted", name, quote(string(raw)), accepted)
-	}
-}
-
-// line takes a text of one line, clean enough for a terminal and a page.
-func (t *taker) line(name string) string { return t.text(name, false) }
-
-// lines takes a text of several lines.
-func (t *taker) lines(name string) string { return t.text(name, true) }
-
-func (t *taker) text(name string, long bool) string {
-	raw, ok := t.take(name)
-	if !ok {
-		return ""
-	}
-	return t.textOf(name, raw, long)
-}
-
-func (t *taker) textOf(name string, raw json.RawMessage, long bool) string {
-	var s string
-	if raw[0] != '"' || json.Unmarshal(raw, &s) != nil {
-		t.fail(name, raw, "a text in quotes")
-		return ""
-	}
-	if fits := room(s, long); fits != "" {
-		t.fail(name, raw, "a text of "+fits)
-		return ""
-	}
-	return clean(s, long)
-}
-
-// texts takes a list of lines.
-func (t *taker) texts(name string) []string {
-	raw, ok := t.take(name)
-	if !ok {
-		return nil
-	}
-	var items []json.RawMessage
-	if raw[0] != '[' || json.Unmarshal(raw, &items) != nil || len(items) > maxChosen {
-		t.fail(name, raw, fmt.Sprintf("a list of at most %d texts", maxChosen))
-		return nil
-	}
-	var list []string
-	for _, item := range items {
-		list = append(list, t.textOf(name, item, false))
-	}
-	return list
-}
-
-func (t *taker) whole(name string) (n int, found bool) {
-	raw, ok := t.take(name)
-	if !ok {
-		return 0, false
-	}
-	if raw[0] == 'n' || json.Unmarshal(raw, &n) != nil || n < 0 {
-		t.fail(name, raw, "a whole number")
-	}
-	return n, true
-}
-
-func (t *taker) yes(name string) (b bool) {
-	raw, ok := t.take(name)
-	if ok && (raw[0] == 'n' || json.Unmarshal(raw, &b) != nil) {
-		t.fail(name, raw, "true or false")
-	}
-	return b
-}
-
-func (t *taker) time(name string) time.Time {
-	said := t.line(name)
-	if said == "" {
-		return time.Time{}
-	}
-	at, err := time.Parse(time.RFC3339, said)
-	if err != nil || at.IsZero() {
-		t.fail(name, json.RawMessage(said), "a time like 2026-11-25T09:30:00Z")
-	}
-	return at
-}
-
-// quote puts a value from a file into a message, in quotes.
-func quote(s string) string {
-	s = brief(s)
-	if strings.HasPrefix(s, `"`) {
-		return s
-	}
-	return `"` + s + `"`
 }

@@ -12,7 +12,7 @@ const (
 )
 
 // paceText is a length followed by its period: "40 m a day", "200 m/week".
-var paceText = regexp.MustCompile(`(?i)^(.*?)(?:\s*/\s*|\s+(?:a|per|each|every)\s+|\s+)(day|daily|week|weekly)$`)
+var paceText = regexp.MustCompile(`(?i)^(.*?)(?:\s*/\s*|\s+(?:a|per|each|every)\s+|\s+)(day|daily|week|weekly|wk)$`)
 
 // splitPace takes the period off a cut length. Without one it is a day.
 func splitPace(said string) (length, period string) {
@@ -20,7 +20,7 @@ func splitPace(said string) (length, period string) {
 	if found == nil {
 		return said, perDay
 	}
-	if strings.HasPrefix(strings.ToLower(found[2]), "week") {
+	if strings.HasPrefix(strings.ToLower(found[2]), "w") {
 		return found[1], perWeek
 	}
 	return found[1], perDay

@@ -62,21 +62,41 @@ func echo(s Step, a Answer, m meaning, style unit.Style) string {
 		return a.Said + " → none"
 	}
 	shown := show(m.reading, style)
-	if m.period != "" {
-		shown += " a " + m.period
-	}
-	switch {
-	case strings.EqualFold(squeeze(a.Said), squeeze(shown)):
-		return ""
-	case m.reading.Bare:
-		return a.Said + " → " + shown
-	}
 	said := a.Said
-	if m.reading.Unit == "ga" {
+	switch length, _ := splitPace(a.Said); {
+	case m.reading.Unit == "ga":
 		said += " " + s.metalName()
+	case m.reading.Unit == "" && sameText(said, shown):
+		return ""
+	case m.reading.Bare && sameText(length+m.reading.Unit, shown):
+		return a.Said + " → " + shown + pace(m) + note(m)
+	case m.reading.Bare:
+		said += " → " + length + " " + m.reading.Unit
 	}
-	return said + " = " + shown
+	shown += pace(m)
+	if sameText(said, shown) {
+		return strings.TrimPrefix(note(m), ": ")
+	}
+	return said + " = " + shown + note(m)
 }
+
+// pace says the period of a cut length.
+func pace(m meaning) string {
+	if m.period == "" {
+		return ""
+	}
+	return " a " + m.period
+}
+
+// note says what is worth knowing about the unit that was read.
+func note(m meaning) string {
+	if m.reading.Note == "" {
+		return ""
+	}
+	return ": " + m.reading.Note
+}
+
+func sameText(a, b string) bool { return strings.EqualFold(squeeze(a), squeeze(b)) }
 
 // show writes a reading for a reader. Gauge keeps a second decimal, as one
 // gauge and the next can lie within a tenth of a millimetre. What was said in

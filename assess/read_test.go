@@ -1,9 +1,12 @@
 package assess
 
 import (
+	"reflect"
 	"strings"
 	"testing"
 	"time"
+
+	"pgregory.net/rapid"
 
 	"cutbrief/rules"
 	"cutbrief/rules/metal"
@@ -54,13 +57,17 @@ func TestReadEchoesWhatItUnderstood(t *testing.T) {
 		{unit.Metric, rules.FactThickest, metal.MildSteel, "3/8 in", "3/8 in = 9.5 mm", ""},
 		{unit.Inch, rules.FactThickest, metal.MildSteel, "3/8 in", "3/8 in = 9.5 mm", ""},
 		{unit.Inch, rules.FactThickest, metal.MildSteel, "1/2", "1/2 → 1/2 in", "in"},
+		{unit.Metric, rules.FactThickest, metal.MildSteel, "3/8", "3/8 → 3/8 in = 9.5 mm", "in"},
+		{unit.Inch, rules.FactThickest, metal.MildSteel, "0.25", "0.25 → 0.25 in = 1/4 in", "in"},
 		{unit.Metric, rules.FactThickest, metal.Stainless, "14 ga", "14 ga stainless = 1.98 mm", ""},
 		{unit.Metric, rules.FactRarest, metal.Stainless, "none", "none → none", ""},
 		{unit.Metric, rules.FactCutLength, "", "40", "40 → 40 m a day", "m"},
 		{unit.Metric, rules.FactCutLength, "", "200 m/week", "200 m/week = 200 m a week", ""},
 		{unit.Metric, rules.FactCutLength, "", "130 ft a day", "130 ft a day = 40 m a day", ""},
 		{unit.Metric, rules.FactAirPressure, "", "90 psi", "90 psi = 6.2 bar", ""},
+		{unit.Metric, rules.FactBusyCuts, "", "8", "", ""},
 		{unit.Metric, FactDate, "", "2026-11-25", "", ""},
+		{unit.Metric, rules.FactCutLength, "", "200/week", "200/week → 200 m a week", "m"},
 		{unit.Metric, rules.FactDays, "", "5", "", ""},
 	} {
 		v := New("x", noon)
@@ -116,6 +123,33 @@ func TestBareNumberNeverChangesMeaning(t *testing.T) {
 	if got := j.Pieces[0].Everyday.Or(0); got != 6.35 {
 		t.Errorf("1/4 told in inches became %v mm, want 6.35", got)
 	}
+}
+
+// Whatever Read takes, Job understands without a problem, also after the units
+// were changed, and with the same result.
+func TestJobUnderstandsWhatReadTakes(t *testing.T) {
+	quantities := []string{"12", "1.5", "3/8 in", "14 ga", "40 m a day", "200/week", "9 cfm", "90 psi", "10 AWG", "230", "30 kVA", "none", "0", "45°", "60 gal"}
+	rapid.Check(t, func(rt *rapid.T) {
+		v := New("x", noon)
+		tell(t, v, rules.FactMetals, "", "mild-steel")
+		tell(t, v, rules.FactFeatures, "", "bevels")
+		tell(t, v, rules.FactStart, "", "both")
+		tell(t, v, rules.FactSource, "", "both")
+		tell(t, v, FactUnits, "", rapid.SampledFrom([]string{"mm", "in"}).Draw(rt, "units"))
+		q := rapid.SampledFrom(Catalogue()).Draw(rt, "question")
+		said := rapid.OneOf(rapid.SampledFrom(quantities), rapid.String()).Draw(rt, "said")
+		a, _, err := v.Read(Step{q, metalFor(q)}, said)
+		if err != nil {
+			return
+		}
+		v.Set(a)
+		before, problems := v.Job()
+		tell(t, v, FactUnits, "", rapid.SampledFrom([]string{"mm", "in"}).Draw(rt, "units then"))
+		after, then := v.Job()
+		if len(problems)+len(then) > 0 || !reflect.DeepEqual(before, after) {
+			rt.Fatalf("%s %q: %v %v", q.ID, said, problems, then)
+		}
+	})
 }
 
 func TestNotKnownIsAnAnswerAndNoNumber(t *testing.T) {

@@ -35,7 +35,7 @@ func understand(s Step, a Answer, style unit.Style) (meaning, error) {
 	}
 	var err error
 	if m.reading, err = unit.Read(said, q.Kind, style, sheetOf(s.Metal)); err != nil {
-		return meaning{}, unread(s, a.Said, err)
+		return meaning{}, unread(s, said, err)
 	}
 	if value := m.reading.Quantity.Value; !q.limit.within(value) {
 		return meaning{}, mistake(s, a.Said, "is not plausible", "it is usually "+q.limit.words(q.Kind, style))
