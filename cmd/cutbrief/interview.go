@@ -131,7 +131,7 @@ func unfinished(folder store.Folder) string {
 		return ""
 	}
 	const most = 3
-	text := fmt.Sprintf("%d unfinished in %s:\n", len(open), tidy(folder.Dir))
+	text := fmt.Sprintf("%s unfinished in %s:\n", counted(len(open), "visit"), tidy(folder.Dir))
 	for _, e := range open[:min(len(open), most)] {
 		text += "  cutbrief interview " + shellWord(tidy(e.Path)) + "\n"
 	}

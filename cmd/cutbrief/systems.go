@@ -66,7 +66,7 @@ func (a *app) listSystems() error {
 		return err
 	}
 	var b bytes.Buffer
-	fmt.Fprintf(&b, "%s: %d systems%s\n\n", tidy(offered.Name), len(offered.Systems), remark(offered))
+	fmt.Fprintf(&b, "%s: %s%s\n\n", tidy(offered.Name), counted(len(offered.Systems), "system"), remark(offered))
 	t := tabwriter.NewWriter(&b, 0, 0, 2, ' ', 0)
 	fmt.Fprintln(t, "ID\tNAME\tRATED\tCLEAN TO\tSEVERS\tOUTPUT\tPHASES\tWEIGHT\tPRICE")
 	for i := range offered.Systems {
@@ -75,6 +75,14 @@ func (a *app) listSystems() error {
 	t.Flush() // into memory; it cannot fail
 	fmt.Fprint(&b, "\nThicknesses are mild steel, cut by hand.\n")
 	return put(a.out, b.Bytes())
+}
+
+// counted is a number of things in words: 1 system, 2 systems.
+func counted(n int, thing string) string {
+	if n == 1 {
+		return "1 " + thing
+	}
+	return fmt.Sprintf("%d %ss", n, thing)
 }
 
 // remark says so of a range that is.
@@ -135,7 +143,7 @@ func (a *app) checkSystems(path string) error {
 	for _, f := range findings {
 		fmt.Fprintln(&b, tidy(f.String()))
 	}
-	fmt.Fprintf(&b, "%s: %d systems can be used\n", tidy(path), len(offered.Systems))
+	fmt.Fprintf(&b, "%s: %s can be used\n", tidy(path), counted(len(offered.Systems), "system"))
 	if err := put(a.out, b.Bytes()); err != nil {
 		return err
 	}
