@@ -44,6 +44,7 @@ type Model struct {
 	home  state // where an answer leads once no question is open: list or result
 
 	steps  []assess.Step // that can matter, given the answers so far
+	open   int           // of them, how many are open
 	step   assess.Step   // the one shown
 	field  field
 	how    assess.State // how an answer to it is known
@@ -101,7 +102,7 @@ func (m *Model) Init() tea.Cmd { return nil }
 // think works out what follows from the answers: which questions can matter,
 // and what the panel says.
 func (m *Model) think() {
-	m.steps = m.visit.Steps()
+	m.steps, m.open = m.visit.Steps(), m.visit.Open()
 	m.panel = report.SoFar(m.visit, m.offered)
 	m.side = sideLines(m.look, m.panel, m.size.Side())
 }

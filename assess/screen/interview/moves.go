@@ -89,7 +89,7 @@ func (m *Model) notKnown() tea.Cmd {
 // goOn shows the next question; after the last one, or after a change to a
 // visit without open questions, the place the rep came from.
 func (m *Model) goOn() {
-	if m.home != asking && m.visit.Open() == 0 {
+	if m.home != asking && m.open == 0 {
 		m.goHome()
 		return
 	}

@@ -65,7 +65,7 @@ func (m *Model) finish() Outcome {
 	if m.state != leaving {
 		m.settle() // the terminal went away
 	}
-	out := Outcome{Page: m.page, Open: m.visit.Open(), Unkept: m.unkept}
+	out := Outcome{Page: m.page, Open: m.open, Unkept: m.unkept}
 	out.Finished = out.Open == 0
 	if m.saved < m.change {
 		saved := m.writer.save(m.visit, m.change)

@@ -53,11 +53,10 @@ func (m *Model) title() string {
 var company = &assess.Question{ID: assess.FactCompany}
 
 func (m *Model) progress() string {
-	open := m.visit.Open()
-	if open == 0 {
+	if m.open == 0 {
 		return "all answered"
 	}
-	return fmt.Sprintf("%d still open", open)
+	return fmt.Sprintf("%d still open", m.open)
 }
 
 // foot lists the keys of the present state.
@@ -73,7 +72,7 @@ func (m *Model) foot() []string {
 		keys = []key.Binding{k.move, k.gotoItem, k.go_, k.result, k.back, k.quit}
 	case reading:
 		keys = []key.Binding{k.scroll, k.page, k.change, k.overrule, k.back, k.quit}
-		if m.visit.Open() > 0 {
+		if m.open > 0 {
 			keys = slices.Insert(keys, 3, k.go_)
 		}
 	case overruling, reasoning:
