@@ -23,8 +23,8 @@ func (b *builder) leading() *rules.Candidate {
 	switch {
 	case b.result.First != nil:
 		return b.result.First
-	case b.result.Outcome == rules.NoneFits && len(b.result.Candidates) > 0:
-		return &b.result.Candidates[0]
+	case b.result.Outcome == rules.NoneFits:
+		return b.nearest()
 	}
 	return nil
 }

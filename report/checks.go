@@ -25,6 +25,9 @@ func (b *builder) shortfall(c *rules.Check) string {
 		return title(c.Rule) + ": " + b.against(c)
 	}
 	r, _ := c.Rule.Find()
+	if c.Verdict == rules.Short && r.Cure != "" {
+		return title(c.Rule) + ": it would take " + r.Cure
+	}
 	return title(c.Rule) + ": " + r.Words
 }
 
@@ -66,11 +69,11 @@ func (b *builder) formula(inputs []rules.Input) string {
 			value = b.told(in.Value)
 		}
 		if text != "" {
-			op := in.Op
-			if op == "" {
-				op = "and"
+			if in.Op == "" {
+				text += ", "
+			} else {
+				text += " " + in.Op + " "
 			}
-			text += " " + op + " "
 		}
 		text += value + " (" + in.Name + ")"
 	}
@@ -106,7 +109,9 @@ func (b *builder) headline() string {
 	return "Too much is still open to recommend a system"
 }
 
-// reasons say why the first choice is right, and how far that holds.
+// reasons say why the first choice is right, how sure that is, and what it
+// still needs. The most important come first: a page that is full drops the
+// last.
 func (b *builder) reasons(c *rules.Candidate) []string {
 	var list []string
 	for i := range c.Checks {
@@ -114,19 +119,22 @@ func (b *builder) reasons(c *rules.Candidate) []string {
 			list = append(list, b.rated(check))
 		}
 	}
+	list = append(list, b.sure())
 	list = append(list, b.shortComings(c)...)
-	if b.result.Second != nil && b.result.Second.Status == c.Status {
-		list = append(list, "Of the systems that fit, this one has the least to spare.")
-	}
-	if text := b.holds(); text != "" {
-		list = append(list, text)
-	}
-	if b.result.Firm {
-		list = append(list, "None of the open answers could change this choice.")
-	} else {
-		list = append(list, "Open answers could still change this choice: see what is to be confirmed.")
-	}
 	return append(list, b.weighs(c))
+}
+
+// sure says whether open answers could change the choice, and how far it
+// holds.
+func (b *builder) sure() string {
+	text := "Open answers could still change this choice: see what is to be confirmed."
+	if b.result.Firm {
+		text = "No answer still open could change this choice."
+	}
+	if holds := b.holds(); holds != "" {
+		text += " " + holds
+	}
+	return text
 }
 
 // rated says what the system is rated for and where the need comes from.
@@ -149,18 +157,21 @@ func (b *builder) shortComings(c *rules.Candidate) []string {
 		case check.Verdict == rules.Short && r.Site:
 			list = append(list, "The site has to change first: "+stop(b.shortfall(check))+" What would do: "+stop(r.Cure))
 		case check.Verdict == rules.Borderline:
-			list = append(list, "Borderline on "+stop(b.shortfall(check))+" "+almost(r))
+			list = append(list, b.borderline(check, r))
 		}
 	}
 	return list
 }
 
-// almost says what borderline means for a rule.
-func almost(r rules.Rule) string {
-	if r.Almost != "" {
-		return stop(capital(r.Almost))
+// borderline words a check that is nearly met, and what that means for it.
+func (b *builder) borderline(c *rules.Check, r rules.Rule) string {
+	switch {
+	case r.Almost == "":
+		return "Borderline on " + stop(b.shortfall(c)) + " That is within 6 %, one step between nominal sizes."
+	case numeric(c):
+		return "Borderline on " + stop(b.shortfall(c)) + " " + stop(capital(r.Almost))
 	}
-	return "That is within 6 %, one step between nominal sizes."
+	return "Borderline on " + title(c.Rule) + ": " + stop(r.Almost)
 }
 
 // holds says how far the thickest regular cut of the deciding metal may move.
@@ -170,13 +181,20 @@ func (b *builder) holds() string {
 		if m.Asked.Fact != rules.FactThickest || m.Asked.Metal != need.Metal || m.HoldsTo.Value < m.Now.Value {
 			continue
 		}
-		text := fmt.Sprintf("It holds up to %s in %s", b.given(m.HoldsTo), metalName(m.Asked.Metal))
-		if m.Then != nil {
-			return text + "; above that, " + plain(m.Then.Name) + " is next."
-		}
-		return text + "; above that, no system of this range is right."
+		return fmt.Sprintf("It holds up to %s of %s; %s", b.given(m.HoldsTo), metalName(m.Asked.Metal), b.beyond(m))
 	}
 	return ""
+}
+
+// beyond says what is right once an answer is more than the choice holds.
+func (b *builder) beyond(m rules.Margin) string {
+	switch {
+	case m.Then == nil:
+		return "above that, no system of this range is right."
+	case b.result.First != nil && m.Then.ID == b.result.First.System.ID:
+		return "above that, it is borderline."
+	}
+	return "above that, " + plain(m.Then.Name) + " is next."
 }
 
 // weighs gives the weight and, if listed, the price.
@@ -186,32 +204,7 @@ func (b *builder) weighs(c *rules.Candidate) string {
 	if !ok {
 		return text + "; the list gives no price."
 	}
-	money := b.told(unit.Quantity{Value: float64(price), Kind: unit.Price})
-	if b.offered.Currency != "" {
-		money = plain(b.offered.Currency) + " " + money
-	}
-	return text + "; list price " + money + "."
-}
-
-// instead says what would do the work if no system of the range does.
-func (b *builder) instead() []string {
-	if len(b.result.Candidates) == 0 {
-		return []string{"The range holds no system at all."}
-	}
-	nearest := &b.result.Candidates[0]
-	var list, cures []string
-	for i := range nearest.Checks {
-		check := &nearest.Checks[i]
-		r, _ := check.Rule.Find()
-		if check.Verdict != rules.Short || !r.Hard {
-			continue
-		}
-		list = append(list, capital(plain(nearest.System.Name))+" falls short on "+stop(b.shortfall(check)))
-		if r.Cure != "" {
-			cures = append(cures, "What would do: "+stop(r.Cure))
-		}
-	}
-	return append(append(list, unique(cures)...), "Another process may be the honest answer: oxy-fuel for heavy mild steel, a saw for heavy section, or work sent out.")
+	return text + "; list price " + b.told(unit.Quantity{Value: float64(price), Kind: unit.Price}) + "."
 }
 
 // missing lists what must be told before anything can be recommended.
@@ -249,44 +242,4 @@ func unique(texts []string) []string {
 		seen[t] = true
 	}
 	return list
-}
-
-// excluded lists every system not taken, with its reason.
-func (b *builder) excluded() []Line {
-	if b.result.Outcome == rules.NotYet {
-		return nil
-	}
-	var list []Line
-	for i := range b.result.Candidates {
-		c := &b.result.Candidates[i]
-		if b.result.First == nil || c.System != b.result.First.System {
-			list = append(list, b.notTaken(c))
-		}
-	}
-	return list
-}
-
-func (b *builder) notTaken(c *rules.Candidate) Line {
-	l := Line{Label: plain(c.System.Name), Value: string(c.Status)}
-	why := ""
-	for i := range c.Checks {
-		check := &c.Checks[i]
-		if check.Verdict != rules.Short && check.Verdict != rules.Borderline {
-			continue
-		}
-		if why != "" {
-			why += "; "
-		}
-		if check.Verdict == rules.Borderline {
-			why += "borderline on "
-		}
-		why += b.shortfall(check)
-		l.Source, l.Trust = cited(check.Source), trusted(check.Source)
-	}
-	if why == "" {
-		why = "fits too, with more to spare: rated for " + b.given(millimetres(c.System.Rated))
-		l.Source, l.Trust = "the system's own row", ""
-	}
-	l.Why = stop(why)
-	return l
 }

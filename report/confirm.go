@@ -105,11 +105,7 @@ func (b *builder) bears(s assess.Step) string {
 		if m.Asked != s.Asked() {
 			continue
 		}
-		text := "The choice holds up to " + b.given(m.HoldsTo)
-		if m.Then != nil {
-			return text + "; above that, " + plain(m.Then.Name) + " is next."
-		}
-		return text + "; above that, no system of this range is right."
+		return "The choice holds up to " + b.given(m.HoldsTo) + "; " + b.beyond(m)
 	}
 	return s.Question.Why
 }

@@ -11,7 +11,7 @@ import (
 func (b *builder) footing() []string {
 	list := []string{
 		"Range: " + plain(b.offered.Name) + ". Visit of " + day(b.date()) + ". Needs are rounded up, capabilities down.",
-		"Resting on: " + strings.Join(b.kinds(), "; ") + ". Every figure's own source is in the text and JSON forms of this page.",
+		"Resting on: " + strings.Join(b.kinds(), "; ") + ". The text form gives each figure's own source.",
 	}
 	return list
 }

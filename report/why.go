@@ -97,7 +97,7 @@ func (b *builder) whyCritical() Reason {
 		if e.Said {
 			how = "said"
 		}
-		r.Parts = append(r.Parts, Reason{Title: e.Sentence, Value: fmt.Sprintf("%s: %s, weight %d", requirementName(e.Requirement), how, e.Weight), Trust: trusted(e.Source)})
+		r.Parts = append(r.Parts, Reason{Title: strings.TrimSuffix(e.Sentence, "."), Value: fmt.Sprintf("%s, %s, weight %d", requirementName(e.Requirement), how, e.Weight), Trust: trusted(e.Source)})
 	}
 	return r
 }

@@ -1,6 +1,8 @@
 package report
 
 import (
+	"math"
+	"strconv"
 	"strings"
 	"unicode"
 	"unicode/utf8"
@@ -48,9 +50,22 @@ func askedName(a rules.Asked) string {
 }
 
 // told, needed and given write a number rounded to its safe side.
-func (b *builder) told(q unit.Quantity) string   { return unit.Show(q, b.style, unit.Nearest) }
-func (b *builder) needed(q unit.Quantity) string { return unit.Show(q, b.style, unit.Up) }
-func (b *builder) given(q unit.Quantity) string  { return unit.Show(q, b.style, unit.Down) }
+func (b *builder) told(q unit.Quantity) string   { return b.show(q, unit.Nearest) }
+func (b *builder) needed(q unit.Quantity) string { return b.show(q, unit.Up) }
+func (b *builder) given(q unit.Quantity) string  { return b.show(q, unit.Down) }
+
+// show adds what the range knows, the currency, and keeps two decimals of a
+// plain factor: 1.25 is not 1.3.
+func (b *builder) show(q unit.Quantity, r unit.Round) string {
+	switch text := unit.Show(q, b.style, r); {
+	case q.Kind == unit.None:
+		return strconv.FormatFloat(math.Round(q.Value*100)/100, 'f', -1, 64)
+	case q.Kind == unit.Price && b.offered.Currency != "":
+		return plain(b.offered.Currency) + " " + text
+	default:
+		return text
+	}
+}
 
 func millimetres(t unit.Millimetre) unit.Quantity {
 	return unit.Quantity{Value: float64(t), Kind: unit.Thickness}

@@ -33,7 +33,7 @@ var (
 const point = 25.4 / 72
 
 // line is the distance between two baselines, in mm.
-func (s style) line() float64 { return s.size * point * 1.18 }
+func (s style) line() float64 { return s.size * point * 1.17 }
 
 // face measures one weight of the font, and knows which runes it can show.
 // Latin and Greek are kept in an array: a page measures some ten thousand

@@ -1,6 +1,9 @@
 package pdf
 
-import "strings"
+import (
+	"slices"
+	"strings"
+)
 
 // foot puts what the figures rest on, what was shortened or replaced, and the
 // lines for both signatures. It starts at y and is moved to the bottom later.
@@ -17,10 +20,23 @@ func (pg *page) foot(replaced string) {
 	}
 	pg.y = pg.lines(pg.left, pg.y, pg.all(replaced), smallBold, black)
 	if len(pg.cuts) > 0 {
-		text := "Shortened to fit one page: " + strings.Join(pg.cuts, "; ") + ". The text form has it all."
+		text := "Shortened to fit one page: " + strings.Join(said(pg.cuts), "; ") + ". The text form has it all."
 		pg.y = pg.lines(pg.left, pg.y, pg.all(text), smallBold, black)
 	}
 	pg.signatures()
+}
+
+// said leaves out the bare name of a part whose count of things left out is
+// said too.
+func said(cuts []string) []string {
+	var list []string
+	for _, c := range cuts {
+		counted := func(other string) bool { return strings.HasPrefix(other, c+" (") }
+		if !slices.ContainsFunc(cuts, counted) {
+			list = append(list, c)
+		}
+	}
+	return list
 }
 
 // all breaks a text that is never cut.

@@ -15,9 +15,9 @@ func (pg *page) head() {
 	pg.who()
 }
 
-// who puts the answers to who and when in three columns, the label before.
+// who puts the answers to who and when in two columns, the label before.
 func (pg *page) who() {
-	const columns, most = 3, 9
+	const columns, most = 2, 8
 	width := (pg.width - (columns-1)*gutter/2) / columns
 	top, bottom := pg.y, pg.y
 	for i, l := range pg.brief.Who[:pg.kept("who and when", len(pg.brief.Who), most)] {
@@ -60,7 +60,7 @@ func (pg *page) need() {
 	if pg.brief.Need == "" {
 		return
 	}
-	pg.paragraph("need", pg.brief.Need, pg.full(), needStyle, black, max(pg.limits.long, 2))
+	pg.paragraph("need", pg.brief.Need, pg.full(), needStyle, black, max(pg.limits.long+1, 3))
 	pg.y += pg.limits.gap
 }
 

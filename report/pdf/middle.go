@@ -27,8 +27,8 @@ func (pg *page) middle() {
 
 // Widths and heights of the bars, in mm.
 const (
-	barHeight = 2.2
-	barLabel  = 25.0
+	barHeight = 2.1
+	barLabel  = 28.5
 	barFigure = 29.0
 )
 
@@ -39,14 +39,35 @@ func (pg *page) bars(at span) bool {
 		return false
 	}
 	pg.heading(at.x, "Needed and given")
-	for _, b := range pg.brief.Bars[:pg.kept("needed and given", len(pg.brief.Bars), pg.limits.bars)] {
+	n := pg.kept("needed and given", len(pg.brief.Bars), pg.limits.bars)
+	for _, b := range telling(pg.brief.Bars, n) {
 		pg.bar(b, at)
 	}
 	return true
 }
 
+// telling picks n bars, in their order: those not met before those met.
+func telling(bars []report.Bar, n int) []report.Bar {
+	pick := make([]bool, len(bars))
+	for _, met := range []bool{false, true} {
+		for i, b := range bars {
+			if n > 0 && !pick[i] && (b.Verdict == string(rules.Met)) == met {
+				pick[i] = true
+				n--
+			}
+		}
+	}
+	var list []report.Bar
+	for i, b := range bars {
+		if pick[i] {
+			list = append(list, b)
+		}
+	}
+	return list
+}
+
 func (pg *page) bar(b report.Bar, at span) {
-	const part, step = "needed and given", 3.5
+	const part, step = "needed and given", 3.35
 	x, y := at.x+barLabel, pg.y
 	room := at.width - barLabel - barFigure
 	figures := span{x + room + 1.5, barFigure - 1.5}
@@ -61,7 +82,7 @@ func (pg *page) bar(b report.Bar, at span) {
 	pg.paragraph(part, b.Need, figures, bodyStyle, black, 1)
 	pg.y = y + step
 	pg.paragraph(part, b.Have, figures, bodyStyle, black, 1)
-	pg.y = y + 2*step + 0.9
+	pg.y = y + 2*step + 0.7
 }
 
 // share keeps a bar visible and inside its room.

@@ -99,7 +99,7 @@ func (m *markdown) critical(b *report.Brief) {
 	m.heading("## ", "What decides")
 	m.paragraph("**" + escaped(b.Critical) + "**")
 	for _, e := range b.Evidence {
-		m.item(escaped(joined(e.Value, bracket(joined(e.Label, e.Why)), sourced(e.Source, e.Trust))))
+		m.item(escaped(joined(e.Value, marked(e.Label, e.Why), sourced(e.Source, e.Trust))))
 	}
 	m.paragraph(escaped(b.ShownBy))
 }

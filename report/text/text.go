@@ -143,7 +143,7 @@ func (p *printer) critical(b *report.Brief) {
 	p.heading("What decides")
 	p.block("  ", b.Critical)
 	for _, e := range b.Evidence {
-		p.block("  - ", joined(e.Value, bracket(joined(e.Label, e.Why)), sourced(e.Source, e.Trust)))
+		p.block("  - ", joined(e.Value, marked(e.Label, e.Why), sourced(e.Source, e.Trust)))
 	}
 	p.block("  ", b.ShownBy)
 }

@@ -32,6 +32,14 @@ func bracket(s string) string {
 	return "(" + s + ")"
 }
 
+// marked is how a piece of evidence is known and what it speaks for.
+func marked(label, why string) string {
+	if label == "" || why == "" {
+		return bracket(label + why)
+	}
+	return bracket(label + ", " + why)
+}
+
 func dash(s string) string {
 	if s == "" {
 		return ""

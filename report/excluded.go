@@ -1,0 +1,122 @@
+package report
+
+import (
+	"slices"
+	"strings"
+
+	"cutbrief/rules"
+)
+
+// excluded lists every system not taken, with its reason.
+func (b *builder) excluded() []Line {
+	if b.result.Outcome == rules.NotYet {
+		return nil
+	}
+	var list []Line
+	for _, c := range b.nearestFirst() {
+		if b.result.First == nil || c.System != b.result.First.System {
+			list = append(list, b.notTaken(c))
+		}
+	}
+	return list
+}
+
+// notTaken says why one system is not taken: what it falls short on or, where
+// there is nothing of that, what makes it borderline, or that it is more than
+// is needed.
+func (b *builder) notTaken(c *rules.Candidate) Line {
+	l := Line{Label: plain(c.System.Name), Value: string(c.Status)}
+	for _, v := range []rules.Verdict{rules.Short, rules.Borderline} {
+		var why []string
+		for i := range c.Checks {
+			if check := &c.Checks[i]; check.Verdict == v {
+				why = append(why, b.shortfall(check))
+				l.Source, l.Trust = cited(check.Source), trusted(check.Source)
+			}
+		}
+		if len(why) > 0 {
+			l.Why = stop(strings.Join(why, "; "))
+			return l
+		}
+	}
+	l.Why = "fits too, with more to spare: rated for " + b.given(millimetres(c.System.Rated)) + "."
+	return l
+}
+
+// nearestFirst orders the systems for the list of those not taken. Where one
+// is recommended they stay as ranked; where none fits, those that come nearest
+// lead.
+func (b *builder) nearestFirst() []*rules.Candidate {
+	var list []*rules.Candidate
+	for i := range b.result.Candidates {
+		list = append(list, &b.result.Candidates[i])
+	}
+	if b.result.Outcome == rules.NoneFits {
+		slices.SortStableFunc(list, nearer)
+	}
+	return list
+}
+
+// nearest is the system that comes nearest where none fits, nil if the range
+// is empty.
+func (b *builder) nearest() *rules.Candidate {
+	if list := b.nearestFirst(); len(list) > 0 {
+		return list[0]
+	}
+	return nil
+}
+
+// nearer compares how far two systems are from fitting: first by what they
+// cannot do at all, then by the worst shortfall in numbers.
+func nearer(x, y *rules.Candidate) int {
+	cannotX, worstX := away(x)
+	cannotY, worstY := away(y)
+	switch {
+	case cannotX != cannotY:
+		return cannotX - cannotY
+	case worstX > worstY:
+		return -1
+	case worstX < worstY:
+		return 1
+	}
+	return 0
+}
+
+// away counts the hard checks a system fails without a number, and returns
+// the smallest share of a need that it gives.
+func away(c *rules.Candidate) (cannot int, worst float64) {
+	worst = 1
+	for i := range c.Checks {
+		check := &c.Checks[i]
+		r, _ := check.Rule.Find()
+		switch {
+		case !r.Hard || check.Verdict != rules.Short:
+		case numeric(check):
+			worst = min(worst, check.Have.Value/check.Need.Value)
+		default:
+			cannot++
+		}
+	}
+	return cannot, worst
+}
+
+// instead says what would do the work if no system of the range does.
+func (b *builder) instead() []string {
+	c := b.nearest()
+	if c == nil {
+		return []string{"The range holds no system at all."}
+	}
+	var list, cures []string
+	for i := range c.Checks {
+		check := &c.Checks[i]
+		r, _ := check.Rule.Find()
+		if check.Verdict != rules.Short || !r.Hard {
+			continue
+		}
+		list = append(list, "Nearest is "+plain(c.System.Name)+", but "+stop(b.shortfall(check)))
+		if r.Cure != "" {
+			cures = append(cures, "What would do: "+stop(r.Cure))
+		}
+	}
+	return append(append(list, unique(cures)...), "Another process may be the honest answer: oxy-fuel for heavy mild steel, a saw for heavy section, or work sent out.")
+}
