@@ -9,11 +9,6 @@ import (
 	"cutbrief/assess"
 )
 
-// File is a visit and where it is kept.
-type File struct {
-	Path string // "" until first saved by a Folder
-}
-
 // Folder is a folder of visits.
 type Folder struct{ Dir string }
 
