@@ -94,7 +94,7 @@ type Working struct {
 
 // WorkingAt returns what the busiest ten minutes take at one output: a number
 // of cuts of a length in m through t mm (mild-steel equivalent), led no faster
-// than limit. Errors as for Speed, ArcOn and AllowedDuty.
+// than limit. Valid, and errors, as for Speed, ArcOn and AllowedDuty.
 // Source: rating-plate and practice. Check: rated 12 mm at 40 A with 35 %,
 // 12 cuts of 0.25 m in 12 mm → 500 mm/min, 60 % taken, 35 % allowed.
 func WorkingAt(s *system.System, output unit.Ampere, t unit.Millimetre, limit unit.MillimetrePerMinute, cuts float64, each unit.Metre) (Working, error) {
@@ -116,7 +116,7 @@ func WorkingAt(s *system.System, output unit.Ampere, t unit.Millimetre, limit un
 // the plate becomes too thick for the current; both are straight lines in
 // logarithms between known corners, so the answer is exact.
 //
-// Arguments and errors as for WorkingAt; ErrNoFit if no output from OutputMin
+// Valid as for WorkingAt; ErrNoFit if no output from OutputMin
 // to OutputMax does. Source: rating-plate and practice.
 // Check: rated 12 mm at 40 A with 35 %, work of 50 % at 40 A in 6 mm:
 // I = 40·35/50 = 28 A, where 71.4 % is both taken and allowed.
@@ -148,9 +148,9 @@ func crossing(fits, short Working) unit.Ampere {
 	return fits.Output * unit.Ampere(math.Pow(float64(short.Output/fits.Output), share))
 }
 
-// maxCorners is room for the four corners of the speed curve, the lower end,
-// and the duty points of any rating plate met with.
-const maxCorners = 16
+// maxCorners is room for the corners of the speed curve, the lower end, and two
+// for each duty point of any rating plate met with.
+const maxCorners = 24
 
 // corners lists, falling, the outputs below the largest where demand or
 // allowance change their slope in logarithms, and the least usable output.
@@ -166,8 +166,11 @@ func corners(s *system.System, t unit.Millimetre, limit unit.MillimetrePerMinute
 		}
 	}
 	if c, err := curveAt(s, s.OutputMax); err == nil {
-		add(s.OutputMax * unit.Ampere(float64(t)/c.rated))
-		add(s.OutputMax * unit.Ampere(float64(t)/c.clean))
+		for _, thickness := range [...]float64{c.rated, c.clean} {
+			// both sides, for a row with two equal thicknesses leaps there
+			add(s.OutputMax * unit.Ampere(float64(t)/thickness*(1+2*tiny)))
+			add(s.OutputMax * unit.Ampere(float64(t)/thickness*(1-2*tiny)))
+		}
 		if limit > SeveranceSpeed {
 			add(s.OutputMax * unit.Ampere(float64(t)/c.thickness(float64(limit))))
 		}

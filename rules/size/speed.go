@@ -54,15 +54,16 @@ func curveAt(s *system.System, output unit.Ampere) (curve, error) {
 	return c, nil
 }
 
-// speed is the curve's speed in mm/min at t mm, which is above 0.
+// speed is the curve's speed in mm/min at t mm, which is above 0. A segment ends
+// at its own lower speed, also where two thicknesses of the row are equal.
 func (c *curve) speed(t float64) (float64, error) {
 	switch {
 	case t <= c.rated:
 		return float64(RatedSpeed) * math.Pow(c.rated/t, c.below), nil
 	case t <= c.clean:
-		return float64(RatedSpeed) * math.Pow(c.rated/t, c.toClean), nil
+		return max(float64(CleanSpeed), float64(RatedSpeed)*math.Pow(c.rated/t, c.toClean)), nil
 	case t <= c.sever*(1+tiny):
-		return float64(CleanSpeed) * math.Pow(c.clean/t, c.toSevered), nil
+		return max(float64(SeveranceSpeed), float64(CleanSpeed)*math.Pow(c.clean/t, c.toSevered)), nil
 	}
 	return 0, ErrTooThick
 }

@@ -155,6 +155,20 @@ func TestReachAtTheEdges(t *testing.T) {
 	}
 }
 
+// A row may give one thickness for two speeds; the faster one then holds up to
+// it, and the next begins beyond.
+func TestSpeedWithEqualThicknesses(t *testing.T) {
+	s := &system.System{Rated: 12, CleanMax: 12, Severance: 12, OutputMin: 20, OutputMax: 40}
+	for _, c := range []struct {
+		t    unit.Millimetre
+		want unit.MillimetrePerMinute
+	}{{12, 500}, {12 + 1e-9, 125}, {6, 1000}} {
+		if v, err := Speed(s, 40, c.t, FreeHand); err != nil || v != c.want {
+			t.Errorf("%v mm: %v, %v; want %v", c.t, v, err, c.want)
+		}
+	}
+}
+
 // Halfway in logarithms between (12, 500) and (16, 250) lies
 // (√192 = 13.856, √125000 = 353.55), by hand.
 func TestSpeedRunsStraightInLogarithms(t *testing.T) {
