@@ -26,6 +26,8 @@ func (s *session) finish() {
 			return
 		case page:
 			s.page()
+		case result:
+			s.result()
 		case list:
 			s.list()
 		case overrule:
@@ -70,23 +72,24 @@ func (s *session) page() {
 func (s *session) overrule(rest string) {
 	number, reason, _ := strings.Cut(rest, " ")
 	choice, ok := find(texts.Requirements(), number)
-	if reason = strings.TrimSpace(gate.Line(reason)); !ok || reason == "" {
-		for i, o := range texts.Requirements() {
-			s.say("%d. %s", i+1, o.Text)
-		}
-		s.say("Say overrule, a number and your reason, which is kept and printed. Say overrule 0 to let the answers decide.")
-		if number != "0" {
-			return
-		}
+	reason = gate.Line(reason)
+	switch {
+	case number == "0":
+		s.Visit.Overrule = nil
+	case !ok || reason == "":
+		s.offerOverrule()
+		return
+	default:
+		s.Visit.Overrule = &rules.Overrule{Requirement: rules.Requirement(choice), Reason: reason}
 	}
-	s.setOverrule(choice, reason)
 	s.save()
 	s.result()
 }
 
-func (s *session) setOverrule(choice, reason string) {
-	s.Visit.Overrule = nil
-	if choice != "" {
-		s.Visit.Overrule = &rules.Overrule{Requirement: rules.Requirement(choice), Reason: reason}
+func (s *session) offerOverrule() {
+	for i, o := range texts.Requirements() {
+		s.say("%d. %s", i+1, o.Text)
 	}
+	s.say("Say overrule, a number and your reason, which is kept and printed.")
+	s.say("Say overrule 0 to let the answers decide.")
 }

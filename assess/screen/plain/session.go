@@ -43,7 +43,7 @@ func Run(in io.Reader, out io.Writer, o Options) (Outcome, error) {
 const welcome = `cutbrief interview, in plain lines.
 Answer each question on one line. These words work at every question:
 back, help, not known, note followed by text, skip (the rest of the group),
-list, go followed by a number, clear, measured, assumed, told, quit.
+list, go followed by a number, clear, measured, assumed, told, result, quit.
 An empty line leaves the question open and goes on.`
 
 func (s *session) say(format string, args ...any) { fmt.Fprintf(s.out, format+"\n", args...) }
@@ -82,6 +82,7 @@ const (
 	ahead
 	behind
 	pastGroup
+	toResult
 )
 
 // take does what a line asks for; again is whether the question is to be
@@ -113,6 +114,8 @@ func (s *session) take(w word, rest string) (on move, again bool) {
 		s.clear()
 	case skip:
 		return pastGroup, true
+	case result:
+		return toResult, true
 	default:
 		if s.answer(rest) {
 			return ahead, true
@@ -126,6 +129,8 @@ func (s *session) move(on move) bool {
 	steps := s.Visit.Steps()
 	at := s.place()
 	switch on {
+	case toResult:
+		return false
 	case ahead:
 		at++
 	case behind:

@@ -21,6 +21,7 @@ const (
 	goTo
 	how
 	clear
+	result
 	page
 	overrule
 )
@@ -36,6 +37,7 @@ var words = map[string]word{
 	"note":      note,
 	"skip":      skip,
 	"quit":      quit,
+	"result":    result,
 	"list":      list,
 	"told":      how,
 	"measured":  how,
@@ -50,8 +52,10 @@ var ending = map[string]word{"page": page}
 func parse(line string) (w word, rest string) {
 	line = strings.TrimSpace(line)
 	small := strings.ToLower(line)
-	if w, ok := words[small]; ok {
-		return w, small
+	if w, ok := words[small]; ok && w == how {
+		return how, small
+	} else if ok {
+		return w, ""
 	}
 	first, rest, _ := strings.Cut(line, " ")
 	rest = strings.TrimSpace(rest)
