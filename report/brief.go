@@ -34,7 +34,7 @@ type Bar struct {
 // Row is one cut of the demonstration table.
 type Row struct {
 	Cut     string `json:"cut"`
-	Piece   string `json:"piece"`   // "mild steel, 6 mm"
+	Piece   string `json:"piece"`   // "6 mm mild steel"
 	Setting string `json:"setting"` // "40 A, tip on the work, lead 5–10°"
 	See     string `json:"see"`
 	Source  string `json:"source"`

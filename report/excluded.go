@@ -21,26 +21,36 @@ func (b *builder) excluded() []Line {
 	return list
 }
 
-// notTaken says why one system is not taken: what it falls short on or, where
-// there is nothing of that, what makes it borderline, or that it is more than
-// is needed.
+// notTaken says why one system is not taken: by the checks that gave it its
+// status or, where it fits, that it is more than is needed.
 func (b *builder) notTaken(c *rules.Candidate) Line {
 	l := Line{Label: plain(c.System.Name), Value: string(c.Status)}
-	for _, v := range []rules.Verdict{rules.Short, rules.Borderline} {
-		var why []string
-		for i := range c.Checks {
-			if check := &c.Checks[i]; check.Verdict == v {
-				why = append(why, b.shortfall(check))
-				l.Source, l.Trust = cited(check.Source), trusted(check.Source)
-			}
-		}
-		if len(why) > 0 {
-			l.Why = stop(strings.Join(why, "; "))
-			return l
+	var why []string
+	for i := range c.Checks {
+		if check := &c.Checks[i]; counts(c.Status, check) {
+			why = append(why, b.shortfall(check))
+			l.Source, l.Trust = cited(check.Source), trusted(check.Source)
 		}
 	}
-	l.Why = "fits too, with more to spare: rated for " + b.given(millimetres(c.System.Rated)) + "."
+	if len(why) == 0 {
+		why = append(why, "fits too, with more to spare: rated for "+b.given(millimetres(c.System.Rated)))
+	}
+	l.Why = stop(strings.Join(why, "; "))
 	return l
+}
+
+// counts reports whether a check gave a system its status.
+func counts(s rules.Status, c *rules.Check) bool {
+	r, _ := c.Rule.Find()
+	switch s {
+	case rules.FallsShort:
+		return r.Hard && c.Verdict == rules.Short
+	case rules.FitsAfterSite:
+		return r.Site && c.Verdict == rules.Short
+	case rules.FitsNearly:
+		return r.Hard && c.Verdict == rules.Borderline
+	}
+	return false
 }
 
 // nearestFirst orders the systems for the list of those not taken. Where one

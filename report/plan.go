@@ -38,8 +38,9 @@ func (b *builder) rows() []Row {
 	return list
 }
 
+// pieceOf words a piece, the thickness first: it is what may not be cut off.
 func (b *builder) pieceOf(id metal.ID, t unit.Millimetre) string {
-	return metalName(id) + ", " + b.told(millimetres(t))
+	return b.told(millimetres(t)) + " " + metalName(id)
 }
 
 // setting words how the torch is set: "40 A, tip on the work".

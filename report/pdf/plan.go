@@ -1,5 +1,7 @@
 package pdf
 
+import "cutbrief/report"
+
 // column is one column of the demonstration table.
 type column struct {
 	head  string
@@ -21,7 +23,7 @@ func (pg *page) plan() {
 		x += c.share * pg.width
 	}
 	pg.y += smallStyle.line() + 0.4
-	for i, r := range b.Plan[:pg.kept("demonstration", len(b.Plan), pg.limits.plan)] {
+	for i, r := range shown(b.Plan, pg.kept("demonstration", len(b.Plan), pg.limits.plan)) {
 		pg.rule()
 		pg.row(i+1, []string{r.Cut, r.Piece, r.Setting, r.See})
 	}
@@ -33,6 +35,15 @@ func (pg *page) plan() {
 		pg.shortened("notes on the demonstration")
 	}
 	pg.y += pg.limits.gap
+}
+
+// shown keeps the first cuts, which show what decides, and the last, which is
+// the customer's own.
+func shown(rows []report.Row, n int) []report.Row {
+	if n == len(rows) || n == 0 {
+		return rows[:n]
+	}
+	return append(rows[:n-1:n-1], rows[len(rows)-1])
 }
 
 func (pg *page) rule() {

@@ -76,19 +76,30 @@ func (p *printer) list(title string, texts []string) {
 func (p *printer) top(b *report.Brief) {
 	p.block("", b.Title)
 	p.line(strings.Repeat("=", min(p.width, max(cells.StringWidth(safe(b.Title)), 1))))
-	wide := 0
-	for _, l := range b.Who {
-		wide = max(wide, cells.StringWidth(safe(l.Label))+2)
-	}
-	for _, l := range b.Who {
-		p.block(pad(safe(l.Label), min(wide, p.width/2)), l.Value)
-	}
+	p.who(b.Who)
 	if b.Demo != "" {
 		p.line("")
 		p.block("*** ", b.Demo)
 	}
 	p.line("")
 	p.block("", b.Need)
+}
+
+// who puts the values in one column; a label that would leave no room for it
+// stands on a line of its own.
+func (p *printer) who(lines []report.Line) {
+	wide := 0
+	for _, l := range lines {
+		wide = max(wide, cells.StringWidth(safe(l.Label))+2)
+	}
+	for _, l := range lines {
+		if wide <= p.width/2 {
+			p.block(pad(safe(l.Label), wide), l.Value)
+			continue
+		}
+		p.block("", l.Label)
+		p.block("  ", l.Value)
+	}
 }
 
 func (p *printer) recommendation(b *report.Brief) {
@@ -121,13 +132,25 @@ func (p *printer) bars(bars []report.Bar) {
 	for _, b := range bars {
 		figure = max(figure, cells.StringWidth(safe(b.Need)), cells.StringWidth(safe(b.Have)))
 	}
-	room := max(min(p.width-figure-6, 40), 5)
 	for _, b := range bars {
 		p.block("  ", b.Label+": "+b.Verdict)
-		p.line("    " + pad(safe(b.Need), figure) + "  " + blocks('░', b.NeedShare, room))
-		p.line("    " + pad(safe(b.Have), figure) + "  " + blocks('█', b.HaveShare, room))
+		p.bar(b.Need, figure, '░', b.NeedShare)
+		p.bar(b.Have, figure, '█', b.HaveShare)
 		p.block("    ", joined(b.Why, sourced(b.Source, b.Trust)))
 	}
+}
+
+// bar writes a figure and its bar, one under the other if a line is too short
+// for both.
+func (p *printer) bar(text string, figure int, block rune, share float64) {
+	const least, most = 8, 40
+	room := p.width - figure - 6
+	if room >= least {
+		p.line("    " + pad(safe(text), figure) + "  " + blocks(block, share, min(room, most)))
+		return
+	}
+	p.block("    ", text)
+	p.line("    " + blocks(block, share, min(p.width-4, most)))
 }
 
 // blocks draws a bar of at least one block.
@@ -201,7 +224,11 @@ func (p *printer) signatures() {
 	p.line("")
 	for _, who := range []string{"Customer", "Representative"} {
 		p.line("")
-		rule := strings.Repeat("_", max(p.width-40, 4))
-		p.line(pad(who, 16) + rule + "  Date " + strings.Repeat("_", 10))
+		if p.width < 48 {
+			p.line(pad(who, 16) + strings.Repeat("_", p.width-16))
+			p.line(pad("Date", 16) + strings.Repeat("_", 10))
+			continue
+		}
+		p.line(pad(who, 16) + strings.Repeat("_", p.width-40) + "  Date " + strings.Repeat("_", 10))
 	}
 }
