@@ -136,6 +136,33 @@ func TestFitByHand(t *testing.T) {
 	}
 }
 
+// The bends by hand: where the hand and no longer the arc limits, and where the
+// clean maximum is passed on the way down.
+func TestFitAroundBends(t *testing.T) {
+	for _, c := range []struct {
+		name         string
+		clean, sever unit.Millimetre
+		thick        unit.Millimetre
+		cuts         float64
+		each         unit.Metre
+		output       float64
+		share        float64
+	}{
+		// 2 mm goes at 1500 mm/min down to 20 A: 25 cuts of 0.3 m take 50 %,
+		// allowed at 20 A are 40 %. Below, 50·20/I = 40·(20/I)² at 16 A: 62.5 %.
+		{"hand", 16, 20, 2, 25, 0.3, 16, 62.5},
+		// 24 mm is the clean maximum of 30 mm at 32 A: 0.5 m takes 20 %, allowed are
+		// 15.625 %. Below, 20·32/I = 15.625·(32/I)² at 25 A: 25.6 %.
+		{"clean maximum", 30, 60, 24, 1, 0.5, 25, 25.6},
+	} {
+		s := &system.System{Rated: 12, CleanMax: c.clean, Severance: c.sever, OutputMin: 10, OutputMax: 40, Duty: []system.DutyPoint{{Output: 40, Duty: 10}}}
+		w, err := Fit(s, c.thick, FreeHand, c.cuts, c.each)
+		if err != nil || math.Abs(float64(w.Output)-c.output) > 1e-6 || math.Abs(float64(w.Demand)-c.share) > 1e-6 || math.Abs(float64(w.Allowed)-c.share) > 1e-6 {
+			t.Errorf("%s: %+v, %v", c.name, w, err)
+		}
+	}
+}
+
 // The exact answer against a plain search through two thousand outputs.
 func TestFitIsTheLargestOutputThatFits(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {

@@ -169,6 +169,18 @@ func TestSpeedWithEqualThicknesses(t *testing.T) {
 	}
 }
 
+// A row that loses speed slowly with thickness gains it slowly below the rating
+// too: rated 12, clean 30 mm, at 6 mm 500·2^(ln 2/ln 2.5) = 844.68, by hand.
+func TestSpeedBelowTheRatingKeepsTheSlope(t *testing.T) {
+	s := &system.System{Rated: 12, CleanMax: 30, Severance: 60, OutputMin: 20, OutputMax: 40}
+	if v, err := Speed(s, 40, 6, FreeHand); err != nil || math.Abs(float64(v)-844.68) > 0.005 {
+		t.Errorf("%v, %v", v, err)
+	}
+	if thick, err := Reach(s, 40, 844.68, FreeHand); err != nil || math.Abs(float64(thick)-6) > 0.001 {
+		t.Errorf("%v, %v", thick, err)
+	}
+}
+
 // Halfway in logarithms between (12, 500) and (16, 250) lies
 // (√192 = 13.856, √125000 = 353.55), by hand.
 func TestSpeedRunsStraightInLogarithms(t *testing.T) {
