@@ -83,7 +83,7 @@ Without a command it starts the interview of a new visit.`,
 	c.SetFlagErrorFunc(flagProblem)
 	c.PersistentFlags().StringVar(&a.systems, "systems", "", "CSV `file` with the systems you can offer, in place of the built-in invented range")
 	o.flags(c)
-	c.AddCommand(a.interviewCommand(), a.sampleCommand(), a.briefCommand(), a.systemsCommand(),
+	c.AddCommand(a.interviewCommand(), a.sampleCommand(), a.briefCommand(), a.whyCommand(), a.nextCommand(), a.systemsCommand(),
 		a.schemaCommand(), a.completionCommand(), a.versionCommand())
 	c.InitDefaultHelpCmd()
 	for _, sub := range c.Commands() {
