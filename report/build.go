@@ -43,7 +43,7 @@ func Build(v *assess.Visit, offered system.Range, o Options) Brief {
 func (b *builder) brief() Brief {
 	critical, evidence := b.critical()
 	return Brief{
-		Title:    "Cutting recommendation",
+		Title:    b.title(),
 		Outcome:  string(b.result.Outcome),
 		Demo:     b.demo(),
 		Date:     b.date(),
@@ -65,6 +65,14 @@ func (b *builder) brief() Brief {
 		Notes:    b.notes(),
 		Footing:  b.footing(),
 	}
+}
+
+// title does not call a page a recommendation that is none.
+func (b *builder) title() string {
+	if b.recommended() {
+		return "Cutting recommendation"
+	}
+	return "Cutting assessment"
 }
 
 // demo says what on the page is invented, "" if nothing is.

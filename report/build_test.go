@@ -210,3 +210,13 @@ func TestSoFar(t *testing.T) {
 		t.Errorf("%+v", empty)
 	}
 }
+
+// In inches a stand-off reads as it is kept: 3 mm is 1/8 in and 6 mm 1/4 in,
+// by 25.4 mm to the inch and sixteenths.
+func TestStandOffInInches(t *testing.T) {
+	b := Build(farm(t), steps(), Options{Style: unit.Inch})
+	last := b.Plan[len(b.Plan)-1]
+	if !strings.Contains(last.Setting, "stand-off 1/8 to 1/4 in") {
+		t.Errorf("setting %q", last.Setting)
+	}
+}

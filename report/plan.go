@@ -1,6 +1,7 @@
 package report
 
 import (
+	"math"
 	"strings"
 
 	"cutbrief/rules"
@@ -60,13 +61,20 @@ func (b *builder) setting(s *showing.Setting) string {
 	return text
 }
 
-// between words a range of lengths with the unit once.
+// between words a range of stand-offs with the unit once. In inches they are
+// rounded to a sixteenth, as fine as a stand-off is kept by eye.
 func (b *builder) between(r [2]unit.Millimetre) string {
-	from, to := b.told(millimetres(r[0])), b.told(millimetres(r[1]))
 	if b.style == unit.Metric {
-		return strings.TrimSuffix(from, " mm") + "–" + to
+		return strings.TrimSuffix(b.told(millimetres(r[0])), " mm") + "–" + b.told(millimetres(r[1]))
 	}
-	return strings.TrimSuffix(from, " in") + " to " + to
+	return strings.TrimSuffix(b.told(sixteenth(r[0])), " in") + " to " + b.told(sixteenth(r[1]))
+}
+
+// sixteenth rounds a length to the nearest 1/16 in, 1.5875 mm. Check: 3 mm is
+// 1/8 in, 6 mm 1/4 in, 10 mm 3/8 in.
+func sixteenth(t unit.Millimetre) unit.Quantity {
+	const step = 25.4 / 16
+	return millimetres(unit.Millimetre(math.Round(float64(t)/step) * step))
 }
 
 // planNotes say how the bench and the torch are made ready, and what to bring.

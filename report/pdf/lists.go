@@ -4,6 +4,7 @@ import (
 	"strconv"
 
 	"cutbrief/report"
+	"cutbrief/rules"
 )
 
 func digits(n int) string { return strconv.Itoa(n) }
@@ -18,11 +19,19 @@ func (pg *page) confirm(at span) bool {
 	if len(lines) == 0 {
 		return false
 	}
-	pg.heading(at.x, "To confirm before ordering")
+	pg.heading(at.x, confirmTitle(b.Outcome))
 	for _, l := range lines[:pg.kept("to confirm", len(lines), pg.limits.confirm)] {
 		pg.tick(l, at)
 	}
 	return true
+}
+
+// confirmTitle does not speak of an order where there is nothing to order.
+func confirmTitle(outcome string) string {
+	if rules.Outcome(outcome) == rules.Recommended {
+		return "To confirm before ordering"
+	}
+	return "Still open"
 }
 
 // tick puts one thing to confirm behind its box: what, how it stands, and why

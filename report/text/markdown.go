@@ -108,7 +108,7 @@ func (m *markdown) confirm(b *report.Brief) {
 	if len(b.Confirm) == 0 && len(b.Flags) == 0 {
 		return
 	}
-	m.heading("## ", "To confirm before ordering")
+	m.heading("## ", confirmTitle(b.Outcome))
 	for _, l := range b.Confirm {
 		m.item("[ ] " + escaped(joined(labelled(l.Label, l.Value), dash(l.Why), sourced(l.Source, l.Trust))))
 	}

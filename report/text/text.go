@@ -175,7 +175,7 @@ func (p *printer) confirm(b *report.Brief) {
 	if len(b.Confirm) == 0 && len(b.Flags) == 0 {
 		return
 	}
-	p.heading("To confirm before ordering")
+	p.heading(confirmTitle(b.Outcome))
 	for _, l := range b.Confirm {
 		p.block("  [ ] ", joined(labelled(l.Label, l.Value), dash(l.Why), sourced(l.Source, l.Trust)))
 	}

@@ -58,7 +58,7 @@ func TestBarsAreToScale(t *testing.T) {
 
 func TestPartsThatAreEmptyAreLeftOut(t *testing.T) {
 	out := Render(report.Brief{Title: "x", Outcome: "not-yet"}, 80)
-	for _, head := range []string{"DEMONSTRATION", "NOTES", "NEEDED", "WHAT DECIDES", "TO CONFIRM"} {
+	for _, head := range []string{"DEMONSTRATION", "NOTES", "NEEDED", "WHAT DECIDES", "TO CONFIRM", "STILL OPEN"} {
 		if strings.Contains(out, head) {
 			t.Errorf("%q stands over nothing:\n%s", head, out)
 		}

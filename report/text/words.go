@@ -3,6 +3,7 @@ package text
 import (
 	"strings"
 
+	"cutbrief/rules"
 	"cutbrief/rules/cite"
 )
 
@@ -30,6 +31,14 @@ func bracket(s string) string {
 		return ""
 	}
 	return "(" + s + ")"
+}
+
+// confirmTitle does not speak of an order where there is nothing to order.
+func confirmTitle(outcome string) string {
+	if rules.Outcome(outcome) == rules.Recommended {
+		return "To confirm before ordering"
+	}
+	return "Still open"
 }
 
 // marked is how a piece of evidence is known and what it speaks for.
