@@ -20,6 +20,9 @@ func (m *Model) openResult() {
 	m.result.GotoTop()
 }
 
+// readable is the longest line, in cells, that reads well.
+const readable = 100
+
 // layResult words the result for the window's width.
 func (m *Model) layResult() {
 	if m.state != reading {
@@ -27,7 +30,7 @@ func (m *Model) layResult() {
 	}
 	at := m.result.YOffset
 	m.result = viewport.New(max(1, m.size.Width-2), m.size.Room(len(m.foot()))-1)
-	m.result.SetContent(resultText(m.visit, m.offered, m.result.Width))
+	m.result.SetContent(resultText(m.visit, m.offered, min(m.result.Width, readable)))
 	m.result.SetYOffset(at)
 }
 

@@ -84,6 +84,11 @@ func wholeQuestion(d *driver, s assess.Step) {
 	if body := unwrapped(d.view()); strings.Contains(body, "…") {
 		d.t.Errorf("something is cut:\n%s", d.view())
 	}
+	d.keys("<ctrl+x>")
+	if seen := strings.ReplaceAll(unwrapped(d.view()), "- ", "-"); !strings.Contains(seen, s.Question.Help) {
+		d.t.Errorf("the explanation is cut:\n%s", d.view())
+	}
+	d.keys("<esc>")
 }
 
 func TestAWrongAnswerFitsAtEverySize(t *testing.T) {

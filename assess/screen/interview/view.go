@@ -23,7 +23,7 @@ func (m *Model) View() string {
 	case explaining:
 		f.Body = m.viewExplaining()
 	case listing:
-		f.Body = m.viewListing(room)
+		f.Body, f.Wide = m.viewListing(room), true
 	case reading:
 		return m.viewReading(f)
 	case overruling:
@@ -292,7 +292,7 @@ func (m *Model) rowLine(r row, focused bool) string {
 	if focused {
 		lead = m.look.Accent.Render(screen.Focus)
 	}
-	width := m.size.Main() - 2
+	width := m.size.Width - 4
 	switch {
 	case r.skipped:
 		return lead + screen.Cut(m.look.Strong.Render(r.title)+" – skipped; Enter takes it back", width)
