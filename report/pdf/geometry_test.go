@@ -24,7 +24,13 @@ func laid(b report.Brief, p Paper) (*page, error) {
 	}
 	c := cleaner{faces: f}
 	clean := c.brief(b)
-	return fit(f, &clean, p, c.said())
+	pg, err := fit(f, &clean, p, c.said())
+	for i := 0; err == nil && i < len(pg.marks); i++ {
+		if m := &pg.marks[i]; m.kind == textMark {
+			m.w = f.width(m.text, m.style)
+		}
+	}
+	return pg, err
 }
 
 // faults lists what is wrong on a page: things outside the margins, lines of

@@ -5,7 +5,7 @@ package pdf
 // be measured, and checked, before a byte is written.
 type mark struct {
 	kind       markKind
-	x, y, w, h float64 // for text: the box of its line
+	x, y, w, h float64 // for text h is the height of its line, and w is not kept
 	text       string
 	style      style
 	ink        ink
@@ -41,12 +41,7 @@ type sheet struct {
 
 // text puts one line with its top at y.
 func (s *sheet) text(x, y float64, text string, st style, in ink) {
-	s.marks = append(s.marks, mark{textMark, x, y, s.faces.width(text, st), st.line(), text, st, in})
-}
-
-// right puts one line that ends at x.
-func (s *sheet) right(x, y float64, text string, st style, in ink) {
-	s.text(x-s.faces.width(text, st), y, text, st, in)
+	s.marks = append(s.marks, mark{kind: textMark, x: x, y: y, h: st.line(), text: text, style: st, ink: in})
 }
 
 // shape puts a line or a box.

@@ -23,6 +23,9 @@ func (pg *page) full() span { return span{pg.left, pg.width} }
 // span is where a column starts and how wide it is, in mm.
 type span struct{ x, width float64 }
 
+// usualMarks is how many marks a full page has, about.
+const usualMarks = 320
+
 // gutter is the space between two columns, in mm.
 const gutter = 7.0
 
@@ -33,7 +36,7 @@ func layOut(f faces, b *report.Brief, p Paper, l limits, replaced string) (*page
 	if err != nil {
 		return nil, 0, err
 	}
-	pg := &page{sheet: sheet{faces: f, y: topMargin}, brief: b, limits: l, left: sideMargin, width: width - 2*sideMargin}
+	pg := &page{sheet: sheet{faces: f, y: topMargin, marks: make([]mark, 0, usualMarks)}, brief: b, limits: l, left: sideMargin, width: width - 2*sideMargin}
 	pg.head()
 	pg.banner()
 	pg.need()
