@@ -10,12 +10,12 @@ import (
 // answers, so the keys beside a question are control keys, each with a function
 // key for terminals that keep the control key for themselves.
 type keyMap struct {
-	accept, back, later                                    key.Binding
-	unknown, note, explain, list, skip, how                key.Binding
-	leave                                                  key.Binding
-	move, scroll, newLine, done                            key.Binding
-	gotoItem, result, closeIt, page, change, overrule, go_ key.Binding
-	quit, retry, stay                                      key.Binding
+	accept, back, later                                         key.Binding
+	unknown, note, explain, list, skip, how                     key.Binding
+	leave                                                       key.Binding
+	move, scroll, newLine, done                                 key.Binding
+	gotoItem, result, closeIt, page, change, overrule, nextOpen key.Binding
+	quit, retry, stay                                           key.Binding
 }
 
 func newKeys() keyMap {
@@ -42,7 +42,7 @@ func newKeys() keyMap {
 		page:     screen.Key("p", "make the page", "p"),
 		change:   screen.Key("l", "list, to change answers", "l", "ctrl+l", "f5"),
 		overrule: screen.Key("o", "overrule what decides", "o"),
-		go_:      screen.Key("n", "next open question", "n"),
+		nextOpen: screen.Key("n", "next open question", "n"),
 		quit:     screen.Key("q", "save and leave", "q"),
 		retry:    screen.Key("Enter", "try again", "enter"),
 		stay:     screen.Key("Esc", "back to the questions", "esc"),

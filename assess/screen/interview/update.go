@@ -185,7 +185,7 @@ func (m *Model) updateListing(msg tea.KeyMsg) tea.Cmd {
 		return m.openRow()
 	case key.Matches(msg, k.result):
 		m.openResult()
-	case key.Matches(msg, k.go_):
+	case key.Matches(msg, k.nextOpen):
 		m.goOpen()
 	case key.Matches(msg, k.back):
 		m.closeList()
@@ -205,7 +205,7 @@ func (m *Model) updateReading(msg tea.KeyMsg) tea.Cmd {
 		m.openList()
 	case key.Matches(msg, k.overrule):
 		m.openOverrule()
-	case key.Matches(msg, k.go_):
+	case key.Matches(msg, k.nextOpen):
 		m.goOpen()
 	case key.Matches(msg, k.quit):
 		return m.leave()

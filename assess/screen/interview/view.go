@@ -69,11 +69,11 @@ func (m *Model) foot() []string {
 	case explaining:
 		keys = []key.Binding{k.closeIt, k.leave}
 	case listing:
-		keys = []key.Binding{k.move, k.gotoItem, k.go_, k.result, k.back, k.quit}
+		keys = []key.Binding{k.move, k.gotoItem, k.nextOpen, k.result, k.back, k.quit}
 	case reading:
 		keys = []key.Binding{k.scroll, k.page, k.change, k.overrule, k.back, k.quit}
 		if m.open > 0 {
-			keys = slices.Insert(keys, 3, k.go_)
+			keys = slices.Insert(keys, 3, k.nextOpen)
 		}
 	case overruling, reasoning:
 		keys = []key.Binding{k.accept, k.back, k.leave}
