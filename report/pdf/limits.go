@@ -28,9 +28,9 @@ var roomy = limits{
 
 // steps shorten a page that is too long, in this order: first the space
 // between the parts, then the notes, the systems not taken, the evidence, the
-// reasons, what is to be confirmed, the demonstration, and only at the very
-// end the cautions. The page is measured after each step; the first that fits
-// is printed.
+// reasons, what is to be confirmed, the demonstration, the answers to who and
+// when, and only at the very end the cautions. The page is measured after each
+// step; once it fits, steps that were not needed are taken back.
 var steps = []func(*limits){
 	func(l *limits) { l.gap = 3 },
 	func(l *limits) { l.gap = 2.2 },
@@ -62,9 +62,9 @@ var steps = []func(*limits){
 	func(l *limits) { l.cell = 2 },
 	func(l *limits) { l.bars = 4 },
 	func(l *limits) { l.confirm = 4 },
-	func(l *limits) { l.who = 1 },
 	func(l *limits) { l.because = 2 },
 	func(l *limits) { l.plan = 4 },
+	func(l *limits) { l.who = 1 },
 	func(l *limits) { l.caution = 3 },
 	func(l *limits) { l.confirm, l.gap = 3, 1.8 },
 	func(l *limits) { l.plan = 3 },
