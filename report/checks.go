@@ -155,12 +155,22 @@ func (b *builder) shortComings(c *rules.Candidate) []string {
 		r, _ := check.Rule.Find()
 		switch {
 		case check.Verdict == rules.Short && r.Site:
-			list = append(list, "The site has to change first: "+stop(b.shortfall(check))+" What would do: "+stop(r.Cure))
+			list = append(list, b.siteFirst(check, r))
 		case check.Verdict == rules.Borderline:
 			list = append(list, b.borderline(check, r))
 		}
 	}
 	return list
+}
+
+// siteFirst words what has to change at the site. A shortfall without numbers
+// says itself what it would take.
+func (b *builder) siteFirst(c *rules.Check, r rules.Rule) string {
+	text := "The site has to change first: " + stop(b.shortfall(c))
+	if numeric(c) && r.Cure != "" {
+		text += " What would do: " + stop(r.Cure)
+	}
+	return text
 }
 
 // borderline words a check that is nearly met, and what that means for it.

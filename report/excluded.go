@@ -22,7 +22,8 @@ func (b *builder) excluded() []Line {
 }
 
 // notTaken says why one system is not taken: by the checks that gave it its
-// status or, where it fits, that it is more than is needed.
+// status or, where it stands as well as the first choice, that it is more than
+// is needed.
 func (b *builder) notTaken(c *rules.Candidate) Line {
 	l := Line{Label: plain(c.System.Name), Value: string(c.Status)}
 	var why []string
@@ -32,8 +33,9 @@ func (b *builder) notTaken(c *rules.Candidate) Line {
 			l.Source, l.Trust = cited(check.Source), trusted(check.Source)
 		}
 	}
-	if len(why) == 0 {
-		why = append(why, "fits too, with more to spare: rated for "+b.given(millimetres(c.System.Rated)))
+	if first := b.result.First; len(why) == 0 || (first != nil && c.Status == first.Status) {
+		why = []string{"stands as well, with more to spare: rated for " + b.given(millimetres(c.System.Rated))}
+		l.Source, l.Trust = "", ""
 	}
 	l.Why = stop(strings.Join(why, "; "))
 	return l
