@@ -11,21 +11,56 @@ import (
 // errExists means a file would be written over.
 var errExists = errors.New("the file exists already")
 
-// writeFile puts data at path whole or not at all, through a file beside it.
-// Without force it refuses to write over anything.
+// errIrregular means a path names no ordinary file: renaming over a device or
+// a folder would do harm.
+var errIrregular = errors.New("it is not a regular file")
+
+// writeFile puts data at path whole or not at all, through a file beside it,
+// for its owner's eyes only: it is about a customer. Without force it refuses
+// to write over anything; with it, a link is followed and stays a link.
 func writeFile(path string, data []byte, force bool) error {
+	err := write(path, data, force)
+	if err == nil {
+		return nil
+	}
+	hint := "choose another place with --out"
+	if errors.Is(err, errExists) {
+		hint = "--force writes over it, --out names another file"
+	}
+	return fail(fmt.Errorf("write %s: %w", path, reason(err)), "%s", hint)
+}
+
+func write(path string, data []byte, force bool) error {
+	if force {
+		var err error
+		if path, err = overwritten(path); err != nil {
+			return err
+		}
+	}
 	tmp, err := writeBeside(path, data)
 	if err != nil {
-		return fail(fmt.Errorf("write %s: %w", path, reason(err)), "choose another place with --out")
+		return err
 	}
 	if err := place(tmp, path, force); err != nil {
 		os.Remove(tmp)
-		if errors.Is(err, errExists) {
-			return fail(fmt.Errorf("write %s: %w", path, errExists), "--force writes over it, --out names another file")
-		}
-		return fail(fmt.Errorf("write %s: %w", path, reason(err)), "choose another place with --out")
+		return err
 	}
 	return nil
+}
+
+// overwritten is the file that writing over path would replace.
+func overwritten(path string) (string, error) {
+	info, err := os.Stat(path)
+	if errors.Is(err, fs.ErrNotExist) {
+		return path, nil
+	}
+	if err != nil {
+		return path, err
+	}
+	if !info.Mode().IsRegular() {
+		return path, errIrregular
+	}
+	return filepath.EvalSymlinks(path)
 }
 
 // writeBeside writes data to a new file in path's folder and returns its name.
@@ -38,9 +73,6 @@ func writeBeside(path string, data []byte) (string, error) {
 	_, err = f.Write(data)
 	// The bytes must be on the disk before the name is, or a power cut leaves an empty page.
 	err = errors.Join(err, f.Sync(), f.Close())
-	if err == nil {
-		err = os.Chmod(f.Name(), 0o644)
-	}
 	if err != nil {
 		os.Remove(f.Name())
 		return "", err

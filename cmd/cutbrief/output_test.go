@@ -4,6 +4,7 @@ import (
 	"errors"
 	"os"
 	"path/filepath"
+	"runtime"
 	"testing"
 )
 
@@ -41,5 +42,43 @@ func TestWriteFileNowhere(t *testing.T) {
 	}
 	if _, err := os.Stat(filepath.Join(dir, "missing")); err == nil {
 		t.Error("the folder was made")
+	}
+}
+
+// TestWriteFileOverLink: a link stays a link, and what it points at is
+// replaced; a folder and a device are left alone.
+func TestWriteFileOverLink(t *testing.T) {
+	dir := t.TempDir()
+	file, link := filepath.Join(dir, "file"), filepath.Join(dir, "link")
+	if err := os.WriteFile(file, []byte("old"), 0o600); err != nil {
+		t.Fatal(err)
+	}
+	if err := os.Symlink(file, link); err != nil {
+		t.Skip("no links here:", err)
+	}
+	if err := writeFile(link, []byte("new"), true); err != nil {
+		t.Fatal(err)
+	}
+	if got, _ := os.ReadFile(file); string(got) != "new" {
+		t.Errorf("the file holds %q", got)
+	}
+	if info, err := os.Lstat(link); err != nil || info.Mode()&os.ModeSymlink == 0 {
+		t.Errorf("the link is %v, %v", info, err)
+	}
+	if err := writeFile(dir, []byte("new"), true); !errors.Is(err, errIrregular) {
+		t.Errorf("over a folder: got %v", err)
+	}
+}
+
+func TestWriteFileIsPrivate(t *testing.T) {
+	if runtime.GOOS == "windows" {
+		t.Skip("Windows keeps rights in another way")
+	}
+	path := filepath.Join(t.TempDir(), "page.pdf")
+	if err := writeFile(path, []byte("x"), false); err != nil {
+		t.Fatal(err)
+	}
+	if info, err := os.Stat(path); err != nil || info.Mode().Perm() != 0o600 {
+		t.Errorf("got %v, %v; want that only the owner reads it", info.Mode(), err)
 	}
 }
