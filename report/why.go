@@ -7,6 +7,8 @@ import (
 	"cutbrief/assess"
 	"cutbrief/rules"
 	"cutbrief/rules/cite"
+	"cutbrief/rules/metal"
+	"cutbrief/rules/size"
 	"cutbrief/rules/system"
 	"cutbrief/rules/unit"
 )
@@ -32,7 +34,7 @@ func Why(v *assess.Visit, offered system.Range, o Options) []Reason {
 	if need, ok := b.result.Need.Get(); ok {
 		list = append(list, b.whyNeed(need))
 	}
-	list = append(list, b.whyCritical())
+	list = append(list, b.whyMetals(), b.whyCritical())
 	if b.recommended() {
 		for i := range b.result.First.Checks {
 			list = append(list, b.whyCheck(&b.result.First.Checks[i]))
@@ -98,6 +100,24 @@ func (b *builder) whyCritical() Reason {
 			how = "said"
 		}
 		r.Parts = append(r.Parts, Reason{Title: strings.TrimSuffix(e.Sentence, "."), Value: fmt.Sprintf("%s, %s, weight %d", requirementName(e.Requirement), how, e.Weight), Trust: trusted(e.Source)})
+	}
+	return r
+}
+
+// whyMetals says what each metal counts for, and how the factor is derived.
+func (b *builder) whyMetals() Reason {
+	r := Reason{Topic: "metals", Title: "What each metal counts for", Source: cited(cite.Ref{Source: "wells-1952"}),
+		Formula: "the system's own rating in that metal; else common practice and an energy balance blended, never below common practice"}
+	for _, p := range b.job.Pieces {
+		m, _ := metal.Find(p.Metal)
+		part := Reason{Title: metalName(p.Metal), Value: "no figures held", Trust: trusted(m.Basis)}
+		if factor, ok := m.Equivalence.Get(); ok {
+			part.Value = fmt.Sprintf("counts %.2f times as thick in mild steel", factor)
+		}
+		r.Parts = append(r.Parts, part)
+		for _, d := range size.Derive(p.Metal) {
+			r.Parts = append(r.Parts, Reason{Title: d.String(), Trust: string(cite.Memory)})
+		}
 	}
 	return r
 }

@@ -73,8 +73,18 @@ func edgeInputs(d *demand, _ *system.System) []Input {
 		{Name: "what happens next", Word: string(use), From: Asked{Fact: FactEdgeNext}},
 		{Name: "how the torch is led", Word: string(d.job.Guidance.Or(FreeHand)), From: Asked{Fact: FactGuidance}},
 	}
-	if need, err := size.EdgeNeeded(work, t); err == nil {
-		list = append(list, Input{Name: "what it asks", Word: need.Words})
+	need, err := size.EdgeNeeded(work, t)
+	if err != nil {
+		return list
+	}
+	list = append(list, Input{Name: "what it asks", Word: need.Words})
+	if lean, err := size.Squareness(need.Squareness, t); err == nil {
+		list = append(list,
+			Input{Name: "squareness range of ISO 9013 it needs", Value: unit.Quantity{Value: float64(need.Squareness), Kind: unit.Count}},
+			Input{Name: "the edge may lean by", Value: mm(lean)})
+	}
+	if need.Allowance > 0 {
+		list = append(list, Input{Name: "metal to leave on", Value: mm(need.Allowance)})
 	}
 	return list
 }
@@ -109,15 +119,37 @@ func judgeHeat(d *demand, _ *system.System) mark {
 	return mark{verdict: Borderline}
 }
 
-func heatInputs(d *demand, _ *system.System) []Input {
+func heatInputs(d *demand, s *system.System) []Input {
 	today, way, held := band(d.job)
 	if !held {
 		return nil
 	}
 	plasma := size.PlasmaBand()
-	return []Input{
+	list := []Input{
 		{Name: "today's way", Word: string(way), From: Asked{Fact: FactToday}},
 		{Name: "its heated band, at most", Value: mm(today.High)},
 		{Name: "hand plasma's, at most", Value: mm(plasma.High)},
 	}
+	if zone, ok := heatedZone(d, s); ok {
+		list = append(list, Input{Name: "worked out for the everyday cut in mild steel", Value: mm(zone)})
+	}
+	return list
+}
+
+// heatedZone is how far beside the everyday cut mild steel changes its
+// structure, worked out from the heat the cut leaves. Source: aws-wh-1 and
+// wells-1952, from memory; it is shown beside the usual band, not instead.
+func heatedZone(d *demand, s *system.System) (unit.Millimetre, bool) {
+	t, told := everyday(d, s)
+	kerf, err1 := size.Kerf(s.OutputMax)
+	v, err2 := size.Speed(s, s.OutputMax, t, ledAt(d.job))
+	if !told || err1 != nil || err2 != nil {
+		return 0, false
+	}
+	heat, err := size.LeftInPlate(t, kerf, v)
+	if err != nil {
+		return 0, false
+	}
+	zone, err := size.HeatedZone(heat, t)
+	return zone, err == nil
 }

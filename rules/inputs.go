@@ -2,6 +2,7 @@ package rules
 
 import (
 	"cutbrief/rules/metal"
+	"cutbrief/rules/size"
 	"cutbrief/rules/system"
 	"cutbrief/rules/unit"
 )
@@ -143,6 +144,24 @@ func drawInputs(d *demand, s *system.System) []Input {
 		Input{Name: "effective over ten minutes", Value: unit.Quantity{Value: float64(w.effective), Kind: unit.Current}})
 }
 
+// breakerInputs adds what the rule book says of conductors and breaker.
+func breakerInputs(d *demand, s *system.System) []Input {
+	list := drawInputs(d, s)
+	w, known, suits := drawn(d, s)
+	if !known || !suits {
+		return list
+	}
+	duty, err1 := size.AllowedDuty(s, s.OutputMax)
+	carry, err2 := size.Ampacity(*w.Supply, duty)
+	most, err3 := size.BreakerLimit(w.Input)
+	if err1 != nil || err2 != nil || err3 != nil {
+		return list
+	}
+	return append(list,
+		Input{Name: "conductors carry at least (NEC 630.11)", Value: unit.Quantity{Value: float64(carry), Kind: unit.Current}},
+		Input{Name: "breaker at most, by the plate (NEC 630.12)", Value: unit.Quantity{Value: float64(most), Kind: unit.Current}})
+}
+
 // cordInputs adds the cord to the draw.
 func cordInputs(d *demand, s *system.System) []Input {
 	list := drawInputs(d, s)
@@ -167,6 +186,9 @@ func airInputs(d *demand, s *system.System) []Input {
 	if t, ok := runTime(d, s); ok {
 		list = append(list, Input{Name: "receiver bridges", Value: unit.Quantity{Value: float64(t), Kind: unit.Time}, From: Asked{Fact: FactReceiver}})
 	}
+	if v, ok := bridging(d, s); ok {
+		list = append(list, Input{Name: "receiver that would bridge one busy cut", Value: unit.Quantity{Value: float64(v), Kind: unit.Volume}})
+	}
 	return list
 }
 
@@ -180,8 +202,44 @@ func hoseInputs(d *demand, s *system.System) []Input {
 	return list
 }
 
+// drierInputs names how the air is dried and the dew point at line pressure
+// that usually goes with it.
 func drierInputs(d *demand, _ *system.System) []Input {
-	return []Input{{Name: "how the air is dried", Word: string(d.job.Air.Drier.Or("")), From: Asked{Fact: FactDrier}}}
+	drier := d.job.Air.Drier.Or("")
+	list := []Input{{Name: "how the air is dried", Word: string(drier), From: Asked{Fact: FactDrier}}}
+	dew, known := dewPoint(d.job, drier)
+	if !known {
+		return list
+	}
+	list = append(list, Input{Name: "usual dew point at line pressure", Value: unit.Quantity{Value: float64(dew), Kind: unit.Temperature}})
+	if class, err := size.WaterClass(dew); err == nil {
+		list = append(list, Input{Name: "water class of ISO 8573-1", Value: unit.Quantity{Value: float64(class), Kind: unit.Count}})
+	}
+	return list
+}
+
+// roomAir is the air a compressor is taken to draw in and cool the line to:
+// 20 °C and 65 %, the reference of ISO 8778.
+const (
+	roomAir      unit.Celsius = 20
+	roomHumidity unit.Percent = 65
+)
+
+// dewPoint is the dew point at line pressure that usually goes with a drier.
+func dewPoint(j *Job, drier Drier) (unit.Celsius, bool) {
+	switch drier {
+	case Refrigerant:
+		return size.RefrigerantDew, true
+	case Desiccant:
+		return size.DesiccantDew, true
+	}
+	line, told := j.Air.Pressure.Get()
+	local, err1 := size.Atmosphere(j.Altitude.Or(0))
+	if !told || err1 != nil || drier == NoAir {
+		return 0, false
+	}
+	dew, err2 := size.PressureDewPoint(roomAir, roomHumidity, line, local, roomAir)
+	return dew, err2 == nil
 }
 
 // supplyAnd lists the supply and further facts where they are not told.

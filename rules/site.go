@@ -1,18 +1,12 @@
 package rules
 
 import (
+	"errors"
+
 	"cutbrief/rules/size"
 	"cutbrief/rules/system"
 	"cutbrief/rules/unit"
 )
-
-// cordWarm is the conductor temperature a cord is reckoned at.
-// Common practice, no source: a PVC cord under load.
-const cordWarm unit.Celsius = 70
-
-// dropMost is the voltage a cord may lose. Source: nec-210-19, informational
-// note: 5 % for feeder and branch circuit together.
-const dropMost unit.Percent = 5
 
 // workingOutput is the output the heaviest work told needs: capacity goes with
 // current, so the share of each capability that is used. Common practice, no
@@ -82,7 +76,7 @@ func judgeBreaker(d *demand, s *system.System) mark {
 		return mark{verdict: NotKnown, need: float64(w.effective)}
 	}
 	m := mark{Met, float64(w.effective), float64(breaker)}
-	switch stands, err := size.JudgeBreaker(breaker, w.load, w.effective); {
+	switch stands, err := size.JudgeBreaker(breaker, w.load, w.effective, w.Input); {
 	case err != nil:
 		m.verdict = NotKnown
 	case stands == size.BreakerTooSmall:
@@ -102,19 +96,22 @@ func judgeCord(d *demand, s *system.System) mark {
 	}
 	section, printed := d.job.Power.CordSection.Get()
 	if !known || !told || !printed {
-		return mark{verdict: NotKnown, have: float64(dropMost)}
+		return mark{verdict: NotKnown, have: float64(size.DropWhole)}
 	}
-	ohm, err1 := size.CordResistance(section, cordWarm)
+	ohm, err1 := size.CordResistance(section, size.CordTemperature)
 	drop, err2 := size.VoltageDrop(w.Phases, w.load, ohm, length)
 	if err1 != nil || err2 != nil {
-		return mark{verdict: NotKnown, have: float64(dropMost)}
+		return mark{verdict: NotKnown, have: float64(size.DropWhole)}
 	}
-	share := 100 * float64(drop) / float64(w.volts)
+	share, err := size.DropShare(drop, w.volts)
+	if err != nil { // more than there is
+		return mark{Short, 100, float64(size.DropWhole)}
+	}
 	verdict := Met
-	if share > float64(dropMost) {
+	if share > size.DropWhole {
 		verdict = Short
 	}
-	return mark{verdict, share, float64(dropMost)}
+	return mark{verdict, float64(share), float64(size.DropWhole)}
 }
 
 // judgeGenerator: the continuous rating, at this altitude, carries the draw
@@ -172,6 +169,23 @@ func runTime(d *demand, s *system.System) (unit.Second, bool) {
 	return t, err == nil && t > 0
 }
 
+// bridging is the receiver that would make up for a short delivery during one
+// cut of the busiest ten minutes.
+func bridging(d *demand, s *system.System) (unit.Litre, bool) {
+	line, ok1 := d.job.Air.Pressure.Get()
+	delivery, ok2 := d.job.Air.Delivery.Get()
+	_, each, ok3 := busiest(d.job)
+	t, ok4 := everyday(d, s)
+	local, err1 := size.Atmosphere(d.job.Altitude.Or(0))
+	v, err2 := size.Speed(s, s.OutputMax, t, ledAt(d.job))
+	if !ok1 || !ok2 || !ok3 || !ok4 || err1 != nil || err2 != nil {
+		return 0, false
+	}
+	cut := unit.Second(float64(each) * 1000 / float64(v) * 60)
+	volume, err := size.ReceiverNeed(cut, line, s.AirPressure, s.AirFlow, delivery, local)
+	return volume, err == nil
+}
+
 // judgeAirPressure: the pressure while air flows covers the inlet pressure and
 // what the hose loses on the way.
 func judgeAirPressure(d *demand, s *system.System) mark {
@@ -200,15 +214,11 @@ func hoseLoss(d *demand, s *system.System, inlet unit.Bar) (loss unit.Bar, fits 
 		return 0, true
 	}
 	loss, err = size.HoseLoss(s.AirFlow, bore, length, inlet, local)
-	if err != nil {
-		return 0, bore > narrowest // too wide to matter, or too narrow to work
+	if err != nil { // too slow in a wide bore to matter, or too much for a narrow one
+		return 0, !errors.Is(err, size.ErrChokes)
 	}
 	return loss * size.WithCouplings, true
 }
-
-// narrowest is the hose bore at and below which a loss that cannot be worked
-// out is taken for too large. Common practice, no source.
-const narrowest unit.Millimetre = 13
 
 // judgeAirDry: a drier keeps water out of the torch. A separator takes out
 // drops only, which is borderline. Common practice, no source.

@@ -84,7 +84,7 @@ var rows = []row{
 		Words:  "breaker ≥ effective supply current at the working output, and no more than 200 % of the largest current; a licensed electrician confirms it",
 		Almost: "it may trip in a long cut, or is too large to protect the system: a licensed electrician decides",
 		Cure:   "a larger circuit laid by a licensed electrician", Asks: "draws", Gives: "breaker"},
-		unit.Current, judgeBreaker, drawInputs, supplyAnd(FactBreaker)},
+		unit.Current, judgeBreaker, breakerInputs, supplyAnd(FactBreaker)},
 	{Rule{ID: RuleCord, Title: "extension cord", Site: true, Source: cite.Ref{Source: "nec-210-19"},
 		Words: "voltage lost on the cord (2 or √3 × current × resistance × length) ≤ 5 % of the supply voltage; a licensed electrician confirms it",
 		Cure:  "a shorter cord, or one with thicker conductors", Asks: "loses", Gives: "may lose"},

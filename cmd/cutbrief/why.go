@@ -55,7 +55,7 @@ visit from standard input.`,
 
 // topics are the names a derivation may be asked by.
 func topics() []string {
-	names := []string{"recommendation", "need", "critical", "margins", "excluded", "open"}
+	names := []string{"recommendation", "need", "metals", "critical", "margins", "excluded", "open"}
 	for _, r := range rules.Table() {
 		names = append(names, string(r.ID))
 	}

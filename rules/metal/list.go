@@ -5,15 +5,16 @@ import (
 	"cutbrief/rules/unit"
 )
 
-// list is in the order metals are offered. Factors are common practice, no
-// source; the energy balance in rules/size is their cross-check.
+// list is in the order metals are offered. Practice is common practice, no
+// source. Equivalence blends it with the energy balance of rules/size, never
+// below practice, rounded up to two places; a test there holds the two together.
 var list = []Metal{
-	{ID: MildSteel, Name: "mild steel", Sheet: unit.SteelGauge, Equivalence: unit.Known(1.0), Basis: cite.Ref{Source: "practice"}, Note: "the metal ratings are given in"},
-	{ID: Galvanised, Name: "coated or galvanised steel", Sheet: unit.GalvanGauge, Equivalence: unit.Known(1.0), Basis: cite.Ref{Source: "practice"}, Note: "the coating costs no capacity worth counting; it costs fume and contact"},
-	{ID: Stainless, Name: "stainless", Sheet: unit.StainGauge, Equivalence: unit.Known(1.15), Basis: cite.Ref{Source: "practice"}, Note: "about as much heat as mild steel, and no help from oxidation"},
-	{ID: Aluminium, Name: "aluminium", Sheet: unit.AluminumGauge, Equivalence: unit.Known(1.25), Basis: cite.Ref{Source: "practice"}, Note: "melts easily but carries heat away"},
-	{ID: Copper, Name: "copper or brass", Sheet: unit.AluminumGauge, Equivalence: unit.Known(2.0), Basis: cite.Ref{Source: "practice"}, Note: "copper carries heat away faster than anything else in the shop; brass is easier, so this is the safe side"},
-	{ID: CastIron, Name: "cast iron", Sheet: unit.NoGauge, Equivalence: unit.Known(1.25), Basis: cite.Ref{Source: "practice"}, Note: "cuts rough and slower than steel; may crack"},
+	{ID: MildSteel, Name: "mild steel", Sheet: unit.SteelGauge, Practice: unit.Known(1.0), Equivalence: unit.Known(1.0), Basis: cite.Ref{Source: "practice"}, Note: "the metal ratings are given in"},
+	{ID: Galvanised, Name: "coated or galvanised steel", Sheet: unit.GalvanGauge, Practice: unit.Known(1.0), Equivalence: unit.Known(1.0), Basis: cite.Ref{Source: "practice"}, Note: "the coating costs no capacity worth counting; it costs fume and contact"},
+	{ID: Stainless, Name: "stainless", Sheet: unit.StainGauge, Practice: unit.Known(1.15), Equivalence: unit.Known(1.15), Basis: cite.Ref{Source: "practice"}, Note: "about as much heat as mild steel, and no help from oxidation"},
+	{ID: Aluminium, Name: "aluminium", Sheet: unit.AluminumGauge, Practice: unit.Known(1.25), Equivalence: unit.Known(1.25), Basis: cite.Ref{Source: "practice"}, Note: "melts easily but carries heat away"},
+	{ID: Copper, Name: "copper or brass", Sheet: unit.AluminumGauge, Practice: unit.Known(2.0), Equivalence: unit.Known(2.27), Basis: cite.Ref{Source: "practice"}, Note: "copper carries heat away faster than anything else in the shop; brass cuts far more like mild steel, so for brass this is much on the safe side"},
+	{ID: CastIron, Name: "cast iron", Sheet: unit.NoGauge, Practice: unit.Known(1.25), Equivalence: unit.Known(1.25), Basis: cite.Ref{Source: "practice"}, Note: "cuts rough and slower than steel; may crack"},
 	{ID: Other, Name: "other metal", Sheet: unit.NoGauge, Note: "no figures held: ask, or try the customer's own piece"},
 }
 

@@ -31,6 +31,7 @@ type Metal struct {
 	// Equivalence: a thickness t of this metal asks of a system what
 	// Equivalence·t of mild steel asks. Not known for Other.
 	Equivalence unit.Maybe[float64]
-	Basis       cite.Ref // what Equivalence rests on
-	Note        string   // how Equivalence was chosen, one sentence
+	Practice    unit.Maybe[float64] // what the trade counts it for, before the energy balance
+	Basis       cite.Ref            // what Equivalence rests on
+	Note        string              // how Equivalence was chosen, one sentence
 }

@@ -135,7 +135,7 @@ func Derive(id metal.ID) []Derivation {
 	m, _ := metal.Find(id)
 	var list []Derivation
 	for _, p := range properties[id] {
-		d := Derivation{Metal: p.Name, Practice: m.Equivalence,
+		d := Derivation{Metal: p.Name, Practice: m.Practice,
 			Melt:    p.MeltEnergy() / steel.MeltEnergy(),
 			Balance: perMillimetre(p) / unity,
 		}

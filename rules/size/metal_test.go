@@ -100,6 +100,20 @@ func TestDerive(t *testing.T) {
 	}
 }
 
+// The list's factor is the largest blend of a metal's figures, rounded up to two
+// places, so that the factor in use is the one derived.
+func TestTheListHoldsTheBlend(t *testing.T) {
+	for _, m := range metal.List() {
+		most := m.Practice.Or(0)
+		for _, d := range Derive(m.ID) {
+			most = max(most, d.Blended.Or(0))
+		}
+		if want := math.Ceil(most*100-1e-6) / 100; m.Equivalence.Or(0) != want {
+			t.Errorf("%s: listed %v, blended %v", m.ID, m.Equivalence.Or(0), want)
+		}
+	}
+}
+
 // K0 at 0.1, 1 and 2 is 2.4270690, 0.4210244 and 0.1138939 in the handbooks of
 // mathematical functions (from memory); warmth at x = 0 is K0.
 func TestWarmth(t *testing.T) {

@@ -154,14 +154,16 @@ const (
 )
 
 // JudgeBreaker compares a breaker in A with the current drawn while cutting and
-// the effective current, both in A at the working output.
+// the effective current, both in A at the working output, and with the plate's
+// largest current I1max, by which the upper limit goes.
 //
-// Valid for load ≥ effective > 0. Source: nec-630-12 (A) for the upper limit;
-// the lower two are practice. To be confirmed by a licensed electrician.
-// Check: 32 A draw, 20 A effective: 40 A holds, 25 A may trip, 16 A is too
-// small, 70 A too large.
-func JudgeBreaker(breaker, load, effective unit.Ampere) (Breaker, error) {
-	if !(effective > 0 && load >= effective*(1-tiny) && breaker > 0) {
+// Valid for load ≥ effective > 0 and largest > 0. Source: nec-630-12 (A) for
+// the upper limit; the lower two are practice. To be confirmed by a licensed
+// electrician.
+// Check: 32 A draw and I1max, 20 A effective: 40 A holds, 25 A may trip, 16 A
+// is too small, 80 A too large (64 A, next standard size 70 A).
+func JudgeBreaker(breaker, load, effective, largest unit.Ampere) (Breaker, error) {
+	if !(effective > 0 && load >= effective*(1-tiny) && breaker > 0 && largest > 0) {
 		return 0, ErrRange
 	}
 	switch {
@@ -169,7 +171,7 @@ func JudgeBreaker(breaker, load, effective unit.Ampere) (Breaker, error) {
 		return BreakerTooSmall, nil
 	case breaker < load*(1-tiny):
 		return BreakerMayTrip, nil
-	case breaker > nextAbove(2*load):
+	case breaker > nextAbove(2*largest):
 		return BreakerTooLarge, nil
 	}
 	return BreakerHolds, nil

@@ -145,11 +145,11 @@ func TestJudgeBreaker(t *testing.T) {
 		breaker unit.Ampere
 		want    Breaker
 	}{{16, BreakerTooSmall}, {20, BreakerMayTrip}, {25, BreakerMayTrip}, {32, BreakerHolds}, {40, BreakerHolds}, {70, BreakerHolds}, {71, BreakerTooLarge}} {
-		if got, err := JudgeBreaker(c.breaker, 32, 20); err != nil || got != c.want {
+		if got, err := JudgeBreaker(c.breaker, 32, 20, 32); err != nil || got != c.want {
 			t.Errorf("%v A: %v, %v; want %v", c.breaker, got, err, c.want)
 		}
 	}
-	if _, err := JudgeBreaker(32, 10, 20); !errors.Is(err, ErrRange) {
+	if _, err := JudgeBreaker(32, 10, 20, 32); !errors.Is(err, ErrRange) {
 		t.Errorf("%v", err)
 	}
 	for _, i := range []unit.Ampere{0, 101} {
