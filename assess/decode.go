@@ -27,13 +27,13 @@ func Decode(data []byte) (v *Visit, unknown []string, err error) {
 		return nil, nil, fmt.Errorf("read visit: %d bytes: %w", len(data), ErrTooLarge)
 	case !utf8.Valid(data):
 		return nil, nil, errors.New("read visit: the file is not UTF-8 text")
+	case isWellFormed(data): // everything below relies on it
 	case !shallow(data):
 		return nil, nil, errors.New("read visit: nested too deeply")
+	default:
+		return nil, nil, fmt.Errorf("read visit: %w", wellFormed(data))
 	}
-	if err := wellFormed(data); err != nil {
-		return nil, nil, fmt.Errorf("read visit: %w", err)
-	}
-	fields, err := members(data)
+	fields, err := members(data, nil)
 	if err != nil {
 		return nil, nil, fmt.Errorf("read visit: %w", err)
 	}
@@ -118,7 +118,7 @@ func takeOverrule(t *taker, v *Visit) []string {
 	if !ok {
 		return nil
 	}
-	fields, err := members(raw)
+	fields, err := members(raw, nil)
 	if err != nil {
 		t.err = fmt.Errorf("overrule: %w", err)
 		return nil
@@ -143,15 +143,17 @@ func takeAnswers(t *taker, v *Visit) []string {
 		}
 		return nil
 	}
-	items := split(raw, '[')
+	items := split(raw)
 	if items == nil || len(items) > maxAnswers {
 		t.fail("answers", raw, fmt.Sprintf("a list of at most %d answers", maxAnswers))
 		return nil
 	}
 	var unknown []string
 	seen := make(map[rules.Asked]bool, len(items))
+	v.Answers = make([]Answer, 0, len(items))
+	room := make([]field, 0, 8) // of one answer's fields after the other
 	for i, item := range items {
-		a, err := decodeAnswer(item)
+		a, err := decodeAnswer(item, room)
 		if err == nil && seen[a.Asked()] {
 			err = errors.New("is answered twice; one answer is accepted")
 		}
@@ -180,8 +182,8 @@ func (a Answer) unknown() []string {
 	return list
 }
 
-func decodeAnswer(raw json.RawMessage) (Answer, error) {
-	fields, err := members(raw)
+func decodeAnswer(raw json.RawMessage, room []field) (Answer, error) {
+	fields, err := members(raw, room)
 	if err != nil {
 		return Answer{}, err
 	}

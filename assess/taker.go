@@ -65,12 +65,15 @@ func (t *taker) texts(name string) []string {
 	if !ok {
 		return nil
 	}
-	items := split(raw, '[')
+	items := split(raw)
 	if items == nil || len(items) > maxChosen {
 		t.fail(name, raw, fmt.Sprintf("a list of at most %d texts", maxChosen))
 		return nil
 	}
-	var list []string
+	if len(items) == 0 {
+		return nil
+	}
+	list := make([]string, 0, len(items))
 	for _, item := range items {
 		list = append(list, t.textOf(name, item, false))
 	}

@@ -73,6 +73,10 @@ func clean(s string) string {
 		row = strings.ToValidUTF8(ansi.Strip(markStray(row)), replacement)
 		var b strings.Builder
 		for _, r := range row {
+			if r >= ' ' && r <= '~' {
+				b.WriteByte(byte(r)) // nearly every character
+				continue
+			}
 			b.WriteString(plain(r))
 		}
 		rows[i] = b.String()
