@@ -20,7 +20,7 @@ func Doubts(offered system.Range) []system.Finding {
 			continue
 		}
 		share, _ := size.MeltShare(s.OutputMax, s.Rated, size.RatedSpeed)
-		f := system.Finding{System: s.ID, Column: "rated_mm", Severity: system.Warning,
+		f := system.Finding{Row: s.ID, Column: "rated_mm", Severity: system.Warning,
 			Problem:  fmt.Sprintf("melting the kerf at the rated point would take %.0f %% of the arc's power: %s", float64(share), words),
 			Accepted: "usually 15 to 60 % (energy balance, from memory)"}
 		if band == size.Impossible {

@@ -6,6 +6,7 @@ import (
 	"strconv"
 	"strings"
 
+	"cutbrief/rules/lines"
 	"cutbrief/rules/unit"
 )
 
@@ -52,9 +53,9 @@ func (c *cell) quantity(text string, kind unit.Kind, sheet unit.Sheet) (float64,
 	case err != nil:
 		c.refuse("%s", err)
 	case math.IsNaN(v) || v <= 0:
-		c.refuse("%s is not above zero", quoted(text))
+		c.refuse("%s is not above zero", lines.Quoted(text))
 	case v > most(kind):
-		c.refuse("%s is beyond belief (more than %s), check its unit", quoted(text), unitful(most(kind), kind))
+		c.refuse("%s is beyond belief (more than %s), check its unit", lines.Quoted(text), unitful(most(kind), kind))
 	default:
 		return v, true
 	}
@@ -72,14 +73,14 @@ func (c *cell) yes() bool {
 	case "":
 		c.row.report(Note, c.name, "is blank: not known, counts as no", "")
 	default:
-		c.refuse("%s is neither yes nor no", quoted(c.text))
+		c.refuse("%s is neither yes nor no", lines.Quoted(c.text))
 	}
 	return false
 }
 
 func readID(c *cell) {
 	if !isID(c.text) {
-		c.refuse("%s cannot be an id", quoted(c.text))
+		c.refuse("%s cannot be an id", lines.Quoted(c.text))
 		return
 	}
 	c.system.ID = c.text
@@ -87,7 +88,7 @@ func readID(c *cell) {
 
 func readName(c *cell) {
 	if !isName(c.text) {
-		c.refuse("%s cannot be a name", quoted(c.text))
+		c.refuse("%s cannot be a name", lines.Quoted(c.text))
 		return
 	}
 	c.system.Name = c.text
@@ -120,11 +121,11 @@ func readPrice(c *cell) {
 	_, cents, _ := strings.Cut(c.text, ".")
 	switch {
 	case err != nil || len(cents) > 2 || strings.Trim(c.text, "0123456789.") != "":
-		c.refuse("%s is not a plain number", quoted(c.text))
+		c.refuse("%s is not a plain number", lines.Quoted(c.text))
 	case v <= 0:
 		c.refuse("a price of zero is not a price")
 	case v > 1e9:
-		c.refuse("%s is beyond belief", quoted(c.text))
+		c.refuse("%s is beyond belief", lines.Quoted(c.text))
 	default:
 		c.system.Price = unit.Known(unit.Money(v))
 	}

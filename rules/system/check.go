@@ -31,7 +31,7 @@ type checker struct {
 }
 
 func (c *checker) add(severity Severity, column, format string, args ...any) {
-	c.findings = append(c.findings, Finding{System: c.s.ID, Column: column, Severity: severity, Problem: fmt.Sprintf(format, args...)})
+	c.findings = append(c.findings, Finding{Row: c.s.ID, Column: column, Severity: severity, Problem: fmt.Sprintf(format, args...)})
 }
 
 func (c *checker) wrong(column, format string, args ...any) { c.add(Error, column, format, args...) }

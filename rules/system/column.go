@@ -1,10 +1,6 @@
 package system
 
-import (
-	"strings"
-
-	"cutbrief/rules/unit"
-)
+import "cutbrief/rules/unit"
 
 // column is one column of the file: how its cells are read and written, and
 // what the template says about it. A unit in the name is the unit of a number
@@ -137,9 +133,4 @@ func yesNo(yes bool) string {
 		return "yes"
 	}
 	return "no"
-}
-
-// fold makes header cells comparable: "Rated mm" is rated_mm.
-func fold(name string) string {
-	return strings.NewReplacer(" ", "_", "-", "_").Replace(strings.ToLower(strings.TrimSpace(name)))
 }

@@ -1,18 +1,21 @@
 package system
 
 import (
+	"errors"
 	"fmt"
 	"io"
 	"slices"
 	"strings"
 	"unicode"
+
+	"cutbrief/rules/lines"
 )
 
 // Limits of a file. They keep a wrong or hostile file from costing memory.
 const (
-	MaxBytes   = 1 << 20 // size of the file
-	MaxSystems = 500     // rows, damaged ones included
-	maxColumns = 60      // cells in the header
+	MaxBytes   = lines.MaxBytes // size of the file
+	MaxSystems = 500            // rows, damaged ones included
+	maxColumns = 60             // cells in the header
 )
 
 // Read reads a range from a CSV file (RFC 4180, UTF-8, one system a line) and
@@ -42,18 +45,17 @@ func Read(r io.Reader, name string) (Range, []Finding) {
 
 // load reads the whole file, but never more than the limit.
 func load(r io.Reader) (text, problem, accepted string) {
-	raw, err := io.ReadAll(io.LimitReader(r, MaxBytes+1))
+	text, err := lines.Load(r)
 	switch {
-	case err != nil:
-		return "", "cannot be read: " + err.Error(), ""
-	case len(raw) > MaxBytes:
-		return "", "is larger than 1 MiB", fmt.Sprintf("at most %d systems in at most 1 MiB", MaxSystems)
+	case errors.Is(err, lines.ErrLarge):
+		accepted = fmt.Sprintf("at most %d systems in at most 1 MiB", MaxSystems)
+	case errors.Is(err, lines.ErrUTF16):
+		accepted = "CSV in UTF-8; spreadsheets offer it when saving"
 	}
-	text = string(raw)
-	if strings.HasPrefix(text, "\xff\xfe") || strings.HasPrefix(text, "\xfe\xff") {
-		return "", "is in UTF-16", "CSV in UTF-8; spreadsheets offer it when saving"
+	if err != nil {
+		return "", err.Error(), accepted
 	}
-	return strings.TrimPrefix(text, "\ufeff"), "", ""
+	return text, "", ""
 }
 
 // file is a file while it is read.
@@ -79,11 +81,10 @@ func (f *file) report(line int, column string, severity Severity, problem, accep
 
 // line takes the next line in and reports whether to go on.
 func (f *file) line(n int, text string) bool {
-	// A spreadsheet puts a comment that holds a comma in quotes.
-	if strings.HasPrefix(text, "#") || strings.HasPrefix(text, `"#`) || strings.Trim(text, ", \t") == "" {
+	if lines.Skipped(text) {
 		return true
 	}
-	cells, bad, problem := split(text)
+	cells, bad, problem := lines.Split(text)
 	if f.header == nil {
 		if problem != "" {
 			f.report(n, "", Error, fmt.Sprintf("cell %d of the header %s", bad+1, problem), "the names of the columns, with commas between")
@@ -141,12 +142,12 @@ func (f *file) readHeader(n int, cells []string) bool {
 
 // heading finds the column that a header cell names.
 func (f *file) heading(n int, text string, known []column, seen map[*column]bool) heading {
-	if problem := flaw(text); problem != "" {
-		f.report(n, "", Error, "column name "+quoted(text)+" "+problem, "")
+	if problem := lines.Flaw(text); problem != "" {
+		f.report(n, "", Error, "column name "+lines.Quoted(text)+" "+problem, "")
 		f.broken = true
 		return heading{}
 	}
-	name := fold(text)
+	name := lines.Fold(text)
 	base, currency := inCurrency(name)
 	i := slices.IndexFunc(known, func(c column) bool { return c.name == base })
 	switch {
@@ -169,15 +170,10 @@ func (f *file) heading(n int, text string, known []column, seen map[*column]bool
 // inCurrency takes price_eur apart into price and EUR (a code of ISO 4217).
 func inCurrency(name string) (base, currency string) {
 	code, ok := strings.CutPrefix(name, colPrice+"_")
-	if ok && isCurrency(strings.ToUpper(code)) {
+	if ok && lines.IsCurrency(strings.ToUpper(code)) {
 		return colPrice, strings.ToUpper(code)
 	}
 	return name, ""
-}
-
-// isCurrency reports whether s has the form of a currency code of ISO 4217.
-func isCurrency(s string) bool {
-	return len(s) == 3 && strings.Trim(s, "ABCDEFGHIJKLMNOPQRSTUVWXYZ") == ""
 }
 
 // missing reports the columns that are not in the header.

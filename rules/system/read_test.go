@@ -330,7 +330,7 @@ func TestReaderThatFails(t *testing.T) {
 
 func TestMergePutsOutsideFindingsInPlace(t *testing.T) {
 	r, findings := read(fileOf(good("air_flow_l_min", "5"), good("id", "b", "name", "B"), good("id", "c", "name", "C", "air_flow_l_min", "5")))
-	outside := []Finding{{System: "b", Column: "rated_mm", Severity: Warning, Problem: "too good"}}
+	outside := []Finding{{Row: "b", Column: "rated_mm", Severity: Warning, Problem: "too good"}}
 	same(t, r.Merge(findings, outside), "2 air_flow_l_min warning", "3 rated_mm warning", "4 air_flow_l_min warning")
 	if outside[0].Line != 0 {
 		t.Error("the caller's list was changed")

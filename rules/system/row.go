@@ -4,6 +4,8 @@ import (
 	"fmt"
 	"maps"
 	"strings"
+
+	"cutbrief/rules/lines"
 )
 
 // row is one row while it is read.
@@ -19,7 +21,7 @@ func (r *row) report(severity Severity, column, problem, accepted string) {
 	if severity == Error {
 		r.refused[column] = true
 	}
-	r.findings = append(r.findings, Finding{r.line, column, r.system.ID, severity, problem, accepted})
+	r.findings = append(r.findings, Finding{Line: r.line, Column: column, Row: r.system.ID, Severity: severity, Problem: problem, Accepted: accepted})
 }
 
 // readRow reads and checks one row. It joins the range only without an error.
@@ -33,7 +35,7 @@ func (f *file) readRow(n int, cells []string) {
 		f.unique(r)
 	}
 	for i := range r.findings {
-		r.findings[i].System = r.system.ID
+		r.findings[i].Row = r.system.ID
 	}
 	f.findings = append(f.findings, r.findings...)
 	if !f.broken && len(r.refused) == 0 {
@@ -65,9 +67,9 @@ func (r *row) read(h heading, text string) {
 		return
 	}
 	c := &cell{text: text, column: h.column, name: h.name, system: &r.system, row: r}
-	switch problem := flaw(text); {
+	switch problem := lines.Flaw(text); {
 	case problem != "":
-		c.refuse("%s %s", quoted(text), problem)
+		c.refuse("%s %s", lines.Quoted(text), problem)
 	case text == "" && h.column.required:
 		c.refuse("is blank")
 	default:
@@ -90,12 +92,12 @@ func (r *row) check() {
 func (f *file) unique(r *row) {
 	id, name := r.system.ID, strings.ToLower(r.system.Name)
 	if first, taken := f.ids[id]; taken && id != "" {
-		r.report(Error, colID, fmt.Sprintf("%s is the id of line %d too", quoted(id), first), "an id of its own for every system")
+		r.report(Error, colID, fmt.Sprintf("%s is the id of line %d too", lines.Quoted(id), first), "an id of its own for every system")
 	} else {
 		f.ids[id] = r.line
 	}
 	if first, taken := f.names[name]; taken && name != "" {
-		r.report(Warning, colName, fmt.Sprintf("%s is the name of line %d too", quoted(r.system.Name), first), "")
+		r.report(Warning, colName, fmt.Sprintf("%s is the name of line %d too", lines.Quoted(r.system.Name), first), "")
 	} else {
 		f.names[name] = r.line
 	}

@@ -1,45 +1,17 @@
 package system
 
 import (
-	"strconv"
 	"unicode"
 	"unicode/utf8"
+
+	"cutbrief/rules/lines"
 )
 
-// maxCell is the longest cell accepted, in characters; maxName and maxID are
-// what still fits a line of the page.
+// maxName and maxID are what still fits a line of the page.
 const (
-	maxCell = 300
 	maxName = 60
 	maxID   = 40
 )
-
-// flaw says what keeps a cell from being plain text, or "". Control, format
-// (which includes the bidirectional overrides), private and separator
-// characters could disturb a terminal or hide what is read.
-func flaw(s string) string {
-	if !utf8.ValidString(s) {
-		return "is not valid UTF-8"
-	}
-	if utf8.RuneCountInString(s) > maxCell {
-		return "is longer than " + strconv.Itoa(maxCell) + " characters"
-	}
-	for _, r := range s {
-		if unicode.In(r, unicode.Cc, unicode.Cf, unicode.Co, unicode.Zl, unicode.Zp) {
-			return "holds the invisible character " + strconv.QuoteRuneToASCII(r)
-		}
-	}
-	return ""
-}
-
-// quoted writes text from a file for a finding: escaped and shortened.
-func quoted(s string) string {
-	const most = 40
-	if r := []rune(s); len(r) > most {
-		s = string(r[:most-1]) + "…"
-	}
-	return strconv.Quote(s)
-}
 
 // isID reports whether s is lower-case letters, digits and inner hyphens.
 func isID(s string) bool {
@@ -58,5 +30,5 @@ func isID(s string) bool {
 func isName(s string) bool {
 	first, _ := utf8.DecodeRuneInString(s)
 	return (unicode.IsLetter(first) || unicode.IsDigit(first)) &&
-		flaw(s) == "" && utf8.RuneCountInString(s) <= maxName
+		lines.Flaw(s) == "" && utf8.RuneCountInString(s) <= maxName
 }

@@ -5,13 +5,15 @@ import (
 	"fmt"
 	"io"
 	"strings"
+
+	"cutbrief/rules/lines"
 )
 
 // Write writes r as a CSV file that Read reads back to the same systems. It
 // refuses what Read would refuse for its text: an ID, a name or a currency
 // that is none.
 func Write(w io.Writer, r Range) error {
-	if r.Currency != "" && !isCurrency(r.Currency) {
+	if r.Currency != "" && !lines.IsCurrency(r.Currency) {
 		return fmt.Errorf("write range: %q is not a currency code such as EUR", r.Currency)
 	}
 	out := csv.NewWriter(w)

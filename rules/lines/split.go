@@ -1,11 +1,11 @@
-package system
+package lines
 
 import "strings"
 
-// split takes one line apart into cells by RFC 4180. A quote that is still open
+// Split takes one line apart into cells by RFC 4180. A quote that is still open
 // at the end of the line is a problem of this line alone, so that it cannot
 // swallow the lines that follow. bad is the cell, from 0, with the problem.
-func split(line string) (cells []string, bad int, problem string) {
+func Split(line string) (cells []string, bad int, problem string) {
 	for {
 		var cell string
 		if strings.HasPrefix(line, `"`) {
