@@ -72,6 +72,7 @@ func takeVisit(t *taker) (*Visit, []string) {
 	v.Revision, _ = t.whole("revision")
 	v.Skipped = takeSkipped(t)
 	unknown := takeOverrule(t, v)
+	unknown = append(unknown, takeRecommendation(t, v)...)
 	unknown = append(unknown, takeAnswers(t, v)...)
 	v.extra = t.leftOver()
 	return v, append(named("field ", v.extra), unknown...)

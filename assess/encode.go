@@ -35,6 +35,9 @@ func (v *Visit) Encode() ([]byte, error) {
 	if v.Overrule != nil {
 		o.addRaw("overrule", v.overrule())
 	}
+	if v.Recommended != nil {
+		o.addRaw("recommended", v.Recommended.encode())
+	}
 	o.addRaw("answers", v.answers())
 	o.addExtra(v.extra)
 	return indent(o)

@@ -48,6 +48,8 @@ type Visit struct {
 	Answers  []Answer // catalogue order on saving
 	Overrule *rules.Overrule
 
+	Recommended *Recommendation // as last saved; nil if it was not saved
+
 	extra         map[string]json.RawMessage // unknown fields, kept
 	overruleExtra map[string]json.RawMessage
 }

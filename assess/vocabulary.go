@@ -12,7 +12,9 @@ var vocabulary = func() map[string]string {
 			words[w] = w
 		}
 	}
-	add("format", "version", "id", "created", "updated", "revision", "demo", "skipped", "overrule", "answers")
+	add("format", "version", "id", "created", "updated", "revision", "demo", "skipped", "overrule", "recommended", "answers")
+	add("outcome", "system", "firm", "critical", "rated_mm", "rules", "range")
+	add(outcomes...)
 	add("question", "metal", "said", "unit", "chosen", "state", "note", "requirement", "reason")
 	add("mm", "in", "m", "ft", "none", "0", formatName)
 	add(states...)
