@@ -1,6 +1,8 @@
 package report
 
 import (
+	"fmt"
+	"slices"
 	"strings"
 
 	"cutbrief/assess"
@@ -38,17 +40,36 @@ func SoFar(v *assess.Visit, offered system.Range) Panel {
 		}
 		p.Critical = strings.Join(names, " or ")
 	}
-	for _, c := range b.result.Candidates {
-		if c.Status == rules.FallsShort {
-			p.Out++
-			continue
-		}
-		p.In = append(p.In, plain(c.System.Name)+": "+b.inStatus(&c))
-	}
+	p.In, p.Out = b.stillIn()
 	for _, q := range b.result.Open {
-		p.Ask = append(p.Ask, askedName(q.Asked)+": "+q.Could)
+		p.Ask = append(p.Ask, b.askNext(q))
 	}
 	return p
+}
+
+// stillIn lists the systems that do not fall short, and counts the others.
+// While nothing can be told apart, that is said in one line.
+func (b *builder) stillIn() (in []string, out int) {
+	for i := range b.result.Candidates {
+		c := &b.result.Candidates[i]
+		if c.Status == rules.FallsShort {
+			out++
+			continue
+		}
+		in = append(in, plain(c.System.Name)+": "+b.inStatus(c))
+	}
+	if out == 0 && b.result.Outcome == rules.NotYet && len(in) > 0 {
+		return []string{fmt.Sprintf("all %d systems so far", len(in))}, 0
+	}
+	return in, out
+}
+
+// askNext words an open question for the panel.
+func (b *builder) askNext(q rules.OpenQuestion) string {
+	if slices.Contains(b.result.Missing, q.Asked) {
+		return askedName(q.Asked) + ": needed first"
+	}
+	return askedName(q.Asked) + ": " + q.Could
 }
 
 // inStatus words how a system stands while answers are still open.

@@ -13,3 +13,8 @@ import (
 func resultText(v *assess.Visit, offered system.Range, width int) string {
 	return strings.TrimRight(text.Render(report.Build(v, offered, report.Options{}), width), "\n")
 }
+
+// whyText words how the result was reached, for a width.
+func whyText(v *assess.Visit, offered system.Range, width int) string {
+	return strings.TrimRight(text.Why(report.Why(v, offered, report.Options{}), width), "\n")
+}

@@ -11,10 +11,11 @@ import (
 // key for terminals that keep the control key for themselves.
 type keyMap struct {
 	accept, back, later                                         key.Binding
-	unknown, note, explain, list, skip, how                     key.Binding
+	unknown, note, explain, list, skip, how, why                key.Binding
 	leave                                                       key.Binding
 	move, scroll, newLine, done                                 key.Binding
 	gotoItem, result, closeIt, page, change, overrule, nextOpen key.Binding
+	derive                                                      key.Binding
 	quit, retry, stay                                           key.Binding
 }
 
@@ -29,6 +30,7 @@ func newKeys() keyMap {
 		list:    screen.Key("^L", "list", "ctrl+l", "f5"),
 		skip:    screen.Key("^G", "skip group", "ctrl+g", "f6"),
 		how:     screen.Key("^R", "how known", "ctrl+r", "f4"),
+		why:     screen.Key("^Y", "why", "ctrl+y", "f7"),
 		leave:   screen.Key("^C", "leave", "ctrl+c"),
 
 		move:    screen.Key("↑↓", "move", "up", "down"),
@@ -42,6 +44,7 @@ func newKeys() keyMap {
 		page:     screen.Key("p", "make the page", "p"),
 		change:   screen.Key("l", "list, to change answers", "l", "ctrl+l", "f5"),
 		overrule: screen.Key("o", "overrule what decides", "o"),
+		derive:   screen.Key("w", "why", "w", "ctrl+y", "f7"),
 		nextOpen: screen.Key("n", "next open question", "n"),
 		quit:     screen.Key("q", "save and leave", "q"),
 		retry:    screen.Key("Enter", "try again", "enter"),

@@ -52,7 +52,7 @@ func (m *Model) settle() {
 		m.keepNote()
 	case reasoning:
 		m.keepReason()
-	case asking, explaining:
+	case asking, explaining, deriving:
 		m.putAside()
 	}
 	m.unkept = nil

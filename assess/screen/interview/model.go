@@ -21,6 +21,7 @@ const (
 	explaining              // why it is asked, at length
 	listing                 // all questions with their state
 	reading                 // the result
+	deriving                // how it was reached
 	overruling              // the rep's own choice of what decides
 	reasoning               // and the reason for it
 	leaving                 // waiting for the last save
@@ -41,6 +42,7 @@ type Model struct {
 
 	state state
 	from  state // where Esc in a list, a note or an explanation leads
+	asked state // where Esc in the derivation leads
 	home  state // where an answer leads once no question is open: list or result
 
 	steps  []assess.Step // that can matter, given the answers so far

@@ -226,7 +226,7 @@ func (m *Model) resize(width, height int) {
 		m.field = newField(m.look, fieldSpec{kind: m.field.kind, has: m.field.draft(), width: m.size.Main()})
 	case overruling:
 		m.field = m.requirementField(m.field.draft())
-	case asking, explaining:
+	case asking, explaining, deriving:
 		m.field = m.fieldFor(m.field.draft(), m.field.row())
 	}
 	m.layResult()

@@ -7,6 +7,7 @@ import (
 	"cutbrief/assess/gate"
 	"cutbrief/assess/screen/words"
 	"cutbrief/rules"
+	"cutbrief/rules/system"
 
 	"github.com/charmbracelet/bubbles/viewport"
 	tea "github.com/charmbracelet/bubbletea"
@@ -23,15 +24,37 @@ func (m *Model) openResult() {
 // readable is the longest line, in cells, that reads well.
 const readable = 100
 
-// layResult words the result for the window's width.
+// layResult words the result, or how it was reached, for the window's width.
 func (m *Model) layResult() {
-	if m.state != reading {
+	var word func(*assess.Visit, system.Range, int) string
+	switch m.state {
+	case reading:
+		word = resultText
+	case deriving:
+		word = whyText
+	default:
 		return
 	}
 	at := m.result.YOffset
 	m.result = viewport.New(max(1, m.size.Width-2), m.size.Room(len(m.foot()))-1)
-	m.result.SetContent(resultText(m.visit, m.offered, min(m.result.Width, readable)))
+	m.result.SetContent(word(m.visit, m.offered, min(m.result.Width, readable)))
 	m.result.SetYOffset(at)
+}
+
+// openWhy shows how the result so far was reached. What is typed stays.
+func (m *Model) openWhy() {
+	m.asked, m.state = m.state, deriving
+	m.layResult()
+	m.result.GotoTop()
+}
+
+// closeWhy goes back to where the question why came up.
+func (m *Model) closeWhy() {
+	if m.asked == reading {
+		m.openResult()
+		return
+	}
+	m.state = m.asked
 }
 
 // scroll moves about in the result; its commands are none.

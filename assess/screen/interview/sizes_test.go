@@ -102,7 +102,7 @@ func TestAWrongAnswerFitsAtEverySize(t *testing.T) {
 			d.m.show(s)
 			d.keys("<ctrl+u>", strings.Repeat("thick ", 3), "<enter>")
 			framed(t, d.m)
-			d.sees("! ", d.m.wrong[0], d.m.wrong[1], "[ ] not answered yet")
+			d.sees("! ", d.m.wrong[0], d.m.wrong[1], "[ ] not answered")
 		}
 	}
 }

@@ -71,6 +71,9 @@ func (m *Model) key(msg tea.KeyMsg) tea.Cmd {
 		return m.updateListing(msg)
 	case reading:
 		return m.updateReading(msg)
+	case deriving:
+		m.updateDeriving(msg)
+		return nil
 	case overruling:
 		return m.updateOverruling(msg)
 	case reasoning:
@@ -101,6 +104,8 @@ func (m *Model) updateAsking(msg tea.KeyMsg) tea.Cmd {
 		return m.skip()
 	case key.Matches(msg, k.how):
 		return m.turnHow()
+	case key.Matches(msg, k.why):
+		m.openWhy()
 	default:
 		m.edit(msg)
 	}
@@ -207,6 +212,8 @@ func (m *Model) updateReading(msg tea.KeyMsg) tea.Cmd {
 		m.openOverrule()
 	case key.Matches(msg, k.nextOpen):
 		m.goOpen()
+	case key.Matches(msg, k.derive):
+		m.openWhy()
 	case key.Matches(msg, k.quit):
 		return m.leave()
 	case key.Matches(msg, k.back):
@@ -215,6 +222,14 @@ func (m *Model) updateReading(msg tea.KeyMsg) tea.Cmd {
 		m.scroll(msg)
 	}
 	return nil
+}
+
+func (m *Model) updateDeriving(msg tea.KeyMsg) {
+	if key.Matches(msg, m.keys.back) || key.Matches(msg, m.keys.derive) {
+		m.closeWhy()
+		return
+	}
+	m.scroll(msg)
 }
 
 func (m *Model) updateOverruling(msg tea.KeyMsg) tea.Cmd {

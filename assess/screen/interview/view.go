@@ -24,7 +24,7 @@ func (m *Model) View() string {
 		f.Body = m.viewExplaining()
 	case listing:
 		f.Body, f.Wide = m.viewListing(room), true
-	case reading:
+	case reading, deriving:
 		return m.viewReading(f)
 	case overruling:
 		f.Body = m.viewOverruling(room)
@@ -71,10 +71,12 @@ func (m *Model) foot() []string {
 	case listing:
 		keys = []key.Binding{k.move, k.gotoItem, k.nextOpen, k.result, k.back, k.quit}
 	case reading:
-		keys = []key.Binding{k.scroll, k.page, k.change, k.overrule, k.back, k.quit}
+		keys = []key.Binding{k.scroll, k.page, k.derive, k.change, k.overrule, k.back, k.quit}
 		if m.open > 0 {
 			keys = slices.Insert(keys, 3, k.nextOpen)
 		}
+	case deriving:
+		keys = []key.Binding{k.scroll, k.back, k.leave}
 	case overruling, reasoning:
 		keys = []key.Binding{k.accept, k.back, k.leave}
 	case leaving:
@@ -98,6 +100,9 @@ func (m *Model) askingKeys() []key.Binding {
 	keys = append(keys, k.back, k.later, k.unknown, k.leave)
 	if m.size.Roomy() {
 		keys = append(keys, k.explain, k.note, k.list, k.skip, k.how)
+	}
+	if m.size.Side() > 0 {
+		keys = append(keys, k.why)
 	}
 	return keys
 }
@@ -306,7 +311,7 @@ func (m *Model) rowLine(r row, focused bool) string {
 	return lead + name
 }
 
-// viewReading shows the result over the whole width.
+// viewReading shows the result, or its derivation, over the whole width.
 func (m *Model) viewReading(f screen.Frame) string {
 	f.Side, f.Wide = nil, true
 	f.Body = append(strings.Split(m.result.View(), "\n"), m.readingLine())

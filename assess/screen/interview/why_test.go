@@ -1,0 +1,37 @@
+package interview
+
+import (
+	"testing"
+
+	"cutbrief/rules"
+)
+
+func TestWhyIsBehindOneKeyAndKeepsWhatIsTyped(t *testing.T) {
+	d := drive(t, newVisit()).throughTo(rules.FactEveryday).keys("3/8 in", "<ctrl+y>")
+	d.sees("[recommendation]", "Esc back")
+	d.keys("<esc>")
+	d.at(rules.FactEveryday)
+	d.sees("› 3/8 in")
+}
+
+func TestTheResultAnswersWhy(t *testing.T) {
+	d := drive(t, newVisit()).keys("<ctrl+l>", "r")
+	d.sees("w why")
+	d.keys("w")
+	d.sees("[recommendation]")
+	d.keys("<esc>")
+	d.sees("p make the page")
+}
+
+func TestLeavingFromTheDerivationKeepsWhatIsTyped(t *testing.T) {
+	d := drive(t, newVisit()).throughTo(rules.FactEveryday).keys("3/8 in", "<ctrl+y>", "<ctrl+c>")
+	var said string
+	for _, a := range d.disk.last.Answers {
+		if a.Question == rules.FactEveryday {
+			said = a.Said
+		}
+	}
+	if said != "3/8 in" {
+		t.Errorf("kept %q of what was typed", said)
+	}
+}
