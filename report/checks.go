@@ -158,6 +158,8 @@ func (b *builder) shortComings(c *rules.Candidate) []string {
 			list = append(list, b.siteFirst(check, r))
 		case check.Verdict == rules.Borderline:
 			list = append(list, b.borderline(check, r))
+		case check.Verdict == rules.Short && !r.Hard:
+			list = append(list, "To be said openly: "+stop(b.shortfall(check)))
 		}
 	}
 	return list
@@ -176,6 +178,8 @@ func (b *builder) siteFirst(c *rules.Check, r rules.Rule) string {
 // borderline words a check that is nearly met, and what that means for it.
 func (b *builder) borderline(c *rules.Check, r rules.Rule) string {
 	switch {
+	case !r.Hard && !r.Site:
+		return capital(title(c.Rule)) + ": " + stop(r.Almost)
 	case r.Almost == "":
 		return "Borderline on " + stop(b.shortfall(c)) + " That is within 6 %, one step between nominal sizes."
 	case numeric(c):
