@@ -43,6 +43,7 @@ var fields = map[rules.Fact]put{
 	rules.FactHotWork:     one(func(j *rules.Job) *unit.Maybe[rules.HotWork] { return &j.HotWork }),
 	rules.FactToday:       several(func(j *rules.Job) *unit.Maybe[[]rules.Process] { return &j.Today }),
 	rules.FactBudget:      number(func(j *rules.Job) *unit.Maybe[unit.Money] { return &j.Budget }),
+	rules.FactShowing:     number(func(j *rules.Job) *unit.Maybe[unit.Second] { return &j.Showing }),
 	rules.FactExperience:  one(func(j *rules.Job) *unit.Maybe[rules.Experience] { return &j.Experience }),
 	rules.FactEyes:        one(func(j *rules.Job) *unit.Maybe[rules.Eyes] { return &j.Eyes }),
 	rules.FactVentilation: one(func(j *rules.Job) *unit.Maybe[rules.Ventilation] { return &j.Ventilation }),

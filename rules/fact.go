@@ -57,6 +57,7 @@ const (
 	FactAnnoysMost  Fact = "annoys-most"
 	FactAnnoysNext  Fact = "annoys-next"
 	FactBudget      Fact = "budget"
+	FactShowing     Fact = "showing-minutes" // the time there is for a demonstration
 	FactExperience  Fact = "experience"
 	FactEyes        Fact = "eye-protection"
 	FactVentilation Fact = "ventilation"

@@ -30,6 +30,7 @@ type Job struct {
 	Today       unit.Maybe[[]Process]
 	Annoys      []Annoyance // in order of weight, as the customer said; empty if not asked
 	Budget      unit.Maybe[unit.Money]
+	Showing     unit.Maybe[unit.Second] // the time there is for a demonstration
 	Experience  unit.Maybe[Experience]
 	Eyes        unit.Maybe[Eyes]
 	Ventilation unit.Maybe[Ventilation]

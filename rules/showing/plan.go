@@ -1,137 +1,207 @@
 package showing
 
 import (
+	"fmt"
 	"slices"
-	"sort"
 
 	"cutbrief/rules"
+	"cutbrief/rules/unit"
 )
 
-// planMost is how many cuts a short demonstration holds. Common practice, no
-// source.
-const planMost = 5
-
-// provingMost leaves room for the customer's own work beside the cuts that
-// prove the critical requirement. Common practice, no source.
-const provingMost = 3
-
-// What makes a cut worth its place, strongest first. Common practice, no
-// source: the requirement that decides comes before everything else.
+// Times of a demonstration. Common practice, no source: half an hour holds a
+// customer's attention, and changing the plate or the setting takes two
+// minutes.
 const (
-	worthCritical = 100
-	worthTie      = 50
-	worthLast     = 30 // the customer's own piece closes the demonstration
-	worthWanted   = 20 // the customer does this kind of cut
-	worthAlways   = 10
+	usualTime  unit.Second = 30 * 60
+	setUpTakes unit.Second = 2 * 60
 )
 
-// Plan chooses the cuts for the recommended system, the critical requirement
-// first. It returns nothing if there is no recommended system.
-func Plan(job rules.Job, result rules.Result) []Cut {
-	s := newScene(&job, &result)
-	if s.system == nil {
-		return nil
-	}
-	chosen := pick(candidates(&s))
-	sort.SliceStable(chosen, func(a, b int) bool { return chosen[a].before(chosen[b]) })
-	var plan []Cut
-	for _, c := range chosen {
-		plan = append(plan, c.cut(&s))
-	}
-	return plan
-}
+// What makes a cut worth its place beside the critical requirement. Common
+// practice, no source; see the package comment.
+const (
+	worthTie    = 50 // once for each requirement as strong as the critical one
+	worthLast   = 30 // the customer's own piece
+	worthWanted = 20 // the customer does this kind of cut
+	worthAlways = 10 // the everyday cut
+	worthAgain  = 8  // a further proof of the critical requirement
+)
 
-// pick takes the worthiest cuts there is room for.
-func pick(list []candidate) []candidate {
-	sort.SliceStable(list, func(a, b int) bool { return list[a].worth > list[b].worth })
-	var chosen []candidate
-	proving := 0
-	for _, c := range list {
-		if c.worth >= worthCritical {
-			proving++
-		}
-		if len(chosen) == planMost || (c.worth >= worthCritical && proving > provingMost) {
-			continue
-		}
-		chosen = append(chosen, c)
+// Plan chooses the cuts for the recommended system, in the order shown. It
+// returns nothing if there is no recommended system.
+func Plan(job rules.Job, result rules.Result) []Cut { return Choose(job, result).Cuts }
+
+// Choose plans the demonstration, and says what is left out and why. Without a
+// recommended system nothing is chosen and nothing left out.
+func Choose(job rules.Job, result rules.Result) Programme {
+	s := newScene(&job, &result)
+	given, told := job.Showing.Get()
+	if !told {
+		given = usualTime
 	}
-	return chosen
+	p := Programme{Given: given, Told: told}
+	if s.system == nil {
+		return p
+	}
+	able, left := candidates(&s)
+	best := search(able, given)
+	p.Takes = best.takes
+	for i, c := range best.order {
+		cut := c.cut(&s, i == 0, i == len(best.order)-1)
+		cut.SetUp = i > 0 && c.setUp != best.order[i-1].setUp
+		p.Cuts = append(p.Cuts, cut)
+	}
+	p.LeftOut = leftOut(&s, able, left, best)
+	return p
 }
 
 // candidate is a row of the catalogue with its piece and its worth here.
 type candidate struct {
-	row    *showpiece
-	piece  piece
-	place  int // in the catalogue
-	worth  int
-	proves rules.Requirement
+	row     *showpiece
+	piece   piece
+	setting Setting
+	setUp   setUp
+	place   int                 // in the catalogue
+	shows   bool                // it proves the critical requirement
+	ties    []rules.Requirement // as strong as that, which it proves
+	worth   int                 // beside both
 }
 
-// before orders the chosen cuts: what decides first, the customer's own piece
-// last, and otherwise as the catalogue lists them.
-func (c candidate) before(d candidate) bool {
-	if x, y := c.worth >= worthCritical, d.worth >= worthCritical; x != y {
-		return x
-	}
-	if x, y := c.row.last, d.row.last; x != y && c.worth < worthCritical {
-		return y
-	}
-	return c.place < d.place
+// setUp is the plate on the bench and the torch as set: cuts that share it
+// follow one another without a pause.
+type setUp struct {
+	piece            piece
+	output           unit.Ampere
+	onWork, shielded bool
+	gouging          bool
 }
 
-// candidates lists the rows that the system does well and this customer wants.
-func candidates(s *scene) []candidate {
-	var list []candidate
+// candidates lists the rows whose preconditions hold and that are worth
+// showing here, and says of the others why not.
+func candidates(s *scene) ([]candidate, map[string]string) {
+	var able []candidate
+	left := map[string]string{}
 	for i := range catalogue {
 		row := &catalogue[i]
-		p, ok := row.piece(s)
-		if !ok || !row.does(s, p) {
+		p, reason := row.ready(s)
+		if reason != "" {
+			left[row.id] = reason
 			continue
 		}
-		if worth, proves := row.worth(s); worth > 0 {
-			list = append(list, candidate{row, p, i, worth, proves})
+		c := row.candidate(s, p, i)
+		if !c.shows && len(c.ties) == 0 && c.worth == 0 {
+			left[row.id] = "It is no part of their work as told, and does not show what decides."
+			continue
+		}
+		able = append(able, c)
+	}
+	return able, left
+}
+
+// ready returns the piece of a row, or the first reason not to show it.
+func (row *showpiece) ready(s *scene) (piece, string) {
+	p, ok := row.piece(s)
+	if !ok || !(p.thickness > 0) {
+		return p, "There is no " + row.nothing + "."
+	}
+	for _, n := range row.needs {
+		if !n.holds(s, p) {
+			return p, "It needs " + n.words + "."
+		}
+	}
+	return p, ""
+}
+
+func (row *showpiece) candidate(s *scene, p piece, place int) candidate {
+	c := candidate{row: row, piece: p, place: place, setting: s.setting(row, p)}
+	c.setUp = setUp{p, c.setting.Output, c.setting.OnWork, c.setting.Shielded, row.id == "gouge"}
+	c.shows = s.critical != "" && slices.Contains(row.proves, s.critical)
+	for _, r := range s.ties {
+		if slices.Contains(row.proves, r) {
+			c.ties = append(c.ties, r)
+		}
+	}
+	switch {
+	case row.last:
+		c.worth = worthLast
+	case row.always:
+		c.worth = worthAlways
+	}
+	if row.wanted != nil && row.wanted(s) {
+		c.worth += worthWanted
+	}
+	return c
+}
+
+// takes is the time of the cut itself.
+func (c *candidate) takes() unit.Second { return unit.Second(c.row.minutes * 60) }
+
+// name is the row's name for this customer.
+func (row *showpiece) nameFor(s *scene) string {
+	if row.naming != nil {
+		return row.naming(s)
+	}
+	return row.name
+}
+
+func (c *candidate) cut(s *scene, first, last bool) Cut {
+	return Cut{
+		ID: c.row.id, Name: c.row.nameFor(s), Proves: c.proves(s), Chosen: c.chosen(s, first, last),
+		Metal: c.piece.metal, Thickness: c.piece.thickness, Setting: c.setting, Takes: c.takes(), Timed: c.row.timed,
+		Props: c.bring(s), See: c.row.see, Why: c.row.why, Fails: c.row.fails, Avoid: c.row.avoid, Source: c.row.source,
+	}
+}
+
+// proves names what the cut proves here, "" if it is neither the critical
+// requirement nor one as strong.
+func (c *candidate) proves(s *scene) rules.Requirement {
+	switch {
+	case c.shows:
+		return s.critical
+	case len(c.ties) > 0:
+		return c.ties[0]
+	}
+	return ""
+}
+
+// bring adds what the fume of the metal asks for, unless it is on hand.
+func (c *candidate) bring(s *scene) string {
+	if smokes(c.piece.metal) && !takesFume(s) {
+		return c.row.props + ", extraction for the fume"
+	}
+	return c.row.props
+}
+
+// chosen says why the cut is in the plan.
+func (c *candidate) chosen(s *scene, first, last bool) string {
+	switch {
+	case c.shows && first:
+		return "It shows what decides, so it comes first."
+	case c.shows && last:
+		return "It shows what decides once more, so it comes last."
+	case c.shows:
+		return "It shows what decides."
+	case len(c.ties) > 0:
+		return "It shows what is as important to them."
+	case c.row.last:
+		return "Their own part is the cut they will remember."
+	case c.row.always:
+		return "It is the cut they make most days."
+	}
+	return "It is part of their work."
+}
+
+// leftOut says of every row that is not in the plan why.
+func leftOut(s *scene, able []candidate, left map[string]string, best set) []LeftOut {
+	for _, c := range able {
+		if !slices.ContainsFunc(best.order, func(d candidate) bool { return d.place == c.place }) {
+			left[c.row.id] = fmt.Sprintf("It takes %.0f min, and the others make better use of the time.", c.row.minutes)
+		}
+	}
+	var list []LeftOut
+	for i := range catalogue {
+		if reason, ok := left[catalogue[i].id]; ok {
+			list = append(list, LeftOut{catalogue[i].id, catalogue[i].nameFor(s), reason})
 		}
 	}
 	return list
-}
-
-// worth adds up why the row belongs in the plan, and names what it proves here.
-func (row *showpiece) worth(s *scene) (int, rules.Requirement) {
-	total, proves := 0, rules.Requirement("")
-	switch {
-	case row.last:
-		total = worthLast
-	case row.always:
-		total = worthAlways
-	}
-	if row.wanted != nil && row.wanted(s) {
-		total += worthWanted
-	}
-	for _, r := range row.proves {
-		if slices.Contains(s.ties, r) {
-			total += worthTie
-			proves = r
-			break
-		}
-	}
-	if s.critical != "" && slices.Contains(row.proves, s.critical) {
-		total += worthCritical
-		proves = s.critical
-	}
-	return total, proves
-}
-
-func (c candidate) cut(s *scene) Cut {
-	name := c.row.name
-	if c.row.naming != nil {
-		name = c.row.naming(s)
-	}
-	cut := c.piece
-	if c.row.tilted {
-		cut.thickness = through(cut.thickness, s.angle())
-	}
-	return Cut{
-		ID: c.row.id, Name: name, Proves: c.proves, Metal: c.piece.metal, Thickness: c.piece.thickness,
-		Setting: s.paced(settingFor(s.system, c.piece), cut), Props: c.row.props, See: c.row.see, Why: c.row.why, Source: c.row.source,
-	}
 }

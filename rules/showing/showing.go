@@ -1,6 +1,23 @@
 // Package showing plans the demonstration: which cuts prove the critical
-// requirement, with which settings, and which cautions belong on the page. The
-// report imports it. It decides nothing about the system; rules did.
+// requirement, with which settings, what to check before and at the bench, and
+// which cautions belong on the page. The report and the screens import it. It
+// decides nothing about the system; rules did.
+//
+// The plan is a small optimisation, solved exactly by looking at every set of
+// cuts there is (at most 2 to the number of rows of the catalogue). A set is
+// allowed if every precondition of each of its cuts holds and it fits the time
+// given, set-ups included. Among the allowed sets the planner takes the one
+// that
+//
+//  1. opens and closes with a cut that proves the critical requirement; if only
+//     one cut can prove it, opens with that one;
+//  2. then is worth most: another requirement as strong as the critical one 50,
+//     counted once; the customer's own piece 30; a cut of a kind they make 20;
+//     the everyday cut 10; each further proof of the critical requirement 8;
+//  3. then takes the least time, with cuts of one set-up put together;
+//  4. then comes first in the order of the catalogue, from thin to heavy.
+//
+// The weights are common practice, no source.
 package showing
 
 import (
@@ -10,17 +27,38 @@ import (
 	"cutbrief/rules/unit"
 )
 
+// Programme is the demonstration as planned, with what was left out and why.
+type Programme struct {
+	Cuts    []Cut       // in the order shown
+	LeftOut []LeftOut   // every other row of the catalogue, in its order
+	Given   unit.Second // the time there is
+	Told    bool        // the customer gave it; otherwise it is the usual
+	Takes   unit.Second // all cuts and set-ups between them
+}
+
+// LeftOut is a cut that is not shown, and why.
+type LeftOut struct {
+	ID, Name string
+	Reason   string // one plain sentence
+}
+
 // Cut is one step of the demonstration.
 type Cut struct {
 	ID        string // stable: "thin-straight", "inside-circle", ...
 	Name      string
 	Proves    rules.Requirement // "" for a warm-up or general step
+	Chosen    string            // why it is in the plan, one plain sentence
 	Metal     metal.ID
 	Thickness unit.Millimetre
 	Setting   Setting
-	Props     string // what to bring
-	See       string // what the customer should see
-	Why       string // why this cut for this customer
+	Takes     unit.Second // with talking and looking, without the set-up before
+	SetUp     bool        // needs another plate or setting than the cut before
+	Timed     bool        // a straight cut whose time is taken
+	Props     string      // what to bring, separated by commas
+	See       string      // what the customer should see
+	Why       string      // why this cut says something
+	Fails     string      // how it can fail
+	Avoid     string      // how to avoid that
 	Source    cite.Ref
 }
 
@@ -32,9 +70,19 @@ type Setting struct {
 	StandOff [2]unit.Millimetre                   // from, to
 	Lead     [2]unit.Degree                       // lead angle, torch pulled not pushed
 	Trailing [2]unit.Degree                       // what the arc should do below
+	Pressure unit.Bar                             // air at the inlet while it flows, from the system's row; 0 if it gives none
+	Through  unit.Millimetre                      // metal along the cut: more than the plate where the torch is tilted
 	Speed    unit.Maybe[unit.MillimetrePerMinute] // target, where the speed model gives one
+	Length   unit.Millimetre                      // of the cut; 0 where it depends on the piece
+	Seconds  unit.Maybe[unit.Second]              // Length at Speed
 	Source   cite.Ref
 }
+
+// What shows the speed at the bench. Common practice, no source.
+const (
+	TooSlow = "sparks fall straight down or run ahead, the kerf is wide and heavy dross hangs below"
+	TooFast = "sparks spray back over the plate, the arc trails far behind, or the cut does not come through"
+)
 
 // Caution is one safety line with what it rests on.
 type Caution struct {
