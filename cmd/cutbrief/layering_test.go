@@ -28,6 +28,7 @@ var layout = []room{
 	{"rules/unit", "named quantities, reading them as people write them, not known as a value", nil, nil},
 	{"rules/cite", "the register of sources, and the trust put in each", nil, nil},
 	{"rules/lines", "the lists a rep keeps as files, read line by line: findings, cells, texts refused", nil, nil},
+	{"rules/price", "the list of prices a cost is worked out with: reading and checking it", []string{"rules/lines"}, nil},
 	{"rules/metal", "the metals: names, properties, how they cut against mild steel", []string{"rules/unit", "rules/cite"}, nil},
 	{"rules/system", "the range of systems a rep can offer: reading and checking it", []string{"rules/lines", "rules/unit", "rules/cite", "rules/metal"}, nil},
 	{"rules/size", "one function per formula: capacity, speed, duty, supply, air, heat", []string{"rules/unit", "rules/cite", "rules/metal", "rules/system"}, nil},

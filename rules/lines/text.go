@@ -82,3 +82,12 @@ func Quoted(s string) string {
 func IsCurrency(s string) bool {
 	return len(s) == 3 && strings.Trim(s, "ABCDEFGHIJKLMNOPQRSTUVWXYZ") == ""
 }
+
+// Plain reads digits with a decimal point and nothing else. Grouped thousands
+// and decimal commas are refused, as 1.950 means two different numbers in two
+// countries.
+func Plain(s string) (value float64, decimals int, ok bool) {
+	value, err := strconv.ParseFloat(s, 64)
+	_, cents, _ := strings.Cut(s, ".")
+	return value, len(cents), err == nil && strings.Trim(s, "0123456789.") == ""
+}

@@ -117,10 +117,9 @@ func readPrice(c *cell) {
 	if c.text == "" {
 		return
 	}
-	v, err := strconv.ParseFloat(c.text, 64)
-	_, cents, _ := strings.Cut(c.text, ".")
+	v, decimals, ok := lines.Plain(c.text)
 	switch {
-	case err != nil || len(cents) > 2 || strings.Trim(c.text, "0123456789.") != "":
+	case !ok || decimals > 2:
 		c.refuse("%s is not a plain number", lines.Quoted(c.text))
 	case v <= 0:
 		c.refuse("a price of zero is not a price")
