@@ -1,0 +1,279 @@
+package assess
+
+import (
+	"bytes"
+	"encoding/json"
+	"errors"
+	"fmt"
+	"time"
+	"unicode/utf8"
+
+	"cutbrief/rules"
+	"cutbrief/rules/metal"
+	"cutbrief/rules/unit"
+)
+
+// Glance is the little of a visit that a list of very many shows.
+type Glance struct {
+	Updated     time.Time
+	Date        string // year-month-day; "" if it is not known
+	Company     string
+	Rep         string
+	Metals      []metal.ID
+	Thickest    unit.Maybe[unit.Millimetre] // thickest regular clean cut of any metal
+	Answers     int
+	Recommended Recommendation // its outcome is "" if none was saved
+}
+
+// Look reads into g the little that a list shows. It takes one pass over the
+// bytes, and tells a foreign, newer or damaged file as Decode does; but it does
+// not check every answer: what Decode would refuse for the sake of one may pass
+// here. Room in g is used again.
+func (g *Glance) Look(data []byte) error {
+	*g = Glance{Metals: g.Metals[:0]}
+	data = bytes.TrimPrefix(data, []byte("\uFEFF"))
+	s, ok := into(data, skipSpace(data, 0), 1, '{')
+	switch {
+	case len(data) > MaxSize:
+		return fmt.Errorf("read visit: %d bytes: %w", len(data), ErrTooLarge)
+	case !utf8.Valid(data):
+		return errors.New("read visit: the file is not UTF-8 text")
+	case !ok:
+		return g.refuse(data)
+	}
+	var l look
+	for {
+		name, more := s.more()
+		if !more {
+			break
+		}
+		l.member(g, name, &s)
+	}
+	if s.broken || skipSpace(data, s.at) != len(data) || !l.sound() {
+		return g.refuse(data)
+	}
+	g.understand(&l)
+	return nil
+}
+
+// look is what a glance keeps until it has seen everything.
+type look struct {
+	format, version []byte
+	answers, odd    bool
+	inch            bool
+	thickest        []quantityAnswer
+	room            [4]quantityAnswer
+}
+
+// quantityAnswer is an answer by its parts in the file's bytes.
+type quantityAnswer struct{ metal, said, unit []byte }
+
+// sound reports whether nothing was seen that Decode would have to word.
+func (l *look) sound() bool {
+	return string(l.format) == `"`+formatName+`"` && isVersion(l.version) && l.answers && !l.odd
+}
+
+// refuse words what is wrong, as Decode does.
+func (g *Glance) refuse(data []byte) error {
+	v, _, err := Decode(data)
+	if err != nil {
+		return err
+	}
+	*g = v.Glance() // odd, such as a name written in escapes, and fine
+	return nil
+}
+
+// isVersion reports a version that this program reads, written plainly.
+func isVersion(raw []byte) bool {
+	return len(raw) == 1 && raw[0] >= '1' && raw[0] <= '0'+formatVersion
+}
+
+// escaped reports a name or word written in escapes, which the glance does not
+// compare.
+func escaped(raw []byte) bool { return bytes.IndexByte(raw, '\\') >= 0 }
+
+func (l *look) member(g *Glance, name []byte, s *steps) {
+	switch string(name) {
+	case `"format"`:
+		l.format = s.value()
+	case `"version"`:
+		l.version = s.value()
+	case `"updated"`:
+		g.Updated, _ = time.Parse(time.RFC3339, plainText(s.value()))
+	case `"recommended"`:
+		l.recommended(g, s)
+	case `"answers"`:
+		l.list(g, s)
+	default:
+		l.odd = l.odd || escaped(name)
+		s.value()
+	}
+}
+
+func (l *look) list(g *Glance, s *steps) {
+	items, ok := s.enter('[')
+	if !ok || l.answers {
+		l.odd = true
+		s.value()
+		return
+	}
+	l.answers, l.thickest = true, l.room[:0]
+	for {
+		if _, more := items.more(); !more {
+			break
+		}
+		l.answer(g, &items)
+		g.Answers++
+	}
+	s.leave(items)
+}
+
+// answer looks at one answer; its parts are gathered before its question is
+// known for sure.
+func (l *look) answer(g *Glance, items *steps) {
+	s, ok := items.enter('{')
+	if !ok {
+		l.odd = true
+		items.value()
+		return
+	}
+	var question, chosen, state []byte
+	var a quantityAnswer
+	for {
+		name, more := s.more()
+		if !more {
+			break
+		}
+		value := s.value()
+		switch string(name) {
+		case `"question"`:
+			question = value
+		case `"said"`:
+			a.said = value
+		case `"metal"`:
+			a.metal = value
+		case `"unit"`:
+			a.unit = value
+		case `"chosen"`:
+			chosen = value
+		case `"state"`:
+			state = value
+		default:
+			l.odd = l.odd || escaped(name)
+		}
+	}
+	items.leave(s)
+	l.odd = l.odd || escaped(question)
+	if string(state) != `"not-known"` {
+		l.keep(g, question, chosen, a)
+	}
+}
+
+// keep takes from an answer what the list shows.
+func (l *look) keep(g *Glance, question, chosen []byte, a quantityAnswer) {
+	switch string(question) {
+	case `"company"`:
+		g.Company = plainText(a.said)
+	case `"rep"`:
+		g.Rep = plainText(a.said)
+	case `"date"`:
+		g.Date = plainText(a.said)
+	case `"units"`:
+		l.inch = bytes.Contains(chosen, []byte(`"in"`))
+	case `"metals"`:
+		for _, item := range split(chosen) {
+			if m, known := metal.Find(metal.ID(plainText(item))); known {
+				g.Metals = append(g.Metals, m.ID)
+			}
+		}
+	case `"thickest-clean"`:
+		l.thickest = append(l.thickest, a)
+	}
+}
+
+// plainText reads a text through the gate.
+func plainText(raw []byte) string {
+	s, _ := unquote(json.RawMessage(raw))
+	return clean(s, false)
+}
+
+// recommended looks at what was recommended.
+func (l *look) recommended(g *Glance, s *steps) {
+	in, ok := s.enter('{')
+	if !ok {
+		l.odd = true
+		s.value()
+		return
+	}
+	c := &g.Recommended
+	for {
+		name, more := in.more()
+		if !more {
+			break
+		}
+		value := in.value()
+		switch string(name) {
+		case `"outcome"`:
+			c.Outcome = rules.Outcome(plainText(value))
+		case `"system"`:
+			c.System = plainText(value)
+		case `"firm"`:
+			c.Firm = string(value) == "true"
+		case `"critical"`:
+			c.Critical = rules.Requirement(plainText(value))
+		case `"range"`:
+			c.Range = plainText(value)
+		case `"rules"`:
+			l.odd = l.odd || json.Unmarshal(value, &c.Rules) != nil
+		}
+	}
+	s.leave(in)
+}
+
+// understand reads the thicknesses, now that the units are known.
+func (g *Glance) understand(l *look) {
+	style := unit.Metric
+	if l.inch {
+		style = unit.Inch
+	}
+	q, _ := Find(rules.FactThickest)
+	for _, a := range l.thickest {
+		said := Answer{Question: q.ID, Metal: metal.ID(plainText(a.metal)), Said: plainText(a.said), Unit: plainText(a.unit)}
+		if m, err := understand(Step{q, said.Metal}, said, style); err == nil {
+			g.thicker(unit.Millimetre(m.reading.Quantity.Value))
+		}
+	}
+}
+
+func (g *Glance) thicker(t unit.Millimetre) {
+	if now, known := g.Thickest.Get(); !known || t > now {
+		g.Thickest = unit.Known(t)
+	}
+}
+
+// Glance returns the little of a visit that a list of very many shows.
+func (v *Visit) Glance() Glance {
+	g := Glance{Updated: v.Updated, Date: v.said(FactDate), Company: v.said(FactCompany), Rep: v.said(FactRep), Metals: v.Metals(), Answers: len(v.Answers)}
+	q, _ := Find(rules.FactThickest)
+	for _, a := range v.Answers {
+		if a.Question != q.ID || a.State == Unknown {
+			continue
+		}
+		if m, err := understand(Step{q, a.Metal}, a, v.Style()); err == nil {
+			g.thicker(unit.Millimetre(m.reading.Quantity.Value))
+		}
+	}
+	if v.Recommended != nil {
+		g.Recommended = *v.Recommended
+	}
+	return g
+}
+
+// said is what was said to a question asked once.
+func (v *Visit) said(f rules.Fact) string {
+	a, _ := v.Answer(rules.Asked{Fact: f})
+	if a.State == Unknown {
+		return ""
+	}
+	return a.Said
+}
