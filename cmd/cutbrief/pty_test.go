@@ -17,7 +17,7 @@ import (
 
 // deadline is far above what any command needs and below the five seconds a
 // terminal library waits for an answer to its questions.
-const deadline = 2 * time.Second
+const deadline = 4 * time.Second
 
 // terminal is the program on a terminal that shows what it is given and
 // answers none of the questions programs put to terminals.
@@ -202,6 +202,8 @@ func TestPrintingLeavesTheTerminalAlone(t *testing.T) {
 		{[]string{"brief", "visit.json"}, "visit.pdf"},
 		{[]string{"brief", "visit.json", "--format", "text"}, ""},
 		{[]string{"brief", "visit.json", "--format", "markdown"}, ""},
+		{[]string{"why", "visit.json"}, "need"},
+		{[]string{"next", "visit.json"}, ""},
 	} {
 		t.Run(strings.Join(test.args, " "), func(t *testing.T) {
 			shown := open(t, test.args...).end()

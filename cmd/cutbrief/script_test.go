@@ -3,6 +3,7 @@ package main
 import (
 	"os"
 	"path/filepath"
+	"runtime"
 	"testing"
 
 	"github.com/rogpeppe/go-internal/testscript"
@@ -11,10 +12,14 @@ import (
 // TestScripts runs the whole program as a user would, one archive a story. The
 // first word of an archive's name is the command it is about.
 func TestScripts(t *testing.T) {
+	if runtime.GOOS == "windows" {
+		t.Skip("the scripts are written for a POSIX shell")
+	}
 	visit := invented(t)
 	testscript.Run(t, testscript.Params{
 		Dir: filepath.Join("..", "..", "testdata", "script"),
 		Setup: func(env *testscript.Env) error {
+			env.Setenv(raceOptions, noSleep)
 			env.Setenv("HOME", env.WorkDir)
 			env.Setenv("XDG_DATA_HOME", filepath.Join(env.WorkDir, "data"))
 			env.Setenv("XDG_CONFIG_HOME", filepath.Join(env.WorkDir, "config"))
