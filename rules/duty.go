@@ -18,10 +18,11 @@ func ledAt(j *Job) unit.MillimetrePerMinute {
 	return size.FreeHand
 }
 
-// everyday is the heaviest everyday cut, in mild steel on this system.
-func everyday(d *demand, s *system.System) (unit.Millimetre, bool) {
-	_, most, known, _ := heaviest(d.job, s, func(p *Piece) (unit.Millimetre, bool, bool) { return told(p.Everyday) })
-	return unit.Millimetre(most), known && most > 0
+// everyday is the heaviest everyday cut told, in mild steel on this system;
+// sure is false while that of some metal is not told.
+func everyday(d *demand, s *system.System) (t unit.Millimetre, known, sure bool) {
+	_, most, known, sure := heaviest(d.job, s, func(p *Piece) (unit.Millimetre, bool, bool) { return told(p.Everyday) })
+	return unit.Millimetre(most), known && most > 0, sure
 }
 
 // busiest returns the cuts of the busiest ten minutes, if both are told.
@@ -38,11 +39,23 @@ func judgeDuty(d *demand, s *system.System) mark {
 	if err != nil {
 		return mark{verdict: NotKnown}
 	}
+	if n, told := d.job.BusyCuts.Get(); told && n == 0 {
+		return mark{} // no cuts in a row
+	}
 	cuts, each, busy := busiest(d.job)
-	t, thick := everyday(d, s)
+	t, thick, sure := everyday(d, s)
 	if !busy || !thick {
 		return mark{verdict: NotKnown, have: float64(full)}
 	}
+	m := dutyOf(d, s, t, cuts, each)
+	if !sure && m.verdict != "" && m.verdict != Short {
+		m.verdict = NotKnown // a metal that is not told may be the heavier one
+	}
+	return m
+}
+
+// dutyOf judges the busiest ten minutes in one thickness.
+func dutyOf(d *demand, s *system.System, t unit.Millimetre, cuts float64, each unit.Metre) mark {
 	if t > s.Severance {
 		return mark{} // the clean cut already says so
 	}
@@ -52,7 +65,7 @@ func judgeDuty(d *demand, s *system.System) mark {
 	}
 	w, err = size.WorkingAt(s, s.OutputMax, t, ledAt(d.job), cuts, each)
 	if err != nil {
-		return mark{verdict: NotKnown, have: float64(full)}
+		return mark{verdict: NotKnown}
 	}
 	return mark{compare(float64(w.Demand), float64(w.Allowed)), float64(w.Demand), float64(w.Allowed)}
 }
@@ -61,7 +74,7 @@ func judgeDuty(d *demand, s *system.System) mark {
 // they fit.
 func dutyInputs(d *demand, s *system.System) []Input {
 	cuts, each, busy := busiest(d.job)
-	t, thick := everyday(d, s)
+	t, thick, _ := everyday(d, s)
 	if !busy || !thick {
 		return nil
 	}

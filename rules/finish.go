@@ -97,7 +97,7 @@ func band(j *Job) (size.Band, Process, bool) {
 			return size.ColdBand(), cold, true
 		}
 	}
-	if has(j.Today, OxyFuel) {
+	if has(j.Today, OxyFuel) && anyPiece(j, func(p *Piece) bool { return GasCuts(p.Metal) }) {
 		return size.OxyFuelBand(), OxyFuel, true
 	}
 	return size.Band{}, "", false
@@ -140,7 +140,7 @@ func heatInputs(d *demand, s *system.System) []Input {
 // structure, worked out from the heat the cut leaves. Source: aws-wh-1 and
 // wells-1952, from memory; it is shown beside the usual band, not instead.
 func heatedZone(d *demand, s *system.System) (unit.Millimetre, bool) {
-	t, told := everyday(d, s)
+	t, told, _ := everyday(d, s)
 	kerf, err1 := size.Kerf(s.OutputMax)
 	v, err2 := size.Speed(s, s.OutputMax, t, ledAt(d.job))
 	if !told || err1 != nil || err2 != nil {

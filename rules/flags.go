@@ -94,8 +94,12 @@ func over(a, b unit.Maybe[unit.Millimetre]) bool {
 	return ok1 && ok2 && y > 0 && x > y
 }
 
-// notForGas reports a metal that oxy-fuel does not cut: its oxide melts at a
-// higher temperature than the metal, or it does not burn. Common practice.
-func notForGas(p *Piece) bool {
-	return p.Metal == metal.Stainless || p.Metal == metal.Aluminium || p.Metal == metal.Copper
+// notForGas reports a piece that oxy-fuel does not cut.
+func notForGas(p *Piece) bool { return !GasCuts(p.Metal) }
+
+// GasCuts reports whether oxy-fuel cuts a metal. It does not cut one whose oxide
+// melts at a higher temperature than the metal, or that does not burn. Common
+// practice, no source. Check: mild steel yes; stainless, aluminium, copper no.
+func GasCuts(id metal.ID) bool {
+	return id != metal.Stainless && id != metal.Aluminium && id != metal.Copper
 }

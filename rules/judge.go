@@ -132,9 +132,11 @@ func through(t float64, angle unit.Degree) float64 {
 	return float64(metal)
 }
 
-// judgeGaps: gaps need a system that holds or relights its arc across them.
+// judgeGaps: gaps need a system that holds or relights its arc across them,
+// also where they are what decides and only the complaint named them.
 func judgeGaps(d *demand, s *system.System) mark {
-	return yesNo(has(d.job.Features, Gaps), d.job.Features.IsKnown(), s.HoldsGaps)
+	decides := d.requirement == AcrossGaps
+	return yesNo(decides || has(d.job.Features, Gaps), decides || d.job.Features.IsKnown(), s.HoldsGaps)
 }
 
 // judgeGouging: gouging needs a system made for it.

@@ -80,7 +80,7 @@ func then(d *demand, systems []system.System, a Asked, piece int, t unit.Millime
 // largest one that another system's rating allows and that then does lead.
 func (m *Margin) lower(d *demand, systems []system.System, first, piece int) {
 	p := &d.job.Pieces[piece]
-	for i := range systems {
+	for i := len(systems) - 1; i >= 0; i-- { // most ranges list the smallest first: the nearest below spares the rest
 		g := &systems[i]
 		factor, cuttable := equivalence(g, p.Metal)
 		if !cuttable || !before(g, &systems[first]) {

@@ -175,7 +175,7 @@ func bridging(d *demand, s *system.System) (unit.Litre, bool) {
 	line, ok1 := d.job.Air.Pressure.Get()
 	delivery, ok2 := d.job.Air.Delivery.Get()
 	_, each, ok3 := busiest(d.job)
-	t, ok4 := everyday(d, s)
+	t, ok4, _ := everyday(d, s)
 	local, err1 := size.Atmosphere(d.job.Altitude.Or(0))
 	v, err2 := size.Speed(s, s.OutputMax, t, ledAt(d.job))
 	if !ok1 || !ok2 || !ok3 || !ok4 || err1 != nil || err2 != nil {

@@ -23,9 +23,9 @@ func List() []Metal { return append([]Metal(nil), list...) }
 
 // Find returns the metal with this identifier.
 func Find(id ID) (Metal, bool) {
-	for _, m := range list {
-		if m.ID == id {
-			return m, true
+	for i := range list { // by index: a row is large, and this is asked at every key
+		if list[i].ID == id {
+			return list[i], true
 		}
 	}
 	return Metal{}, false
