@@ -26,7 +26,7 @@ var (
 	withinPierce = need{"metal no thicker than the system pierces",
 		func(s *scene, p piece) bool { return s.within(p, s.pierce()) }}
 	withinSever = need{"metal no thicker than the system parts",
-		func(s *scene, p piece) bool { return s.within(p, s.system.Severance) }}
+		func(s *scene, p piece) bool { return s.parts(p) }}
 	withinTilted = need{"a bevel whose true thickness the system cuts clean",
 		func(s *scene, p piece) bool {
 			return s.within(piece{p.metal, through(p.thickness, s.angle())}, s.system.CleanMax)

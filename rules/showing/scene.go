@@ -47,6 +47,13 @@ func (s *scene) within(p piece, steel unit.Millimetre) bool {
 	return ok && p.thickness > 0 && size.Compare(float64(t), float64(steel)) != size.TooSmall
 }
 
+// parts reports whether p comes apart, without the nominal step: beyond its
+// severance a system is not shown off.
+func (s *scene) parts(p piece) bool {
+	t, ok := s.asSteel(p)
+	return ok && p.thickness > 0 && t <= s.system.Severance
+}
+
 // asSteel is what a piece counts for in mild steel on this system; false for a
 // metal without figures.
 func (s *scene) asSteel(p piece) (unit.Millimetre, bool) {
