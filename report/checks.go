@@ -225,6 +225,10 @@ func (b *builder) weighs(c *rules.Candidate) string {
 func (b *builder) missing() []string {
 	list := []string{"This page is not a recommendation. It lists what is needed for one."}
 	for _, a := range b.result.Missing {
+		if a.Fact == rules.FactMetals && len(b.job.Pieces) > 0 {
+			list = append(list, "No figures are held for this metal: only a trial on their own piece can tell.")
+			continue
+		}
 		list = append(list, "To be told first: "+askedName(a)+".")
 	}
 	return list

@@ -46,10 +46,14 @@ func (b *builder) open(which func(rules.OpenQuestion) bool) []Line {
 
 // stands says how an open answer stands: asked in vain, or not asked yet.
 func (b *builder) stands(a rules.Asked) string {
-	if _, asked := b.visit.Answer(a); asked {
-		return "not known"
+	answer, asked := b.visit.Answer(a)
+	switch {
+	case !asked:
+		return "not asked yet"
+	case a.Fact == rules.FactMetals && answer.State != assess.Unknown:
+		return "told" // and no figures are held for one of them
 	}
-	return "not asked yet"
+	return "not known"
 }
 
 // could words what an open answer could change.

@@ -45,9 +45,7 @@ func missing(j *Job) []Asked {
 	if len(j.Pieces) == 0 {
 		list = append(list, Asked{Fact: FactMetals}, Asked{Fact: FactThickest})
 	} else if !anyPiece(j, sizeable) {
-		for _, p := range j.Pieces {
-			list = append(list, Asked{FactThickest, p.Metal})
-		}
+		list = append(list, thicknessMissing(j)...)
 	}
 	if !j.Use.IsKnown() {
 		list = append(list, Asked{Fact: FactUse})
@@ -55,11 +53,31 @@ func missing(j *Job) []Asked {
 	return list
 }
 
+// thicknessMissing lists the metals whose thickness would do, or the question
+// about metals where no figures are held for any of them.
+func thicknessMissing(j *Job) []Asked {
+	var list []Asked
+	for i := range j.Pieces {
+		if p := &j.Pieces[i]; !withoutFigures(p) {
+			list = append(list, Asked{FactThickest, p.Metal})
+		}
+	}
+	if len(list) == 0 {
+		return []Asked{{Fact: FactMetals}}
+	}
+	return list
+}
+
+// withoutFigures reports a metal no factor is held for.
+func withoutFigures(p *Piece) bool {
+	_, cuttable := equivalence(&system.System{}, p.Metal)
+	return !cuttable
+}
+
 // sizeable reports whether a piece alone is enough to size a system.
 func sizeable(p *Piece) bool {
 	_, told, _ := p.regular()
-	_, cuttable := equivalence(&system.System{}, p.Metal)
-	return told && cuttable
+	return told && !withoutFigures(p)
 }
 
 func outcome(missing []Asked, candidates []Candidate) Outcome {

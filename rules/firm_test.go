@@ -45,7 +45,12 @@ func drawJob(t *rapid.T) Job {
 		j.Guidance = unit.Known(rapid.SampledFrom([]Guidance{FreeHand, Guided, Mechanised}).Draw(t, "guidance"))
 	}
 	if maybe("annoys") {
-		j.Annoys = rapid.SliceOfN(rapid.SampledFrom([]Annoyance{TooSlow, Warps, TooHeavy}), 1, 2).Draw(t, "annoys")
+		j.Annoys = rapid.SliceOfN(rapid.SampledFrom([]Annoyance{TooSlow, Warps, TooHeavy, LosesArc, Nothing}), 1, 2).Draw(t, "annoys")
+	}
+	for _, l := range leanings {
+		if maybe(string(l.fact)) {
+			rapid.SampledFrom(l.answers).Draw(t, string(l.fact))(&j)
+		}
 	}
 	drawSite(t, &j)
 	return j
@@ -120,7 +125,15 @@ func mixedLadder() system.Range {
 // answerAtRandom puts a plausible answer to every open question.
 func answerAtRandom(t *rapid.T, j Job) Job {
 	supply := rapid.SampledFrom(withSupplies(&j)).Draw(t, "supply")
-	wish := rapid.SampledFrom(withWishes(&supply)).Draw(t, "wish")
+	wish := supply.clone()
+	if len(wish.Annoys) == 0 {
+		wish.Annoys = []Annoyance{rapid.SampledFrom([]Annoyance{TooSlow, Warps, RoughEdge, HardToUse, CostsTooMuch, TooHeavy, TooThick, LosesArc, Nothing}).Draw(t, "wish")}
+	}
+	for _, l := range leanings {
+		if l.open(&wish) {
+			rapid.SampledFrom(l.answers).Draw(t, string(l.fact))(&wish)
+		}
+	}
 	answered := wish.clone()
 	for _, q := range openings(&wish) {
 		q.span.set(&answered, answered.at(q.piece), rapid.Float64Range(0, 1).Draw(t, string(q.span.fact)))

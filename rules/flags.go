@@ -44,6 +44,8 @@ var flagRows = []flagRow{
 		[]Fact{FactThickest, FactRarest}, func(j *Job) bool {
 			return anyPiece(j, func(p *Piece) bool { return over(p.Thickest, p.Rarest) })
 		}},
+	{"metal-without-figures", "No figures are held for one of the metals, so nothing here speaks for it. Cut a piece of it before anything is ordered.",
+		[]Fact{FactMetals}, func(j *Job) bool { return anyPiece(j, withoutFigures) }},
 	{"gas-on-other-metals", "Oxy-fuel does not cut stainless, aluminium, copper or brass. How do they cut those today?",
 		[]Fact{FactToday, FactMetals}, func(j *Job) bool {
 			today, ok := j.Today.Get()

@@ -99,8 +99,25 @@ func open(d *demand, systems []system.System, o Outcome) ([]OpenQuestion, bool) 
 	}
 	list = append(list, openSupply(d.job, systems, now)...)
 	list = append(list, openWish(d.job, systems, now)...)
+	list = append(list, openLeanings(d.job, systems, now)...)
+	if without := openMetals(d.job); !listed(list[:essential], without.Asked) && without.Strength > couldNothing {
+		list = append(list, without)
+	}
 	sort.SliceStable(list, func(a, b int) bool { return list[a].Strength > list[b].Strength })
-	return list, o == Recommended && firm(d.job, systems, now)
+	return list, o == Recommended && !anyPiece(d.job, withoutFigures) && firm(d.job, systems, now)
+}
+
+// onlyATrial says what remains where no figures are held.
+const onlyATrial = "no figures are held for one of these metals: only a trial on their own piece can tell"
+
+// openMetals is what no answer can settle: a metal no figures are held for. Its
+// strength is nothing where there is none.
+func openMetals(j *Job) OpenQuestion {
+	q := OpenQuestion{Asked: Asked{Fact: FactMetals}}
+	if anyPiece(j, withoutFigures) {
+		q.Could, q.Strength = onlyATrial, couldSystem
+	}
+	return q
 }
 
 func listed(list []OpenQuestion, a Asked) bool {
@@ -116,7 +133,11 @@ func listed(list []OpenQuestion, a Asked) bool {
 func firstThings(j *Job) []OpenQuestion {
 	var list []OpenQuestion
 	for _, a := range missing(j) {
-		list = append(list, OpenQuestion{Asked: a, Could: "nothing can be recommended before this is told", Strength: couldEverything})
+		could := "nothing can be recommended before this is told"
+		if a.Fact == FactMetals && len(j.Pieces) > 0 {
+			could = onlyATrial
+		}
+		list = append(list, OpenQuestion{Asked: a, Could: could, Strength: couldEverything})
 	}
 	return list
 }
@@ -239,7 +260,7 @@ func openWish(j *Job, systems []system.System, now lead) []OpenQuestion {
 
 // firm reports that the first choice stands whatever the open answers are. It
 // tries the job as told and with every open answer at its hardest, at every
-// supply that agrees with what is told and with every wish. Every rule only
+// supply that agrees with what is told and with all that may yet decide. Every rule only
 // gets harder from the one to the other, and the order of systems of equal
 // standing does not depend on the job; so if the first choice keeps its
 // standing at the hardest answers, no answer in between lets another lead.
@@ -297,18 +318,4 @@ func overtakes(h *demand, g, f *system.System) bool {
 		}
 	}
 	return false
-}
-
-// withWishes are the job with every complaint the customer may still voice.
-func withWishes(j *Job) []Job {
-	list := []Job{*j}
-	if len(j.Annoys) > 0 || j.Overrule != nil {
-		return list
-	}
-	for _, row := range annoyances {
-		changed := j.clone()
-		changed.Annoys = []Annoyance{row.id}
-		list = append(list, changed)
-	}
-	return list
 }

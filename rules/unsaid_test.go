@@ -68,3 +68,55 @@ func TestGasIsNoYardstickWhereItDoesNotCut(t *testing.T) {
 		t.Errorf("heat in stainless %q, want no verdict", got)
 	}
 }
+
+// What no figures are held for cannot be called firm, however much is told, and
+// asking its thickness again would not help.
+func TestNoFiguresAreNeverFirm(t *testing.T) {
+	j := mildSteel(6, Maintenance)
+	j.Pieces = append(j.Pieces, Piece{Metal: metal.Other, Everyday: unit.Known(unit.Millimetre(3)), Thickest: unit.Known(unit.Millimetre(3))})
+	r := Evaluate(answered(j), ladder())
+	if r.Outcome != Recommended || r.Firm || !listed(r.Open, Asked{Fact: FactMetals}) {
+		t.Errorf("outcome %s, firm %v, open %v; want it recommended, not firm, the metals open", r.Outcome, r.Firm, r.Open)
+	}
+	j.Pieces = j.Pieces[1:]
+	if r = Evaluate(j, ladder()); r.Outcome != NotYet || len(r.Missing) != 1 || r.Missing[0] != (Asked{Fact: FactMetals}) {
+		t.Errorf("%s, missing %v; want not yet, the metals missing", r.Outcome, r.Missing)
+	}
+}
+
+// A customer with nothing to complain of leaves what decides to the other
+// answers: with discs today speed decides, and 7.5 mm ask for 1.5 x 7.5 = 11.25
+// mm instead of 7.5. While today's way is not told, 8 mm rated is not firm.
+func TestWhatMayStillDecideIsOpen(t *testing.T) {
+	j := answered(mildSteel(7.5, Maintenance))
+	j.Annoys, j.Today = []Annoyance{Nothing}, unit.Maybe[[]Process]{}
+	r := Evaluate(j, ladder())
+	if r.First == nil || r.First.System.ID != "s8" || r.Firm || !listed(r.Open, Asked{Fact: FactToday}) {
+		t.Fatalf("first %v, firm %v, open %v; want s8, not firm, today open", r.First, r.Firm, r.Open)
+	}
+	j.Today = unit.Known([]Process{Shear})
+	if r = Evaluate(j, ladder()); !r.Firm {
+		t.Errorf("not firm once all is told: %v", r.Open)
+	}
+	j.Today = unit.Known([]Process{Abrasive})
+	if r = Evaluate(j, ladder()); r.First.System.ID != "s12" {
+		t.Errorf("%s with discs today, want s12", r.First.System.ID)
+	}
+}
+
+// answered tells everything about a job in repair work that no rule objects to.
+func answered(j Job) Job {
+	j = busy(j, 1, 0.1)
+	for i := range j.Pieces {
+		p := &j.Pieces[i]
+		p.Rarest, p.Pierced, p.Bevelled = unit.Known(unit.Millimetre(0)), unit.Known(unit.Millimetre(0)), unit.Known(unit.Millimetre(0))
+	}
+	j.CutPerWeek, j.DaysAWeek = unit.Known(unit.Metre(10)), unit.Known(2.0)
+	j.Start, j.Features, j.EdgeNext = unit.Known(AtEdge), unit.Known([]Feature{Straight}), unit.Known([]EdgeUse{Scrap})
+	j.Guidance, j.Places = unit.Known(FreeHand), unit.Known([]Place{Bench})
+	j.Power = SitePower{Source: unit.Known(Mains), Phases: unit.Known(SinglePhase), Volts: unit.Known(unit.Volt(230)), Breaker: unit.Known(unit.Ampere(32)), Cord: unit.Known(unit.Metre(0))}
+	j.Air = SiteAir{Delivery: unit.Known(unit.LitrePerMinute(400)), Pressure: unit.Known(unit.Bar(8)), HoseBore: unit.Known(unit.Millimetre(10)), HoseLength: unit.Known(unit.Metre(10)), Drier: unit.Known(Refrigerant)}
+	j.Altitude, j.HotWork = unit.Known(unit.Metre(0)), unit.Known(HotWorkFree)
+	j.Today, j.Annoys, j.Experience = unit.Known([]Process{Shear}), []Annoyance{Warps}, unit.Known(Experienced)
+	return j
+}

@@ -1,0 +1,157 @@
+package rules
+
+import (
+	"cutbrief/rules/system"
+	"cutbrief/rules/unit"
+)
+
+// leaning is a question that bears on what decides the sale and on nothing
+// else, with the answers that lean the most different ways. Common practice, no
+// source: they decide nothing but what is worth asking.
+type leaning struct {
+	fact    Fact
+	open    func(*Job) bool
+	answers []func(*Job)
+}
+
+// leanings is in the order a question is preferred when two matter as much.
+var leanings = []leaning{
+	{FactCutLength, func(j *Job) bool { return !j.CutPerWeek.IsKnown() }, []func(*Job){
+		func(j *Job) { j.CutPerWeek = unit.Known(unit.Metre(10)) },
+		func(j *Job) { j.CutPerWeek = unit.Known(unit.Metre(200)) }}},
+	{FactToday, func(j *Job) bool { return !j.Today.IsKnown() }, []func(*Job){
+		func(j *Job) { j.Today = unit.Known([]Process{Abrasive}) },
+		func(j *Job) { j.Today = unit.Known([]Process{OxyFuel}) },
+		func(j *Job) { j.Today = unit.Known([]Process{SentOut}) }}},
+	{FactEdgeNext, func(j *Job) bool { return !j.EdgeNext.IsKnown() }, []func(*Job){
+		func(j *Job) { j.EdgeNext = unit.Known([]EdgeUse{Welded}) },
+		func(j *Job) { j.EdgeNext = unit.Known([]EdgeUse{Seen}) }}},
+	{FactPlaces, func(j *Job) bool { return !j.Places.IsKnown() }, []func(*Job){
+		func(j *Job) { j.Places = unit.Known([]Place{Bench}) },
+		func(j *Job) { j.Places = unit.Known([]Place{InPlace}) },
+		func(j *Job) { j.Places = unit.Known([]Place{Field}) }}},
+	{FactExperience, func(j *Job) bool { return !j.Experience.IsKnown() }, []func(*Job){
+		func(j *Job) { j.Experience = unit.Known(Novice) }}},
+}
+
+// undecided stands for nothing that decides.
+const undecided Requirement = "undecided"
+
+// settled reports whether what decides is said or overruled, so that nothing
+// inferred can change it.
+func settled(j *Job) bool {
+	if j.Overrule != nil && j.Overrule.Requirement != "" {
+		return true
+	}
+	for _, s := range scores(j) {
+		if s.said > 0 {
+			return true
+		}
+	}
+	return false
+}
+
+// openLeanings weighs the questions that only bear on what decides. While the
+// complaint that would outrank them all is not told, only those that could
+// change the system are worth a line beside it.
+func openLeanings(j *Job, systems []system.System, now lead) []OpenQuestion {
+	if settled(j) {
+		return nil
+	}
+	least := couldDecide
+	if len(j.Annoys) == 0 {
+		least = couldSystem
+	}
+	var list []OpenQuestion
+	for _, l := range leanings {
+		if !l.open(j) {
+			continue
+		}
+		item := OpenQuestion{Asked: Asked{Fact: l.fact}}
+		for _, answer := range l.answers {
+			changed := j.clone()
+			answer(&changed)
+			item.raise(systems, now, leadOf(&changed, systems))
+		}
+		if item.Strength >= least {
+			list = append(list, item)
+		}
+	}
+	return list
+}
+
+// mayDecide lists what may yet come to decide, one requirement for each that
+// sizes a system in its own way: speed by its factor, gaps by an arc that holds,
+// and any other by neither.
+func mayDecide(j *Job) []Requirement {
+	if settled(j) {
+		return []Requirement{decidingOrOverruled(j)}
+	}
+	if len(j.Annoys) == 0 {
+		return []Requirement{undecided, Speed, AcrossGaps}
+	}
+	least, most := scores(j), scores(leaningAll(j))
+	var list []Requirement
+	for i, r := range requirements {
+		if most[i].inferred > 0 && reaches(most[i], least) && (r == Speed || r == AcrossGaps) {
+			list = append(list, r)
+		}
+	}
+	return append(list, others(least, most)...)
+}
+
+// reaches reports whether a requirement with all the evidence it may get can
+// come level with every other's evidence so far.
+func reaches(most score, least [8]score) bool {
+	for i := range least {
+		if least[i].over(most) {
+			return false
+		}
+	}
+	return true
+}
+
+// others is undecided if anything but speed and gaps may decide.
+func others(least, most [8]score) []Requirement {
+	nothing := true
+	for i, r := range requirements {
+		if r != Speed && r != AcrossGaps && most[i].inferred > 0 && reaches(most[i], least) {
+			return []Requirement{undecided}
+		}
+		nothing = nothing && least[i] == score{}
+	}
+	if nothing {
+		return []Requirement{undecided}
+	}
+	return nil
+}
+
+// leaningAll answers every open question about what decides with everything at
+// once: the most evidence each requirement may get.
+func leaningAll(j *Job) *Job {
+	all := j.clone()
+	all.Use = unit.Known(all.Use.Or(Production))
+	all.CutPerWeek = unit.Known(all.CutPerWeek.Or(200))
+	all.Today = unit.Known(all.Today.Or([]Process{Abrasive, OxyFuel, SentOut}))
+	all.EdgeNext = unit.Known(all.EdgeNext.Or([]EdgeUse{Welded, Seen}))
+	all.Features = unit.Known(all.Features.Or([]Feature{Holes, Gaps}))
+	all.Experience = unit.Known(all.Experience.Or(Novice))
+	all.Places = unit.Known(all.Places.Or([]Place{InPlace, UpHigh, Field}))
+	eachPiece(&all, func(p *Piece) {
+		p.Everyday = unit.Known(p.Everyday.Or(1))
+		p.Thickest = unit.Known(p.Thickest.Or(50))
+		p.Rarest = unit.Known(p.Rarest.Or(50))
+	})
+	return &all
+}
+
+// withWishes are the job with everything that may yet come to decide.
+func withWishes(j *Job) []Job {
+	var list []Job
+	for _, r := range mayDecide(j) {
+		changed := j.clone()
+		changed.Overrule = &Overrule{Requirement: r}
+		list = append(list, changed)
+	}
+	return list
+}
