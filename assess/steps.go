@@ -3,6 +3,7 @@ package assess
 import (
 	"bytes"
 	"encoding/binary"
+	"math/bits"
 )
 
 // steps walks through the members of a JSON object, or the items of a list, in
@@ -131,15 +132,26 @@ func skipWord(text []byte, at int, word string) int {
 	return at + len(word)
 }
 
+// Eight bytes at once: each byte of a word holds the same.
+const (
+	ones   = 0x0101010101010101
+	highs  = 0x80 * ones
+	spaces = ' ' * ones
+	quotes = '"' * ones
+	slants = '\\' * ones
+)
+
 // skipSpace passes over white space: eight spaces at a time, as a saved visit is
 // a third indentation.
 func skipSpace(text []byte, at int) int {
-	const spaces = 0x2020202020202020
-	for at < len(text) {
-		for len(text)-at >= 8 && binary.LittleEndian.Uint64(text[at:]) == spaces {
-			at += 8
+	for at < len(text) && text[at] <= ' ' {
+		if len(text)-at > 8 && text[at] == '\n' {
+			at++
+			differ := binary.LittleEndian.Uint64(text[at:]) ^ spaces
+			at += bits.TrailingZeros64(differ) / 8
+			continue
 		}
-		if at >= len(text) || text[at] > ' ' || !isSpace(text[at]) {
+		if !isSpace(text[at]) {
 			return at
 		}
 		at++
@@ -149,20 +161,11 @@ func skipSpace(text []byte, at int) int {
 
 func isSpace(c byte) bool { return c == ' ' || c == '\n' || c == '\r' || c == '\t' }
 
-// ends marks the bytes that end or interrupt the plain part of a text.
-var ends = func() (t [256]bool) {
-	for c := range ' ' {
-		t[c] = true
-	}
-	t['"'], t['\\'] = true, true
-	return t
-}()
-
 // skipText returns the place behind the text in quotes that begins at a place.
 func skipText(text []byte, at int) int {
 	for at++; at < len(text); at++ {
-		if !ends[text[at]] {
-			continue
+		if at = skipPlain(text, at); at == len(text) {
+			return -1
 		}
 		switch text[at] {
 		case '"':
@@ -176,6 +179,25 @@ func skipText(text []byte, at int) int {
 		}
 	}
 	return -1
+}
+
+// skipPlain passes over the part of a text up to a quote, a backslash or a
+// control character. In a word of eight bytes, a byte less one sets its high bit
+// if it was zero, and a byte less 0x20 if it was a control character; the lowest
+// byte so marked is marked rightly.
+func skipPlain(text []byte, at int) int {
+	for ; len(text)-at >= 8; at += 8 {
+		x := binary.LittleEndian.Uint64(text[at:])
+		q, s := x^quotes, x^slants
+		stop := ((q-ones)&^q | (s-ones)&^s | (x-spaces)&^x) & highs
+		if stop != 0 {
+			return at + bits.TrailingZeros64(stop)/8
+		}
+	}
+	for at < len(text) && text[at] >= ' ' && text[at] != '"' && text[at] != '\\' {
+		at++
+	}
+	return at
 }
 
 // skipEscape returns the last byte of an escape.
