@@ -37,6 +37,9 @@ type Row struct {
 	Piece   string `json:"piece"`   // "6 mm mild steel"
 	Setting string `json:"setting"` // "40 A, tip on the work, lead 5–10°"
 	See     string `json:"see"`
+	Because string `json:"because,omitempty"` // why it is in the plan
+	Beware  string `json:"beware,omitempty"`  // how it can fail, and how to avoid that
+	Takes   string `json:"takes,omitempty"`   // "3 min"
 	Source  string `json:"source"`
 }
 
@@ -57,6 +60,7 @@ type Brief struct {
 	ShownBy  string    `json:"shown_by,omitempty"` // how the demonstration shows it
 	Plan     []Row     `json:"plan"`
 	PlanNote []string  `json:"plan_note,omitempty"` // new consumables, one test cut, steady bench
+	LeftOut  []Line    `json:"left_out,omitempty"`  // cuts not in the plan, each with its reason
 	Confirm  []Line    `json:"confirm"`             // assumed or open, and what it could change
 	Flags    []string  `json:"flags,omitempty"`
 	Excluded []Line    `json:"excluded"` // every system not taken, with its reason
@@ -64,9 +68,14 @@ type Brief struct {
 	Notes    []string  `json:"notes,omitempty"`   // the customer's words and the rep's notes
 	Footing  []string  `json:"footing"`           // what the figures rest on; range; date
 	Dropped  []string  `json:"dropped,omitempty"` // what could not be shown, and why
+	Leaving  []Line    `json:"leaving,omitempty"` // on demand: what to check before leaving
+	OnSite   []Line    `json:"on_site,omitempty"` // on demand: what to check at the site
+	Working  []Reason  `json:"working,omitempty"` // on demand: the derivation of every number
 }
 
 // Options choose how a brief is worded.
 type Options struct {
-	Style unit.Style // "" takes the visit's own
+	Style     unit.Style // "" takes the visit's own
+	Checklist bool       // with both checklists
+	Working   bool       // with the derivation
 }

@@ -16,6 +16,7 @@ type builder struct {
 	job      rules.Job
 	problems []assess.Problem
 	result   rules.Result
+	showing  showing.Programme
 	plan     []showing.Cut
 	warned   []showing.Caution
 }
@@ -35,9 +36,17 @@ func newBuilder(v *assess.Visit, offered *system.Range, o Options) *builder {
 // visit's; the same visit and range give the same brief.
 func Build(v *assess.Visit, offered system.Range, o Options) Brief {
 	b := newBuilder(v, &offered, o)
-	b.plan = showing.Plan(b.job, b.result)
+	b.showing = showing.Choose(b.job, b.result)
+	b.plan = b.showing.Cuts
 	b.warned = showing.Cautions(b.job, b.result)
-	return b.brief()
+	brief := b.brief()
+	if o.Checklist {
+		brief.Leaving, brief.OnSite = b.leaving(), b.onSite()
+	}
+	if o.Working {
+		brief.Working = b.derivation()
+	}
+	return brief
 }
 
 func (b *builder) brief() Brief {
@@ -58,6 +67,7 @@ func (b *builder) brief() Brief {
 		ShownBy:  b.shownBy(),
 		Plan:     b.rows(),
 		PlanNote: b.planNotes(),
+		LeftOut:  b.leftOut(),
 		Confirm:  b.confirm(),
 		Flags:    b.flags(),
 		Excluded: b.excluded(),

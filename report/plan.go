@@ -1,6 +1,7 @@
 package report
 
 import (
+	"fmt"
 	"math"
 	"strings"
 
@@ -34,7 +35,10 @@ func lower(s string) string { return strings.ToLower(s[:1]) + s[1:] }
 func (b *builder) rows() []Row {
 	var list []Row
 	for _, c := range b.plan {
-		list = append(list, Row{Cut: c.Name, Piece: b.pieceOf(c.Metal, c.Thickness), Setting: b.setting(&c.Setting), See: c.See, Source: cited(c.Source)})
+		list = append(list, Row{
+			Cut: c.Name, Piece: b.pieceOf(c.Metal, c.Thickness), Setting: b.setting(&c.Setting), See: c.See,
+			Because: because(&c), Beware: "It can fail like this: " + c.Fails + "; so " + c.Avoid + ".", Takes: minutes(c.Takes), Source: cited(c.Source),
+		})
 	}
 	return list
 }
@@ -58,7 +62,39 @@ func (b *builder) setting(s *showing.Setting) string {
 	if speed, ok := s.Speed.Get(); ok {
 		text += ", " + b.given(unit.Quantity{Value: float64(speed), Kind: unit.Speed})
 	}
+	if seconds, ok := s.Seconds.Get(); ok {
+		text += ": " + b.told(millimetres(s.Length)) + " in " + b.told(unit.Quantity{Value: float64(seconds), Kind: unit.Time})
+	}
 	return text
+}
+
+// because says what a cut proves and why it is in the plan.
+func because(c *showing.Cut) string {
+	if c.Proves == "" {
+		return c.Chosen
+	}
+	return capital(requirementName(c.Proves)) + ": " + lower(c.Chosen)
+}
+
+// minutes writes a time of the plan in whole minutes.
+func minutes(t unit.Second) string { return fmt.Sprintf("%.0f min", math.Ceil(float64(t)/60-1e-9)) }
+
+// leftOut lists the cuts that are not in the plan, each with its reason.
+func (b *builder) leftOut() []Line {
+	var list []Line
+	for _, l := range b.showing.LeftOut {
+		list = append(list, Line{Label: l.Name, Why: l.Reason})
+	}
+	return list
+}
+
+// timeNote says how the plan fits the time there is.
+func (b *builder) timeNote() string {
+	text := "Takes about " + minutes(b.showing.Takes) + " of "
+	if b.showing.Told {
+		return text + "the " + minutes(b.showing.Given) + " given."
+	}
+	return text + "the usual " + minutes(b.showing.Given) + "."
 }
 
 // between words a range of stand-offs with the unit once. In inches they are
@@ -84,6 +120,7 @@ func (b *builder) planNotes() []string {
 	}
 	s := &b.plan[0].Setting
 	list := []string{
+		b.timeNote(),
 		"Fit new consumables and make one test cut before the customer looks, on a steady bench at waist height.",
 		"Pull the torch, do not push it: lead angle " + degrees(s.Lead) + ", arc trailing " + degrees(s.Trailing) + " below. The manual decides.",
 	}

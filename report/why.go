@@ -29,7 +29,10 @@ type Reason struct {
 // Why derives everything on the page as short trees, one a topic, in reading
 // order.
 func Why(v *assess.Visit, offered system.Range, o Options) []Reason {
-	b := newBuilder(v, &offered, o)
+	return newBuilder(v, &offered, o).derivation()
+}
+
+func (b *builder) derivation() []Reason {
 	list := []Reason{b.whyOutcome()}
 	if need, ok := b.result.Need.Get(); ok {
 		list = append(list, b.whyNeed(need))

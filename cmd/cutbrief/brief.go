@@ -16,6 +16,7 @@ import (
 type briefOptions struct {
 	format, out, paper, units string
 	force                     bool
+	with                      []string
 }
 
 // briefJob is what brief has to do, checked.
@@ -26,6 +27,7 @@ type briefJob struct {
 	paper  string
 	style  unit.Style // "" leaves it to the visit
 	force  bool
+	with   report.Options // what comes behind the page
 }
 
 func (a *app) briefCommand() *cobra.Command {
@@ -39,10 +41,15 @@ same bytes.
 
 A PDF goes to a file in the current folder named after the visit, the other formats go
 to standard output, unless --out names a file or a folder. Several visits give one page
-each: one file each in a folder, one after the other in text, Markdown and JSON.`,
+each: one file each in a folder, one after the other in text, Markdown and JSON.
+
+--with checklist adds what to check before leaving and at the site, --with working how
+each number was reached; in a PDF on sheets behind the page.`,
 		Example: `  cutbrief brief visit.json
   cutbrief brief visit.json --paper letter --units in --out page.pdf
   cutbrief brief visit.json --format text
+  cutbrief brief visit.json --with checklist
+  cutbrief brief visit.json --with checklist,working --format text
   cutbrief brief visit.json another.json --out pages/
   cutbrief brief - --format markdown < visit.json > page.md
   cutbrief brief visit.json --format json --out page.json --force`,
@@ -60,9 +67,11 @@ each: one file each in a folder, one after the other in text, Markdown and JSON.
 	f.StringVar(&o.paper, "paper", "a4", "a4 or letter")
 	f.StringVar(&o.units, "units", "", "mm or in (default: the visit's own)")
 	f.BoolVar(&o.force, "force", false, "write over a file that exists")
+	f.StringSliceVar(&o.with, "with", nil, "checklist, working or both: what to add behind the page")
 	complete(c, "format", formatNames())
 	complete(c, "paper", papers)
 	complete(c, "units", []string{"mm", "in"})
+	complete(c, "with", extras)
 	return c
 }
 
@@ -85,6 +94,10 @@ func (o briefOptions) parse(files []string) (briefJob, error) {
 	if job.style, err = styleOf(o.units); err != nil {
 		return job, err
 	}
+	if job.with, err = withOf(o.with); err != nil {
+		return job, err
+	}
+	job.with.Style = job.style
 	if job.format, err = formatOf(o.format, o.out); err != nil {
 		return job, err
 	}
@@ -92,6 +105,25 @@ func (o briefOptions) parse(files []string) (briefJob, error) {
 		job.out = defaultOut(files, job.format)
 	}
 	return job, nil
+}
+
+// extras are what can be added behind the page.
+var extras = []string{"checklist", "working"}
+
+// withOf reads --with.
+func withOf(names []string) (report.Options, error) {
+	var with report.Options
+	for _, name := range names {
+		switch strings.ToLower(strings.TrimSpace(name)) {
+		case extras[0]:
+			with.Checklist = true
+		case extras[1]:
+			with.Working = true
+		default:
+			return with, misuse(fmt.Sprintf("--with %q is nothing we add", name), "one of "+strings.Join(extras, ", "))
+		}
+	}
+	return with, nil
 }
 
 // paperOf reads --paper.
@@ -161,7 +193,7 @@ func (a *app) briefs(job briefJob) ([]report.Brief, error) {
 		if err != nil {
 			return nil, err
 		}
-		briefs = append(briefs, report.Build(v, offered, report.Options{Style: job.style}))
+		briefs = append(briefs, report.Build(v, offered, job.with))
 	}
 	return briefs, nil
 }

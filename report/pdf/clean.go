@@ -85,6 +85,8 @@ func (c *cleaner) brief(b report.Brief) report.Brief {
 		Excluded: c.lines("systems not taken", b.Excluded), Cautions: c.lines("cautions", b.Cautions),
 		Notes: c.list("notes", b.Notes), Footing: c.list("footing", b.Footing), Dropped: c.list("footing", b.Dropped),
 	}
+	out.Leaving, out.OnSite = c.lines("checklists", b.Leaving), c.lines("checklists", b.OnSite)
+	out.Working = c.reasons(b.Working)
 	for _, x := range b.Bars {
 		x.Label, x.Need, x.Have, x.Verdict = c.text("bars", x.Label), c.text("bars", x.Need), c.text("bars", x.Have), c.text("bars", x.Verdict)
 		if strings.TrimSpace(x.Label+x.Need+x.Have) != "" {
@@ -99,6 +101,18 @@ func (c *cleaner) brief(b report.Brief) report.Brief {
 		if strings.TrimSpace(r.Cut+r.Piece+r.Setting+r.See) != "" {
 			out.Plan = append(out.Plan, r)
 		}
+	}
+	return out
+}
+
+func (c *cleaner) reasons(list []report.Reason) []report.Reason {
+	var out []report.Reason
+	for _, r := range list {
+		text := func(s string) string { return c.text("working", s) }
+		out = append(out, report.Reason{
+			Title: text(r.Title), Value: text(r.Value), Formula: text(r.Formula), Numbers: text(r.Numbers),
+			Source: text(r.Source), Trust: text(r.Trust), Parts: c.reasons(r.Parts),
+		})
 	}
 	return out
 }

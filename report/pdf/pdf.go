@@ -12,7 +12,8 @@ import (
 	"golang.org/x/image/font/gofont/goregular"
 )
 
-// Render draws the brief on one page. The same brief gives the same bytes. It
+// Render draws the brief on one page, and behind it the checklists and the
+// working where the brief holds them. The same brief gives the same bytes. It
 // fails on an unknown paper and if a page cannot be made to fit; it does not
 // panic, whatever the texts hold.
 func Render(b report.Brief, p Paper) ([]byte, error) { return render(b, p, true) }
@@ -33,13 +34,17 @@ func render(b report.Brief, p Paper, compress bool) (out []byte, err error) {
 	if err != nil {
 		return nil, err
 	}
-	return draw(pg, p, compress)
+	behind, err := more(f, &clean, p)
+	if err != nil {
+		return nil, err
+	}
+	return draw(append([]*page{pg}, behind...), p, compress)
 }
 
 // draw copies the marks into a document. The library keeps its first error
 // and writes into the font bytes it is given, hence one check at the end and a
 // copy of each font.
-func draw(pg *page, p Paper, compress bool) ([]byte, error) {
+func draw(pages []*page, p Paper, compress bool) ([]byte, error) {
 	width, height, err := p.size()
 	if err != nil {
 		return nil, err
@@ -48,15 +53,17 @@ func draw(pg *page, p Paper, compress bool) ([]byte, error) {
 	doc.SetCompression(compress)
 	doc.SetAutoPageBreak(false, 0)
 	doc.SetCatalogSort(true)
-	doc.SetCreationDate(dated(pg.brief.Date))
-	doc.SetModificationDate(dated(pg.brief.Date))
-	doc.SetTitle(pg.brief.Title, true)
+	doc.SetCreationDate(dated(pages[0].brief.Date))
+	doc.SetModificationDate(dated(pages[0].brief.Date))
+	doc.SetTitle(pages[0].brief.Title, true)
 	doc.SetProducer("cutbrief", true)
 	doc.AddUTF8FontFromBytes("page", "", bytes.Clone(goregular.TTF))
 	doc.AddUTF8FontFromBytes("page", "B", bytes.Clone(gobold.TTF))
-	doc.AddPage()
-	for _, m := range pg.marks {
-		m.draw(doc)
+	for _, pg := range pages {
+		doc.AddPage()
+		for _, m := range pg.marks {
+			m.draw(doc)
+		}
 	}
 	var buf bytes.Buffer
 	if err := doc.Output(&buf); err != nil {

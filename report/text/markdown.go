@@ -33,8 +33,17 @@ func Markdown(b report.Brief) string {
 	m.sentences("What the figures rest on", b.Footing)
 	m.sentences("What could not be shown", b.Dropped)
 	m.paragraph("Customer: \\_\\_\\_\\_\\_\\_\\_\\_\\_\\_ Date: \\_\\_\\_\\_\\_ Representative: \\_\\_\\_\\_\\_\\_\\_\\_\\_\\_ Date: \\_\\_\\_\\_\\_")
+	m.lines("Before leaving", b.Leaving, ticked)
+	m.lines("At the site, before the first arc", b.OnSite, ticked)
+	if len(b.Working) > 0 {
+		m.heading("## ", "Working")
+		m.reasons(b.Working)
+	}
 	return strings.TrimLeft(m.out.String(), "\n")
 }
+
+// ticked is a line to tick off by hand.
+func ticked(l report.Line) string { return "☐ " + l.Value }
 
 // markdown writes blocks with an empty line between them.
 type markdown struct {
@@ -127,7 +136,13 @@ func (m *markdown) plan(b *report.Brief) {
 		rows = append(rows, []string{strconv.Itoa(i + 1), r.Cut, r.Piece, r.Setting, joined(r.See, sourced(r.Source, ""))})
 	}
 	m.table(rows)
+	for i, r := range b.Plan {
+		if r.Because+r.Beware != "" {
+			m.item(escaped(joined(strconv.Itoa(i+1)+":", r.Because, bracket(r.Takes), r.Beware)))
+		}
+	}
 	m.sentences("", b.PlanNote)
+	m.lines("Not shown, and why", b.LeftOut, func(l report.Line) string { return labelled(l.Label, l.Why) })
 }
 
 func (m *markdown) table(rows [][]string) {

@@ -27,12 +27,16 @@ func Render(b report.Brief, width int) string {
 	p.critical(&b)
 	p.confirm(&b)
 	p.plan(&b)
+	p.leftOut(b.LeftOut)
 	p.excluded(b.Excluded)
 	p.list("Notes", b.Notes)
 	p.cautions(b.Cautions)
 	p.list("What the figures rest on", b.Footing)
 	p.list("What could not be shown", b.Dropped)
 	p.signatures()
+	p.ticks("Before leaving", b.Leaving)
+	p.ticks("At the site, before the first arc", b.OnSite)
+	p.working(b.Working)
 	return p.out.String()
 }
 
@@ -194,9 +198,53 @@ func (p *printer) plan(b *report.Brief) {
 		p.block("     Piece:    ", r.Piece)
 		p.block("     Setting:  ", r.Setting)
 		p.block("     Look for: ", joined(r.See, sourced(r.Source, "")))
+		p.row("     Because:  ", joined(r.Because, bracket(r.Takes)))
+		p.row("     Beware:   ", r.Beware)
 	}
 	for _, t := range b.PlanNote {
 		p.block("  - ", t)
+	}
+}
+
+// row writes a labelled text, if there is one.
+func (p *printer) row(label, text string) {
+	if text != "" {
+		p.block(label, text)
+	}
+}
+
+// ticks writes lines to tick off.
+func (p *printer) ticks(title string, lines []report.Line) {
+	if len(lines) == 0 {
+		return
+	}
+	p.heading(title)
+	for _, l := range lines {
+		p.block("  [ ] ", joined(l.Value, sourced(l.Source, l.Trust)))
+	}
+}
+
+// working writes the derivation as Why does.
+func (p *printer) working(reasons []report.Reason) {
+	if len(reasons) == 0 {
+		return
+	}
+	p.heading("Working")
+	for _, r := range reasons {
+		p.line("")
+		p.block("  ", headed(r))
+		p.below("    ", r)
+	}
+}
+
+// leftOut writes the cuts that are not in the plan.
+func (p *printer) leftOut(lines []report.Line) {
+	if len(lines) == 0 {
+		return
+	}
+	p.heading("Not shown, and why")
+	for _, l := range lines {
+		p.block("  - ", labelled(l.Label, l.Why))
 	}
 }
 

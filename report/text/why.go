@@ -62,6 +62,11 @@ func inline(r report.Reason) string {
 // WhyMarkdown writes a derivation as Markdown.
 func WhyMarkdown(reasons []report.Reason) string {
 	m := &markdown{}
+	m.reasons(reasons)
+	return strings.TrimLeft(m.out.String(), "\n")
+}
+
+func (m *markdown) reasons(reasons []report.Reason) {
 	for _, r := range reasons {
 		m.heading("## ", r.Title)
 		m.paragraph("**" + escaped(r.Value) + "**")
@@ -72,7 +77,6 @@ func WhyMarkdown(reasons []report.Reason) string {
 			m.item(escaped(inline(part)))
 		}
 	}
-	return strings.TrimLeft(m.out.String(), "\n")
 }
 
 // Next writes the open questions, strongest first, a line or two each.

@@ -196,16 +196,18 @@ func well(order []candidate) bool {
 }
 
 // A shop that bevels and pierces 6 mm mild steel, where speed decides. By
-// hand: the everyday cut (3 min) opens and their own piece (5 min) closes, as
-// both show speed. The rest of the half hour: side by side 8, inside circle 4,
-// bevel 4. Thin sheet is no work of theirs.
+// hand: the everyday cut (3 min) opens and their own piece of 8 mm (5 min and a
+// set-up of 2) closes, as both show speed. Of the 25 minutes that leave room for
+// questions 15 remain: side by side (8 min, worth 20 + 8) and the inside circle
+// (4 min, worth 20) take 12, and the bevel (4 min, worth 20) would make 16. In
+// place of the circle it is worth as much, but the catalogue lists it later.
 func TestAnOrdinaryHalfHour(t *testing.T) {
 	job, result := shop(rules.Speed, 6)
 	job.Features = unit.Known([]rules.Feature{rules.Bevels, rules.Holes})
 	job.Today = unit.Known([]rules.Process{rules.OxyFuel})
 	p := Choose(job, result)
 	got := ids(p.Cuts)
-	if got[0] != "everyday-straight" || got[len(got)-1] != "own-piece" || !has(p.Cuts, "side-by-side") || !has(p.Cuts, "inside-circle") || !has(p.Cuts, "bevel") {
+	if got[0] != "everyday-straight" || got[len(got)-1] != "own-piece" || p.Takes > 1500 {
 		t.Errorf("%v", got)
 	}
 	if p.Told || p.Given != 1800 {

@@ -9,9 +9,10 @@ import (
 )
 
 // Times of a demonstration. Common practice, no source: half an hour holds a
-// customer's attention, and changing the plate or the setting takes two
-// minutes.
+// customer's attention, a sixth of the time goes to questions, and changing the
+// plate or the setting takes two minutes.
 const (
+	questions              = 1.0 / 6
 	usualTime  unit.Second = 30 * 60
 	setUpTakes unit.Second = 2 * 60
 )
@@ -22,7 +23,7 @@ const (
 	worthTie    = 50 // once for each requirement as strong as the critical one
 	worthLast   = 30 // the customer's own piece
 	worthWanted = 20 // the customer does this kind of cut
-	worthAlways = 10 // the everyday cut
+	worthAlways = 30 // the everyday cut
 	worthAgain  = 8  // a further proof of the critical requirement
 )
 
@@ -43,7 +44,10 @@ func Choose(job rules.Job, result rules.Result) Programme {
 		return p
 	}
 	able, left := candidates(&s)
-	best := search(able, given)
+	best := search(able, given*(1-questions))
+	if full := search(able, given); best.proofs == 0 && (full.proofs > 0 || best.order == nil) {
+		best = full // a short time goes to what decides, and questions wait
+	}
 	p.Takes = best.takes
 	for i, c := range best.order {
 		cut := c.cut(&s, i == 0, i == len(best.order)-1)

@@ -6,14 +6,15 @@
 // The plan is a small optimisation, solved exactly by looking at every set of
 // cuts there is (at most 2 to the number of rows of the catalogue). A set is
 // allowed if every precondition of each of its cuts holds and it fits the time
-// given, set-ups included. Among the allowed sets the planner takes the one
-// that
+// given, set-ups included, with a sixth of it left for questions unless what
+// decides could not be shown then. Among the allowed sets the planner takes the
+// one that
 //
 //  1. opens and closes with a cut that proves the critical requirement; if only
 //     one cut can prove it, opens with that one;
 //  2. then is worth most: another requirement as strong as the critical one 50,
-//     counted once; the customer's own piece 30; a cut of a kind they make 20;
-//     the everyday cut 10; each further proof of the critical requirement 8;
+//     counted once; the everyday cut 30; the customer's own piece 30; a cut of a
+//     kind they make 20; each further proof of the critical requirement 8;
 //  3. then takes the least time, with cuts of one set-up put together;
 //  4. then comes first in the order of the catalogue, from thin to heavy.
 //
