@@ -114,6 +114,31 @@ func judgeCord(d *demand, s *system.System) mark {
 	return mark{verdict, float64(share), float64(size.DropWhole)}
 }
 
+// judgeCordLoad: the cord's conductors carry the effective current without
+// passing 60 °C. Up to 75 °C is borderline; beyond, the cord burns before the
+// breaker trips. Where cord or section is not told, the rule about the voltage
+// lost already asks for them.
+func judgeCordLoad(d *demand, s *system.System) mark {
+	w, known, suits := drawn(d, s)
+	length, told := d.job.Power.Cord.Get()
+	section, printed := d.job.Power.CordSection.Get()
+	if !known || !suits || !told || !printed || length == 0 {
+		return mark{}
+	}
+	cautious, most, err := size.CordAmpacity(section)
+	if err != nil { // thinner than any cord for a machine
+		return mark{verdict: Short}
+	}
+	m := mark{Met, float64(w.effective), float64(cautious)}
+	switch {
+	case w.effective > most:
+		m.verdict = Short
+	case w.effective > cautious:
+		m.verdict = Borderline
+	}
+	return m
+}
+
 // judgeGenerator: the continuous rating, at this altitude, carries the draw
 // with its margin.
 func judgeGenerator(d *demand, s *system.System) mark {

@@ -20,6 +20,7 @@ const (
 	RuleSupply     RuleID = "supply"
 	RuleBreaker    RuleID = "breaker"
 	RuleCord       RuleID = "cord"
+	RuleCordLoad   RuleID = "cord-load"
 	RuleGenerator  RuleID = "generator"
 	RuleAirFlow    RuleID = "air-flow"
 	RuleAirPress   RuleID = "air-pressure"
@@ -89,6 +90,11 @@ var rows = []row{
 		Words: "voltage lost on the cord (2 or √3 × current × resistance × length) ≤ 5 % of the supply voltage; a licensed electrician confirms it",
 		Cure:  "a shorter cord, or one with thicker conductors", Asks: "loses", Gives: "may lose"},
 		unit.Share, judgeCord, cordInputs, supplyAnd(FactCord, FactCordSection)},
+	{Rule{ID: RuleCordLoad, Title: "current in the cord", Site: true, Source: cite.Ref{Source: "nec-310-16"},
+		Words:  "what the cord's conductors carry all the time ≥ effective supply current at the working output; a licensed electrician confirms it by the table for cords, 400.5",
+		Almost: "the conductors would pass 60 °C but not 75 °C: a licensed electrician decides",
+		Cure:   "a cord with thicker conductors", Asks: "heats like", Gives: "cord carries"},
+		unit.Current, judgeCordLoad, cordInputs, supplyAnd(FactCord, FactCordSection)},
 	{Rule{ID: RuleGenerator, Title: "generator", Site: true, Source: practice,
 		Words: "continuous rating at this altitude ≥ 1.25 × apparent power at the working output",
 		Cure:  "a larger generator"},

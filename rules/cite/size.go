@@ -10,6 +10,7 @@ var sizeSources = []Source{
 	{ID: "nec-630-12", Title: "NFPA 70 (NEC) 630.12", Edition: "2008 text", Trust: Published},
 	{ID: "nec-240-6", Title: "NFPA 70 (NEC) 240.6(A)", Trust: Published},
 	{ID: "nec-210-19", Title: "NFPA 70 (NEC) 210.19 informational note", Trust: Published},
+	{ID: "nec-310-16", Title: "NFPA 70 (NEC) Table 310.16, 60 °C and 75 °C", Edition: "2023 figures", Trust: Published},
 	{ID: "nec-9-8", Title: "NFPA 70 (NEC) Chapter 9 Table 8", Trust: Published},
 	{ID: "iec-60228", Title: "IEC 60228, as restated in a cable table", Trust: Published},
 	{ID: "iec-60228-unread", Title: "IEC 60228", Trust: Memory},

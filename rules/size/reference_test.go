@@ -132,7 +132,7 @@ func allChecks(t *testing.T) []check {
 		multiplierChecks, breakerChecks, cordChecks, dropChecks, practiceChecks,
 		dewChecks, flowChecks, hoseChecks, altitudeChecks, receiverChecks,
 		propertyChecks, meltChecks, mechanisedChecks, heatChecks, shapeChecks,
-		edgeChecks, oxyFuelChecks, coefficientChecks, conversionChecks, gaugeChecks,
+		edgeChecks, oxyFuelChecks, coefficientChecks, ampacityChecks, conversionChecks, gaugeChecks,
 	} {
 		all = append(all, table(t)...)
 	}
