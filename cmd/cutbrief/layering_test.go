@@ -8,6 +8,7 @@ import (
 	"io/fs"
 	"os"
 	"path/filepath"
+	"regexp"
 	"slices"
 	"strconv"
 	"strings"
@@ -109,6 +110,24 @@ func TestLayoutIsDocumented(t *testing.T) {
 	for _, r := range layout {
 		if !strings.Contains(string(data), r.markdown()+"\n") {
 			t.Errorf("DEVELOPERS.md lacks this row:\n%s", r.markdown())
+		}
+	}
+}
+
+// named is a file or folder of ours as DEVELOPERS.md names one.
+var named = regexp.MustCompile("`((?:assess|cmd|report|rules|testdata)/[^` ]+)`")
+
+// TestDevelopersNamesWhatIsThere follows every path that contributors are sent
+// to; a star stands for any name.
+func TestDevelopersNamesWhatIsThere(t *testing.T) {
+	data, err := os.ReadFile("../../DEVELOPERS.md")
+	if err != nil {
+		t.Fatal(err)
+	}
+	for _, m := range named.FindAllStringSubmatch(string(data), -1) {
+		name := strings.TrimSuffix(m[1], "/...")
+		if found, _ := filepath.Glob(filepath.Join("..", "..", name)); len(found) == 0 {
+			t.Errorf("DEVELOPERS.md names %s, which is not there", m[1])
 		}
 	}
 }
