@@ -37,9 +37,7 @@ func (b *builder) against(c *rules.Check) string {
 	return need + ", " + have
 }
 
-// pair words need and capability apart. Two numbers that meet may be shown a
-// step apart when each is rounded to its safe side; then both are shown to the
-// nearest.
+// pair words need and capability apart.
 func (b *builder) pair(c *rules.Check) (need, have string) {
 	rule, _ := c.Rule.Find()
 	asks, gives := rule.Asks, rule.Gives
@@ -49,12 +47,23 @@ func (b *builder) pair(c *rules.Check) (need, have string) {
 	if gives == "" {
 		gives = "gives"
 	}
-	need, have = b.needed(c.Need), b.given(c.Have)
-	if c.Need.Value <= c.Have.Value && b.told(c.Need) == b.told(c.Have) {
-		need, have = b.told(c.Need), b.told(c.Have)
-	}
+	need, have = b.figures(c)
 	return asks + " " + need, gives + " " + have
 }
+
+// figures writes need and capability, each rounded to its safe side. Where a
+// need is met but both lie within one step of the display, that would show more
+// needed than there is; then both are shown to the nearest.
+func (b *builder) figures(c *rules.Check) (need, have string) {
+	oneStep := b.needed(c.Need) == b.needed(c.Have) && b.given(c.Need) == b.given(c.Have)
+	if oneStep && c.Need.Value <= c.Have.Value*(1+lastBit) {
+		return b.told(c.Need), b.told(c.Have)
+	}
+	return b.needed(c.Need), b.given(c.Have)
+}
+
+// lastBit is how far two numbers that meet may differ by calculation alone.
+const lastBit = 1e-9
 
 // formula words where a need comes from: "12 mm (thickest regular clean cut,
 // mild steel) × 1.5 (factor for use)".
@@ -104,6 +113,9 @@ func (b *builder) headline() string {
 		}
 		return name
 	case rules.NoneFits:
+		if b.onlySupply() {
+			return "No system of this range that does this work can be fed from this supply"
+		}
 		return "No system of this range does this work by hand"
 	}
 	return "Too much is still open to recommend a system"
@@ -139,9 +151,10 @@ func (b *builder) sure() string {
 
 // rated says what the system is rated for and where the need comes from.
 func (b *builder) rated(c *rules.Check) string {
-	text := fmt.Sprintf("Rated for %s by hand in mild steel; the work needs %s", b.given(c.Have), b.needed(c.Need))
+	need, have := b.figures(c)
+	text := fmt.Sprintf("Rated for %s by hand in mild steel; the work needs %s", have, need)
 	formula := b.formula(c.Inputs)
-	if rest, found := strings.CutPrefix(formula, b.needed(c.Need)+" ("); found && !strings.Contains(rest, " (") {
+	if rest, found := strings.CutPrefix(formula, need+" ("); found && !strings.Contains(rest, " (") {
 		return text + " (" + rest + "." // nothing was worked out
 	}
 	return text + ": " + formula + "."

@@ -130,5 +130,29 @@ func (b *builder) instead() []string {
 			cures = append(cures, "What would do: "+stop(r.Cure))
 		}
 	}
+	if b.onlySupply() {
+		return append(list, unique(cures)...)
+	}
 	return append(append(list, unique(cures)...), "Another process may be the honest answer: oxy-fuel for heavy mild steel, a saw for heavy section, or work sent out.")
+}
+
+// onlySupply reports whether some system would do the work and only the supply
+// keeps it out: then the work is not what has to change.
+func (b *builder) onlySupply() bool {
+	for i := range b.result.Candidates {
+		if c := &b.result.Candidates[i]; c.Status == rules.FallsShort && failsOn(c, rules.RuleSupply) {
+			return true
+		}
+	}
+	return false
+}
+
+// failsOn reports whether one rule alone gives a system its shortfall.
+func failsOn(c *rules.Candidate, only rules.RuleID) bool {
+	for i := range c.Checks {
+		if check := &c.Checks[i]; check.Rule != only && counts(c.Status, check) {
+			return false
+		}
+	}
+	return true
 }

@@ -64,8 +64,10 @@ func onMains(j *Job) bool { return j.Power.Source.Or(Mains) != GenSet }
 func onGenerator(j *Job) bool { return j.Power.Source.Or(Mains) != Mains }
 
 // judgeBreaker: the breaker carries the effective current. One that carries
-// that but not the current while cutting may trip, and one above 200 % does
-// not protect: both are borderline.
+// that but not the current while cutting may trip; one below the plate's own
+// effective current, which the conductors are laid for (NEC 630.11), holds the
+// system only turned down; and one above 200 % does not protect: all three are
+// borderline.
 func judgeBreaker(d *demand, s *system.System) mark {
 	w, known, suits := drawn(d, s)
 	if !onMains(d.job) || !suits {
@@ -81,7 +83,7 @@ func judgeBreaker(d *demand, s *system.System) mark {
 		m.verdict = NotKnown
 	case stands == size.BreakerTooSmall:
 		m.verdict = Short
-	case stands != size.BreakerHolds:
+	case stands != size.BreakerHolds || breaker < w.Effective:
 		m.verdict = Borderline
 	}
 	return m

@@ -120,3 +120,23 @@ func answered(j Job) Job {
 	j.Today, j.Annoys, j.Experience = unit.Known([]Process{Shear}), []Annoyance{Warps}, unit.Known(Experienced)
 	return j
 }
+
+// A system far larger than the work draws little while turned down: 6 mm on s16,
+// taken for its gouging, asks for 24 A of its 64 A. A 16 A breaker carries that,
+// but the plate's 20 A effective, by which the conductors are laid, it does not.
+func TestBreakerBelowThePlateIsBorderline(t *testing.T) {
+	j := answered(mildSteel(6, Maintenance))
+	j.Features = unit.Known([]Feature{Gouging})
+	offered := ladder()
+	offered.Systems[3].Gouges = true
+	for breaker, want := range map[unit.Ampere]Verdict{16: Borderline, 20: Met} {
+		j.Power.Breaker = unit.Known(breaker)
+		r := Judge(j, offered)
+		if r.First == nil || r.First.System.ID != "s16" {
+			t.Fatalf("first %v, want s16", r.First)
+		}
+		if got := verdict(candidate(t, r, "s16"), RuleBreaker); got != want {
+			t.Errorf("%g A breaker: %s, want %s", breaker, got, want)
+		}
+	}
+}
