@@ -218,7 +218,10 @@ func (b *builder) beyond(m rules.Margin) string {
 	switch {
 	case m.Then == nil:
 		return "above that, no system of this range is right."
-	case b.result.First != nil && m.Then.ID == b.result.First.System.ID:
+	case b.result.First == nil || m.Then.ID != b.result.First.System.ID:
+	case m.ThenStatus == rules.FitsAfterSite:
+		return "above that, the site has to change first."
+	default:
 		return "above that, it is borderline."
 	}
 	return "above that, " + plain(m.Then.Name) + " is next."

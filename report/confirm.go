@@ -106,7 +106,7 @@ func (b *builder) said(s assess.Step, a assess.Answer) string {
 // it was asked.
 func (b *builder) bears(s assess.Step) string {
 	for _, m := range b.result.Margins {
-		if m.Asked != s.Asked() {
+		if m.Asked != s.Asked() || m.HoldsTo.Value < m.Now.Value {
 			continue
 		}
 		return "The choice holds up to " + b.given(m.HoldsTo) + "; " + b.beyond(m)

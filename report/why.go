@@ -185,7 +185,7 @@ func (b *builder) whyMargins() Reason {
 	for _, m := range b.result.Margins {
 		then := "no system of this range"
 		if m.Then != nil {
-			then = plain(m.Then.Name)
+			then = plain(m.Then.Name) + ", " + string(m.ThenStatus)
 		}
 		text := fmt.Sprintf("now %s, holds up to %s, then %s", b.told(m.Now), b.given(m.HoldsTo), then)
 		if down, ok := m.DownTo.Get(); ok {

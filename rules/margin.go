@@ -40,7 +40,7 @@ var marginRules = []struct {
 // margins says, for each thickness told, how thick it may become before the
 // leading system is no longer right, and what would be right then.
 func margins(d *demand, systems []system.System) []Margin {
-	first, _ := best(d, systems)
+	first, status := best(d, systems)
 	var list []Margin
 	for i := range d.job.Pieces {
 		p := &d.job.Pieces[i]
@@ -51,7 +51,8 @@ func margins(d *demand, systems []system.System) []Margin {
 				continue
 			}
 			m := Margin{Asked: Asked{row.fact, p.Metal}, Now: mm(now), HoldsTo: mm(unit.Millimetre(row.limit(d, &systems[first]) / factor))}
-			m.Then = then(d, systems, m.Asked, i, unit.Millimetre(m.HoldsTo.Value*(1+1e-6)))
+			m.shorten(d, systems, first, status, i)
+			m.beyond(d, systems, i)
 			if row.fact == FactThickest {
 				m.lower(d, systems, first, i)
 			}
@@ -61,8 +62,38 @@ func margins(d *demand, systems []system.System) []Margin {
 	return list
 }
 
-// then is the leading system with one thickness changed, nil if none fits.
-func then(d *demand, systems []system.System, a Asked, piece int, t unit.Millimetre) *system.System {
+// shorten draws HoldsTo in where another rule gives way before the capability
+// that limits this thickness: the breaker as the output grows, or a complaint
+// that weighs otherwise in thicker work.
+func (m *Margin) shorten(d *demand, systems []system.System, first int, status rank, piece int) {
+	stands := func(t float64) bool {
+		i, s := then(d, systems, m.Asked, piece, unit.Millimetre(t))
+		return i == first && s == status
+	}
+	low, high := m.Now.Value, m.HoldsTo.Value
+	if high <= low || stands(high) {
+		return
+	}
+	for range 24 { // to within a millionth of the way
+		if mid := (low + high) / 2; stands(mid) {
+			low = mid
+		} else {
+			high = mid
+		}
+	}
+	m.HoldsTo.Value = low
+}
+
+// beyond says what leads just above HoldsTo, and how it stands.
+func (m *Margin) beyond(d *demand, systems []system.System, piece int) {
+	i, status := then(d, systems, m.Asked, piece, unit.Millimetre(m.HoldsTo.Value*(1+1e-6)))
+	if m.ThenStatus = standing[status]; status != short {
+		m.Then = &systems[i]
+	}
+}
+
+// then is the leading system with one thickness changed, and its standing.
+func then(d *demand, systems []system.System, a Asked, piece int, t unit.Millimetre) (int, rank) {
 	changed := d.job.clone()
 	p := &changed.Pieces[piece]
 	*thicknessOf(p, a.Fact) = unit.Known(t)
@@ -70,10 +101,7 @@ func then(d *demand, systems []system.System, a Asked, piece int, t unit.Millime
 		p.Everyday = p.Thickest // the everyday cut is no thicker than the thickest
 	}
 	other := newDemand(&changed)
-	if i, status := best(&other, systems); i >= 0 && status != short {
-		return &systems[i]
-	}
-	return nil
+	return best(&other, systems)
 }
 
 // lower finds the thickness at which the next smaller system would lead: the
@@ -90,7 +118,7 @@ func (m *Margin) lower(d *demand, systems []system.System, first, piece int) {
 		if down, known := m.DownTo.Get(); t >= m.Now.Value || (known && t <= down.Value) {
 			continue
 		}
-		if lead := then(d, systems, m.Asked, piece, unit.Millimetre(t)); lead == g {
+		if lead, status := then(d, systems, m.Asked, piece, unit.Millimetre(t)); lead == i && status != short {
 			m.DownTo, m.Smaller = unit.Known(mm(unit.Millimetre(t))), g
 		}
 	}

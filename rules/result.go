@@ -146,12 +146,13 @@ type OpenQuestion struct {
 
 // Margin says how far one answer may move before another system is right.
 type Margin struct {
-	Asked   Asked
-	Now     unit.Quantity
-	HoldsTo unit.Quantity             // the first choice holds up to here
-	Then    *system.System            // what is right beyond it; nil if nothing is
-	DownTo  unit.Maybe[unit.Quantity] // below here Smaller would be right
-	Smaller *system.System
+	Asked      Asked
+	Now        unit.Quantity
+	HoldsTo    unit.Quantity             // the first choice holds, and stands as it does, up to here
+	Then       *system.System            // what is right beyond it; nil if nothing is
+	ThenStatus Status                    // how it stands there
+	DownTo     unit.Maybe[unit.Quantity] // below here Smaller would be right
+	Smaller    *system.System
 }
 
 // Flag is a contradiction or a gentle warning about the answers.

@@ -5,6 +5,8 @@ import (
 
 	"cutbrief/rules/metal"
 	"cutbrief/rules/unit"
+
+	"pgregory.net/rapid"
 )
 
 // busy adds a busiest ten minutes to a job.
@@ -139,4 +141,49 @@ func TestBreakerBelowThePlateIsBorderline(t *testing.T) {
 			t.Errorf("%g A breaker: %s, want %s", breaker, got, want)
 		}
 	}
+}
+
+// The margin stops where any rule gives way. 10 mm in maintenance on s12 draws
+// 30 x P(40)/P(48) x 200/230 A: P(40) = 96 x 40 = 3840 W, P(48) = 99.2 x 48 =
+// 4762 W, so 21.0 A; its duty of 60 x (48/40)^2 = 86.4 % makes 19.6 A effective.
+// A 20 A breaker gives way before 12 mm, where 26.1 x 0.775 = 20.2 A are drawn.
+func TestMarginStopsWhereTheSiteGivesWay(t *testing.T) {
+	j := answered(mildSteel(10, Maintenance))
+	j.Power.Breaker = unit.Known(unit.Ampere(20))
+	r := Judge(j, ladder())
+	if r.First == nil || r.First.System.ID != "s12" || r.First.Status != Fits {
+		t.Fatalf("first %v, want s12, fits", r.First)
+	}
+	m := r.Margins[0]
+	if m.HoldsTo.Value <= 10 || m.HoldsTo.Value >= 12 {
+		t.Errorf("holds to %g mm, want more than 10 and less than 12", m.HoldsTo.Value)
+	}
+	if m.Then == nil || m.ThenStatus == FallsShort {
+		t.Errorf("then %v %s, want a system named", m.Then, m.ThenStatus)
+	}
+}
+
+// Up to where a margin holds, the same system leads and stands the same.
+func TestMarginsHold(t *testing.T) {
+	offered := mixedLadder()
+	rapid.Check(t, func(t *rapid.T) {
+		job := drawJob(t)
+		r := Judge(job, offered)
+		for _, m := range r.Margins {
+			if m.HoldsTo.Value <= m.Now.Value {
+				continue
+			}
+			moved := job.clone()
+			share := rapid.Float64Range(0, 1).Draw(t, "share")
+			eachPiece(&moved, func(p *Piece) {
+				if p.Metal == m.Asked.Metal {
+					*thicknessOf(p, m.Asked.Fact) = unit.Known(unit.Millimetre(blend(m.Now.Value, m.HoldsTo.Value, share)))
+				}
+			})
+			got := Judge(moved, offered)
+			if got.First == nil || got.First.System != r.First.System || got.First.Status != r.First.Status {
+				t.Fatalf("%v of %g mm holds to %g mm, but %g of the way %v leads", m.Asked, m.Now.Value, m.HoldsTo.Value, share, got.First)
+			}
+		}
+	})
 }
