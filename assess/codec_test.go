@@ -33,7 +33,7 @@ func TestSavedForm(t *testing.T) {
 	}
 	want := `{
   "format": "cutbrief-visit",
-  "version": 1,
+  "version": 2,
   "id": "v1",
   "created": "2026-11-25T12:00:00Z",
   "updated": "2026-11-25T12:00:00Z",
@@ -109,7 +109,7 @@ func TestDecodeRefuses(t *testing.T) {
 		"trailing":         {file(``) + `x`, []string{"more after the end"}},
 		"foreign":          {`{"format":"other","version":1}`, []string{"not a visit", "other", "cutbrief-visit"}},
 		"no format":        {`{"version":1}`, []string{"not a visit"}},
-		"newer":            {`{"format":"cutbrief-visit","version":2}`, []string{"this file is format version 2; this program reads version 1"}},
+		"newer":            {`{"format":"cutbrief-visit","version":3}`, []string{"this file is format version 3; this program reads version 1 to 2"}},
 		"no version":       {`{"format":"cutbrief-visit","answers":[]}`, []string{"version"}},
 		"version text":     {`{"format":"cutbrief-visit","version":"1"}`, []string{"version", "whole number"}},
 		"no answers":       {`{"format":"cutbrief-visit","version":1}`, []string{"no answers"}},
@@ -202,6 +202,7 @@ func TestEncodeRefusesWhatDecodeWould(t *testing.T) {
 func FuzzDecode(f *testing.F) {
 	for _, seed := range []string{
 		file(``), file(`{"question":"company","said":"A","x":1}`), `{"format":"cutbrief-visit","version":2}`,
+		shownFile(`{"date":"2026-12-01","cuts":[{"cut":"a","took_s":1e3,"x":1}],"objections":[{"said":"b"}],"next":{"date":"2026-12-08"},"y":[]}`),
 		file(`{"question":"metals","chosen":["stainless","mild-steel"],"state":"told"},{"question":"thickest-clean","metal":"stainless","said":"14 ga","state":"measured"}`),
 		`{"format":"cutbrief-visit","version":1,"id":"a","created":"2026-11-25T09:30:00.5+01:00","revision":3,"skipped":["site","site"],"overrule":{"requirement":"reach"},"later":[1e9,"é"],"answers":[]}`,
 	} {

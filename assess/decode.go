@@ -60,10 +60,11 @@ func checkFormat(t *taker) error {
 	case t.err != nil:
 		return t.err
 	case ok && version > formatVersion:
-		return fmt.Errorf("%w: this file is format version %d; this program reads version %d", ErrNewerFormat, version, formatVersion)
-	case version != formatVersion:
-		return fmt.Errorf("this file has no format version; version %d is accepted", formatVersion)
+		return fmt.Errorf("%w: this file is format version %d; this program reads version 1 to %d", ErrNewerFormat, version, formatVersion)
+	case version < 1:
+		return fmt.Errorf("this file has no format version; version 1 to %d is accepted", formatVersion)
 	}
+	migrate(t, version)
 	return nil
 }
 
@@ -74,6 +75,7 @@ func takeVisit(t *taker) (*Visit, []string) {
 	unknown := takeOverrule(t, v)
 	unknown = append(unknown, takeRecommendation(t, v)...)
 	unknown = append(unknown, takeAnswers(t, v)...)
+	unknown = append(unknown, takeShowings(t, v)...)
 	v.extra = t.leftOver()
 	return v, append(named("field ", v.extra), unknown...)
 }

@@ -39,6 +39,9 @@ func (v *Visit) Encode() ([]byte, error) {
 		o.addRaw("recommended", v.Recommended.encode())
 	}
 	o.addRaw("answers", v.answers())
+	if len(v.Showings) > 0 {
+		o.addRaw("showings", v.showings())
+	}
 	o.addExtra(v.extra)
 	return indent(o)
 }

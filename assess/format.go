@@ -6,7 +6,7 @@ import "errors"
 // they keep a damaged or hostile file from costing more than a moment.
 const (
 	formatName    = "cutbrief-visit"
-	formatVersion = 1
+	formatVersion = 2
 
 	// MaxSize is the largest file that is read or written, in bytes.
 	MaxSize = 1 << 20

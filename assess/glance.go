@@ -104,6 +104,9 @@ func (l *look) member(g *Glance, name []byte, s *steps) {
 		l.recommended(g, s)
 	case `"answers"`:
 		l.list(g, s)
+	case `"showings"`:
+		l.odd = true // Decode judges them
+		s.value()
 	default:
 		l.odd = l.odd || escaped(name)
 		s.value()

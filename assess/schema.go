@@ -16,14 +16,14 @@ type node = map[string]any
 func Schema() []byte {
 	root := node{
 		"$schema":     "https://json-schema.org/draft/2020-12/schema",
-		"$id":         "urn:cutbrief:visit:1",
-		"title":       "Record of one visit, format cutbrief-visit, version 1",
+		"$id":         "urn:cutbrief:visit:2",
+		"title":       "Record of one visit, format cutbrief-visit, version 2",
 		"description": "What a customer said about cutting metal by hand, as said, and how it is known.",
 		"type":        "object",
 		"required":    []string{"format", "version", "answers"},
 		"properties": node{
 			"format":      node{"const": formatName},
-			"version":     node{"const": formatVersion},
+			"version":     node{"enum": []int{1, formatVersion}},
 			"id":          text(maxLine, "Stable identifier, made when the visit starts."),
 			"created":     node{"type": "string", "format": "date-time"},
 			"updated":     node{"type": "string", "format": "date-time"},
@@ -33,6 +33,7 @@ func Schema() []byte {
 			"overrule":    overruleSchema(),
 			"recommended": recommendationSchema(),
 			"answers":     node{"type": "array", "items": answerSchema(), "maxItems": maxAnswers},
+			"showings":    node{"type": "array", "items": showingSchema(), "maxItems": maxShowings},
 		},
 	}
 	out, err := json.MarshalIndent(root, "", "  ")

@@ -65,7 +65,7 @@ func TestSchemaRefusesDamage(t *testing.T) {
 	s := compiled(t)
 	for name, data := range map[string]string{
 		"foreign":       `{"format":"other","version":1,"answers":[]}`,
-		"newer":         `{"format":"cutbrief-visit","version":2,"answers":[]}`,
+		"newer":         `{"format":"cutbrief-visit","version":3,"answers":[]}`,
 		"no answers":    `{"format":"cutbrief-visit","version":1}`,
 		"time":          `{"format":"cutbrief-visit","version":1,"created":"yesterday","answers":[]}`,
 		"group":         `{"format":"cutbrief-visit","version":1,"skipped":["lunch"],"answers":[]}`,

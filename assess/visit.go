@@ -37,7 +37,8 @@ type Answer struct {
 }
 
 // Visit is the record of one visit: who, when, what was said, and the rep's
-// own decisions. It saves as JSON, format "cutbrief-visit", version 1.
+// own decisions. It saves as JSON, format "cutbrief-visit", version 2;
+// version 1 is read too.
 type Visit struct {
 	ID       string // stable, made when the visit starts
 	Created  time.Time
@@ -49,6 +50,7 @@ type Visit struct {
 	Overrule *rules.Overrule
 
 	Recommended *Recommendation // as last saved; nil if it was not saved
+	Showings    []Showing       // demonstrations held, in order
 
 	extra         map[string]json.RawMessage // unknown fields, kept
 	overruleExtra map[string]json.RawMessage

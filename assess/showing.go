@@ -1,0 +1,121 @@
+package assess
+
+import (
+	"encoding/json"
+
+	"cutbrief/rules/metal"
+	"cutbrief/rules/unit"
+)
+
+// Showing is the record of one demonstration: what was shown, how it went, what
+// was said, and what comes next. Empty fields were not noted.
+type Showing struct {
+	Date       string // 2026-11-25
+	System     string // identifier of the system shown
+	Cuts       []Shown
+	Words      string // the customer's own words
+	Objections []Objection
+	Outcome    Outcome
+	Because    string // why that outcome
+	Next       Next
+
+	extra, nextExtra map[string]json.RawMessage // unknown fields, kept
+}
+
+// Shown is one cut as it was shown, with what was measured. Quantities are
+// above 0 where they are known.
+type Shown struct {
+	Cut       string // stable identifier of the cut: "everyday-straight"
+	Name      string // as it was called on the day
+	Metal     metal.ID
+	Thickness unit.Maybe[unit.Millimetre]
+	Output    unit.Maybe[unit.Ampere]
+	Length    unit.Maybe[unit.Millimetre]
+	Took      unit.Maybe[unit.Second]
+	Predicted unit.Maybe[unit.Second] // for that length, by the model of the day
+	Result    Result
+	Why       string // why it was not better, or what made it good
+
+	extra map[string]json.RawMessage
+}
+
+// Objection is what spoke against it, with the answer given.
+type Objection struct {
+	Said, Answer string
+
+	extra map[string]json.RawMessage
+}
+
+// Next is what is to be done, by whom and when.
+type Next struct {
+	Step, Owner string
+	Date        string // 2026-11-25
+}
+
+// Result is how one cut went.
+type Result string
+
+// The results. "" is not noted.
+const (
+	Good Result = "good"
+	Fair Result = "fair"
+	Poor Result = "poor"
+)
+
+// Outcome is how a demonstration ended.
+type Outcome string
+
+// The outcomes. "" is not noted.
+const (
+	Ordered     Outcome = "order"
+	Quote       Outcome = "quote"
+	SecondVisit Outcome = "second-visit"
+	No          Outcome = "no"
+)
+
+var (
+	results = []string{string(Good), string(Fair), string(Poor)}
+	endings = []string{string(Ordered), string(Quote), string(SecondVisit), string(No)}
+)
+
+// ShowingOn returns the record of the demonstration on a day, begun if there is
+// none yet. The pointer holds until another one is begun.
+func (v *Visit) ShowingOn(date string) *Showing {
+	for i := range v.Showings {
+		if v.Showings[i].Date == date {
+			return &v.Showings[i]
+		}
+	}
+	v.Showings = append(v.Showings, Showing{Date: date})
+	return &v.Showings[len(v.Showings)-1]
+}
+
+// Latest returns the last demonstration recorded, nil if there is none.
+func (v *Visit) Latest() *Showing {
+	if len(v.Showings) == 0 {
+		return nil
+	}
+	return &v.Showings[len(v.Showings)-1]
+}
+
+// Keep stores a cut in place of an earlier record of the same cut.
+func (s *Showing) Keep(c Shown) {
+	for i := range s.Cuts {
+		if s.Cuts[i].Cut == c.Cut {
+			c.extra = s.Cuts[i].extra
+			s.Cuts[i] = c
+			return
+		}
+	}
+	s.Cuts = append(s.Cuts, c)
+}
+
+// Find returns the record of a cut.
+func (s *Showing) Find(cut string) (Shown, bool) {
+	for _, c := range s.Cuts {
+		if c.Cut == cut {
+			return c, true
+		}
+	}
+	return Shown{}, false
+}
