@@ -56,6 +56,10 @@ const (
 	FactToday       Fact = "today"
 	FactAnnoysMost  Fact = "annoys-most"
 	FactAnnoysNext  Fact = "annoys-next"
+	FactLabour      Fact = "labour-cost"     // of an hour
+	FactGasYear     Fact = "gas-a-year"      // with cylinders
+	FactFuel        Fact = "fuel-gas"        // what the torch burns
+	FactSentYear    Fact = "sent-out-a-year" // with transport
 	FactBudget      Fact = "budget"
 	FactShowing     Fact = "showing-minutes" // the time there is for a demonstration
 	FactExperience  Fact = "experience"

@@ -29,6 +29,7 @@ type Job struct {
 
 	Today       unit.Maybe[[]Process]
 	Annoys      []Annoyance // in order of weight, as the customer said; empty if not asked
+	Prices      Prices
 	Budget      unit.Maybe[unit.Money]
 	Showing     unit.Maybe[unit.Second] // the time there is for a demonstration
 	Experience  unit.Maybe[Experience]
@@ -71,6 +72,15 @@ type SiteAir struct {
 	Drier      unit.Maybe[Drier]
 }
 
+// Prices are what the customer told of their costs, in the currency of the
+// price list. They stand before the list's own figures.
+type Prices struct {
+	Labour      unit.Maybe[unit.Money] // an hour of work, with everything on top of the wage
+	GasYear     unit.Maybe[unit.Money] // a year's gas for cutting, with the rental of cylinders
+	Fuel        unit.Maybe[Fuel]       // what the torch burns
+	SentOutYear unit.Maybe[unit.Money] // a year's cutting sent out, with transport
+}
+
 // Overrule keeps the rep's own choice of the critical requirement and why.
 type Overrule struct {
 	Requirement Requirement
@@ -91,6 +101,7 @@ type (
 	Drier       string
 	HotWork     string
 	Process     string
+	Fuel        string
 	Annoyance   string
 	Experience  string
 	Eyes        string
@@ -186,6 +197,12 @@ const (
 	SentOut     Process = "sent-out"
 	OtherPlasma Process = "other-plasma"
 	OtherWay    Process = "other"
+)
+
+// What an oxy-fuel torch burns.
+const (
+	Acetylene Fuel = "acetylene"
+	Propane   Fuel = "propane"
 )
 
 // What annoys them about it.

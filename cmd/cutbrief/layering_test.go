@@ -35,6 +35,7 @@ var layout = []room{
 	{"rules/size", "one function per formula: capacity, speed, duty, supply, air, heat", []string{"rules/unit", "rules/cite", "rules/metal", "rules/system"}, nil},
 	{"rules", "a Job in, a Result out: what is needed, what decides, which system", []string{"rules/unit", "rules/cite", "rules/metal", "rules/system", "rules/size"}, nil},
 	{"rules/showing", "the demonstration: which cuts, which settings, which cautions", []string{"rules", "rules/unit", "rules/cite", "rules/metal", "rules/system", "rules/size"}, nil},
+	{"rules/cost", "what a metre costs today and would cost, as ranges; savings, payback, crossing with oxy-fuel", []string{"rules", "rules/unit", "rules/cite", "rules/metal", "rules/price", "rules/system", "rules/size"}, nil},
 	{"assess/gate", "the one way in for text from outside", nil, []string{"github.com/charmbracelet/x/ansi", "golang.org/x/text/..."}},
 	{"assess", "the record of a visit, the questions, their order, answers to a Job", []string{"assess/gate", "rules", "rules/unit", "rules/metal"}, nil},
 	{"assess/store", "a folder of visits: saved whole, loaded, listed", []string{"assess", "assess/gate", "rules"}, []string{"golang.org/x/text/..."}},

@@ -2,7 +2,7 @@ package cite
 
 // register lists the sources by room. Each room keeps its list in a file of
 // its own, so that a list can be read beside the formulas that use it.
-var register = [][]Source{general, unitSources, metalSources, sizeSources, safetySources, practiceSources}
+var register = [][]Source{general, unitSources, metalSources, sizeSources, safetySources, practiceSources, costSources}
 
 // general is the knowledge that has no document.
 var general = []Source{

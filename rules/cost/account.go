@@ -1,0 +1,299 @@
+package cost
+
+import (
+	"cutbrief/rules"
+	"cutbrief/rules/metal"
+	"cutbrief/rules/price"
+	"cutbrief/rules/system"
+	"cutbrief/rules/unit"
+)
+
+// Verdict on a saving.
+type Verdict string
+
+// The verdicts. NoClear means that the range of the saving includes zero.
+const (
+	Saves     Verdict = "saves"
+	NoClear   Verdict = "no clear saving"
+	CostsMore Verdict = "costs more"
+)
+
+// Account is what cutting costs today and would cost, for one job.
+type Account struct {
+	Prices  price.List
+	Metal   metal.ID // of the cut the systems are worked out for
+	T       unit.Maybe[unit.Millimetre]
+	Metres  unit.Maybe[price.Spread] // a year; known zero is zero
+	Ways    []Way                    // today's, in the order told
+	Against int                      // which of Ways the systems are held against; −1 if none can be
+	Offers  []Offer                  // one a system, in the order asked for
+	Assumed bool                     // some price used is nobody's
+	Why     string                   // why there is no account at all, "" if there is
+}
+
+// Way is one way of cutting, worked out or not.
+type Way struct {
+	Process  Process
+	Metal    metal.ID
+	T        unit.Millimetre
+	PerMetre price.Spread
+	PerYear  unit.Maybe[price.Spread]
+	Lines    []Line
+	Inputs   []Input
+	Why      string // why it is not worked out, "" if it is
+}
+
+// Offer is one system worked out, and held against today's way.
+type Offer struct {
+	System *system.System
+	Way    Way
+	Saving unit.Maybe[Saving]
+}
+
+// Saving is what a system saves against today's way; below zero it costs more.
+type Saving struct {
+	PerMetre price.Spread
+	PerYear  unit.Maybe[price.Spread]
+	Verdict  Verdict
+	Movers   []Mover // the strongest first, of what the verdict rests on
+	Pays     unit.Maybe[Payback]
+}
+
+// Payback is what an investment does over the years. A time that is not known
+// is never.
+type Payback struct {
+	Cost                    unit.Money
+	Soonest, Likely, Latest unit.Maybe[float64] // years
+	Years, Interest         float64             // over which, and at which likely rate in %
+	Worth                   price.Spread        // net present value
+}
+
+// Reckon makes the account of a job for some systems of a range. It reads its
+// arguments and changes none; the systems are pointed at.
+func Reckon(job rules.Job, prices price.List, systems []*system.System) Account {
+	s := newSetting(&job, &prices)
+	a := Account{Prices: prices, Against: -1, Metres: metres(&job, s)}
+	cuts := cutsOf(&job)
+	if len(cuts) == 0 {
+		a.Why = "What is cut, and how thick, is not known yet."
+		return a
+	}
+	chosen := cuts[0]
+	var against *way
+	basis := s
+	for i, p := range processes(&job) {
+		mine := s.clone()
+		w, c, made := present(mine, p, cuts)
+		a.Ways = append(a.Ways, w)
+		if made != nil && a.Against < 0 {
+			a.Against, against, chosen, basis = i, made, c, mine
+		}
+	}
+	a.Metal, a.T = chosen.metal, unit.Known(chosen.t)
+	for _, sys := range systems {
+		a.Offers = append(a.Offers, basis.offer(sys, chosen, against, a.Metres))
+	}
+	a.Assumed = a.assumed()
+	return a
+}
+
+// metres are those cut in a year; a known zero stays zero.
+func metres(j *rules.Job, s *setting) unit.Maybe[price.Spread] {
+	if s.in[metresAYear].known {
+		return unit.Known(s.in[metresAYear].Spread)
+	}
+	if j.CutPerWeek.IsKnown() {
+		return unit.Known(price.Spread{})
+	}
+	return unit.Maybe[price.Spread]{}
+}
+
+// cutsOf are the everyday cuts of each metal, the most common metal first.
+func cutsOf(j *rules.Job) []cut {
+	var list []cut
+	for _, p := range j.Pieces {
+		t, told := p.Everyday.Get()
+		if !told {
+			t, told = p.Thickest.Get()
+		}
+		if told && t > 0 {
+			list = append(list, cut{p.Metal, t})
+		}
+	}
+	return list
+}
+
+// processes are today's ways, in the order told.
+func processes(j *rules.Job) []Process {
+	names := map[rules.Process]Process{rules.Abrasive: Disc, rules.BandSaw: BandSaw, rules.Shear: Shear, rules.Nibbler: Nibbler,
+		rules.SentOut: SentOut, rules.OtherPlasma: OtherPlasma, rules.OtherWay: Unknown}
+	var list []Process
+	told, _ := j.Today.Get()
+	for _, p := range told {
+		if p == rules.OxyFuel {
+			list = append(list, flameOf(j))
+			continue
+		}
+		list = append(list, names[p])
+	}
+	return list
+}
+
+// flameOf is the process of an oxy-fuel torch: with acetylene until the
+// customer says otherwise.
+func flameOf(j *rules.Job) Process {
+	if j.Prices.Fuel.Or(rules.Acetylene) == rules.Propane {
+		return OxyPropane
+	}
+	return OxyAcetylene
+}
+
+// present works one of today's ways out, in the first cut it can make.
+func present(s *setting, p Process, cuts []cut) (Way, cut, *way) {
+	for _, c := range cuts {
+		if cannot(p, c.metal, c.t) != "" {
+			continue
+		}
+		w := s.way(p, c)
+		if why := s.lacking(); why != "" {
+			return Way{Process: p, Metal: c.metal, T: c.t, Why: why}, c, nil
+		}
+		if out := s.worked(w, c); out.Why != "" {
+			return out, c, nil
+		} else {
+			return out, c, w
+		}
+	}
+	c := cuts[0]
+	return Way{Process: p, Metal: c.metal, T: c.t, Why: cannot(p, c.metal, c.t)}, c, nil
+}
+
+// worked turns a way into its account.
+func (s *setting) worked(w *way, c cut) Way {
+	out := Way{Process: w.process, Metal: c.metal, T: c.t}
+	x := s.likely()
+	if t := w.metre(&x); t.err != nil {
+		out.Why = "A figure it takes is missing."
+		return out
+	}
+	var movers []Mover
+	out.PerMetre, movers = s.spread(func(x *values) float64 { t := w.metre(x); return t.sum() })
+	out.PerMetre.Low = max(out.PerMetre.Low, 0) // a cost is never below zero
+	for _, m := range movers {
+		out.Inputs = append(out.Inputs, m.Input)
+	}
+	for p := Part(0); p < parts; p++ {
+		line, _ := s.spread(func(x *values) float64 { t := w.metre(x); return t.cost[p] })
+		if line.Low = max(line.Low, 0); line.High > 0 {
+			out.Lines = append(out.Lines, Line{p, line})
+		}
+	}
+	if w.yearly {
+		year, _ := s.spread(func(x *values) float64 { t := w.metre(x); return t.sum() * x[metresAYear] })
+		out.PerYear = unit.Known(year)
+	}
+	return out
+}
+
+// offer works a system out and holds it against today's way, if there is one.
+func (s *setting) offer(sys *system.System, c cut, against *way, year unit.Maybe[price.Spread]) Offer {
+	mine := s.clone()
+	w, why := mine.system(sys, c)
+	if why != "" {
+		return Offer{System: sys, Way: Way{Process: Plasma, Metal: c.metal, T: c.t, Why: why}}
+	}
+	o := Offer{System: sys, Way: mine.worked(w, c)}
+	if against != nil {
+		o.Saving = unit.Known(mine.saving(sys, w, against, year))
+	}
+	return o
+}
+
+// saving is today's cost less the system's. Where metres are known the verdict
+// rests on the year, else on the metre.
+func (s *setting) saving(sys *system.System, w, against *way, year unit.Maybe[price.Spread]) Saving {
+	metre := func(x *values) float64 {
+		a, b := against.metre(x), w.metre(x)
+		return a.sum() - b.sum()
+	}
+	var out Saving
+	out.PerMetre, out.Movers = s.spread(metre)
+	out.Verdict = verdict(out.PerMetre)
+	if w.yearly {
+		saved, movers := s.spread(func(x *values) float64 { return metre(x) * x[metresAYear] })
+		out.PerYear, out.Movers, out.Verdict = unit.Known(saved), movers, verdict(saved)
+	} else if _, told := year.Get(); told {
+		out.PerYear, out.Verdict = unit.Known(price.Spread{}), NoClear
+	}
+	if saved, told := out.PerYear.Get(); told {
+		x := s.likely()
+		a, b := against.metre(&x), w.metre(&x)
+		out.Pays = s.pays(sys, saved, a.moving()-b.moving())
+	}
+	return out
+}
+
+func verdict(s price.Spread) Verdict {
+	switch {
+	case s.Low > 0:
+		return Saves
+	case s.High < 0:
+		return CostsMore
+	}
+	return NoClear
+}
+
+// pays works out when a system has paid for itself. A system whose metre is no
+// cheaper never does: the rental of cylinders alone is no reason to buy one.
+func (s *setting) pays(sys *system.System, saved price.Spread, moving float64) unit.Maybe[Payback] {
+	money, listed := sys.Price.Get()
+	if !listed {
+		return unit.Maybe[Payback]{}
+	}
+	years, _ := s.prices.Get(price.Years)
+	rate, known := s.prices.Get(price.Interest)
+	p := Payback{Cost: money, Years: years.Likely, Interest: rate.Likely}
+	if moving > 0 {
+		p.Soonest, p.Likely, p.Latest = Pays(money, unit.Money(saved.High)), Pays(money, unit.Money(saved.Likely)), Pays(money, unit.Money(saved.Low))
+	}
+	if known && years.Likely > 0 {
+		p.Worth = worth(money, saved, rate.Spread, years.Likely)
+	}
+	return unit.Known(p)
+}
+
+// worth is the net present value at the ends of saving and rate.
+func worth(cost unit.Money, saved, rate price.Spread, years float64) price.Spread {
+	at := func(saving, percent float64) float64 {
+		v, _ := NetPresent(cost, unit.Money(saving), 0, percent/100, years) // both were read as zero or more
+		return float64(v)
+	}
+	return price.Spread{
+		Low:    min(at(saved.Low, rate.Low), at(saved.Low, rate.High)),
+		Likely: at(saved.Likely, rate.Likely),
+		High:   max(at(saved.High, rate.Low), at(saved.High, rate.High)),
+	}
+}
+
+// assumed reports whether some price in use is nobody's.
+func (a *Account) assumed() bool {
+	any := func(w *Way) bool {
+		for _, in := range w.Inputs {
+			if in.Money && in.Assumed() {
+				return true
+			}
+		}
+		return false
+	}
+	for i := range a.Ways {
+		if any(&a.Ways[i]) {
+			return true
+		}
+	}
+	for i := range a.Offers {
+		if any(&a.Offers[i].Way) {
+			return true
+		}
+	}
+	return false
+}

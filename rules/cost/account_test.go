@@ -1,0 +1,408 @@
+package cost
+
+import (
+	"math"
+	"math/rand/v2"
+	"strings"
+	"testing"
+
+	"pgregory.net/rapid"
+
+	"cutbrief/rules"
+	"cutbrief/rules/metal"
+	"cutbrief/rules/price"
+	"cutbrief/rules/system"
+	"cutbrief/rules/unit"
+)
+
+// handPrices are round prices for working by hand: an hour 60, a kWh 0.20, gas
+// in m³, discs for 50 cm², blades for 8000 cm², knives for 1500 m.
+func handPrices() price.List {
+	return sure(map[price.ID]float64{
+		price.Labour: 60, price.Electricity: 0.20, price.Oxygen: 7, price.Acetylene: 25, price.Propane: 8, price.Cylinders: 300,
+		price.AirPower: 8, price.Set: 12, price.SetStarts: 300, price.SetHours: 2, price.Disc: 2, price.DiscLife: 50,
+		price.Blade: 40, price.BladeLife: 8000, price.Knives: 100, price.KnivesLife: 1500,
+		price.SentOut: 6, price.Transport: 50, price.TransportLoad: 30, price.Interest: 3, price.Years: 5,
+	})
+}
+
+// job cuts one thickness of one metal, 60 m a week, which is 2760 m in a
+// year of 46 weeks.
+func job(id metal.ID, t unit.Millimetre, ways ...rules.Process) rules.Job {
+	return rules.Job{
+		Pieces:     []rules.Piece{{Metal: id, Everyday: unit.Known(t)}},
+		CutPerWeek: unit.Known(unit.Metre(60)), Today: unit.Known(ways),
+	}
+}
+
+// Each process worked by hand at the likely figures: an hour costs 60, a cut is
+// 0.5 m, 0.7 of the cutting time really cuts.
+func TestEveryProcessByHand(t *testing.T) {
+	propane := job(metal.MildSteel, 12.7, rules.OxyFuel)
+	propane.Prices.Fuel = unit.Known(rules.Propane)
+	for _, c := range []struct {
+		name string
+		job  rules.Job
+		want float64
+	}{
+		// 432 mm/min: 0.03858 h burning, 0.05512 h with pauses → 3.307; set-up 15 s
+		// → 0.5; preheat 10 s → 0.333; cleaning 2 min → 2; straightening 0.3 min →
+		// 0.3; oxygen 45.07 l/min → 0.1043 m³ → 0.730; flame 5.427 l/min for 0.04414 h
+		// → 0.01437 m³ at 25 + 1.2·7 → 0.480; rental 300/2760 = 0.109.
+		{"oxy-acetylene", job(metal.MildSteel, 12.7, rules.OxyFuel), 7.759},
+		// As above with preheat 20 s → 0.667; flame 4.719 l/min for 0.04969 h →
+		// 0.01407 m³ at 8 + 3.9·7 → 0.497.
+		{"oxy-propane", propane, 8.109},
+		// √(150·300) = 212.1 mm/min: 0.1122 h with pauses → 6.734; set-up 10 s →
+		// 0.333; cleaning 0.7 min → 0.7; discs 60/50·2 = 2.4; 1.1 kW → 0.017.
+		{"disc", job(metal.MildSteel, 6, rules.Abrasive), 10.185},
+		// 320 mm/min: 0.0744 h, half of it attended → 2.232; set-up 90 s → 3;
+		// cleaning 0.4 min → 0.4; blade 100/8000·40 = 0.5; 1.5 kW → 0.016.
+		{"band saw", job(metal.MildSteel, 10, rules.BandSaw), 6.148},
+		// 4000 mm/min: 0.00595 h → 0.357; set-up 8 s → 0.267; cleaning 0.2 min →
+		// 0.2; knives 100/1500 = 0.067; power 0.0004.
+		{"shear", job(metal.MildSteel, 2, rules.Shear), 0.891},
+		// 1500 mm/min: 0.01587 h → 0.952; 0.267; cleaning 0.4 min → 0.4; 0.067;
+		// power 0.0016.
+		{"nibbler", job(metal.MildSteel, 2, rules.Nibbler), 1.687},
+		// 6 a metre, 50/30 for the trip.
+		{"sent out", job(metal.MildSteel, 20, rules.SentOut), 7.667},
+		// 350 mm/min: 0.06803 h → 4.082; set-up 5 s → 0.167; pierce 0.7 s → 0.023;
+		// cleaning 1 min → 1; straightening 0.1 min → 0.1; 40 A at 96 V and 0.85 is
+		// 4.518 kW for 0.04801 h, 0.1 kW between → 0.044; 150 l/min is 1.2 kW for
+		// 0.05467 h → 0.013; consumables 12·(2/300 + 0.04762/2) = 0.366.
+		{"other plasma", job(metal.MildSteel, 10, rules.OtherPlasma), 5.794},
+	} {
+		a := Reckon(c.job, handPrices(), nil)
+		if len(a.Ways) != 1 || a.Ways[0].Why != "" || math.Abs(a.Ways[0].PerMetre.Likely-c.want) > 0.0015 {
+			t.Errorf("%s: %+v, want %v a metre", c.name, a.Ways, c.want)
+		}
+	}
+}
+
+func demo45(t testing.TB) *system.System {
+	s, ok := system.Demo().Find("demo-45")
+	if !ok {
+		t.Fatal("no such system")
+	}
+	return &s
+}
+
+// Demo 45 is rated 12 mm at 500 mm/min: 0.04762 h with pauses → 2.857; set-up
+// 5 s → 0.167; pierce → 0.023; cleaning → 1; straightening 0.1 min → 0.1; 45 A at
+// 98 V and 0.85 is 5.188 kW → 0.035 with idling; 140 l/min is 1.12 kW → 0.009;
+// consumables 12·(2/300 + 0.03333/2) = 0.28; together 4.4715. Held against
+// sending out, 7.667: 3.195 a metre, 8819 a year; 1950 pays back in 0.221 years;
+// five years at 3 % are worth 8819·4.5797 − 1950 = 38439.
+func TestASystemByHand(t *testing.T) {
+	a := Reckon(job(metal.MildSteel, 12, rules.SentOut), handPrices(), []*system.System{demo45(t)})
+	o := a.Offers[0]
+	near(t, "a metre", o.Way.PerMetre.Likely, 4.4715, 5e-4, nil)
+	s, _ := o.Saving.Get()
+	near(t, "saving a metre", s.PerMetre.Likely, 3.195, 1e-3, nil)
+	year, _ := s.PerYear.Get()
+	near(t, "saving a year", year.Likely, 8819, 1, nil)
+	p, _ := s.Pays.Get()
+	years, _ := p.Likely.Get()
+	near(t, "payback", years, 0.221, 5e-4, nil)
+	near(t, "worth", p.Worth.Likely, 38439, 5, nil)
+	if s.Verdict != Saves || len(s.Movers) < 2 {
+		t.Errorf("%s, %d movers", s.Verdict, len(s.Movers))
+	}
+}
+
+// Oxy-fuel is no alternative on these metals, nor shears beyond their reach:
+// it is said, and nothing is computed.
+func TestNoAlternativeIsSaid(t *testing.T) {
+	for _, c := range []struct {
+		job  rules.Job
+		want string
+	}{
+		{job(metal.Stainless, 6, rules.OxyFuel), "Oxy-fuel does not cut stainless: it is no alternative there."},
+		{job(metal.Aluminium, 6, rules.OxyFuel), "Oxy-fuel does not cut aluminium: it is no alternative there."},
+		{job(metal.Copper, 6, rules.OxyFuel), "Oxy-fuel does not cut copper or brass: it is no alternative there."},
+		{job(metal.CastIron, 6, rules.OxyFuel), "For oxy-fuel in cast iron no figures are held."},
+		{job(metal.MildSteel, 2, rules.OxyFuel), "Oxy-fuel figures are held for 3 to 100 mm only."},
+		{job(metal.MildSteel, 6, rules.Shear), "Hand-held and bench shears end at about 3.4 mm in mild steel: no alternative for this cut."},
+		{job(metal.Stainless, 3, rules.Nibbler), "Hand-held nibblers end at about 2.1 mm in stainless: no alternative for this cut."},
+		{job(metal.MildSteel, 20, rules.Abrasive), "Abrasive discs are no way to cut plate above 12 mm day by day, so it is not computed."},
+		{job(metal.MildSteel, 6, rules.OtherWay), "What this way costs is not known, so it is not computed."},
+	} {
+		a := Reckon(c.job, price.Demo(), []*system.System{demo45(t)})
+		w := a.Ways[0]
+		if w.Why != c.want || w.PerMetre != (price.Spread{}) || a.Against != -1 || a.Offers[0].Saving.IsKnown() {
+			t.Errorf("%q, %v; want %q", w.Why, w.PerMetre, c.want)
+		}
+	}
+}
+
+// A way that cannot cut the first metal is worked out for one it can.
+func TestTheCutIsOneTheWayCanMake(t *testing.T) {
+	j := job(metal.Stainless, 3, rules.OxyFuel)
+	j.Pieces = append(j.Pieces, rules.Piece{Metal: metal.MildSteel, Everyday: unit.Known(unit.Millimetre(10))})
+	a := Reckon(j, price.Demo(), []*system.System{demo45(t)})
+	if a.Metal != metal.MildSteel || a.Ways[0].Why != "" || a.Offers[0].Way.Metal != metal.MildSteel {
+		t.Errorf("%+v", a)
+	}
+}
+
+// A price that is not in the list keeps a cost from being worked out, by name.
+func TestAMissingPriceIsNamed(t *testing.T) {
+	l := sure(map[price.ID]float64{price.Labour: 60, price.Electricity: 0.2})
+	a := Reckon(job(metal.MildSteel, 10, rules.OxyFuel), l, []*system.System{demo45(t)})
+	if want := "The price list says nothing about oxygen, acetylene."; a.Ways[0].Why != want {
+		t.Errorf("%q, want %q", a.Ways[0].Why, want)
+	}
+	if !strings.Contains(a.Offers[0].Way.Why, "consumables") {
+		t.Errorf("%q", a.Offers[0].Way.Why)
+	}
+}
+
+// What the customer pays stands before the list: 40 an hour, and a gas bill of
+// 5520 a year over 2760 m, which is 2.00 a metre.
+func TestTheCustomersOwnFigures(t *testing.T) {
+	j := job(metal.MildSteel, 12.7, rules.OxyFuel)
+	j.Prices = rules.Prices{Labour: unit.Known(unit.Money(40)), GasYear: unit.Known(unit.Money(5520))}
+	w := Reckon(j, handPrices(), nil).Ways[0]
+	lines := map[Part]float64{}
+	for _, l := range w.Lines {
+		lines[l.Part] = l.Cost.Likely
+	}
+	near(t, "gas", lines[Gas], 2.00, 1e-9, nil)
+	near(t, "cleaning, 2 min at 40", lines[Grinding], 40.0/30, 1e-9, nil)
+	if lines[Oxygen] != 0 || lines[Flame] != 0 || lines[Rental] != 0 {
+		t.Errorf("gas is counted twice: %v", lines)
+	}
+	j.CutPerWeek = unit.Maybe[unit.Metre]{}
+	if w := Reckon(j, handPrices(), nil).Ways[0]; w.PerYear.IsKnown() || w.Why != "" {
+		t.Errorf("without metres: %+v", w)
+	}
+}
+
+// Scrap is not cleaned.
+func TestScrapIsNotCleaned(t *testing.T) {
+	j := job(metal.MildSteel, 10, rules.OxyFuel)
+	j.EdgeNext = unit.Known([]rules.EdgeUse{rules.Scrap})
+	for _, l := range Reckon(j, price.Demo(), nil).Ways[0].Lines {
+		if l.Part == Grinding {
+			t.Error("scrap is cleaned")
+		}
+	}
+}
+
+// By hand: a − b, a from 8 to 14 likely 10, b from 3 to 7 likely 4, is 6 less
+// √(2² + 3²) and plus √(4² + 1²).
+func TestSpreadByHand(t *testing.T) {
+	var m model
+	m.in[wage] = Input{Name: "a", Spread: price.Spread{Low: 8, Likely: 10, High: 14}, known: true}
+	m.in[rental] = Input{Name: "b", Spread: price.Spread{Low: 3, Likely: 4, High: 7}, known: true}
+	s, movers := m.spread(func(x *values) float64 { return x[wage] - x[rental] })
+	near(t, "low", s.Low, 6-math.Sqrt(13), 1e-12, nil)
+	near(t, "likely", s.Likely, 6, 0, nil)
+	near(t, "high", s.High, 6+math.Sqrt(17), 1e-12, nil)
+	if movers[0].Name != "a" || movers[1].Name != "b" {
+		t.Error(movers)
+	}
+}
+
+// The range is what is to be expected: of inputs drawn evenly on either side of
+// their likely figure, at least nine in ten savings fall within.
+func TestSamplesFallWithin(t *testing.T) {
+	r := rand.New(rand.NewPCG(1, 2))
+	for _, ways := range []rules.Process{rules.OxyFuel, rules.Abrasive, rules.SentOut, rules.BandSaw} {
+		j, prices := job(metal.MildSteel, 8, ways), price.Demo()
+		s := newSetting(&j, &prices)
+		c := cut{metal.MildSteel, 8}
+		old := s.way(processes(&j)[0], c)
+		w, why := s.system(demo45(t), c)
+		if why != "" {
+			t.Fatal(why)
+		}
+		saved := func(x *values) float64 { a, b := old.metre(x), w.metre(x); return a.sum() - b.sum() }
+		want, _ := s.spread(saved)
+		in := 0
+		const draws = 4000
+		for range draws {
+			x := s.likely()
+			for i := range s.in {
+				d := s.in[i].Spread
+				if r.IntN(2) == 0 {
+					x[i] = d.Low + r.Float64()*(d.Likely-d.Low)
+				} else {
+					x[i] = d.Likely + r.Float64()*(d.High-d.Likely)
+				}
+			}
+			if v := saved(&x); v >= want.Low && v <= want.High {
+				in++
+			}
+		}
+		if in < draws*9/10 {
+			t.Errorf("%s: %d of %d within %v", ways, in, draws, want)
+		}
+	}
+}
+
+// A saving whose range includes zero is no clear one; the words follow the
+// range and nothing else.
+func TestVerdict(t *testing.T) {
+	for _, c := range []struct {
+		s    price.Spread
+		want Verdict
+	}{
+		{price.Spread{Low: 0.01, Likely: 1, High: 2}, Saves},
+		{price.Spread{Low: 0, Likely: 1, High: 2}, NoClear},
+		{price.Spread{Low: -0.01, Likely: 1, High: 2}, NoClear},
+		{price.Spread{Low: -2, Likely: -1, High: 0}, NoClear},
+		{price.Spread{Low: -2, Likely: -1, High: -0.01}, CostsMore},
+	} {
+		if got := verdict(c.s); got != c.want {
+			t.Errorf("%v: %s, want %s", c.s, got, c.want)
+		}
+	}
+}
+
+// demoSystems draws one system of the demo range.
+func demoSystems(t *rapid.T) *system.System {
+	r := system.Demo()
+	return &r.Systems[rapid.IntRange(0, len(r.Systems)-1).Draw(t, "system")]
+}
+
+// drawnPrices are the demo's, each moved by a factor from 0.2 to 5.
+func drawnPrices(t *rapid.T) price.List {
+	l := price.Demo()
+	for _, id := range l.IDs() {
+		if id == price.Years || id == price.Interest {
+			continue
+		}
+		p, _ := l.Get(id)
+		p.Spread = p.Times(rapid.Float64Range(0.2, 5).Draw(t, string(id)))
+		l = l.With(id, p)
+	}
+	return l
+}
+
+// Dearer gas never favours oxy-fuel: its metre gets no cheaper, a system saves
+// no less against it, and it is cheaper from no thinner plate on.
+func TestDearerGasNeverFavoursOxyFuel(t *testing.T) {
+	rapid.Check(t, func(t *rapid.T) {
+		prices, sys := drawnPrices(t), demoSystems(t)
+		j := job(metal.MildSteel, unit.Millimetre(rapid.Float64Range(3, 12).Draw(t, "mm")), rules.OxyFuel)
+		j.Prices.Fuel = unit.Known(rapid.SampledFrom([]rules.Fuel{rules.Acetylene, rules.Propane}).Draw(t, "fuel"))
+		dearer := prices
+		factor := rapid.Float64Range(1, 4).Draw(t, "dearer")
+		for _, id := range []price.ID{price.Oxygen, price.Acetylene, price.Propane, price.Cylinders} {
+			p, _ := prices.Get(id)
+			p.Spread = p.Times(factor)
+			dearer = dearer.With(id, p)
+		}
+		a, b := Reckon(j, prices, []*system.System{sys}), Reckon(j, dearer, []*system.System{sys})
+		const slack = 1e-9
+		if b.Ways[0].PerMetre.Likely < a.Ways[0].PerMetre.Likely-slack {
+			t.Fatalf("a metre: %v, dearer %v", a.Ways[0].PerMetre, b.Ways[0].PerMetre)
+		}
+		s1, ok1 := a.Offers[0].Saving.Get()
+		s2, ok2 := b.Offers[0].Saving.Get()
+		if ok1 != ok2 || s2.PerMetre.Likely < s1.PerMetre.Likely-slack {
+			t.Fatalf("saving: %v, dearer %v", s1.PerMetre, s2.PerMetre)
+		}
+		c1, known1 := Cross(j, prices, sys).Likely.Get()
+		c2, known2 := Cross(j, dearer, sys).Likely.Get()
+		if known2 && (!known1 || c2 < c1-0.1) {
+			t.Fatalf("crossing: %v %v, dearer %v %v", c1, known1, c2, known2)
+		}
+	})
+}
+
+// More metres never lengthen the payback, and none a year is never: also as
+// the latest, the soonest and for every process.
+func TestMoreMetresNeverLengthenPayback(t *testing.T) {
+	ways := []rules.Process{rules.OxyFuel, rules.Abrasive, rules.BandSaw, rules.Shear, rules.Nibbler, rules.SentOut, rules.OtherPlasma}
+	longer := func(a, b unit.Maybe[float64]) bool {
+		x, pays1 := a.Get()
+		y, pays2 := b.Get()
+		return pays1 && (!pays2 || y > x*(1+1e-9))
+	}
+	rapid.Check(t, func(t *rapid.T) {
+		prices, sys := drawnPrices(t), demoSystems(t)
+		j := job(metal.MildSteel, unit.Millimetre(rapid.Float64Range(0.5, 12).Draw(t, "mm")), rapid.SampledFrom(ways).Draw(t, "today"))
+		few := rapid.Float64Range(0, 500).Draw(t, "few")
+		pays := func(week float64) (Payback, bool) {
+			j.CutPerWeek = unit.Known(unit.Metre(week))
+			s, ok := Reckon(j, prices, []*system.System{sys}).Offers[0].Saving.Get()
+			if !ok {
+				return Payback{}, false
+			}
+			return s.Pays.Get()
+		}
+		a, ok := pays(few)
+		if !ok {
+			return
+		}
+		b, _ := pays(few + rapid.Float64Range(0, 2000).Draw(t, "more"))
+		none, _ := pays(0)
+		if longer(a.Likely, b.Likely) {
+			t.Fatalf("likely: %v, with more metres %v", a.Likely, b.Likely)
+		}
+		if none.Soonest.IsKnown() || none.Likely.IsKnown() || none.Latest.IsKnown() {
+			t.Fatalf("no metres pay back: %+v", none)
+		}
+	})
+}
+
+// Whatever is told, no figure is infinite or no number, and low is no more
+// than likely, likely no more than high.
+func TestFiguresAreWhole(t *testing.T) {
+	whole := func(t *rapid.T, s price.Spread) {
+		if !(s.Low <= s.Likely && s.Likely <= s.High) || math.IsInf(s.Low, 0) || math.IsInf(s.High, 0) {
+			t.Fatal(s)
+		}
+	}
+	rapid.Check(t, func(t *rapid.T) {
+		j := job(rapid.SampledFrom([]metal.ID{metal.MildSteel, metal.Stainless, metal.Aluminium, metal.Copper, metal.Other}).Draw(t, "metal"),
+			unit.Millimetre(rapid.Float64Range(0.3, 120).Draw(t, "mm")), rules.OxyFuel, rules.Abrasive, rules.BandSaw, rules.Shear, rules.SentOut)
+		j.CutPerWeek = unit.Known(unit.Metre(rapid.SampledFrom([]float64{0, 1e-9, 1, 2e4}).Draw(t, "metres")))
+		j.BusyLength = unit.Known(unit.Metre(rapid.SampledFrom([]float64{0, 0.005, 100}).Draw(t, "length")))
+		if rapid.Bool().Draw(t, "bill") {
+			j.Prices.GasYear = unit.Known(unit.Money(rapid.Float64Range(0, 1e6).Draw(t, "bill")))
+		}
+		a := Reckon(j, drawnPrices(t), []*system.System{demoSystems(t)})
+		for _, w := range append(a.Ways, a.Offers[0].Way) {
+			whole(t, w.PerMetre)
+			year, _ := w.PerYear.Get()
+			whole(t, year)
+		}
+		s, _ := a.Offers[0].Saving.Get()
+		whole(t, s.PerMetre)
+		p, _ := s.Pays.Get()
+		whole(t, p.Worth)
+	})
+}
+
+// A 45 A system and oxy-fuel cross near where trade practice has it, about 16
+// mm for a small system (common practice, no source): within the range given.
+func TestCrossingHoldsTradePractice(t *testing.T) {
+	c := Cross(job(metal.MildSteel, 10, rules.OxyFuel), price.Demo(), demo45(t))
+	from, ok1 := c.From.Get()
+	likely, ok2 := c.Likely.Get()
+	surely, ok3 := c.Surely.Get()
+	if !ok1 || !ok2 || from > 16 || likely < 16-3 || likely > 16+3 || ok3 && surely < 16 {
+		t.Errorf("from %v, likely %v, surely %v (%v)", from, likely, surely, ok3)
+	}
+	if len(c.Points) < 5 {
+		t.Errorf("%d points", len(c.Points))
+	}
+}
+
+func BenchmarkReckon(b *testing.B) {
+	j, prices, s := job(metal.MildSteel, 10, rules.OxyFuel, rules.Abrasive), price.Demo(), []*system.System{demo45(b)}
+	for b.Loop() {
+		Reckon(j, prices, s)
+	}
+}
+
+func BenchmarkCross(b *testing.B) {
+	j, prices, s := job(metal.MildSteel, 10, rules.OxyFuel), price.Demo(), demo45(b)
+	for b.Loop() {
+		Cross(j, prices, s)
+	}
+}

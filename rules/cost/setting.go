@@ -1,0 +1,233 @@
+package cost
+
+import (
+	"fmt"
+	"strings"
+
+	"cutbrief/rules"
+	"cutbrief/rules/cite"
+	"cutbrief/rules/metal"
+	"cutbrief/rules/price"
+	"cutbrief/rules/size"
+	"cutbrief/rules/system"
+	"cutbrief/rules/unit"
+)
+
+// cut is the cut an account is made for.
+type cut struct {
+	metal metal.ID
+	t     unit.Millimetre
+}
+
+// setting fills a model with what is known of a job and its prices.
+type setting struct {
+	model
+	job    *rules.Job
+	prices *price.List
+	lacks  []string // what the list has no price for
+}
+
+func newSetting(j *rules.Job, prices *price.List) *setting {
+	s := &setting{job: j, prices: prices}
+	s.in[operating] = figure("share of the cutting time that really cuts", "of the time", operatingFactor, cite.Practice, "")
+	s.in[cutLength] = figure("length of a cut", "m", usualCut, cite.Practice, rules.FactBusyLength)
+	if length, told := j.BusyLength.Get(); told && length > 0 {
+		s.in[cutLength] = figure("length of a cut", "m", roughly.Times(float64(length)), cite.Given, rules.FactBusyLength)
+	}
+	s.told(wage, j.Prices.Labour, price.Labour, rules.FactLabour)
+	s.optional(electricity, price.Electricity)
+	if week, told := j.CutPerWeek.Get(); told && week > 0 {
+		m := float64(week)
+		s.in[metresAYear] = figure("metres cut a year", "m", price.Spread{
+			Low: m * weeks.Low * roughly.Low, Likely: m * weeks.Likely, High: m * weeks.High * roughly.High}, cite.Given, rules.FactCutLength)
+	}
+	return s
+}
+
+// clone leaves this setting as it is.
+func (s *setting) clone() *setting {
+	c := *s
+	c.lacks = nil
+	return &c
+}
+
+// told takes the customer's own figure before the list's.
+func (s *setting) told(i at, own unit.Maybe[unit.Money], id price.ID, f rules.Fact) {
+	s.in[i], _ = priced(s.prices, id)
+	s.in[i].Fact = f
+	if money, ok := own.Get(); ok && money > 0 {
+		s.in[i].Spread, s.in[i].Basis, s.in[i].Note, s.in[i].known = closely.Times(float64(money)), string(price.Customer), "", true
+	}
+}
+
+func (s *setting) optional(i at, id price.ID) { s.in[i], _ = priced(s.prices, id) }
+
+// need takes a price out of the list and remembers one that is missing.
+func (s *setting) need(i at, id price.ID) {
+	if !s.in[i].known {
+		s.in[i], _ = priced(s.prices, id)
+	}
+	if !s.in[i].known {
+		item, _ := price.FindItem(id)
+		s.lacks = append(s.lacks, item.Name)
+	}
+}
+
+// lacking says what keeps a cost from being worked out, "" if nothing does.
+func (s *setting) lacking() string {
+	if len(s.lacks) == 0 {
+		return ""
+	}
+	return "The price list says nothing about " + strings.Join(s.lacks, ", ") + "."
+}
+
+// set puts an input of one way in.
+func (s *setting) set(base at, l local, of string, v price.Spread, trust cite.Trust) {
+	s.in[base+at(l)] = own(l, of, v, trust)
+}
+
+// person fills in what every way asks of the operator.
+func (s *setting) person(base at, p Process, of string, t unit.Millimetre) {
+	h := habitsOf[p]
+	s.need(wage, price.Labour)
+	s.set(base, setup, of, h.setup, cite.Practice)
+	s.set(base, starting, of, h.starting, cite.Practice)
+	s.set(base, tended, of, h.tended, cite.Practice)
+	s.set(base, straighten, of, straightening(p, t), cite.Practice)
+	cleaning := h.cleaning
+	if edges, told := s.job.EdgeNext.Get(); told && len(edges) == 1 && edges[0] == rules.Scrap {
+		cleaning = price.Sure(0) // nobody cleans the edge of scrap
+	}
+	s.set(base, grinding, of, cleaning, cite.Practice)
+	if h.power.High > 0 {
+		s.need(electricity, price.Electricity)
+		s.set(base, power, of, h.power, cite.Practice)
+	}
+}
+
+// way fills in one of today's ways; what it returns is worth nothing if
+// something is lacking.
+func (s *setting) way(p Process, c cut) *way {
+	w := &way{process: p, base: today, t: c.t, yearly: s.in[metresAYear].known}
+	name := p.Name()
+	if p == SentOut {
+		s.sentOut(w)
+		return w
+	}
+	s.person(today, p, name, c.t)
+	switch {
+	case p.flame():
+		s.flame(w, c)
+	case p == Disc:
+		v, _ := DiscSpeed(c.t, c.metal) // cannot has asked already
+		s.set(today, speed, name, v, cite.Practice)
+		s.need(bladePrice, price.Disc)
+		s.need(bladeLife, price.DiscLife)
+	case p == BandSaw:
+		v, _ := SawSpeed(c.t, c.metal)
+		s.set(today, speed, name, v, cite.Practice)
+		s.need(bladePrice, price.Blade)
+		s.need(bladeLife, price.BladeLife)
+	case p == Shear || p == Nibbler:
+		v := shearSpeed
+		if p == Nibbler {
+			v = nibblerSpeed
+		}
+		s.set(today, speed, name, v, cite.Practice)
+		s.need(bladePrice, price.Knives)
+		s.need(bladeLife, price.KnivesLife)
+	case p == OtherPlasma:
+		s.otherPlasma(c)
+	}
+	return w
+}
+
+func (s *setting) sentOut(w *way) {
+	if bill, told := s.job.Prices.SentOutYear.Get(); told && w.yearly {
+		w.billed = true
+		s.in[sentBill] = billed("cutting sent out", bill, rules.FactSentYear)
+		return
+	}
+	s.need(sentPrice, price.SentOut)
+	s.need(tripPrice, price.Transport)
+	s.need(tripLoad, price.TransportLoad)
+	s.in[sentPrice].Fact = rules.FactSentYear
+}
+
+// billed is a yearly sum the customer told.
+func billed(name string, sum unit.Money, f rules.Fact) Input {
+	return Input{Name: name, Unit: "year", Money: true, Spread: closely.Times(float64(sum)), Basis: string(price.Customer), Fact: f, known: true}
+}
+
+func (s *setting) flame(w *way, c cut) {
+	fuel, gas, id := rules.Acetylene, "acetylene", price.Acetylene
+	if w.process == OxyPropane {
+		fuel, gas, id = rules.Propane, "propane", price.Propane
+	}
+	f, _ := OxyFuelAt(c.t, fuel) // cannot has asked already
+	name := w.process.Name()
+	s.set(today, speed, name, f.Speed, cite.Memory)
+	s.set(today, starting, name, f.Preheat, cite.Practice)
+	if bill, told := s.job.Prices.GasYear.Get(); told && w.yearly {
+		w.billed = true
+		s.in[gasBill] = billed("gas and cylinders", bill, rules.FactGasYear)
+		return
+	}
+	s.set(today, oxygenFlow, name, f.Cutting, cite.Memory)
+	s.set(today, fuelFlow, gas, f.Fuel, cite.Memory)
+	s.set(today, flameRatio, gas, f.Flame, cite.Memory)
+	s.need(oxygenPrice, price.Oxygen)
+	s.need(fuelPrice, id)
+	s.optional(rental, price.Cylinders)
+	for _, i := range []at{oxygenPrice, fuelPrice, rental} {
+		s.in[i].Fact = rules.FactGasYear
+	}
+}
+
+// plasma fills in what every plasma system takes.
+func (s *setting) plasma(base at, of string, v price.Spread, i unit.Ampere, flow price.Spread) {
+	s.set(base, speed, of, v, cite.Practice)
+	u, err := size.LoadVoltage(i)
+	kw := func(eta float64) float64 {
+		p, e := SupplyPower(u, i, eta)
+		if e != nil || err != nil {
+			return 0
+		}
+		return float64(p)
+	}
+	s.set(base, power, of, price.Spread{Low: kw(efficiency.High), Likely: kw(efficiency.Likely), High: kw(efficiency.Low)}, cite.Practice)
+	s.set(base, idle, of, idlePower, cite.Practice)
+	s.set(base, airFlow, of, flow, cite.Practice)
+	s.set(base, airAfter, of, airAfterCut, cite.Practice)
+	s.need(electricity, price.Electricity)
+	s.need(airPower, price.AirPower)
+	s.need(setPrice, price.Set)
+	s.need(setStarts, price.SetStarts)
+	s.need(setHours, price.SetHours)
+}
+
+func (s *setting) otherPlasma(c cut) {
+	i := min(max(unit.Ampere(float64(c.t)/perAmpere), otherCurrent[0]), otherCurrent[1])
+	s.plasma(today, OtherPlasma.Name(), otherSpeed, i, otherFlow)
+}
+
+// system fills in a system of the range; the sentence says why it cannot be
+// done, "" where it can.
+func (s *setting) system(sys *system.System, c cut) (*way, string) {
+	factor, _ := size.Equivalence(sys, c.metal)
+	k, held := factor.Get()
+	if !held {
+		return nil, "How it cuts this metal is not known."
+	}
+	led := rules.LedAt(s.job)
+	v, err := size.Speed(sys, sys.OutputMax, c.t*unit.Millimetre(k), led)
+	if err != nil {
+		return nil, fmt.Sprintf("It does not cut %s of this metal.", unit.Show(unit.Quantity{Value: float64(c.t), Kind: unit.Thickness}, unit.Metric, unit.Nearest))
+	}
+	of := sys.Name
+	s.person(offered, Plasma, of, c.t)
+	hand := handSpeed.Times(float64(v))
+	hand.High = max(min(hand.High, float64(led)), hand.Likely)
+	s.plasma(offered, of, hand, sys.OutputMax, price.Sure(float64(sys.AirFlow)))
+	return &way{process: Plasma, base: offered, t: c.t, yearly: s.in[metresAYear].known}, s.lacking()
+}
