@@ -42,6 +42,38 @@ type demand struct {
 	requirement Requirement
 	multiple    multiple // as far as it is known
 	atMost      float64  // the largest floor factor that may still come out
+	facing      facing
+}
+
+// facing is what is worked out once for the system a demand was last put to:
+// the rules ask for it one after the other.
+type facing struct {
+	system  *system.System
+	factors [8]unit.Maybe[float64] // of the first pieces; the list of metals holds fewer
+	asked   bool                   // whether a rule has asked for the draw yet
+	draw    draw                   // with known and suits as drawn returns them
+	known   bool
+	suits   bool
+}
+
+// face turns to a system.
+func (d *demand) face(s *system.System) {
+	if d.facing.system == s {
+		return
+	}
+	d.facing = facing{system: s}
+	for i := range d.job.Pieces[:min(len(d.job.Pieces), len(d.facing.factors))] {
+		d.facing.factors[i], _ = size.Equivalence(s, d.job.Pieces[i].Metal)
+	}
+}
+
+// factor is how much mild steel a millimetre of a piece counts for on a system.
+func (d *demand) factor(s *system.System, piece int) (float64, bool) {
+	d.face(s)
+	if piece < len(d.facing.factors) {
+		return d.facing.factors[piece].Get()
+	}
+	return equivalence(s, d.job.Pieces[piece].Metal)
 }
 
 // newDemand works out the factor on thickness; without a known use it spans
@@ -78,12 +110,12 @@ func (p *Piece) regular() (t unit.Millimetre, known, sure bool) {
 // heaviest is the largest mild-steel equivalent over the pieces of what pick
 // returns. sure is false if a piece that matters did not say, or its metal has
 // no equivalence here; known is false if no piece said.
-func heaviest(j *Job, s *system.System, pick func(*Piece) (t unit.Millimetre, known, sure bool)) (piece *Piece, most float64, known, sure bool) {
-	sure = len(j.Pieces) > 0
-	for i := range j.Pieces {
-		p := &j.Pieces[i]
+func heaviest(d *demand, s *system.System, pick func(*Piece) (t unit.Millimetre, known, sure bool)) (piece *Piece, most float64, known, sure bool) {
+	sure = len(d.job.Pieces) > 0
+	for i := range d.job.Pieces {
+		p := &d.job.Pieces[i]
 		t, told, firm := pick(p)
-		factor, cuttable := equivalence(s, p.Metal)
+		factor, cuttable := d.factor(s, i)
 		if !told || !firm || !cuttable {
 			sure = false
 		}

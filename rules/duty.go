@@ -21,7 +21,7 @@ func ledAt(j *Job) unit.MillimetrePerMinute {
 // everyday is the heaviest everyday cut told, in mild steel on this system;
 // sure is false while that of some metal is not told.
 func everyday(d *demand, s *system.System) (t unit.Millimetre, known, sure bool) {
-	_, most, known, sure := heaviest(d.job, s, func(p *Piece) (unit.Millimetre, bool, bool) { return told(p.Everyday) })
+	_, most, known, sure := heaviest(d, s, func(p *Piece) (unit.Millimetre, bool, bool) { return told(p.Everyday) })
 	return unit.Millimetre(most), known && most > 0, sure
 }
 

@@ -198,7 +198,7 @@ func explain(d *demand, s *system.System) Candidate {
 		c.Checks = append(c.Checks, check)
 	}
 	c.Status = standing[status]
-	if _, most, known, _ := heaviest(d.job, s, (*Piece).regular); known {
+	if _, most, known, _ := heaviest(d, s, (*Piece).regular); known {
 		c.Excess = float64(s.Rated) / (most * d.multiple.Floor)
 	}
 	return c

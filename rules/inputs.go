@@ -14,7 +14,7 @@ func mm(t unit.Millimetre) unit.Quantity {
 // cleanInputs names the piece that decides, the factor for use and the factor
 // for the metal.
 func cleanInputs(d *demand, s *system.System) []Input {
-	p, _, known, _ := heaviest(d.job, s, (*Piece).regular)
+	p, _, known, _ := heaviest(d, s, (*Piece).regular)
 	if !known {
 		return nil
 	}
@@ -75,7 +75,7 @@ func thicknessOf(p *Piece, f Fact) *unit.Maybe[unit.Millimetre] {
 // pieceInputs names the piece that decides a rule about one thickness.
 func pieceInputs(f Fact, name string) func(*demand, *system.System) []Input {
 	return func(d *demand, s *system.System) []Input {
-		p, _, known, _ := heaviest(d.job, s, func(p *Piece) (unit.Millimetre, bool, bool) { return told(*thicknessOf(p, f)) })
+		p, _, known, _ := heaviest(d, s, func(p *Piece) (unit.Millimetre, bool, bool) { return told(*thicknessOf(p, f)) })
 		if !known {
 			return nil
 		}

@@ -52,7 +52,7 @@ func yesNo(asked, known, capable bool) mark {
 // judgeClean: rated thickness at least the factor times the thickest regular
 // clean cut, in mild steel.
 func judgeClean(d *demand, s *system.System) mark {
-	_, most, known, sure := heaviest(d.job, s, (*Piece).regular)
+	_, most, known, sure := heaviest(d, s, (*Piece).regular)
 	if !known {
 		return mark{verdict: NotKnown, have: float64(s.Rated)}
 	}
@@ -61,7 +61,7 @@ func judgeClean(d *demand, s *system.System) mark {
 
 // judgeSever: the rare thickest piece is no more than the severance thickness.
 func judgeSever(d *demand, s *system.System) mark {
-	_, most, known, sure := heaviest(d.job, s, func(p *Piece) (unit.Millimetre, bool, bool) { return told(p.Rarest) })
+	_, most, known, sure := heaviest(d, s, func(p *Piece) (unit.Millimetre, bool, bool) { return told(p.Rarest) })
 	if !known {
 		return mark{verdict: NotKnown, have: float64(s.Severance)}
 	}
@@ -86,7 +86,7 @@ func judgePierce(d *demand, s *system.System) mark {
 	if start == AtEdge {
 		return mark{}
 	}
-	_, most, some, sure := heaviest(d.job, s, func(p *Piece) (unit.Millimetre, bool, bool) { return told(p.Pierced) })
+	_, most, some, sure := heaviest(d, s, func(p *Piece) (unit.Millimetre, bool, bool) { return told(p.Pierced) })
 	if !some {
 		return mark{verdict: NotKnown, have: have}
 	}
@@ -108,7 +108,7 @@ func judgeBevel(d *demand, s *system.System) mark {
 		return mark{}
 	}
 	angle, told1 := d.job.BevelAngle.Get()
-	_, most, some, sure := heaviest(d.job, s, func(p *Piece) (unit.Millimetre, bool, bool) { return told(p.Bevelled) })
+	_, most, some, sure := heaviest(d, s, func(p *Piece) (unit.Millimetre, bool, bool) { return told(p.Bevelled) })
 	if !some {
 		return mark{verdict: NotKnown, have: have}
 	}

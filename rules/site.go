@@ -18,12 +18,12 @@ func workingOutput(d *demand, s *system.System) unit.Ampere {
 			share = max(share, need/have)
 		}
 	}
-	if _, most, known, _ := heaviest(d.job, s, (*Piece).regular); known {
+	if _, most, known, _ := heaviest(d, s, (*Piece).regular); known {
 		use(most*d.multiple.Floor, float64(s.Rated))
 	}
-	use(float64(largest(d.job, s, func(p *Piece) unit.Maybe[unit.Millimetre] { return p.Rarest }).Or(0)), float64(s.Severance))
+	use(float64(largest(d, s, func(p *Piece) unit.Maybe[unit.Millimetre] { return p.Rarest }).Or(0)), float64(s.Severance))
 	if t, err := size.Pierce(s); err == nil && d.job.Start.Or(AtEdge) != AtEdge {
-		use(float64(largest(d.job, s, func(p *Piece) unit.Maybe[unit.Millimetre] { return p.Pierced }).Or(0)), float64(t))
+		use(float64(largest(d, s, func(p *Piece) unit.Maybe[unit.Millimetre] { return p.Pierced }).Or(0)), float64(t))
 	}
 	return max(s.OutputMin, min(s.OutputMax, s.OutputMax*unit.Ampere(share)))
 }
@@ -39,6 +39,16 @@ type draw struct {
 // drawn works out the draw. known is false while the supply is not told;
 // suits is false where the supply rule already says that none suits.
 func drawn(d *demand, s *system.System) (w draw, known, suits bool) {
+	d.face(s)
+	if f := &d.facing; !f.asked {
+		f.asked = true
+		f.draw, f.known, f.suits = drawnNow(d, s)
+	}
+	return d.facing.draw, d.facing.known, d.facing.suits
+}
+
+// drawnNow is drawn, worked out.
+func drawnNow(d *demand, s *system.System) (w draw, known, suits bool) {
 	from, v := match(&d.job.Power, s)
 	if v == NotKnown {
 		return draw{}, false, true

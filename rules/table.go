@@ -163,7 +163,7 @@ func (id RuleID) Find() (Rule, bool) {
 // needOf says what the work asks of any system, with the metal that decides.
 func needOf(d *demand) unit.Maybe[Need] {
 	none := &system.System{}
-	piece, most, known, _ := heaviest(d.job, none, (*Piece).regular)
+	piece, most, known, _ := heaviest(d, none, (*Piece).regular)
 	if !known || !d.job.Use.IsKnown() {
 		return unit.Maybe[Need]{}
 	}
@@ -174,14 +174,14 @@ func needOf(d *demand) unit.Maybe[Need] {
 		Comfort: unit.Millimetre(most * d.multiple.Comfort),
 		Inputs:  cleanInputs(d, none), Source: practice,
 	}
-	n.Severed = largest(d.job, none, func(p *Piece) unit.Maybe[unit.Millimetre] { return p.Rarest })
-	n.Pierced = largest(d.job, none, func(p *Piece) unit.Maybe[unit.Millimetre] { return p.Pierced })
+	n.Severed = largest(d, none, func(p *Piece) unit.Maybe[unit.Millimetre] { return p.Rarest })
+	n.Pierced = largest(d, none, func(p *Piece) unit.Maybe[unit.Millimetre] { return p.Pierced })
 	return unit.Known(n)
 }
 
 // largest is the largest mild-steel equivalent told, not known if none is.
-func largest(j *Job, s *system.System, pick func(*Piece) unit.Maybe[unit.Millimetre]) unit.Maybe[unit.Millimetre] {
-	_, most, known, _ := heaviest(j, s, func(p *Piece) (unit.Millimetre, bool, bool) { return told(pick(p)) })
+func largest(d *demand, s *system.System, pick func(*Piece) unit.Maybe[unit.Millimetre]) unit.Maybe[unit.Millimetre] {
+	_, most, known, _ := heaviest(d, s, func(p *Piece) (unit.Millimetre, bool, bool) { return told(pick(p)) })
 	if !known {
 		return unit.Maybe[unit.Millimetre]{}
 	}
