@@ -9,6 +9,9 @@ import (
 	"sync/atomic"
 )
 
+// ErrUnreadable is what every reason why something is not read is wrapped in.
+var ErrUnreadable = errors.New("cannot be read")
+
 // Reasons why something is not read.
 var (
 	errLink    = errors.New("a link to a folder, which is not followed")

@@ -14,7 +14,7 @@ func TestAPipeIsNotRead(t *testing.T) {
 	if err := syscall.Mkfifo(filepath.Join(dir, "a.json"), 0o600); err != nil {
 		t.Skip("no pipes here:", err)
 	}
-	if got := scanned(t, dir, 1); got["a.json"] != "!not a regular file" {
+	if got := scanned(t, dir, 1); got["a.json"] != "!cannot be read: not a regular file" {
 		t.Errorf("got %v", got)
 	}
 }

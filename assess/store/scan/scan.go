@@ -5,6 +5,7 @@ package scan
 
 import (
 	"context"
+	"fmt"
 	"path/filepath"
 	"strings"
 	"sync"
@@ -222,7 +223,7 @@ func isVisit(name string) bool {
 }
 
 func (w *worker) fail(path string, err error) {
-	w.file = File{Path: below(path, ""), Err: err}
+	w.file = File{Path: below(path, ""), Err: fmt.Errorf("%w: %w", ErrUnreadable, err)}
 	w.reader.Take(&w.file, nil)
 }
 
@@ -256,6 +257,9 @@ func (w *worker) read(t task) {
 		var data []byte
 		if f.Err == nil {
 			data, f.Err = t.in.read(name, w.most, &w.buf, &f.Stamp)
+		}
+		if f.Err != nil {
+			f.Err = fmt.Errorf("%w: %w", ErrUnreadable, f.Err)
 		}
 		w.reader.Take(f, data)
 	}

@@ -118,8 +118,8 @@ func TestNothingIsHidden(t *testing.T) {
 	if err := errors.Join(os.Symlink("in", filepath.Join(dir, "loop")), os.Symlink("in/a.json", filepath.Join(dir, "link.json"))); err != nil {
 		t.Fatal(err)
 	}
-	want := map[string]string{"large.json": "!1001 bytes: too large for a visit", "empty.json": "", "broken.json": "!file does not exist",
-		"loop": "!a link to a folder, which is not followed", "link.json": "x", "in/a.json": "x"}
+	want := map[string]string{"large.json": "!cannot be read: 1001 bytes: too large for a visit", "empty.json": "", "broken.json": "!cannot be read: file does not exist",
+		"loop": "!cannot be read: a link to a folder, which is not followed", "link.json": "x", "in/a.json": "x"}
 	got := scanned(t, dir, 2)
 	for path, text := range want {
 		if got[path] != text {

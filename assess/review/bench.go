@@ -1,0 +1,303 @@
+package review
+
+import (
+	"errors"
+	"fmt"
+	"strings"
+	"time"
+
+	"cutbrief/assess"
+	"cutbrief/assess/gate"
+	"cutbrief/assess/store/scan"
+	"cutbrief/rules"
+	"cutbrief/rules/metal"
+	"cutbrief/rules/system"
+	"cutbrief/rules/unit"
+)
+
+// Bench is what visits are judged on: today's range and day.
+type Bench struct {
+	Offered system.Range
+	Today   time.Time
+	print   string // fingerprint of the range
+}
+
+// NewBench returns a bench for a range and a day.
+func NewBench(offered system.Range, today time.Time) *Bench {
+	return &Bench{Offered: offered, Today: today, print: system.Fingerprint(offered)}
+}
+
+// unread is the row of a file that could not be read as a visit.
+func unread(path string, err error) Row {
+	r := Row{Path: cleanPath(path), Stage: Unread}
+	r.raise(flagOf(err), gate.Line(err.Error()))
+	return r
+}
+
+// cleanPath makes a path fit to be shown. Nearly every one is as it stands.
+func cleanPath(path string) string {
+	for i := range len(path) {
+		if path[i] <= ' ' || path[i] > '~' {
+			return gate.Line(path)
+		}
+	}
+	return path
+}
+
+// flagOf tells the reasons apart why a file is not read.
+func flagOf(err error) Flag {
+	switch {
+	case errors.Is(err, assess.ErrForeign):
+		return Foreign
+	case errors.Is(err, assess.ErrNewerFormat):
+		return Newer
+	case errors.Is(err, scan.ErrUnreadable):
+		return Unreadable
+	}
+	return Damaged
+}
+
+// glanced is the row of what a file says, before any rule has run. What an
+// earlier program recorded is shown as it was.
+func glanced(path string, g *assess.Glance) Row {
+	r := Row{Path: cleanPath(path), Date: day(g.Date), Company: g.Company, Rep: g.Rep, Metals: metalList(g.Metals),
+		Thickest: g.Thickest.Or(0), Critical: g.Recommended.Critical, System: g.Recommended.System, Stage: Glanced}
+	switch g.Recommended.Outcome {
+	case rules.Recommended:
+		r.Verdict = Open
+		if g.Recommended.Firm {
+			r.Verdict = Firm
+		}
+	case rules.NoneFits:
+		r.Verdict = NoneFits
+	case rules.NotYet:
+		r.Verdict = NotYet
+	}
+	return r
+}
+
+// day keeps what is a date.
+func day(said string) string {
+	if _, err := time.Parse(time.DateOnly, said); err != nil {
+		return ""
+	}
+	return said
+}
+
+func metalList(metals []metal.ID) string {
+	if len(metals) == 1 {
+		return string(metals[0])
+	}
+	var names []string
+	for _, m := range metals {
+		names = append(names, string(m))
+	}
+	return strings.Join(names, ", ")
+}
+
+// Judge is the row of a visit with the rules run on it.
+func (b *Bench) Judge(path string, v *assess.Visit) Row {
+	g := v.Glance()
+	row := glanced(path, &g)
+	row.Stage = Judged
+	job, problems := v.Job()
+	result := rules.Evaluate(job, b.Offered)
+	row.Unanswered = unanswered(v)
+	b.stand(&row, v, &result)
+	b.flag(&row, v, &result, problems)
+	return row
+}
+
+// stand fills in how the recommendation stands today.
+func (b *Bench) stand(row *Row, v *assess.Visit, r *rules.Result) {
+	row.Critical = r.Critical.Requirement
+	if row.System == "" && r.First != nil {
+		row.System = r.First.System.ID
+	}
+	switch {
+	case recordedShort(v, r) != nil:
+		row.Verdict = FallsShort
+	case r.Outcome == rules.NotYet:
+		row.Verdict = NotYet
+	case r.Outcome == rules.NoneFits:
+		row.Verdict = NoneFits
+	case r.Firm:
+		row.Verdict = Firm
+	default:
+		row.Verdict = Open
+	}
+}
+
+// recordedShort is the system that was recommended, if it falls short today.
+func recordedShort(v *assess.Visit, r *rules.Result) *rules.Candidate {
+	if v.Recommended == nil || v.Recommended.System == "" {
+		return nil
+	}
+	for i := range r.Candidates {
+		if c := &r.Candidates[i]; c.System.ID == v.Recommended.System && c.Status == rules.FallsShort {
+			return c
+		}
+	}
+	return nil
+}
+
+// unanswered lists the questions that matter here and have no answer.
+func unanswered(v *assess.Visit) string {
+	var names []string
+	for _, s := range v.Steps() {
+		if _, answered := v.Answer(s.Asked()); !answered && !s.Question.Optional {
+			names = append(names, s.Name())
+		}
+	}
+	return strings.Join(names, "; ")
+}
+
+func (b *Bench) flag(row *Row, v *assess.Visit, r *rules.Result, problems []assess.Problem) {
+	if c := recordedShort(v, r); c != nil {
+		row.raise(Smaller, shortReason(c, v.Style()))
+	}
+	if reason := b.differs(v, r); reason != "" {
+		row.raise(Differs, reason)
+	}
+	if reason := openReason(r); reason != "" {
+		row.raise(StillOpen, reason)
+	}
+	for _, f := range r.Flags {
+		if contradictions[f.ID] {
+			row.raise(Contradicted, f.Sentence)
+		}
+	}
+	if o := v.Overrule; o != nil && strings.TrimSpace(o.Reason) == "" {
+		row.raise(Unreasoned, "the rep chose "+words(string(o.Requirement))+" and gave no reason")
+	}
+	if n := len(problems); n > 0 {
+		row.raise(Unclear, counted(problems[0].Text, n))
+	}
+	if reason := skippedSafety(v); reason != "" {
+		row.raise(Unsafe, reason)
+	}
+}
+
+// contradictions are the warnings of the rules about the use that was claimed.
+var contradictions = map[string]bool{"little-production": true, "much-maintenance": true, "busy-over-week": true}
+
+func counted(text string, n int) string {
+	if n == 1 {
+		return text
+	}
+	return fmt.Sprintf("%s (and %d more)", text, n-1)
+}
+
+// words makes an identifier fit for a sentence.
+func words(id string) string { return strings.ReplaceAll(id, "-", " ") }
+
+// shortReason names the first rule by which a system falls short.
+func shortReason(c *rules.Candidate, style unit.Style) string {
+	for i := range c.Checks {
+		check := &c.Checks[i]
+		rule, known := check.Rule.Find()
+		if check.Verdict != rules.Short || !known || !rule.Hard {
+			continue
+		}
+		if check.Need.Kind == unit.None {
+			return fmt.Sprintf("%s: %s cannot do it", rule.Title, gate.Line(c.System.Name))
+		}
+		return fmt.Sprintf("%s: needs %s, %s gives %s", rule.Title, unit.Show(check.Need, style, unit.Up), gate.Line(c.System.Name), unit.Show(check.Have, style, unit.Down))
+	}
+	return gate.Line(c.System.Name) + " falls short"
+}
+
+// openReason names the open questions that could change the system.
+func openReason(r *rules.Result) string {
+	const system, most = 3, 3 // rules.OpenQuestion.Strength
+	var names []string
+	n := 0
+	for _, q := range r.Open {
+		if q.Strength < system {
+			continue
+		}
+		if n++; n > most {
+			continue
+		}
+		names = append(names, stepName(q.Asked))
+	}
+	if n > most {
+		names = append(names, fmt.Sprintf("and %d more", n-most))
+	}
+	return strings.Join(names, "; ")
+}
+
+func stepName(a rules.Asked) string {
+	q, known := assess.Find(a.Fact)
+	if !known {
+		return string(a.Fact)
+	}
+	return assess.Step{Question: q, Metal: a.Metal}.Name()
+}
+
+// skippedSafety names the safety questions that nobody asked.
+func skippedSafety(v *assess.Visit) string {
+	var names []string
+	for _, f := range []rules.Fact{rules.FactEyes, rules.FactVentilation, rules.FactHotWork} {
+		if _, asked := v.Answer(rules.Asked{Fact: f}); !asked {
+			names = append(names, stepName(rules.Asked{Fact: f}))
+		}
+	}
+	if len(names) == 0 {
+		return ""
+	}
+	return "not asked: " + strings.Join(names, ", ")
+}
+
+// differs says field by field what would be concluded otherwise today, and why
+// that may be; "" if nothing, or if nothing was recorded.
+func (b *Bench) differs(v *assess.Visit, r *rules.Result) string {
+	was := v.Recommended
+	if was == nil {
+		return ""
+	}
+	now := assess.Conclude(*r, b.print)
+	var list []string
+	field := func(name, before, after string) {
+		if before != after {
+			list = append(list, fmt.Sprintf("%s %s, today %s", name, orNone(before), orNone(after)))
+		}
+	}
+	field("outcome", words(string(was.Outcome)), words(string(now.Outcome)))
+	field("system", was.System, now.System)
+	if was.Outcome == rules.Recommended && now.Outcome == rules.Recommended {
+		field("verdict", firmness(was.Firm), firmness(now.Firm))
+	}
+	field("what decides", words(string(was.Critical)), words(string(now.Critical)))
+	if len(list) == 0 {
+		return ""
+	}
+	return strings.Join(list, "; ") + because(was, now)
+}
+
+func orNone(s string) string {
+	if s == "" {
+		return "none"
+	}
+	return s
+}
+
+func firmness(firm bool) string {
+	if firm {
+		return string(Firm)
+	}
+	return string(Open)
+}
+
+// because says what changed between two conclusions beside the answers.
+func because(was, now *assess.Recommendation) string {
+	switch {
+	case was.Rules != now.Rules && was.Range != now.Range:
+		return " (other rules, another range)"
+	case was.Rules != now.Rules:
+		return " (other rules)"
+	case was.Range != now.Range:
+		return " (another range)"
+	}
+	return " (the answers were changed since)"
+}

@@ -1,0 +1,177 @@
+package review
+
+import (
+	"context"
+	"runtime"
+	"sync"
+	"time"
+
+	"cutbrief/assess"
+	"cutbrief/assess/store/scan"
+)
+
+// Options say how a folder is read.
+type Options struct {
+	Bench   *Bench
+	Index   string           // file to keep what was worked out in; "" keeps nothing
+	Program string           // which build of the program; another one trusts no index
+	Glance  bool             // run no rules on what the index does not know
+	Workers int              // 0 is one for each processor
+	Now     func() time.Time // the clock that files are dated by
+}
+
+// Totals count what was read.
+type Totals struct {
+	Files  int // all files of visits, and folders that could not be read
+	Unread int // of them, those that could not be read
+	Known  int // of them, those whose row was in the index
+}
+
+// Read reads every visit below a folder and hands over a row for each, in no
+// order, some at a time and never two calls at once. The rows are the caller's,
+// to keep and to change after Read returns. What the index could not be written
+// for is no error: it only costs time.
+func Read(ctx context.Context, dir string, o Options, emit func([]*Row)) (Totals, error) {
+	b := &batches{emit: emit}
+	started := o.Now()
+	known := openIndex(o)
+	var readers []*reader
+	var mu sync.Mutex
+	workers := o.Workers
+	if workers == 0 {
+		workers = runtime.NumCPU()
+	}
+	err := scan.Run(ctx, dir, scan.Options{Workers: workers, Most: assess.MaxSize, Ask: len(known.entries) > 0}, func() scan.Reader {
+		mu.Lock()
+		defer mu.Unlock()
+		r := &reader{Options: o, known: known, out: b, words: map[string]string{}}
+		readers = append(readers, r)
+		return r
+	})
+	var fresh []*entry
+	for _, r := range readers {
+		r.flush()
+		fresh = append(fresh, r.fresh...)
+	}
+	if err == nil && !o.Glance && o.Index != "" {
+		known.save(o, fresh, started)
+	}
+	return b.totals, err
+}
+
+// batches hands rows on.
+type batches struct {
+	mu     sync.Mutex
+	emit   func([]*Row)
+	totals Totals
+}
+
+func (b *batches) put(rows []*Row, known int) {
+	b.mu.Lock()
+	defer b.mu.Unlock()
+	b.totals.Files += len(rows)
+	b.totals.Known += known
+	for _, r := range rows {
+		if r.Stage == Unread {
+			b.totals.Unread++
+		}
+	}
+	b.emit(rows)
+}
+
+// Batches begin small, so that the first rows are there at once.
+const (
+	firstBatch = 16
+	mostBatch  = 512
+)
+
+// reader makes rows of files, for one worker.
+type reader struct {
+	Options
+	known  *index
+	out    *batches
+	glance assess.Glance
+	words  map[string]string // texts that many rows share
+	fresh  []*entry
+	batch  []*Row
+	hits   int
+	size   int
+}
+
+// Known hands over the row that the index holds for this very state of the file.
+func (r *reader) Known(f *scan.File) bool {
+	row, ok := r.known.find(f)
+	if ok {
+		r.hits++
+		r.add(row)
+	}
+	return ok
+}
+
+// Take makes the row of a file that was read.
+func (r *reader) Take(f *scan.File, data []byte) {
+	e := &entry{path: f.Path, stamp: f.Stamp, row: r.row(f, data)}
+	r.share(&e.row)
+	if !r.Glance && r.Index != "" && f.Err == nil {
+		r.fresh = append(r.fresh, e)
+	}
+	r.add(&e.row)
+}
+
+func (r *reader) row(f *scan.File, data []byte) Row {
+	if f.Err != nil {
+		return unread(f.Path, f.Err)
+	}
+	if r.Glance {
+		if err := r.glance.Look(data); err != nil {
+			return unread(f.Path, err)
+		}
+		return glanced(f.Path, &r.glance)
+	}
+	v, _, err := assess.Decode(data)
+	if err != nil {
+		return unread(f.Path, err)
+	}
+	return r.Bench.Judge(f.Path, v)
+}
+
+// share keeps one copy of what many rows say.
+func (r *reader) share(row *Row) {
+	for _, s := range []*string{&row.Date, &row.Rep, &row.Metals, &row.System, &row.Outcome, &row.Due, &row.Why, &row.Unanswered} {
+		*s = r.shared(*s)
+	}
+}
+
+// mostWords bounds what is kept for sharing.
+const mostWords = 10000
+
+func (r *reader) shared(s string) string {
+	if s == "" {
+		return ""
+	}
+	if one, ok := r.words[s]; ok {
+		return one
+	}
+	if len(r.words) < mostWords {
+		r.words[s] = s
+	}
+	return s
+}
+
+func (r *reader) add(row *Row) {
+	if r.size == 0 {
+		r.size = firstBatch
+	}
+	r.batch = append(r.batch, row)
+	if len(r.batch) >= r.size {
+		r.flush()
+		r.size = min(2*r.size, mostBatch)
+	}
+}
+
+func (r *reader) flush() {
+	if len(r.batch) > 0 {
+		r.out.put(r.batch, r.hits)
+	}
+	r.batch, r.hits = make([]*Row, 0, mostBatch), 0
+}

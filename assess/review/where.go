@@ -1,0 +1,250 @@
+package review
+
+import (
+	"cmp"
+	"fmt"
+	"strings"
+	"time"
+)
+
+// The limits of a filter: far above what anybody types.
+const (
+	longestWhere = 2000 // characters
+	deepestWhere = 20   // parentheses and "not" inside each other
+)
+
+// Where is a filter: it says of a row whether to keep it.
+type Where func(*Row) bool
+
+// WhereError says what is wrong with a filter and where.
+type WhereError struct {
+	Line, Column int // from 1; columns count characters
+	Problem      string
+	Accepted     string
+}
+
+func (e *WhereError) Error() string {
+	return fmt.Sprintf("line %d, column %d: %s; %s", e.Line, e.Column, e.Problem, e.Accepted)
+}
+
+// ParseWhere reads a filter such as
+//
+//	verdict = open and rep = "Runa Feltham" and thickest > 10 mm
+//
+// An empty one keeps every row. today is the day that "today" stands for. The
+// language is our own:
+//
+//	either    = all { "or" all }
+//	all       = one { "and" one }
+//	one       = "not" one | "(" either ")" | field compare value
+//	compare   = "=" | "!=" | "<" | "<=" | ">" | ">=" | "~"
+//	value     = text in double quotes | words up to the next and, or, ) | "?"
+//
+// "~" means "holds the text". "?" means not known: what is not known is never
+// less or more than anything. Of a list, "=" asks whether one of its words is the
+// value. Capitals do not matter.
+func ParseWhere(text string, today time.Time) (Where, error) {
+	p := &whereParser{text: text, today: today.Format(time.DateOnly)}
+	if len(text) > longestWhere {
+		return nil, p.failAt(0, fmt.Sprintf("a filter of %d characters", len(text)), fmt.Sprintf("at most %d are accepted", longestWhere))
+	}
+	if p.next(); p.token.kind == endToken {
+		return func(*Row) bool { return true }, nil
+	}
+	keep, err := p.either(0)
+	if err != nil {
+		return nil, err
+	}
+	if p.token.kind != endToken {
+		return nil, p.fail("and, or, or the end is expected here")
+	}
+	return keep, nil
+}
+
+// whereParser reads a filter token by token.
+type whereParser struct {
+	text  string
+	at    int // behind the token at hand
+	token token
+	today string
+}
+
+func (p *whereParser) either(depth int) (Where, error) {
+	left, err := p.all(depth)
+	for err == nil && p.token.is("or") {
+		p.next()
+		var right Where
+		first := left
+		right, err = p.all(depth)
+		left = func(r *Row) bool { return first(r) || right(r) }
+	}
+	return left, err
+}
+
+func (p *whereParser) all(depth int) (Where, error) {
+	left, err := p.one(depth)
+	for err == nil && p.token.is("and") {
+		p.next()
+		var right Where
+		first := left
+		right, err = p.one(depth)
+		left = func(r *Row) bool { return first(r) && right(r) }
+	}
+	return left, err
+}
+
+func (p *whereParser) one(depth int) (Where, error) {
+	switch {
+	case depth > deepestWhere:
+		return nil, p.fail(fmt.Sprintf("at most %d inside each other are accepted", deepestWhere))
+	case p.token.is("not"):
+		p.next()
+		inner, err := p.one(depth + 1)
+		return func(r *Row) bool { return !inner(r) }, err
+	case p.token.kind == openToken:
+		p.next()
+		inner, err := p.either(depth + 1)
+		if err != nil {
+			return nil, err
+		}
+		if p.token.kind != closeToken {
+			return nil, p.fail("a closing ) is expected here")
+		}
+		p.next()
+		return inner, nil
+	}
+	return p.comparison()
+}
+
+func (p *whereParser) comparison() (Where, error) {
+	field, known := FindField(p.token.text)
+	if p.token.kind != wordToken || !known {
+		return nil, p.fail("a field is expected here: " + strings.Join(FieldIDs(), ", "))
+	}
+	p.next()
+	if p.token.kind != compareToken || p.token.text == "!" {
+		return nil, p.fail("a comparison is expected here: = != < <= > >= ~")
+	}
+	op := p.token.text
+	p.next()
+	from := p.token
+	value, err := p.value()
+	if err != nil {
+		return nil, err
+	}
+	keep, accepted := field.compare(op, value, from.kind == quotedToken, p.today)
+	if keep == nil {
+		return nil, p.failAt(from.at, fmt.Sprintf("%s %s %q cannot be compared", field.ID, op, value), accepted)
+	}
+	return keep, nil
+}
+
+// value reads a quoted text, or words up to the next and, or, closing
+// parenthesis or end.
+func (p *whereParser) value() (string, error) {
+	if p.token.kind == quotedToken {
+		text := p.token.text
+		p.next()
+		return text, nil
+	}
+	var words []string
+	for p.token.kind == wordToken && !p.token.is("and") && !p.token.is("or") {
+		words = append(words, p.token.text)
+		p.next()
+	}
+	if len(words) == 0 {
+		return "", p.fail("a value is expected here, such as open, 10 mm or \"a text\"")
+	}
+	return strings.Join(words, " "), nil
+}
+
+// compare builds the comparison of a field with a value; nil if it makes no
+// sense, with what would.
+func (f Field) compare(op, value string, quoted bool, today string) (Where, string) {
+	ordered := op != "=" && op != "!=" && op != "~"
+	switch {
+	case value == "?" && !quoted:
+		return f.unknown(op)
+	case ordered && (f.Shape == Text || f.Shape == List):
+		return nil, "this field is compared with =, != or ~"
+	case f.Shape == Length && op != "~":
+		mm, err := length(value)
+		if err != nil {
+			return nil, "give a thickness such as 10 mm or 3/8 in"
+		}
+		return f.measures(op, mm), ""
+	case f.Shape == Date && op != "~":
+		if strings.EqualFold(value, "today") {
+			value = today
+		}
+		if day(value) == "" {
+			return nil, "give a day such as 2026-11-25, or today"
+		}
+		return func(r *Row) bool {
+			text := f.text(r)
+			return (text != "" || op == "!=") && holds(op, strings.Compare(text, value))
+		}, ""
+	}
+	return f.says(op, strings.ToLower(value)), ""
+}
+
+func (f Field) unknown(op string) (Where, string) {
+	switch op {
+	case "=":
+		return func(r *Row) bool { return f.text(r) == "" }, ""
+	case "!=":
+		return func(r *Row) bool { return f.text(r) != "" }, ""
+	}
+	return nil, "not known is compared with = or !="
+}
+
+// measures compares lengths; two that are shown alike are the same.
+func (f Field) measures(op string, mm float64) Where {
+	const alike = 0.005
+	return func(r *Row) bool {
+		n, known := f.Number(r)
+		if !known {
+			return op == "!="
+		}
+		if n-mm < alike && mm-n < alike {
+			return holds(op, 0)
+		}
+		return holds(op, cmp.Compare(n, mm))
+	}
+}
+
+// says compares texts in small letters, word by word in a list.
+func (f Field) says(op, value string) Where {
+	is := func(text string) bool { return strings.ToLower(text) == value }
+	if op == "~" {
+		is = func(text string) bool { return strings.Contains(strings.ToLower(text), value) }
+	}
+	return func(r *Row) bool {
+		found := false
+		if f.Shape == List {
+			for _, item := range f.Items(r) {
+				found = found || is(item)
+			}
+		} else {
+			found = is(f.text(r))
+		}
+		return found == (op != "!=")
+	}
+}
+
+// holds reports whether a comparison's outcome satisfies an operator.
+func holds(op string, outcome int) bool {
+	switch op {
+	case "=":
+		return outcome == 0
+	case "!=":
+		return outcome != 0
+	case "<":
+		return outcome < 0
+	case "<=":
+		return outcome <= 0
+	case ">":
+		return outcome > 0
+	}
+	return outcome >= 0
+}
