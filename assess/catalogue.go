@@ -7,7 +7,7 @@ import (
 )
 
 // catalogue is every question in the order asked. It is only ever read.
-var catalogue = slices.Concat(visitQuestions, workQuestions, howQuestions, siteQuestions, todayQuestions, decisionQuestions)
+var catalogue = slices.Concat(visitQuestions, workQuestions, howQuestions, siteQuestions, todayQuestions, priceQuestions, decisionQuestions)
 
 // places is where each question stands in the catalogue. It is only ever read.
 var places = func() map[rules.Fact]int {
