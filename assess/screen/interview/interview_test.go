@@ -73,6 +73,22 @@ func TestPastedLineEndsReachTheirQuestion(t *testing.T) {
 	}
 }
 
+// Letters read at once come as one message, whose name is that of a key if they
+// spell it: these words were lost, "enter" went on, and "esc" went back.
+func TestWordsThatNameKeysAreText(t *testing.T) {
+	for _, word := range []string{"up", "down", "left", "right", "home", "end", "tab", "esc", "enter", "delete", "space", "f1", "ctrl+c"} {
+		typed, pasted := drive(t, newVisit()), drive(t, newVisit())
+		typed.keys(word, "<space>", "Farm", "<enter>")
+		pasted.paste(word + "\n")
+		if said := typed.answer(assess.FactCompany).Said; said != word+" Farm" {
+			t.Errorf("typed %q and Farm, kept %q", word, said)
+		}
+		if said := pasted.answer(assess.FactCompany).Said; said != word {
+			t.Errorf("pasted %q, kept %q", word, said)
+		}
+	}
+}
+
 func TestAPasteHidesNothing(t *testing.T) {
 	d := drive(t, newVisit())
 	d.paste("Al\x1b[31mder\u202e\u200b\tWorks\x07")

@@ -32,7 +32,7 @@ func (m *Model) Update(msg tea.Msg) (tea.Model, tea.Cmd) {
 // line ends reaches the question it belongs to.
 func (m *Model) typed(msg tea.KeyMsg) tea.Cmd {
 	if !msg.Paste {
-		return m.key(msg)
+		return m.key(asText(msg))
 	}
 	var cmds []tea.Cmd
 	for _, k := range unpaste(msg.Runes) {
@@ -50,10 +50,17 @@ func unpaste(pasted []rune) []tea.KeyMsg {
 			keys = append(keys, tea.KeyMsg{Type: tea.KeyCtrlJ})
 		}
 		if line != "" {
-			keys = append(keys, tea.KeyMsg{Type: tea.KeyRunes, Runes: []rune(line)})
+			keys = append(keys, asText(tea.KeyMsg{Type: tea.KeyRunes, Runes: []rune(line)}))
 		}
 	}
 	return keys
+}
+
+// asText marks letters that came together as text, so that words such as "up",
+// "end" or "enter" are not taken for the keys of that name.
+func asText(msg tea.KeyMsg) tea.KeyMsg {
+	msg.Paste = msg.Type == tea.KeyRunes && len(msg.Runes) > 1
+	return msg
 }
 
 // key takes one key in the present state.
