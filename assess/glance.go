@@ -23,6 +23,8 @@ type Glance struct {
 	Thickest    unit.Maybe[unit.Millimetre] // thickest regular clean cut of any metal
 	Answers     int
 	Recommended Recommendation // its outcome is "" if none was saved
+	Outcome     Outcome        // of the latest demonstration
+	Due         string         // day of what is to be done next, by its record
 }
 
 // Look reads into g the little that a list shows. It takes one pass over the
@@ -51,6 +53,9 @@ func (g *Glance) Look(data []byte) error {
 	}
 	if s.broken || skipSpace(data, s.at) != len(data) || !l.sound() {
 		return g.refuse(data)
+	}
+	if string(l.version) == "1" {
+		g.Outcome, g.Due = "", ""
 	}
 	g.understand(&l)
 	return nil
@@ -105,8 +110,7 @@ func (l *look) member(g *Glance, name []byte, s *steps) {
 	case `"answers"`:
 		l.list(g, s)
 	case `"showings"`:
-		l.odd = true // Decode judges them
-		s.value()
+		l.showings(g, s)
 	default:
 		l.odd = l.odd || escaped(name)
 		s.value()
@@ -233,6 +237,64 @@ func (l *look) recommended(g *Glance, s *steps) {
 	s.leave(in)
 }
 
+// showings looks at the latest demonstration. Version 1 knew of none.
+func (l *look) showings(g *Glance, s *steps) {
+	items, ok := s.enter('[')
+	if !ok {
+		l.odd = true
+		s.value()
+		return
+	}
+	for {
+		if _, more := items.more(); !more {
+			break
+		}
+		g.Outcome, g.Due = "", ""
+		l.showing(g, &items)
+	}
+	s.leave(items)
+}
+
+func (l *look) showing(g *Glance, items *steps) {
+	s, ok := items.enter('{')
+	if !ok {
+		l.odd = true
+		items.value()
+		return
+	}
+	for {
+		name, more := s.more()
+		if !more {
+			break
+		}
+		value := s.value()
+		switch string(name) {
+		case `"outcome"`:
+			g.Outcome = Outcome(plainText(value))
+		case `"next"`:
+			g.Due = dueIn(value)
+		default:
+			l.odd = l.odd || escaped(name)
+		}
+	}
+	items.leave(s)
+}
+
+// dueIn is the day in what is to be done next.
+func dueIn(next []byte) (day string) {
+	s, ok := into(next, 0, 1, '{')
+	for ok {
+		name, more := s.more()
+		if !more {
+			break
+		}
+		if value := s.value(); string(name) == `"date"` {
+			day = plainText(value)
+		}
+	}
+	return day
+}
+
 // understand reads the thicknesses, now that the units are known.
 func (g *Glance) understand(l *look) {
 	style := unit.Metric
@@ -268,6 +330,9 @@ func (v *Visit) Glance() Glance {
 	}
 	if v.Recommended != nil {
 		g.Recommended = *v.Recommended
+	}
+	if s := v.Latest(); s != nil {
+		g.Outcome, g.Due = s.Outcome, s.Next.Date
 	}
 	return g
 }

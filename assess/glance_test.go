@@ -48,7 +48,7 @@ func TestGlanceAgreesWithDecode(t *testing.T) {
 	if err != nil || len(files) == 0 {
 		t.Fatal(files, err)
 	}
-	for _, name := range append(files, "../testdata/format/visit-1.json") {
+	for _, name := range append(files, "../testdata/format/visit-1.json", "../testdata/format/visit-2.json") {
 		data, err := os.ReadFile(name)
 		if err != nil {
 			t.Fatal(err)
@@ -60,6 +60,17 @@ func TestGlanceAgreesWithDecode(t *testing.T) {
 		if got, want := glance(t, string(data)), v.Glance(); !reflect.DeepEqual(got, want) {
 			t.Errorf("%s:\n%+v\n%+v", name, got, want)
 		}
+	}
+}
+
+// The latest demonstration counts; version 1 knew of none, whatever is so named.
+func TestGlanceSeesTheLatestShowing(t *testing.T) {
+	const showings = `"showings":[{"outcome":"no","next":{"date":"2026-01-01"}},{"date":"2026-11-20","outcome":"quote","next":{"step":"send it","date":"2026-11-25"}}]`
+	if g := glance(t, `{"format":"cutbrief-visit","version":2,"answers":[],`+showings+`}`); g.Outcome != Quote || g.Due != "2026-11-25" {
+		t.Errorf("got %+v", g)
+	}
+	if g := glance(t, `{"format":"cutbrief-visit",`+showings+`,"version":1,"answers":[]}`); g.Outcome != "" || g.Due != "" {
+		t.Errorf("got %+v", g)
 	}
 }
 

@@ -11,6 +11,7 @@ import (
 	"cutbrief/assess/store/scan"
 	"cutbrief/rules"
 	"cutbrief/rules/metal"
+	"cutbrief/rules/showing"
 	"cutbrief/rules/system"
 	"cutbrief/rules/unit"
 )
@@ -61,7 +62,7 @@ func flagOf(err error) Flag {
 // earlier program recorded is shown as it was.
 func glanced(path string, g *assess.Glance) Row {
 	r := Row{Path: cleanPath(path), Date: day(g.Date), Company: g.Company, Rep: g.Rep, Metals: metalList(g.Metals),
-		Thickest: g.Thickest.Or(0), Critical: g.Recommended.Critical, System: g.Recommended.System, Stage: Glanced}
+		Thickest: g.Thickest.Or(0), Critical: g.Recommended.Critical, System: g.Recommended.System, Outcome: string(g.Outcome), Due: day(g.Due), Stage: Glanced}
 	switch g.Recommended.Outcome {
 	case rules.Recommended:
 		r.Verdict = Open
@@ -104,14 +105,16 @@ func (b *Bench) Judge(path string, v *assess.Visit) Row {
 	result := rules.Evaluate(job, b.Offered)
 	row.Unanswered = unanswered(v)
 	b.stand(&row, v, &result)
-	b.flag(&row, v, &result, problems)
+	b.flag(&row, v, job, &result, problems)
 	return row
 }
 
 // stand fills in how the recommendation stands today.
 func (b *Bench) stand(row *Row, v *assess.Visit, r *rules.Result) {
 	row.Critical = r.Critical.Requirement
-	if row.System == "" && r.First != nil {
+	if id := recorded(v); id != "" {
+		row.System = gate.Line(id)
+	} else if r.First != nil {
 		row.System = r.First.System.ID
 	}
 	switch {
@@ -128,17 +131,28 @@ func (b *Bench) stand(row *Row, v *assess.Visit, r *rules.Result) {
 	}
 }
 
-// recordedShort is the system that was recommended, if it falls short today.
+// recordedShort is the system that was ordered or else recommended, if it falls
+// short today.
 func recordedShort(v *assess.Visit, r *rules.Result) *rules.Candidate {
-	if v.Recommended == nil || v.Recommended.System == "" {
-		return nil
-	}
+	id := recorded(v)
 	for i := range r.Candidates {
-		if c := &r.Candidates[i]; c.System.ID == v.Recommended.System && c.Status == rules.FallsShort {
+		if c := &r.Candidates[i]; id != "" && c.System.ID == id && c.Status == rules.FallsShort {
 			return c
 		}
 	}
 	return nil
+}
+
+// recorded is the system that was ordered, or else recommended; "" if neither
+// was saved.
+func recorded(v *assess.Visit) string {
+	if s := v.Latest(); s != nil && s.Outcome == assess.Ordered && s.System != "" {
+		return s.System
+	}
+	if v.Recommended != nil {
+		return v.Recommended.System
+	}
+	return ""
 }
 
 // unanswered lists the questions that matter here and have no answer.
@@ -152,7 +166,7 @@ func unanswered(v *assess.Visit) string {
 	return strings.Join(names, "; ")
 }
 
-func (b *Bench) flag(row *Row, v *assess.Visit, r *rules.Result, problems []assess.Problem) {
+func (b *Bench) flag(row *Row, v *assess.Visit, job rules.Job, r *rules.Result, problems []assess.Problem) {
 	if c := recordedShort(v, r); c != nil {
 		row.raise(Smaller, shortReason(c, v.Style()))
 	}
@@ -172,6 +186,9 @@ func (b *Bench) flag(row *Row, v *assess.Visit, r *rules.Result, problems []asse
 	}
 	if n := len(problems); n > 0 {
 		row.raise(Unclear, counted(problems[0].Text, n))
+	}
+	if reason := unproven(v, job, r); reason != "" {
+		row.raise(Unproven, reason)
 	}
 	if reason := skippedSafety(v); reason != "" {
 		row.raise(Unsafe, reason)
@@ -233,6 +250,31 @@ func stepName(a rules.Asked) string {
 		return string(a.Fact)
 	}
 	return assess.Step{Question: q, Metal: a.Metal}.Name()
+}
+
+// unproven says that the latest demonstration showed no cut that proves what
+// decides, where the plan has one.
+func unproven(v *assess.Visit, job rules.Job, r *rules.Result) string {
+	s := v.Latest()
+	if s == nil || len(s.Cuts) == 0 || r.Critical.Requirement == "" {
+		return ""
+	}
+	could := ""
+	for _, c := range showing.Plan(job, *r) {
+		if c.Proves != r.Critical.Requirement {
+			continue
+		}
+		if _, shown := s.Find(c.ID); shown {
+			return ""
+		}
+		if could == "" {
+			could = c.Name
+		}
+	}
+	if could == "" {
+		return ""
+	}
+	return fmt.Sprintf("no cut shown on %s proves %s; one that could: %s", s.Date, words(string(r.Critical.Requirement)), could)
 }
 
 // skippedSafety names the safety questions that nobody asked.

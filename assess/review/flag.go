@@ -20,6 +20,7 @@ const (
 	Contradicted
 	Unreasoned
 	Unclear
+	Unproven
 	Unsafe
 	Overdue
 	Twice
@@ -52,12 +53,13 @@ var kinds = [flags]FlagKind{
 	Foreign:      {"foreign", "foreign file", "the file is not the record of a visit"},
 	Newer:        {"newer", "file of a later version", "the file was written in a later format than this program reads"},
 	Unreadable:   {"unreadable", "cannot be read", "the system does not let us read the file or folder, or it is no regular file"},
-	Smaller:      {"smaller", "smaller than the need", "the system recorded as recommended falls short of what the answers ask for, by today's rules and range"},
+	Smaller:      {"smaller", "smaller than the need", "the system ordered, or else recorded as recommended, falls short of what the answers ask for, by today's rules and range"},
 	Differs:      {"differs", "would differ today", "today's rules and range give another outcome, system, firmness or deciding requirement than was recorded"},
 	StillOpen:    {"open", "open questions", "a question without an answer could change the system"},
 	Contradicted: {"contradicted", "answers contradict", "the use claimed and the metres or cuts told do not go together"},
 	Unreasoned:   {"no-reason", "overruled without a reason", "the rep overruled what decides the sale and gave no reason"},
 	Unclear:      {"unclear", "answers not understood", "an answer in the file cannot be understood"},
+	Unproven:     {"unproven", "requirement not shown", "the latest demonstration recorded holds no cut that proves what decides, though the plan has one"},
 	Unsafe:       {"safety", "safety questions skipped", "eye protection, ventilation or hot-work limits were never asked about"},
 	Overdue:      {"overdue", "next step overdue", "the day of the next step is past and no outcome is recorded"},
 	Twice:        {"twice", "same customer twice", "another file below the folder is about a customer of the same name"},

@@ -129,6 +129,32 @@ func TestOverruledWithoutAReason(t *testing.T) {
 	}
 }
 
+// What was ordered counts before what was recommended.
+func TestOrderedSmallerThanTheNeed(t *testing.T) {
+	v := visit(t)
+	v.Recommended = &assess.Recommendation{Outcome: rules.Recommended, System: "demo-125"}
+	v.Showings = []assess.Showing{{Date: "2026-11-20", System: "demo-30", Outcome: assess.Ordered, Next: assess.Next{Date: "2026-12-01"}}}
+	r := judge(t, v)
+	if !r.Flags.Has(Smaller) || r.System != "demo-30" || r.Outcome != "order" || r.Due != "2026-12-01" {
+		t.Errorf("got %+v", r)
+	}
+}
+
+// The rep chose speed; the timed straight cut at the everyday thickness proves
+// it, and a cut of a mesh does not.
+func TestADemonstrationThatProvesNothing(t *testing.T) {
+	v := visit(t)
+	v.Overrule = &rules.Overrule{Requirement: rules.Speed, Reason: "they wait for parts"}
+	v.Showings = []assess.Showing{{Date: "2026-11-20", Cuts: []assess.Shown{{Cut: "mesh"}}}}
+	if got := reason(judge(t, v), Unproven); !strings.Contains(got, "no cut shown on 2026-11-20 proves cutting speed; one that could:") {
+		t.Errorf("got %q", got)
+	}
+	v.Showings[0].Cuts = []assess.Shown{{Cut: "everyday-straight"}}
+	if r := judge(t, v); r.Flags.Has(Unproven) {
+		t.Errorf("got %q", r.Why)
+	}
+}
+
 // "Not known" was asked; only what was never asked is skipped.
 func TestSafetyQuestionsSkipped(t *testing.T) {
 	r := judge(t, visit(t, "eye-protection: none"))
