@@ -1,0 +1,99 @@
+package casebook
+
+import (
+	"fmt"
+	"strings"
+	"unicode"
+
+	"cutbrief/assess"
+	"cutbrief/rules"
+	"cutbrief/rules/lines"
+	"cutbrief/rules/system"
+)
+
+// Check says of a customer what would make a practice unfair: facts the rules
+// cannot decide on, facts that contradict one another, a manner without its
+// trouble, a figure in plain sight where it should be hidden, or too little
+// patience for the good way through.
+func Check(c *Customer, offered system.Range) []lines.Finding {
+	var list []lines.Finding
+	add := func(column, problem, accepted string) {
+		list = append(list, lines.Finding{Line: c.Line, Row: c.Name, Column: column, Severity: lines.Error, Problem: problem, Accepted: accepted})
+	}
+	result := rules.Evaluate(c.job(), offered)
+	switch {
+	case result.Outcome == rules.NotYet:
+		add("", "the facts are too few to size anything: "+names(result.Missing)+" is missing", "an answer to each of these")
+		return list
+	case result.Outcome == rules.Recommended && !result.Firm:
+		add("", "the right answer is not firm: "+openNames(result.Open)+" could change it", "an answer to each of these")
+	case result.Critical.Requirement == "":
+		add("annoys-most", "nothing says what decides", "what annoys them, or how the edge is used")
+	case len(result.Critical.Tie) > 0:
+		add("annoys-most", "what decides is a tie", "one complaint that outweighs the others")
+	}
+	for _, f := range result.Flags {
+		if !aboutSafety(f) {
+			add("", "the facts contradict one another: "+f.Sentence, "facts that go together; what is only said belongs on a line wrong")
+		}
+	}
+	checkManner(c, add)
+	if r := NewRoute(c, offered); !r.Arrives {
+		add("", "no way of asking leads to the right answer", "facts that decide")
+	} else if r.Minutes > c.Minutes {
+		add("minutes", fmt.Sprintf("%d minutes are too few: the good way through takes %d", c.Minutes, r.Minutes), fmt.Sprintf("at least %d", r.Minutes))
+	}
+	return list
+}
+
+// aboutSafety reports a flag that warns of the site and contradicts nothing.
+func aboutSafety(f rules.Flag) bool {
+	for _, a := range f.From {
+		if a.Fact != rules.FactEyes && a.Fact != rules.FactVentilation {
+			return false
+		}
+	}
+	return true
+}
+
+// checkManner reports a manner that shows nowhere, and figures it gives away.
+func checkManner(c *Customer, add func(column, problem, accepted string)) {
+	switch {
+	case c.Manner.row().slips && len(c.Wrong) == 0:
+		add("manner", "this customer says nothing wrong", "a line such as wrong thickest-clean mild-steel: 6 mm")
+	case (c.Manner == Vague || c.Manner == AsksBack) && len(c.Unclear) == 0:
+		add("manner", "this customer is clear about everything", "a line such as unclear: thickest-clean mild-steel")
+	}
+	for _, a := range c.tricky() {
+		if said, has := c.Says[a]; has && c.Unclear[a] && strings.ContainsFunc(said, unicode.IsDigit) {
+			add("says "+string(a.Fact), "gives a figure in plain sight", "words without a figure, or no line unclear for it")
+		}
+	}
+}
+
+func names(list []rules.Asked) string {
+	var words []string
+	for _, a := range list {
+		words = append(words, stepOf(a).Name())
+	}
+	return series(words)
+}
+
+func openNames(list []rules.OpenQuestion) string {
+	var asked []rules.Asked
+	for _, q := range list {
+		if q.Strength >= 3 { // the system
+			asked = append(asked, q.Asked)
+		}
+	}
+	return names(asked)
+}
+
+// stepOf is the step that asks for a fact.
+func stepOf(a rules.Asked) assess.Step {
+	q, ok := assess.Find(a.Fact)
+	if !ok {
+		q = &assess.Question{ID: a.Fact, Name: string(a.Fact)}
+	}
+	return assess.Step{Question: q, Metal: a.Metal}
+}
