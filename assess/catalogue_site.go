@@ -71,7 +71,7 @@ var siteQuestions = []*Question{
 	{ID: rules.FactHoseLength, Name: "hose length", Group: GroupSite, Form: FormQuantity, Kind: unit.Length, limit: limit{0.3, 1000}, applies: air,
 		Ask: "How long is the air hose to the work?", Why: "Every metre of hose takes some pressure.",
 		Example: "15 m or 50 ft"},
-	{ID: rules.FactAltitude, Name: "altitude", Group: GroupSite, Form: FormQuantity, Kind: unit.Length, limit: limit{0, 6000},
+	{ID: rules.FactAltitude, Name: "altitude", Group: GroupSite, Form: FormQuantity, Kind: unit.Length, limit: limit{0, 5000},
 		Ask: "How high above the sea is the place?", Why: "Thin air cools less, and a compressor delivers less of it.",
 		Help:    "To the nearest few hundred metres or the nearest thousand feet is enough.",
 		Example: "250 m or 800 ft"},

@@ -26,18 +26,20 @@ func (b *builder) excluded() []Line {
 // is needed.
 func (b *builder) notTaken(c *rules.Candidate) Line {
 	l := Line{Label: plain(c.System.Name), Value: string(c.Status)}
-	var why []string
+	var why, sources, kinds []string
 	for i := range c.Checks {
 		if check := &c.Checks[i]; counts(c.Status, check) {
 			why = append(why, b.shortfall(check))
-			l.Source, l.Trust = cited(check.Source), trusted(check.Source)
+			sources = append(sources, cited(check.Source))
+			kinds = append(kinds, trusted(check.Source))
 		}
 	}
 	if first := b.result.First; len(why) == 0 || (first != nil && c.Status == first.Status) {
 		why = []string{"stands as well, with more to spare: rated for " + b.given(millimetres(c.System.Rated))}
-		l.Source, l.Trust = "", ""
+		sources, kinds = nil, nil
 	}
 	l.Why = stop(strings.Join(why, "; "))
+	l.Source, l.Trust = strings.Join(unique(sources), "; "), strings.Join(unique(kinds), "; ")
 	return l
 }
 

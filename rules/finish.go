@@ -1,6 +1,7 @@
 package rules
 
 import (
+	"cutbrief/rules/metal"
 	"cutbrief/rules/size"
 	"cutbrief/rules/system"
 	"cutbrief/rules/unit"
@@ -97,11 +98,15 @@ func band(j *Job) (size.Band, Process, bool) {
 			return size.ColdBand(), cold, true
 		}
 	}
-	if has(j.Today, OxyFuel) && anyPiece(j, func(p *Piece) bool { return GasCuts(p.Metal) }) {
+	if has(j.Today, OxyFuel) && anyPiece(j, bandHolds) {
 		return size.OxyFuelBand(), OxyFuel, true
 	}
 	return size.Band{}, "", false
 }
+
+// bandHolds reports a piece of the metal the usual bands are for: mild steel,
+// coated or not.
+func bandHolds(p *Piece) bool { return p.Metal == metal.MildSteel || p.Metal == metal.Galvanised }
 
 // judgeHeat: plasma leaves no more heat in the work than today's way. It
 // excludes no system. Where no band is held for today's way, it is not judged.

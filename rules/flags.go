@@ -44,6 +44,14 @@ var flagRows = []flagRow{
 		[]Fact{FactThickest, FactRarest}, func(j *Job) bool {
 			return anyPiece(j, func(p *Piece) bool { return over(p.Thickest, p.Rarest) })
 		}},
+	{"pierced-over-cut", "The thickest pierced or bevelled is more than anything that is cut. One of the two needs another look.",
+		[]Fact{FactPierced, FactBevelled, FactThickest}, func(j *Job) bool {
+			return anyPiece(j, func(p *Piece) bool {
+				most, told, _ := p.regular()
+				most = max(most, p.Rarest.Or(0))
+				return told && (p.Pierced.Or(0) > most || p.Bevelled.Or(0) > most)
+			})
+		}},
 	{"metal-without-figures", "No figures are held for one of the metals, so nothing here speaks for it. Cut a piece of it before anything is ordered.",
 		[]Fact{FactMetals}, func(j *Job) bool { return anyPiece(j, withoutFigures) }},
 	{"gas-on-other-metals", "Oxy-fuel does not cut stainless, aluminium, copper or brass. How do they cut those today?",

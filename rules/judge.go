@@ -1,8 +1,6 @@
 package rules
 
 import (
-	"math"
-
 	"cutbrief/rules/size"
 	"cutbrief/rules/system"
 	"cutbrief/rules/unit"
@@ -116,20 +114,13 @@ func judgeBevel(d *demand, s *system.System) mark {
 		return mark{}
 	}
 	if !told1 {
-		return between(most, through(most, steepestBevel), have, false)
+		return between(most, most, have, false) // at any angle it is at least the plate
 	}
-	metal := through(most, angle)
-	return between(metal, metal, have, sure)
-}
-
-// through is the metal along a tilted cut; nothing cuts one tilted further than
-// a torch is held.
-func through(t float64, angle unit.Degree) float64 {
-	metal, err := size.TrueThickness(unit.Millimetre(t), angle)
-	if err != nil {
-		return math.Inf(1)
+	metal, err := size.TrueThickness(unit.Millimetre(most), angle)
+	if err != nil { // tilted further than a torch is held, whatever the system
+		return mark{verdict: Short}
 	}
-	return float64(metal)
+	return between(float64(metal), float64(metal), have, sure)
 }
 
 // judgeGaps: gaps need a system that holds or relights its arc across them,

@@ -110,7 +110,7 @@ func judgeSupply(d *demand, s *system.System) mark {
 
 // supplyInputs names what is told of the supply.
 func supplyInputs(d *demand, _ *system.System) []Input {
-	var list []Input
+	list := make([]Input, 0, 8) // room for what the draw and the cord add
 	if p, ok := d.job.Power.Phases.Get(); ok {
 		list = append(list, Input{Name: "phase", Word: string(p), From: Asked{Fact: FactPhases}})
 	}

@@ -101,7 +101,7 @@ var rows = []row{
 		unit.ApparentPower, judgeGenerator, drawInputs, supplyAnd(FactGenerator)},
 	{Rule{ID: RuleAirFlow, Title: "air flow", Site: true, Source: cite.Ref{Source: "rating-plate"},
 		Words: "free air delivered at this altitude ≥ what the torch takes at full output",
-		Cure:  "a larger compressor; a receiver only bridges short cuts"},
+		Cure:  "a compressor that delivers as much; a receiver only bridges short cuts"},
 		unit.Flow, judgeAirFlow, airInputs, ask(FactAirDelivery)},
 	{Rule{ID: RuleAirPress, Title: "air pressure", Site: true, Source: cite.Ref{Source: "rating-plate"},
 		Words: "pressure while air flows ≥ inlet pressure of the system + loss in hose and couplings",

@@ -57,8 +57,8 @@ func TestGapsCountWhereTheyDecide(t *testing.T) {
 	}
 }
 
-// Oxy-fuel leaves no heat in a metal it does not cut: there is no band of today
-// to measure plasma against.
+// The usual bands are for mild steel: there is no band of today to measure plasma
+// against in a metal that gas does not cut.
 func TestGasIsNoYardstickWhereItDoesNotCut(t *testing.T) {
 	j := mildSteel(6, Maintenance)
 	j.Today = unit.Known([]Process{OxyFuel})
@@ -186,4 +186,40 @@ func TestMarginsHold(t *testing.T) {
 			}
 		}
 	})
+}
+
+// No torch is held at 70 degrees from square: every system falls short without
+// a number, and the one that comes nearest in the rest stays the nearest.
+func TestBevelSteeperThanATorchIsHeld(t *testing.T) {
+	j := mildSteel(6, Maintenance)
+	j.Features, j.BevelAngle = unit.Known([]Feature{Bevels}), unit.Known(unit.Degree(70))
+	j.Pieces[0].Bevelled = unit.Known(unit.Millimetre(6))
+	for _, c := range Judge(j, ladder()).Candidates {
+		for _, check := range c.Checks {
+			if check.Rule == RuleBevel && (check.Verdict != Short || check.Need.Value != 0 || check.Margin.IsKnown()) {
+				t.Errorf("%s: %s, needs %g, margin %v; want falls short and no number", c.System.ID, check.Verdict, check.Need.Value, check.Margin)
+			}
+		}
+	}
+}
+
+// A pierce of 20 mm in a shop that cuts 10 mm at most is a slip of one of the two.
+func TestPierceThickerThanAnyCutIsFlagged(t *testing.T) {
+	j := mildSteel(10, Maintenance)
+	j.Pieces[0].Pierced = unit.Known(unit.Millimetre(20))
+	flagged := func() bool {
+		for _, f := range Judge(j, ladder()).Flags {
+			if f.ID == "pierced-over-cut" {
+				return true
+			}
+		}
+		return false
+	}
+	if !flagged() {
+		t.Error("20 mm pierced of 10 mm cut is not flagged")
+	}
+	j.Pieces[0].Rarest = unit.Known(unit.Millimetre(20))
+	if flagged() {
+		t.Error("flagged although 20 mm is severed now and then")
+	}
 }
