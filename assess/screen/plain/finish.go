@@ -71,7 +71,7 @@ func (s *session) page() {
 // overrule takes "3 because of what was seen": the requirement and the reason.
 func (s *session) overrule(rest string) {
 	number, reason, _ := strings.Cut(rest, " ")
-	choice, ok := find(texts.Requirements(), number)
+	choice, ok := texts.Choice(texts.Requirements(), number)
 	reason = gate.Line(reason)
 	switch {
 	case number == "0":

@@ -9,6 +9,7 @@ import (
 	"unicode"
 
 	"cutbrief/assess"
+	texts "cutbrief/assess/screen/words"
 	"cutbrief/rules"
 	"cutbrief/rules/system"
 )
@@ -189,7 +190,7 @@ func whole(t *testing.T) (lines []string) {
 		switch s.Question.Form {
 		case assess.FormOne, assess.FormSeveral:
 			line = "1"
-			a, err = v.Choose(s, choices(v.Options(s), line))
+			a, err = v.Choose(s, texts.Choices(v.Options(s), line))
 		default:
 			a, _, err = v.Read(s, line)
 		}

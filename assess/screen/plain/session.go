@@ -4,8 +4,6 @@ import (
 	"bufio"
 	"fmt"
 	"io"
-	"strconv"
-	"strings"
 
 	"cutbrief/assess"
 	"cutbrief/assess/gate"
@@ -211,43 +209,12 @@ func (s *session) answer(line string) bool {
 func (s *session) read(line string) (assess.Answer, string, error) {
 	switch s.step.Question.Form {
 	case assess.FormOne, assess.FormSeveral:
-		a, err := s.Visit.Choose(s.step, choices(s.Visit.Options(s.step), line))
+		a, err := s.Visit.Choose(s.step, texts.Choices(s.Visit.Options(s.step), line))
 		return a, "", err
 	case assess.FormLong:
 		return s.Visit.Read(s.step, s.text(line))
 	}
 	return s.Visit.Read(s.step, line)
-}
-
-// choices are the options named in a line, by number, identifier or text. What
-// names none stays as it is, to be complained of.
-func choices(options []assess.Option, line string) []string {
-	if o, ok := find(options, line); ok {
-		return []string{o}
-	}
-	var chosen []string
-	for _, part := range strings.Split(line, ",") {
-		if part = strings.TrimSpace(part); part == "" {
-			continue
-		}
-		if o, ok := find(options, part); ok {
-			part = o
-		}
-		chosen = append(chosen, part)
-	}
-	return chosen
-}
-
-func find(options []assess.Option, named string) (string, bool) {
-	if n, err := strconv.Atoi(named); err == nil && n >= 1 && n <= len(options) {
-		return options[n-1].ID, true
-	}
-	for _, o := range options {
-		if strings.EqualFold(o.ID, named) || strings.EqualFold(o.Text, named) {
-			return o.ID, true
-		}
-	}
-	return "", false
 }
 
 // keep stores an answer beside the note there is already, and saves.

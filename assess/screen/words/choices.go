@@ -1,0 +1,40 @@
+package words
+
+import (
+	"strconv"
+	"strings"
+
+	"cutbrief/assess"
+)
+
+// Choices are the options named in a line, by number, identifier or text. What
+// names none stays as it is, to be complained of.
+func Choices(options []assess.Option, line string) []string {
+	if o, ok := Choice(options, line); ok {
+		return []string{o}
+	}
+	var chosen []string
+	for _, part := range strings.Split(line, ",") {
+		if part = strings.TrimSpace(part); part == "" {
+			continue
+		}
+		if o, ok := Choice(options, part); ok {
+			part = o
+		}
+		chosen = append(chosen, part)
+	}
+	return chosen
+}
+
+// Choice is the option named by number, identifier or text.
+func Choice(options []assess.Option, named string) (string, bool) {
+	if n, err := strconv.Atoi(named); err == nil && n >= 1 && n <= len(options) {
+		return options[n-1].ID, true
+	}
+	for _, o := range options {
+		if strings.EqualFold(o.ID, named) || strings.EqualFold(o.Text, named) {
+			return o.ID, true
+		}
+	}
+	return "", false
+}
