@@ -15,7 +15,11 @@ import (
 const (
 	maxShowings = 50
 	maxShown    = 50
-	maxFigure   = 1e6 // of any quantity, in its unit
+
+	// FigureMost is the largest measured figure kept, in its unit.
+	FigureMost = 1e6
+	// ObjectionsMost is how many objections are kept of one demonstration.
+	ObjectionsMost = maxShown
 )
 
 // takeShowings takes the records of demonstrations and lists what is unknown
@@ -137,7 +141,7 @@ func positive[T ~float64](t *taker, name string) unit.Maybe[T] {
 		return unit.Maybe[T]{}
 	}
 	var value float64
-	if raw[0] == 'n' || json.Unmarshal(raw, &value) != nil || !(value > 0 && value <= maxFigure) {
+	if raw[0] == 'n' || json.Unmarshal(raw, &value) != nil || !(value > 0 && value <= FigureMost) {
 		t.fail(name, raw, "a number above 0 and up to 1000000")
 		return unit.Maybe[T]{}
 	}

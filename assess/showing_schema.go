@@ -44,7 +44,7 @@ func shownSchema() node {
 }
 
 func figureSchema(description string) node {
-	return node{"type": "number", "exclusiveMinimum": 0, "maximum": maxFigure, "description": description}
+	return node{"type": "number", "exclusiveMinimum": 0, "maximum": FigureMost, "description": description}
 }
 
 func daySchema(description string) node {

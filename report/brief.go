@@ -61,6 +61,7 @@ type Brief struct {
 	Plan     []Row     `json:"plan"`
 	PlanNote []string  `json:"plan_note,omitempty"` // new consumables, one test cut, steady bench
 	LeftOut  []Line    `json:"left_out,omitempty"`  // cuts not in the plan, each with its reason
+	Shown    []Line    `json:"shown,omitempty"`     // demonstrations held: results, times against the model, what was said
 	Confirm  []Line    `json:"confirm"`             // assumed or open, and what it could change
 	Flags    []string  `json:"flags,omitempty"`
 	Excluded []Line    `json:"excluded"` // every system not taken, with its reason

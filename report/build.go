@@ -68,6 +68,7 @@ func (b *builder) brief() Brief {
 		Plan:     b.rows(),
 		PlanNote: b.planNotes(),
 		LeftOut:  b.leftOut(),
+		Shown:    b.shown(),
 		Confirm:  b.confirm(),
 		Flags:    b.flags(),
 		Excluded: b.excluded(),

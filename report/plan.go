@@ -50,22 +50,25 @@ func (b *builder) pieceOf(id metal.ID, t unit.Millimetre) string {
 
 // setting words how the torch is set: "40 A, tip on the work".
 func (b *builder) setting(s *showing.Setting) string {
-	text := unit.Show(amperes(s.Output), b.style, unit.Down)
-	switch {
-	case s.Shielded:
-		text += ", shielded tip on the work"
-	case s.OnWork:
-		text += ", tip on the work"
-	default:
-		text += ", stand-off " + b.between(s.StandOff)
-	}
+	text := unit.Show(amperes(s.Output), b.style, unit.Down) + ", " + b.tip(s)
 	if speed, ok := s.Speed.Get(); ok {
 		text += ", " + b.given(unit.Quantity{Value: float64(speed), Kind: unit.Speed})
 	}
 	if seconds, ok := s.Seconds.Get(); ok {
-		text += ": " + b.told(millimetres(s.Length)) + " in " + b.told(unit.Quantity{Value: float64(seconds), Kind: unit.Time})
+		text += ": " + b.told(millimetres(s.Length)) + " in " + b.told(secs(seconds))
 	}
 	return text
+}
+
+// tip says how the tip is held.
+func (b *builder) tip(s *showing.Setting) string {
+	switch {
+	case s.Shielded:
+		return "shielded tip on the work"
+	case s.OnWork:
+		return "tip on the work"
+	}
+	return "stand-off " + b.between(s.StandOff)
 }
 
 // because says what a cut proves and why it is in the plan.

@@ -27,6 +27,7 @@ func Markdown(b report.Brief) string {
 	m.critical(&b)
 	m.confirm(&b)
 	m.plan(&b)
+	m.lines("Shown, and what came of it", b.Shown, func(l report.Line) string { return joined(labelled(l.Label, l.Value), dash(l.Why)) })
 	m.lines("Not taken, and why", b.Excluded, func(l report.Line) string { return labelled(l.Label, l.Why) })
 	m.sentences("Notes", b.Notes)
 	m.lines("Cutting can hurt people and start fires", b.Cautions, func(l report.Line) string { return l.Value })

@@ -28,6 +28,7 @@ func Render(b report.Brief, width int) string {
 	p.confirm(&b)
 	p.plan(&b)
 	p.leftOut(b.LeftOut)
+	p.shown(b.Shown)
 	p.excluded(b.Excluded)
 	p.list("Notes", b.Notes)
 	p.cautions(b.Cautions)
@@ -234,6 +235,17 @@ func (p *printer) working(reasons []report.Reason) {
 		p.line("")
 		p.block("  ", headed(r))
 		p.below("    ", r)
+	}
+}
+
+// shown writes what was shown and what came of it.
+func (p *printer) shown(lines []report.Line) {
+	if len(lines) == 0 {
+		return
+	}
+	p.heading("Shown, and what came of it")
+	for _, l := range lines {
+		p.block("  - ", joined(labelled(l.Label, l.Value), dash(l.Why), sourced(l.Source, l.Trust)))
 	}
 }
 

@@ -1,0 +1,73 @@
+package record
+
+import (
+	"strings"
+	"time"
+
+	"cutbrief/assess"
+)
+
+var outcomeChoices = []choice{
+	{string(assess.Ordered), "order"}, {string(assess.Quote), "quote"}, {string(assess.SecondVisit), "second visit"}, {string(assess.No), "no"},
+}
+
+// afterwards asks what was said and what comes next.
+func (s *session) afterwards() {
+	if s.over {
+		return
+	}
+	s.say("")
+	s.keep(&s.showing.Words, s.ask("What did the customer say, in their own words?", s.showing.Words))
+	s.objections()
+	if typed := s.choose("How did it end? order, quote, second visit or no", strings.ReplaceAll(string(s.showing.Outcome), "-", " "), outcomeChoices); typed != "" {
+		s.showing.Outcome, s.changed = assess.Outcome(typed), true
+	}
+	s.keep(&s.showing.Because, s.ask("Why?", s.showing.Because))
+	s.next()
+}
+
+// objections asks for what spoke against it, until nothing more is typed.
+func (s *session) objections() {
+	for _, o := range s.showing.Objections {
+		s.say("Noted already: %s. Answered: %s.", strings.TrimSuffix(o.Said, "."), strings.TrimSuffix(o.Answer, "."))
+	}
+	for !s.over && len(s.showing.Objections) < assess.ObjectionsMost {
+		said := s.ask("What spoke against it? Enter for nothing more", "")
+		if said == "" {
+			return
+		}
+		s.showing.Objections = append(s.showing.Objections, assess.Objection{Said: said, Answer: s.ask("  The answer given?", "")})
+		s.changed = true
+	}
+}
+
+// next asks for the next step, its owner and its date.
+func (s *session) next() {
+	n := &s.showing.Next
+	s.keep(&n.Step, s.ask("What is the next step?", n.Step))
+	if n.Step == "" {
+		return
+	}
+	owner := n.Owner
+	if owner == "" {
+		owner = s.Rep
+	}
+	typed := s.ask("By whom?", owner)
+	if typed == "" && !s.over {
+		typed = owner
+	}
+	s.keep(&n.Owner, typed)
+	s.date(n)
+}
+
+// date asks until a day is typed; "" leaves it as it is.
+func (s *session) date(n *assess.Next) {
+	for {
+		typed := s.ask("By when? Year, month and day", n.Date)
+		if _, err := time.Parse(time.DateOnly, typed); typed == "" || err == nil {
+			s.keep(&n.Date, typed)
+			return
+		}
+		s.say("  %q is not a date; give it like 2026-11-25.", typed)
+	}
+}

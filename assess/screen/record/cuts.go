@@ -1,0 +1,125 @@
+package record
+
+import (
+	"errors"
+
+	"cutbrief/assess"
+	"cutbrief/assess/gate"
+	"cutbrief/report"
+	"cutbrief/rules/unit"
+)
+
+var resultChoices = []choice{{"good", "good"}, {"fair", "fair"}, {"poor", "poor"}, {"not", "not shown"}}
+
+// cuts asks after each cut of the plan.
+func (s *session) cuts() {
+	if s.Bench.SystemID != "" && len(s.showing.Cuts) == 0 {
+		s.showing.System = s.Bench.SystemID
+	}
+	for i := range s.Bench.Steps {
+		if s.over {
+			return
+		}
+		s.cut(i+1, &s.Bench.Steps[i])
+	}
+}
+
+func (s *session) cut(number int, step *report.Step) {
+	c, known := s.showing.Find(step.ID)
+	now := "not shown"
+	if known {
+		now = string(c.Result)
+	}
+	s.say("\n%d of %d. %s: %s", number, len(s.Bench.Steps), step.Cut, step.Piece)
+	typed := s.choose("  How did it go? good, fair, poor or not shown", now, resultChoices)
+	if typed == "not" || typed == "" && !known {
+		return
+	}
+	if !known {
+		c = New(step)
+	}
+	if typed != "" {
+		c.Result = assess.Result(typed)
+	}
+	s.keep(&c.Why, s.ask("  Why? In a few words", c.Why))
+	if step.Timed {
+		s.time(&c, step)
+	}
+	s.showing.Keep(c)
+	s.changed = true
+}
+
+// New is the record of a cut as planned, before anything is noted.
+func New(step *report.Step) assess.Shown {
+	c := assess.Shown{Cut: step.ID, Name: step.Cut, Metal: step.Metal, Predicted: step.Predicted}
+	if step.Thickness > 0 {
+		c.Thickness = unit.Known(step.Thickness)
+	}
+	if step.Output > 0 {
+		c.Output = unit.Known(step.Output)
+	}
+	if step.Length > 0 {
+		c.Length = unit.Known(step.Length)
+	}
+	return c
+}
+
+// time asks for the length and the seconds, and says at once how they compare.
+func (s *session) time(c *assess.Shown, step *report.Step) {
+	if v, ok := s.quantity("  How long was the cut?", shown(c.Length, unit.Thickness, s.Bench.Style), unit.Thickness); ok {
+		c.Length = unit.Known(unit.Millimetre(v))
+		c.Predicted = predicted(step, unit.Millimetre(v))
+	}
+	if v, ok := s.quantity("  How many seconds did it take?", shown(c.Took, unit.Time, s.Bench.Style), unit.Time); ok {
+		c.Took = unit.Known(unit.Second(v))
+	}
+	if text := report.Measured(*c, s.Bench.Style); text != "" {
+		s.say("  It %s.", text)
+	}
+}
+
+// predicted is the time for another length than the planned one, at the same
+// speed: seconds grow with the length. Not known without a prediction.
+func predicted(step *report.Step, length unit.Millimetre) unit.Maybe[unit.Second] {
+	seconds, ok := step.Predicted.Get()
+	if !ok || !(step.Length > 0) {
+		return unit.Maybe[unit.Second]{}
+	}
+	return unit.Known(seconds * unit.Second(length/step.Length))
+}
+
+// shown writes what stands there now, "" if nothing does.
+func shown[T ~float64](m unit.Maybe[T], k unit.Kind, style unit.Style) string {
+	v, known := m.Get()
+	if !known {
+		return ""
+	}
+	return unit.Show(unit.Quantity{Value: float64(v), Kind: k}, style, unit.Nearest)
+}
+
+// quantity asks until a figure above 0 is typed; false leaves it as it is.
+func (s *session) quantity(question, now string, k unit.Kind) (float64, bool) {
+	for {
+		typed := s.ask(question, now)
+		if typed == "" {
+			return 0, false
+		}
+		read, err := unit.Read(typed, k, s.Bench.Style, "")
+		if err == nil && read.Quantity.Value > 0 && read.Quantity.Value <= assess.FigureMost {
+			return read.Quantity.Value, true
+		}
+		s.say("  %s", refusal(err))
+	}
+}
+
+// refusal words why a figure was not taken.
+func refusal(err error) string {
+	var e *unit.ReadError
+	if errors.As(err, &e) && e.Advice != "" {
+		return gate.Line(e.Error()+"; "+e.Advice) + "."
+	}
+	if err != nil {
+		return gate.Line(err.Error()) + "."
+	}
+	return "A figure above 0 is needed."
+}

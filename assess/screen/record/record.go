@@ -1,0 +1,122 @@
+package record
+
+import (
+	"bufio"
+	"fmt"
+	"io"
+	"strings"
+
+	"cutbrief/assess"
+	"cutbrief/assess/gate"
+	"cutbrief/report"
+)
+
+// Saver keeps a visit and says where.
+type Saver interface {
+	Save(v *assess.Visit) (path string, err error)
+}
+
+// Options are what a record is given. Visit and Saver are needed.
+type Options struct {
+	Visit *assess.Visit
+	Bench report.Bench // the demonstration as planned
+	Date  string       // the day it was held: 2026-11-25
+	Rep   string       // offered as the owner of the next step
+	Saver Saver
+}
+
+// Outcome says how the record ended.
+type Outcome struct {
+	Path     string // where it is kept, "" if nothing was noted
+	InputEnd bool   // the input ended before the last question
+	Unsaved  error  // why it is not saved, nil if it is
+}
+
+// session is one record being made.
+type session struct {
+	Options
+	in      *bufio.Reader
+	out     io.Writer
+	showing *assess.Showing
+	changed bool
+	over    bool  // the input has ended, or the rep said quit
+	ended   bool  // the input has ended
+	err     error // of reading, other than its end
+}
+
+// Run asks what was shown and what came of it. Whatever is given is saved, by
+// any way of leaving; the error is that of reading the input.
+func Run(in io.Reader, out io.Writer, o Options) (Outcome, error) {
+	before := len(o.Visit.Showings)
+	s := &session{Options: o, in: bufio.NewReader(in), out: out, showing: o.Visit.ShowingOn(o.Date)}
+	s.say("The demonstration on %s. One line each; Enter leaves a line as it is,\nquit saves and leaves.", o.Date)
+	s.cuts()
+	s.afterwards()
+	end := Outcome{InputEnd: s.ended}
+	if !s.changed {
+		if before < len(o.Visit.Showings) {
+			o.Visit.Showings = o.Visit.Showings[:before]
+		}
+		return end, s.err
+	}
+	end.Path, end.Unsaved = o.Saver.Save(o.Visit)
+	return end, s.err
+}
+
+func (s *session) say(format string, args ...any) { fmt.Fprintf(s.out, format+"\n", args...) }
+
+// ask puts a question, with what stands there now in brackets, and returns what
+// was typed; "" leaves it as it is.
+func (s *session) ask(question, now string) string {
+	if s.over {
+		return ""
+	}
+	if now != "" {
+		question += " [" + now + "]"
+	}
+	fmt.Fprintf(s.out, "%s\n> ", question)
+	line, err := s.in.ReadString('\n')
+	if err != nil {
+		s.over, s.ended = true, true
+		if err != io.EOF {
+			s.err = err
+		}
+	}
+	line = gate.Line(line)
+	if strings.EqualFold(line, "quit") {
+		s.over = true
+		return ""
+	}
+	return line
+}
+
+// keep stores a text in place of another, if one was typed.
+func (s *session) keep(into *string, typed string) {
+	if typed != "" && typed != *into {
+		*into, s.changed = typed, true
+	}
+}
+
+// choice is one word that can be answered, with what it stands for.
+type choice struct{ id, text string }
+
+// choose asks until one of some words is typed, in full or by its first
+// letters; "" leaves it as it is.
+func (s *session) choose(question, now string, choices []choice) string {
+	for {
+		typed := s.ask(question, now)
+		if typed == "" {
+			return ""
+		}
+		for _, c := range choices {
+			if strings.HasPrefix(c.text, strings.ToLower(typed)) || c.id == typed {
+				return c.id
+			}
+		}
+		var texts []string
+		for _, c := range choices {
+			texts = append(texts, c.text)
+		}
+		s.say("  %q is none of these: %s.", typed, strings.Join(texts, ", "))
+	}
+}

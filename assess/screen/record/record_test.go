@@ -1,0 +1,157 @@
+package record
+
+import (
+	"errors"
+	"strings"
+	"testing"
+	"time"
+
+	"cutbrief/assess"
+	"cutbrief/report"
+	"cutbrief/rules/metal"
+	"cutbrief/rules/unit"
+)
+
+// disk remembers what was saved, and fails when told to.
+type disk struct {
+	saved *assess.Visit
+	fail  error
+}
+
+func (d *disk) Save(v *assess.Visit) (string, error) {
+	if d.fail != nil {
+		return "", d.fail
+	}
+	d.saved = v
+	return "visit.json", nil
+}
+
+// bench is an invented plan of two cuts: a timed one, 300 mm in 18 s, and a
+// piece of the customer's own.
+func bench() report.Bench {
+	return report.Bench{System: "Test 60", SystemID: "test-60", Style: unit.Metric, Steps: []report.Step{
+		{ID: "everyday-straight", Row: report.Row{Cut: "Straight cut, timed", Piece: "6 mm mild steel"}, Metal: metal.MildSteel, Thickness: 6, Output: 60,
+			Length: 300, Predicted: unit.Known(unit.Second(18)), Timed: true},
+		{ID: "own-piece", Row: report.Row{Cut: "The customer's own piece", Piece: "8 mm mild steel"}, Metal: metal.MildSteel, Thickness: 8, Output: 60},
+	}}
+}
+
+func newVisit() *assess.Visit { return assess.New("v", time.Date(2026, 12, 1, 9, 0, 0, 0, time.UTC)) }
+
+// run gives the lines and returns what was said and saved.
+func run(t *testing.T, v *assess.Visit, lines ...string) (string, Outcome, *disk) {
+	t.Helper()
+	d := &disk{}
+	var out strings.Builder
+	end, err := Run(strings.NewReader(strings.Join(lines, "\n")+"\n"), &out, Options{Visit: v, Bench: bench(), Date: "2026-12-01", Rep: "J. Weaver", Saver: d})
+	if err != nil {
+		t.Fatal(err)
+	}
+	return out.String(), end, d
+}
+
+// 300 mm in 24 s where 18 were predicted is too slow; in a cut of 200 mm 12 s
+// are predicted, so 12.5 s is on the mark.
+func TestWholeRecord(t *testing.T) {
+	said, end, d := run(t, newVisit(),
+		"good", "new tip", "200 mm", "12.5",
+		"p", "their paint", // no time is asked of their own piece
+		"Quicker than the saw.", "Dear", "see what gas costs", "",
+		"quote", "the owner decides", "send the quote", "", "soon", "2026-12-08")
+	if d.saved == nil || end.Path != "visit.json" || end.InputEnd || end.Unsaved != nil {
+		t.Fatalf("%+v\n%s", end, said)
+	}
+	s := d.saved.Latest()
+	c, own := s.Cuts[0], s.Cuts[1]
+	if s.Date != "2026-12-01" || s.System != "test-60" || c.Result != assess.Good || c.Why != "new tip" || c.Length.Or(0) != 200 || c.Took.Or(0) != 12.5 || c.Predicted.Or(0) != 12 {
+		t.Errorf("%+v", s)
+	}
+	if own.Result != assess.Poor || own.Why != "their paint" || own.Took.IsKnown() {
+		t.Errorf("%+v", own)
+	}
+	if s.Words != "Quicker than the saw." || len(s.Objections) != 1 || s.Objections[0].Said != "Dear" || s.Objections[0].Answer != "see what gas costs" {
+		t.Errorf("%+v", s)
+	}
+	if s.Outcome != assess.Quote || s.Because != "the owner decides" || s.Next != (assess.Next{Step: "send the quote", Owner: "J. Weaver", Date: "2026-12-08"}) {
+		t.Errorf("%+v", s)
+	}
+	for _, want := range []string{"on the mark", `"soon" is not a date`, "1 of 2. Straight cut, timed: 6 mm mild steel"} {
+		if !strings.Contains(said, want) {
+			t.Errorf("does not say %q:\n%s", want, said)
+		}
+	}
+}
+
+// What is entered wrong is asked again, with what would be taken.
+func TestMistakesAreAskedAgain(t *testing.T) {
+	said, _, d := run(t, newVisit(), "great", "fair", "", "long", "300 mm", "0", "24", "not shown", "quit")
+	if c := d.saved.Latest().Cuts; len(c) != 1 || c[0].Result != assess.Fair || c[0].Took.Or(0) != 24 {
+		t.Errorf("%+v", c)
+	}
+	for _, want := range []string{`"great" is none of these: good, fair, poor, not shown.`, "too slow"} {
+		if !strings.Contains(said, want) {
+			t.Errorf("does not say %q:\n%s", want, said)
+		}
+	}
+}
+
+// Whatever was given is saved, by any way of leaving.
+func TestLeavingSaves(t *testing.T) {
+	all := []string{"good", "new tip", "", "12", "good", "", "Fine.", "Dear", "cheap", "", "order", "", "deliver", "", "2026-12-08"}
+	for n := range len(all) {
+		for _, by := range []string{"quit", ""} {
+			v := newVisit()
+			d := &disk{}
+			var out strings.Builder
+			in := strings.Join(all[:n], "\n")
+			if n > 0 && by != "" {
+				in += "\n"
+			}
+			end, err := Run(strings.NewReader(in+by), &out, Options{Visit: v, Bench: bench(), Date: "2026-12-01", Saver: d})
+			if err != nil || (n > 0) != (d.saved != nil) || (end.Path != "") != (n > 0) {
+				t.Errorf("after %d lines and %q: %+v, %v", n, by, end, err)
+			}
+			if n == 0 && len(v.Showings) != 0 {
+				t.Error("an empty record is left")
+			}
+			if n > 6 && d.saved.Latest().Words != "Fine." {
+				t.Errorf("after %d lines: %+v", n, d.saved.Latest())
+			}
+		}
+	}
+}
+
+// A second time everything stands there already, and Enter leaves it.
+func TestEnterLeavesWhatStands(t *testing.T) {
+	v := newVisit()
+	run(t, v, "good", "new tip", "", "12", "not", "Fine.", "", "order", "", "deliver", "Jo", "2026-12-08")
+	said, end, d := run(t, v, "", "", "", "", "", "", "", "", "", "", "", "")
+	if d.saved != nil && len(v.Showings) != 1 {
+		t.Errorf("%+v %+v", end, v.Showings)
+	}
+	for _, want := range []string{"[good]", "[new tip]", "[300 mm]", "[12 s]", "[Fine.]", "[order]", "[Jo]", "[2026-12-08]"} {
+		if !strings.Contains(said, want) {
+			t.Errorf("does not show %s:\n%s", want, said)
+		}
+	}
+	s := v.Latest()
+	if s.Next.Owner != "Jo" || s.Cuts[0].Took.Or(0) != 12 {
+		t.Errorf("%+v", s)
+	}
+}
+
+// What is typed cannot steer a terminal.
+func TestTypedIsCleaned(t *testing.T) {
+	_, _, d := run(t, newVisit(), "good", "\x1b[31mred\u202e", "quit")
+	if why := d.saved.Latest().Cuts[0].Why; strings.ContainsAny(why, "\x1b\u202e") {
+		t.Errorf("%q", why)
+	}
+}
+
+func TestSaveThatFailsIsSaid(t *testing.T) {
+	full := errors.New("disk full")
+	end, err := Run(strings.NewReader("good\n"), &strings.Builder{}, Options{Visit: newVisit(), Bench: bench(), Date: "2026-12-01", Saver: &disk{fail: full}})
+	if err != nil || !errors.Is(end.Unsaved, full) {
+		t.Errorf("%+v, %v", end, err)
+	}
+}

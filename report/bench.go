@@ -1,0 +1,80 @@
+package report
+
+import (
+	"cutbrief/assess"
+	"cutbrief/rules/metal"
+	"cutbrief/rules/showing"
+	"cutbrief/rules/system"
+	"cutbrief/rules/unit"
+)
+
+// Bench is the demonstration as it is run at the bench: the plan step by step,
+// and both checklists.
+type Bench struct {
+	Customer string // "" if not told
+	System   string // name of the system shown; "" if none is recommended
+	SystemID string
+	Headline string // why there is no system, where there is none
+	Takes    string // how the plan fits the time
+	Steps    []Step
+	Leaving  []Line
+	OnSite   []Line
+	Style    unit.Style
+}
+
+// Step is one cut at the bench, worded, with the figures a measured time is
+// held against.
+type Step struct {
+	Row
+	ID        string // of the cut
+	Metal     metal.ID
+	Thickness unit.Millimetre
+	Output    unit.Ampere
+	Length    unit.Millimetre // 0 where it depends on the piece
+	Predicted unit.Maybe[unit.Second]
+	Timed     bool     // a straight cut whose time is taken
+	SetUp     bool     // another plate or setting than the step before
+	Torch     []string // how the torch is set, a few words each
+	Fails     string
+	Avoid     string
+	Bring     string
+}
+
+// AtBench words the demonstration of a visit for the bench.
+func AtBench(v *assess.Visit, offered system.Range, o Options) Bench {
+	b := newBuilder(v, &offered, o)
+	b.showing = showing.Choose(b.job, b.result)
+	b.plan = b.showing.Cuts
+	bench := Bench{Customer: b.words(assess.FactCompany), Headline: b.headline(), Leaving: b.leaving(), OnSite: b.onSite(), Style: b.style}
+	if b.result.First == nil {
+		return bench
+	}
+	bench.System, bench.SystemID, bench.Takes = plain(b.result.First.System.Name), b.result.First.System.ID, b.timeNote()
+	for i, row := range b.rows() {
+		c := &b.plan[i]
+		bench.Steps = append(bench.Steps, Step{
+			Row: row, ID: c.ID, Metal: c.Metal, Thickness: c.Thickness, Output: c.Setting.Output, Length: c.Setting.Length,
+			Predicted: c.Setting.Seconds, Timed: c.Timed, SetUp: c.SetUp, Torch: b.torch(c), Fails: c.Fails, Avoid: c.Avoid, Bring: c.Props,
+		})
+	}
+	return bench
+}
+
+// torch says how the torch is set, in the order it is done.
+func (b *builder) torch(c *showing.Cut) []string {
+	s := &c.Setting
+	list := []string{b.told(amperes(s.Output)) + ", " + b.tip(s)}
+	if s.Pressure > 0 {
+		list = append(list, "air "+b.needed(unit.Quantity{Value: float64(s.Pressure), Kind: unit.Pressure})+" while it flows")
+	}
+	list = append(list, "pull, lead "+degrees(s.Lead)+", arc trailing "+degrees(s.Trailing))
+	if s.Through > c.Thickness {
+		list = append(list, b.needed(millimetres(s.Through))+" of metal along the slant")
+	}
+	if seconds, ok := s.Seconds.Get(); ok {
+		list = append(list, b.told(millimetres(s.Length))+" in "+b.told(secs(seconds)))
+	}
+	return list
+}
+
+func secs(t unit.Second) unit.Quantity { return unit.Quantity{Value: float64(t), Kind: unit.Time} }
