@@ -62,6 +62,9 @@ func Flaw(s string) string {
 		return "is longer than " + strconv.Itoa(maxCell) + " characters"
 	}
 	for _, r := range s {
+		if r >= ' ' && r <= '~' { // most of every file
+			continue
+		}
 		if unicode.In(r, unicode.Cc, unicode.Cf, unicode.Co, unicode.Zl, unicode.Zp) {
 			return "holds the invisible character " + strconv.QuoteRuneToASCII(r)
 		}

@@ -127,7 +127,7 @@ func (r *row) price(item Item) {
 
 // unit finds the unit of the row; blank is the item's own.
 func (r *row) unit(item Item) (float64, bool) {
-	text := strings.TrimPrefix(strings.NewReplacer("³", "3", "²", "2").Replace(r.cells[colUnit]), "per ")
+	text := strings.TrimPrefix(strings.ReplaceAll(strings.ReplaceAll(r.cells[colUnit], "³", "3"), "²", "2"), "per ")
 	for _, m := range item.units {
 		if text == "" || strings.EqualFold(text, m.name) {
 			return m.factor, true
