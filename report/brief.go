@@ -6,6 +6,7 @@ package report
 import (
 	"time"
 
+	"cutbrief/rules/price"
 	"cutbrief/rules/unit"
 )
 
@@ -54,6 +55,7 @@ type Brief struct {
 	Headline string    `json:"headline"` // the recommended system, or why there is none
 	Because  []string  `json:"because"`  // why this system; for none, what would fit
 	Bars     []Bar     `json:"bars"`
+	Cost     *Cost     `json:"cost,omitempty"`   // what cutting costs today and with it; nil while nothing can be said
 	Second   string    `json:"second,omitempty"` // the second choice and what would change the first
 	Critical string    `json:"critical"`         // the requirement that decides
 	Evidence []Line    `json:"evidence"`
@@ -76,7 +78,8 @@ type Brief struct {
 
 // Options choose how a brief is worded.
 type Options struct {
-	Style     unit.Style // "" takes the visit's own
-	Checklist bool       // with both checklists
-	Working   bool       // with the derivation
+	Style     unit.Style  // "" takes the visit's own
+	Checklist bool        // with both checklists
+	Working   bool        // with the derivation
+	Prices    *price.List // nil takes the built-in list, which is invented
 }

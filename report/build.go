@@ -3,6 +3,7 @@ package report
 import (
 	"cutbrief/assess"
 	"cutbrief/rules"
+	"cutbrief/rules/price"
 	"cutbrief/rules/showing"
 	"cutbrief/rules/system"
 	"cutbrief/rules/unit"
@@ -13,6 +14,7 @@ type builder struct {
 	visit    *assess.Visit
 	offered  *system.Range
 	style    unit.Style
+	prices   price.List
 	job      rules.Job
 	problems []assess.Problem
 	result   rules.Result
@@ -25,6 +27,10 @@ func newBuilder(v *assess.Visit, offered *system.Range, o Options) *builder {
 	b := &builder{visit: v, offered: offered, style: o.Style}
 	if b.style == "" {
 		b.style = v.Style()
+	}
+	b.prices = price.Demo()
+	if o.Prices != nil {
+		b.prices = *o.Prices
 	}
 	b.job, b.problems = v.Job()
 	b.result = rules.Evaluate(b.job, *offered)
@@ -61,6 +67,7 @@ func (b *builder) brief() Brief {
 		Headline: b.headline(),
 		Because:  b.because(),
 		Bars:     b.bars(),
+		Cost:     b.cost(),
 		Second:   b.second(),
 		Critical: critical,
 		Evidence: evidence,

@@ -44,13 +44,14 @@ func (b *builder) derivation() []Reason {
 		}
 		list = append(list, b.whyMargins())
 	}
-	return append(list, b.whyExcluded(), b.whyOpen())
+	return append(list, b.whyCost(), b.whyExcluded(), b.whyOpen())
 }
 
 // Next lists the open questions that matter, strongest first, with what each
 // could change.
 func Next(v *assess.Visit, offered system.Range) []Line {
-	return newBuilder(v, &offered, Options{}).open(func(rules.OpenQuestion) bool { return true })
+	b := newBuilder(v, &offered, Options{})
+	return append(b.open(func(rules.OpenQuestion) bool { return true }), b.priceOpen()...)
 }
 
 func (b *builder) whyOutcome() Reason {

@@ -1,0 +1,121 @@
+package report
+
+import (
+	"fmt"
+	"math"
+	"strconv"
+	"strings"
+
+	"cutbrief/rules/cost"
+	"cutbrief/rules/price"
+	"cutbrief/rules/unit"
+)
+
+// Amount is money as a range, rounded once: low down, high up, likely to the
+// nearest.
+type Amount struct {
+	Low    float64 `json:"low"`
+	Likely float64 `json:"likely"`
+	High   float64 `json:"high"`
+	Text   string  `json:"text"` // "EUR 4.98 (3.46 to 7.43)"
+}
+
+// perMetre rounds money a metre to two decimals.
+func (b *builder) perMetre(s price.Spread) Amount {
+	return b.amount(s, func(float64) float64 { return 0.01 }, 2)
+}
+
+// perYear rounds money a year to three figures: more would not be true.
+func (b *builder) perYear(s price.Spread) Amount {
+	return b.amount(s, func(v float64) float64 {
+		if v = math.Abs(v); v < 1000 {
+			return 1
+		}
+		return math.Pow(10, math.Floor(math.Log10(v))-2)
+	}, 0)
+}
+
+func (b *builder) amount(s price.Spread, step func(float64) float64, decimals int) Amount {
+	round := func(v float64, how func(float64) float64) float64 {
+		u := step(v)
+		v = how(v/u) * u
+		v, _ = strconv.ParseFloat(strconv.FormatFloat(v, 'f', decimals, 64), 64)
+		return v + 0 // no minus zero
+	}
+	// A hair is taken off first, so that 2.00 does not become 2.01.
+	const hair = 1e-9
+	a := Amount{
+		Low:    round(s.Low, func(v float64) float64 { return math.Floor(v + hair) }),
+		Likely: round(s.Likely, math.Round),
+		High:   round(s.High, func(v float64) float64 { return math.Ceil(v - hair) }),
+	}
+	a.Text = b.money(a.Likely, decimals)
+	if a.Low != a.High {
+		a.Text += fmt.Sprintf(" (%s to %s)", digits(a.Low, decimals), digits(a.High, decimals))
+	}
+	return a
+}
+
+// money writes a sum with the currency of the price list.
+func (b *builder) money(v float64, decimals int) string {
+	return strings.TrimSpace(plain(b.prices.Currency) + " " + digits(v, decimals))
+}
+
+// digits writes a number with a true minus, so that no line breaks behind it
+// and no spreadsheet meets it as text.
+func digits(v float64, decimals int) string {
+	text := strconv.FormatFloat(v, 'f', decimals, 64)
+	return strings.Replace(text, "-", "−", 1)
+}
+
+// after words a time until something has paid for itself, rounded up.
+func after(years unit.Maybe[float64]) string {
+	y, known := years.Get()
+	months := math.Ceil(y*12 - 1e-9)
+	switch {
+	case !known:
+		return "never"
+	case months <= 1:
+		return "1 month"
+	case months <= 24:
+		return fmt.Sprintf("%.0f months", months)
+	case y > 50:
+		return "more than 50 years"
+	}
+	return fmt.Sprintf("%.1f years", math.Ceil(y*10-1e-9)/10)
+}
+
+// payback words when a system has paid for itself.
+func payback(p cost.Payback) string {
+	if !p.Likely.IsKnown() {
+		return "never, as far as cutting goes"
+	}
+	soonest, likely, latest := after(p.Soonest), after(p.Likely), after(p.Latest)
+	if soonest == latest {
+		return "after " + likely
+	}
+	return "after " + likely + " (" + soonest + " to " + latest + ")"
+}
+
+// taken writes an input with its range and unit: "EUR 28 to 52 per h".
+func (b *builder) taken(in cost.Input) string {
+	s := in.Spread
+	text := short(s.Low)
+	if s.High != s.Low {
+		text += " to " + short(s.High)
+	}
+	if !in.Money {
+		return text + " " + in.Unit
+	}
+	return strings.TrimSpace(plain(b.prices.Currency)+" "+text) + " per " + in.Unit
+}
+
+// short writes a number to three figures, without an exponent.
+func short(v float64) string {
+	if v != 0 && math.Abs(v) < 1e15 {
+		u := math.Pow(10, math.Floor(math.Log10(math.Abs(v)))-2)
+		v = math.Round(v/u) * u
+	}
+	text := strconv.FormatFloat(v, 'f', 4, 64)
+	return strings.TrimSuffix(strings.TrimRight(text, "0"), ".")
+}
