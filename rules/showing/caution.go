@@ -58,6 +58,10 @@ var warnings = []warning{
 		text: "Cast iron may spit and crack: stand clear of the cut, and let it cool slowly."},
 	{id: "up-high", source: cite.Ref{Source: "osha-hot-work", Clause: "(a)(2)(iii)(A)"}, applies: at(rules.UpHigh),
 		text: "Up high: sparks fall through openings, so clear and watch below; secure yourself and the piece."},
+	{id: "in-place", source: cite.Ref{Source: "osha-hot-work", Clause: "(a)(2)(iii)(A)"}, applies: at(rules.InPlace),
+		text: "In place: know what lies behind the cut (pipes, cables, linings); sparks and heat come out there, so watch the far side too."},
+	{id: "gouging", source: cite.Ref{Source: "practice"}, applies: features(rules.Gouging),
+		text: "Gouging throws molten metal far: screens up, and nobody in its line."},
 	{id: "field", source: cite.Ref{Source: "practice"}, applies: at(rules.Field),
 		text: "In the field: no dry grass near, mind the wind, no cutting in rain, earth the generator as its manual says."},
 }

@@ -162,6 +162,15 @@ func TestCautionsByMetalAndPlace(t *testing.T) {
 	}
 }
 
+// Work in place has a far side that nobody sees, and gouging throws its metal.
+func TestCautionsForHiddenSidesAndGouging(t *testing.T) {
+	job := rules.Job{Places: unit.Known([]rules.Place{rules.InPlace}), Features: unit.Known([]rules.Feature{rules.Gouging})}
+	list := Cautions(job, rules.Result{})
+	if !warns(list, "in-place") || !warns(list, "gouging") {
+		t.Error("the far side of work in place, or gouging, is not warned of")
+	}
+}
+
 // A number known from memory alone carries no caution: such sources may only
 // stand beside words.
 func TestNumbersRestOnPublishedSources(t *testing.T) {

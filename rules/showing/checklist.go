@@ -68,6 +68,8 @@ var onSite = []check{
 	{id: "solvents", caution: "solvents", applies: told(cuts(metal.Stainless, metal.Aluminium, metal.Copper))},
 	{id: "cast-iron", caution: "cast-iron", applies: told(cuts(metal.CastIron))},
 	{id: "up-high", caution: "up-high", applies: told(at(rules.UpHigh))},
+	{id: "in-place", caution: "in-place", applies: told(at(rules.InPlace))},
+	{id: "gouging", caution: "gouging", applies: told(features(rules.Gouging))},
 	{id: "field", caution: "field", applies: told(at(rules.Field))},
 	{id: "containers", caution: "containers"},
 	{id: "never-containers", source: practice, text: "At a demonstration no drum, tank or closed part is cut at all, cleaned or not."},

@@ -37,8 +37,8 @@ var (
 		func(s *scene, _ piece) bool { return s.system.Gouges }}
 	sheetOrRound = need{"a customer who cuts sheet or circles",
 		func(s *scene, _ piece) bool { return cutsSheet(s) || contains(s.job.Features, rules.Circles) }}
-	todayHere = need{"today's way standing in the shop",
-		func(s *scene, _ piece) bool { return todayStands(s) }}
+	todayHere = need{"today's way standing in the shop, and cutting this metal",
+		func(s *scene, p piece) bool { return todayStands(s, p.metal) }}
 	openPlace = need{"a place that is no tank, pit or closed room",
 		func(s *scene, _ piece) bool { return s.job.HotWork.Or("") != rules.HotWorkClosed }}
 	clearFloor = need{"a floor where what burns has been moved away",
@@ -89,11 +89,12 @@ func goesToTheWork(s *scene) bool {
 // cutsCoated: coated metal is their work, or steel that has stood outdoors.
 func cutsCoated(s *scene) bool { return s.cutsMetal(metal.Galvanised) || goesToTheWork(s) }
 
-// todayStands: today's way stands in the shop, so that it can be shown beside.
-func todayStands(s *scene) bool {
+// todayStands: a way of today stands in the shop and cuts that metal, so that
+// it can be shown beside.
+func todayStands(s *scene, id metal.ID) bool {
 	today, _ := s.job.Today.Get()
-	for _, p := range today {
-		if p != rules.SentOut && p != rules.OtherWay {
+	for _, way := range today {
+		if way != rules.SentOut && way != rules.OtherWay && (way != rules.OxyFuel || rules.GasCuts(id)) {
 			return true
 		}
 	}

@@ -120,3 +120,19 @@ func TestPlanProperties(t *testing.T) {
 		}
 	})
 }
+
+// Oxy-fuel does not cut stainless: it is no yardstick there, and is one in mild
+// steel. Common practice, no source.
+func TestSideBySideOnlyWhereTodaysWayCuts(t *testing.T) {
+	for id, want := range map[metal.ID]bool{metal.MildSteel: true, metal.Stainless: false} {
+		job, result := shop(rules.Speed, 6)
+		job.Pieces[0].Metal = id
+		job.Today = unit.Known([]rules.Process{rules.OxyFuel})
+		need, _ := result.Need.Get()
+		need.Metal = id
+		result.Need = unit.Known(need)
+		if plan := Plan(job, result); has(plan, "side-by-side") != want {
+			t.Errorf("%s: plan %v, side by side wanted: %v", id, ids(plan), want)
+		}
+	}
+}
