@@ -61,7 +61,7 @@ var kinds = [flags]FlagKind{
 	Unclear:      {"unclear", "answers not understood", "an answer in the file cannot be understood"},
 	Unproven:     {"unproven", "requirement not shown", "the latest demonstration recorded holds no cut that proves what decides, though the plan has one"},
 	Unsafe:       {"safety", "safety questions skipped", "eye protection, ventilation or hot-work limits were never asked about"},
-	Overdue:      {"overdue", "next step overdue", "the day of the next step is past and no outcome is recorded"},
+	Overdue:      {"overdue", "next step overdue", "the day of the next step is past, and the outcome is neither an order nor a no"},
 	Twice:        {"twice", "same customer twice", "another file below the folder is about a customer of the same name"},
 }
 

@@ -194,13 +194,13 @@ func TestFlagsStandInTheirOrder(t *testing.T) {
 
 func TestTogether(t *testing.T) {
 	rows := []*Row{{Path: "1", Company: "Hill & Sons Ltd."}, {Path: "2", Company: "hill  sons ltd"}, {Path: "3", Company: "Other"}, {Path: "4"}, {Path: "5"},
-		{Path: "6", Due: "2026-11-24"}, {Path: "7", Due: "2026-11-25"}, {Path: "8", Due: "2026-11-24", Outcome: "order"}}
+		{Path: "6", Due: "2026-11-24"}, {Path: "7", Due: "2026-11-25"}, {Path: "8", Due: "2026-11-24", Outcome: "order"}, {Path: "9", Due: "2026-11-24", Outcome: "quote"}}
 	Together(rows, today)
 	var got []string
 	for _, r := range rows {
 		got = append(got, r.Path+":"+r.Flags.String())
 	}
-	want := []string{"1:twice", "2:twice", "3:", "4:", "5:", "6:overdue", "7:", "8:"}
+	want := []string{"1:twice", "2:twice", "3:", "4:", "5:", "6:overdue", "7:", "8:", "9:overdue"}
 	if !slices.Equal(got, want) {
 		t.Errorf("got %v", got)
 	}

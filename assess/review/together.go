@@ -3,6 +3,8 @@ package review
 import (
 	"strings"
 	"time"
+
+	"cutbrief/assess"
 )
 
 // Together raises the flags that no file shows by itself, once all rows are
@@ -12,7 +14,7 @@ func Together(rows []*Row, today time.Time) {
 	first := make(map[string]*Row, len(rows))
 	day := today.Format(time.DateOnly)
 	for _, r := range rows {
-		if r.Due != "" && r.Due < day && r.Outcome == "" {
+		if r.Due != "" && r.Due < day && !settledSale(r.Outcome) {
 			r.raise(Overdue, "the next step was due on "+r.Due)
 		}
 		name := customer(r.Company)
@@ -27,6 +29,11 @@ func Together(rows []*Row, today time.Time) {
 		r.raise(Twice, "also in "+other.Path)
 		other.raise(Twice, "also in "+r.Path)
 	}
+}
+
+// settledSale reports an outcome after which nothing is waiting.
+func settledSale(outcome string) bool {
+	return outcome == string(assess.Ordered) || outcome == string(assess.No)
 }
 
 // customer is a company's name as it is compared: capitals, spaces and marks do

@@ -70,7 +70,12 @@ func runExample(t *testing.T, line string, visit []byte) {
 			t.Fatal(err)
 		}
 	}
-	if err := os.Mkdir(filepath.Join(dir, "pages"), 0o700); err != nil {
+	for _, name := range []string{"pages", "visits"} {
+		if err := os.Mkdir(filepath.Join(dir, name), 0o700); err != nil {
+			t.Fatal(err)
+		}
+	}
+	if err := os.WriteFile(filepath.Join(dir, "visits", "visit.json"), visit, 0o600); err != nil {
 		t.Fatal(err)
 	}
 	cmd := exec.Command("sh", "-c", line)

@@ -23,6 +23,8 @@ func TestScripts(t *testing.T) {
 			env.Setenv("HOME", env.WorkDir)
 			env.Setenv("XDG_DATA_HOME", filepath.Join(env.WorkDir, "data"))
 			env.Setenv("XDG_CONFIG_HOME", filepath.Join(env.WorkDir, "config"))
+			env.Setenv("XDG_CACHE_HOME", filepath.Join(env.WorkDir, "cache"))
+			env.Setenv("LocalAppData", filepath.Join(env.WorkDir, "cache"))
 			env.Setenv("AppData", filepath.Join(env.WorkDir, "data"))
 			return os.WriteFile(filepath.Join(env.WorkDir, "visit.json"), visit, 0o600)
 		},

@@ -1,0 +1,262 @@
+package main
+
+import (
+	"bytes"
+	"context"
+	"errors"
+	"fmt"
+	"io"
+	"io/fs"
+	"os"
+	"path/filepath"
+	"strings"
+	"text/tabwriter"
+	"time"
+
+	"github.com/spf13/cobra"
+
+	"cutbrief/assess/review"
+	"cutbrief/report/table"
+)
+
+// The formats a review alone can take.
+const (
+	tableFormat  format = "table"
+	valuesFormat format = "csv"
+	ndjsonFormat format = "ndjson"
+)
+
+// reviewFormats are the forms a review can take.
+var reviewFormats = []format{tableFormat, valuesFormat, jsonFormat, ndjsonFormat, markdownFormat}
+
+// reviewOptions are the flags of review as typed.
+type reviewOptions struct{ format, where, sort, fields string }
+
+// reviewJob is what review has to do, checked.
+type reviewJob struct {
+	dir    string
+	format format
+	where  review.Where
+	order  review.Order
+	fields []review.Field
+}
+
+func (a *app) reviewCommand() *cobra.Command {
+	var o reviewOptions
+	c := &cobra.Command{
+		Use:   "review [DIR]",
+		Short: "Review a folder of visits: what is waiting, what needs a second look",
+		Long:  reviewHelp(),
+		Example: `  cutbrief review visits
+  cutbrief review visits --where 'verdict = open and thickest > 10 mm' --sort company
+  cutbrief review visits --where 'flags != ?' --fields date,company,flags,reasons
+  cutbrief review visits --format csv > visits.csv
+  cutbrief review visits --format ndjson --fields rep,verdict,unanswered`,
+		Args: func(_ *cobra.Command, args []string) error {
+			if len(args) > 1 {
+				return misuse("review takes one folder", "such as cutbrief review visits")
+			}
+			return nil
+		},
+		RunE: func(c *cobra.Command, args []string) error {
+			job, err := a.reviewJob(o, args)
+			if err != nil {
+				return err
+			}
+			return a.review(c.Context(), job)
+		},
+	}
+	f := c.Flags()
+	f.StringVar(&o.format, "format", string(tableFormat), strings.Join(namesOf(reviewFormats), ", "))
+	f.StringVar(&o.where, "where", "", "keep only the rows this holds for, such as 'verdict = open'")
+	f.StringVar(&o.sort, "sort", "-date", "fields to sort by, with a comma between; a minus puts the largest first")
+	f.StringVar(&o.fields, "fields", "", "fields to show, with a comma between")
+	complete(c, "format", namesOf(reviewFormats))
+	return c
+}
+
+// reviewHelp is the one page about filters, fields and flags.
+func reviewHelp() string {
+	var b bytes.Buffer
+	b.WriteString(`review reads every visit below a folder (by default the one visits are kept in), and
+shows a line for each: what was recommended, how it stands by today's rules and range,
+and what needs a second look. No file is hidden: one that cannot be read is a line with
+the reason. What was worked out is kept in your cache folder, and is worked out again
+for a file that changed; the index there can be deleted at any time.
+
+A filter compares fields with values:
+
+  verdict = open and rep = "Runa Feltham" and thickest > 10 mm
+  not (outcome = order or outcome = no) and due < today
+  flags = differs or company ~ farm
+
+  = != < <= > >=   as usual; text and words only with = and !=
+  ~                holds the text
+  ?                not known: outcome = ?   (not known is never less or more)
+  and or not ( )   "and" binds closer than "or"
+
+Of a list, such as metals or flags, = asks whether one of its words is the value. Put
+a value that holds and, or, ? or a parenthesis in double quotes, and double a quote
+inside them. Capitals do not matter. A bare thickness is in mm.
+
+Fields:
+`)
+	t := tabwriter.NewWriter(&b, 0, 0, 2, ' ', 0)
+	for _, f := range review.Fields() {
+		fmt.Fprintf(t, "  %s\t%s\n", f.ID, f.Says)
+	}
+	t.Flush()
+	b.WriteString("\nFlags:\n")
+	for _, k := range review.FlagKinds() {
+		fmt.Fprintf(t, "  %s\t%s\n", k.ID, k.Rule)
+	}
+	t.Flush()
+	b.WriteString("\nCSV has an apostrophe before a cell that a spreadsheet could take for a formula.")
+	return b.String()
+}
+
+// reviewJob checks the flags.
+func (a *app) reviewJob(o reviewOptions, args []string) (job reviewJob, err error) {
+	if job.format, err = among(reviewFormats, o.format); err != nil {
+		return job, err
+	}
+	if job.where, err = review.ParseWhere(o.where, a.now()); err != nil {
+		return job, misuse("--where: "+err.Error(), "fields, comparisons and examples: cutbrief review --help")
+	}
+	if job.order, err = review.ParseOrder(o.sort); err != nil {
+		return job, misuse("--sort: "+err.Error(), "such as --sort -date,company")
+	}
+	job.fields = review.UsualFields()
+	if o.fields != "" {
+		if job.fields, err = review.ParseFields(o.fields); err != nil {
+			return job, misuse("--fields: "+err.Error(), "such as --fields date,company,verdict")
+		}
+	}
+	if len(args) == 1 {
+		job.dir = args[0]
+		return job, nil
+	}
+	job.dir, err = a.visitsDir("")
+	return job, err
+}
+
+// review reads the folder and writes what is asked for.
+func (a *app) review(ctx context.Context, job reviewJob) error {
+	s, err := a.reviewed(ctx, job)
+	if err != nil {
+		return err
+	}
+	if err := writeSheet(a.out, s, job.format); err != nil {
+		return fail(fmt.Errorf("write standard output: %w", err), "the reading end may have closed early")
+	}
+	return nil
+}
+
+func writeSheet(w io.Writer, s table.Sheet, form format) error {
+	switch form {
+	case valuesFormat:
+		return s.CSV(w)
+	case jsonFormat:
+		return s.JSON(w)
+	case ndjsonFormat:
+		return s.NDJSON(w)
+	case markdownFormat:
+		return s.Markdown(w)
+	}
+	return s.Text(w)
+}
+
+// reviewed reads the folder and picks the rows asked for.
+func (a *app) reviewed(ctx context.Context, job reviewJob) (table.Sheet, error) {
+	offered, err := a.offered()
+	if err != nil {
+		return table.Sheet{}, err
+	}
+	var rows []*review.Row
+	progress := a.progress()
+	totals, err := review.Read(ctx, job.dir, a.reading(job.dir, review.NewBench(offered, a.now())), func(batch []*review.Row) {
+		rows = append(rows, batch...)
+		progress(len(rows))
+	})
+	progress(-1)
+	if err != nil {
+		return table.Sheet{}, fail(fmt.Errorf("read %s: %w", job.dir, reason(err)), "%s", folderHint(err))
+	}
+	review.Together(rows, a.now())
+	kept := rows[:0]
+	for _, r := range rows {
+		if job.where(r) {
+			kept = append(kept, r)
+		}
+	}
+	job.order.Sort(kept)
+	return table.Sheet{Fields: job.fields, Rows: kept, Totals: totals}, nil
+}
+
+// folderHint says what to do about a folder that cannot be read.
+func folderHint(err error) string {
+	switch {
+	case errors.Is(err, fs.ErrNotExist):
+		return "name the folder: cutbrief review DIR"
+	case errors.Is(err, fs.ErrPermission):
+		return "ask for the right to read the folder"
+	}
+	return "name the folder that holds the visits: cutbrief review DIR"
+}
+
+// progress returns what shows on a terminal how many files are read, and goes
+// away with −1. Elsewhere it shows nothing.
+func (a *app) progress() func(n int) {
+	if !isTerminal(a.err) {
+		return func(int) {}
+	}
+	var shown time.Time
+	return func(n int) {
+		const width = 30
+		switch now := a.now(); {
+		case n < 0 && !shown.IsZero():
+			fmt.Fprintf(a.err, "\r%*s\r", width, "")
+		case n >= 0 && now.Sub(shown) > 200*time.Millisecond:
+			shown = now
+			fmt.Fprintf(a.err, "\r%-*s", width, fmt.Sprintf("reading: %d files", n))
+		}
+	}
+}
+
+// reading says how a folder is read: on which bench, and with which index.
+func (a *app) reading(dir string, bench *review.Bench) review.Options {
+	o := review.Options{Bench: bench, Program: build(), Now: a.now}
+	cache, err1 := a.cacheDir()
+	name, err2 := review.IndexName(dir)
+	if err1 == nil && err2 == nil { // without one it only takes longer
+		o.Index = filepath.Join(cache, name)
+	}
+	return o
+}
+
+// cacheDir is the folder for what can be worked out again.
+func (w *world) cacheDir() (string, error) {
+	switch w.goos {
+	case "windows":
+		return under(w.env("LocalAppData"), "cutbrief")
+	case "darwin":
+		return under(w.env("HOME"), "Library", "Caches", "cutbrief")
+	}
+	if dir := w.env("XDG_CACHE_HOME"); filepath.IsAbs(dir) {
+		return filepath.Join(dir, "cutbrief"), nil
+	}
+	return under(w.env("HOME"), ".cache", "cutbrief")
+}
+
+// build tells this build of the program from any other.
+func build() string {
+	path, err := os.Executable()
+	if err != nil {
+		return version()
+	}
+	info, err := os.Stat(path)
+	if err != nil {
+		return version()
+	}
+	return fmt.Sprintf("%s %d %d", version(), info.Size(), info.ModTime().UnixNano())
+}

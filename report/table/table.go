@@ -1,0 +1,218 @@
+// Package table writes the rows of a review: as a table for a terminal, as
+// Markdown, as CSV that opens safely in a spreadsheet, as JSON and as one JSON
+// object a line. It lays out and adds nothing.
+package table
+
+import (
+	"bufio"
+	"encoding/csv"
+	"encoding/json"
+	"fmt"
+	"io"
+	"strconv"
+	"strings"
+
+	"github.com/mattn/go-runewidth"
+
+	"cutbrief/assess/review"
+)
+
+// Sheet is what is written: rows by columns, and what was counted.
+type Sheet struct {
+	Fields []review.Field
+	Rows   []*review.Row
+	Totals review.Totals
+}
+
+// cells counts what a text takes up in a terminal, in every locale alike.
+var cells = runewidth.Condition{StrictEmojiNeutral: true}
+
+// unknown stands in a table where nothing is known.
+const unknown = "–"
+
+// shown is a cell for a reader.
+func shown(f review.Field, r *review.Row) string {
+	text := strings.Join(f.Items(r), ", ")
+	if text == "" {
+		return unknown
+	}
+	return text
+}
+
+// Text writes a table in columns as wide as their contents, and below it how many
+// files there are.
+func (s Sheet) Text(w io.Writer) error {
+	out := bufio.NewWriter(w)
+	widths := make([]int, len(s.Fields))
+	for i, f := range s.Fields {
+		widths[i] = len(f.ID)
+		for _, r := range s.Rows {
+			widths[i] = max(widths[i], cells.StringWidth(shown(f, r)))
+		}
+	}
+	line := func(cell func(review.Field) string) {
+		var b strings.Builder
+		for i, f := range s.Fields {
+			text := cell(f)
+			b.WriteString(text + strings.Repeat(" ", 2+widths[i]-cells.StringWidth(text)))
+		}
+		out.WriteString(strings.TrimRight(b.String(), " ") + "\n")
+	}
+	line(func(f review.Field) string { return strings.ToUpper(f.ID) })
+	for _, r := range s.Rows {
+		line(func(f review.Field) string { return shown(f, r) })
+	}
+	fmt.Fprintf(out, "\n%s\n", s.Count())
+	return out.Flush()
+}
+
+// Count says how many files there are, are shown, and cannot be read.
+func (s Sheet) Count() string {
+	text := files(s.Totals.Files)
+	if n := len(s.Rows); n != s.Totals.Files {
+		text = fmt.Sprintf("%d of %s", n, text)
+	}
+	if s.Totals.Unread > 0 {
+		text += fmt.Sprintf("; %d of all cannot be read as a visit", s.Totals.Unread)
+	}
+	return text
+}
+
+func files(n int) string {
+	if n == 1 {
+		return "1 file"
+	}
+	return strconv.Itoa(n) + " files"
+}
+
+// Markdown writes a table of pipes.
+func (s Sheet) Markdown(w io.Writer) error {
+	out := bufio.NewWriter(w)
+	out.WriteString("|")
+	for _, f := range s.Fields {
+		out.WriteString(" " + f.ID + " |")
+	}
+	out.WriteString("\n|" + strings.Repeat(" --- |", len(s.Fields)) + "\n")
+	for _, r := range s.Rows {
+		out.WriteString("|")
+		for _, f := range s.Fields {
+			out.WriteString(" " + escaped(shown(f, r)) + " |")
+		}
+		out.WriteString("\n")
+	}
+	fmt.Fprintf(out, "\n%s\n", s.Count())
+	return out.Flush()
+}
+
+// markdown keeps a text from meaning something in Markdown.
+var markdown = strings.NewReplacer(`\`, `\\`, "|", `\|`, "*", `\*`, "_", `\_`, "`", "\\`", "<", "&lt;", ">", "&gt;", "&", "&amp;", "[", `\[`, "]", `\]`, "#", `\#`)
+
+func escaped(s string) string { return markdown.Replace(s) }
+
+// CSV writes comma-separated values (RFC 4180) in UTF-8, with the names of the
+// columns first. Lengths are in mm, without the unit; what is not known is empty.
+// A cell that a spreadsheet could take for a formula has an apostrophe before it,
+// and so has one that begins with an apostrophe, so that it can be taken away again.
+func (s Sheet) CSV(w io.Writer) error {
+	out := csv.NewWriter(w)
+	out.UseCRLF = true
+	record := make([]string, len(s.Fields))
+	for i, f := range s.Fields {
+		record[i] = key(f)
+	}
+	if err := out.Write(record); err != nil {
+		return err
+	}
+	for _, r := range s.Rows {
+		for i, f := range s.Fields {
+			record[i] = harmless(cell(f, r))
+		}
+		if err := out.Write(record); err != nil {
+			return err
+		}
+	}
+	out.Flush()
+	return out.Error()
+}
+
+// key is the name of a column in a file: it tells the unit.
+func key(f review.Field) string {
+	if f.Shape == review.Length {
+		return f.ID + "_mm"
+	}
+	return f.ID
+}
+
+func cell(f review.Field, r *review.Row) string {
+	if f.Shape == review.Length {
+		return strings.TrimSuffix(f.Text(r), " mm")
+	}
+	return strings.Join(f.Items(r), "; ")
+}
+
+// harmless neutralises a cell.
+func harmless(text string) string {
+	if text != "" && strings.IndexByte("=+-@\t\r'", text[0]) >= 0 {
+		return "'" + text
+	}
+	return text
+}
+
+// JSON writes one object: how many files there are, how many cannot be read, and
+// the rows.
+func (s Sheet) JSON(w io.Writer) error {
+	out := bufio.NewWriter(w)
+	fmt.Fprintf(out, "{\n  \"files\": %d,\n  \"unread\": %d,\n  \"rows\": [", s.Totals.Files, s.Totals.Unread)
+	for i, r := range s.Rows {
+		if i > 0 {
+			out.WriteString(",")
+		}
+		out.WriteString("\n    ")
+		if err := s.object(out, r); err != nil {
+			return err
+		}
+	}
+	out.WriteString("\n  ]\n}\n")
+	return out.Flush()
+}
+
+// NDJSON writes one JSON object a line.
+func (s Sheet) NDJSON(w io.Writer) error {
+	out := bufio.NewWriter(w)
+	for _, r := range s.Rows {
+		if err := s.object(out, r); err != nil {
+			return err
+		}
+		out.WriteByte('\n')
+	}
+	return out.Flush()
+}
+
+// object writes a row in the order of the columns. What is not known is null, a
+// list that holds nothing is empty.
+func (s Sheet) object(out *bufio.Writer, r *review.Row) error {
+	out.WriteByte('{')
+	for i, f := range s.Fields {
+		if i > 0 {
+			out.WriteString(", ")
+		}
+		data, err := json.Marshal(value(f, r))
+		if err != nil {
+			return err
+		}
+		fmt.Fprintf(out, "%q: %s", key(f), data)
+	}
+	return out.WriteByte('}')
+}
+
+func value(f review.Field, r *review.Row) any {
+	switch {
+	case f.Shape == review.List:
+		return append([]string{}, f.Items(r)...)
+	case f.Text(r) == "":
+		return nil
+	case f.Shape == review.Length:
+		return json.Number(strings.TrimSuffix(f.Text(r), " mm"))
+	}
+	return f.Text(r)
+}

@@ -1,0 +1,124 @@
+package table
+
+import (
+	"bytes"
+	"encoding/csv"
+	"encoding/json"
+	"strings"
+	"testing"
+	"unicode/utf8"
+
+	"pgregory.net/rapid"
+
+	"cutbrief/assess/review"
+)
+
+func sheet(rows ...*review.Row) Sheet {
+	return Sheet{Fields: review.UsualFields(), Rows: rows, Totals: review.Totals{Files: len(rows)}}
+}
+
+var one = &review.Row{Path: "in/a.json", Date: "2026-11-01", Company: "Ödegård | Co", Rep: "R", Metals: "mild-steel, stainless", Thickest: 9.525,
+	Critical: "reach", System: "demo-45", Verdict: review.Open, Why: "a\nb", Flags: 1<<review.Smaller | 1<<review.Unsafe}
+
+func write(t testing.TB, w func(s Sheet, out *bytes.Buffer) error, s Sheet) string {
+	t.Helper()
+	var out bytes.Buffer
+	if err := w(s, &out); err != nil {
+		t.Fatal(err)
+	}
+	return out.String()
+}
+
+func asText(s Sheet, out *bytes.Buffer) error     { return s.Text(out) }
+func asCSV(s Sheet, out *bytes.Buffer) error      { return s.CSV(out) }
+func asJSON(s Sheet, out *bytes.Buffer) error     { return s.JSON(out) }
+func asNDJSON(s Sheet, out *bytes.Buffer) error   { return s.NDJSON(out) }
+func asMarkdown(s Sheet, out *bytes.Buffer) error { return s.Markdown(out) }
+
+// 9.525 mm to two decimals, half up, is 9.53 mm.
+func TestText(t *testing.T) {
+	s := sheet(one, &review.Row{Path: "b.json"})
+	s.Fields = s.Fields[:6]
+	s.Totals = review.Totals{Files: 5, Unread: 1}
+	want := `DATE        COMPANY       REP  METALS                 THICKEST  CRITICAL
+2026-11-01  Ödegård | Co  R    mild-steel, stainless  9.53 mm   reach
+–           –             –    –                      –         –
+
+2 of 5 files; 1 of all cannot be read as a visit
+`
+	if got := write(t, asText, s); got != want {
+		t.Errorf("got\n%s", got)
+	}
+}
+
+func TestMarkdown(t *testing.T) {
+	s := sheet(one)
+	s.Fields = s.Fields[:3]
+	want := "| date | company | rep |\n| --- | --- | --- |\n| 2026-11-01 | Ödegård \\| Co | R |\n\n1 file\n"
+	if got := write(t, asMarkdown, s); got != want {
+		t.Errorf("got\n%s", got)
+	}
+}
+
+func TestJSON(t *testing.T) {
+	s := sheet(one, &review.Row{Path: "b.json"})
+	var doc struct {
+		Files, Unread int
+		Rows          []map[string]any
+	}
+	if err := json.Unmarshal([]byte(write(t, asJSON, s)), &doc); err != nil {
+		t.Fatal(err)
+	}
+	first, second := doc.Rows[0], doc.Rows[1]
+	if doc.Files != 2 || first["thickest_mm"] != 9.53 || first["company"] != "Ödegård | Co" || len(first["metals"].([]any)) != 2 || len(first["flags"].([]any)) != 2 {
+		t.Errorf("got %v", doc)
+	}
+	if second["thickest_mm"] != nil || second["company"] != nil || len(second["flags"].([]any)) != 0 {
+		t.Errorf("not known is not null: %v", second)
+	}
+	lines := strings.Split(strings.TrimSpace(write(t, asNDJSON, s)), "\n")
+	if len(lines) != 2 || !json.Valid([]byte(lines[0])) || !json.Valid([]byte(lines[1])) {
+		t.Errorf("got %q", lines)
+	}
+}
+
+// Cells that begin a formula or a command are neutralised (RFC 4180 says nothing
+// of it; common practice, no source).
+func TestCSVIsHarmless(t *testing.T) {
+	for _, name := range []string{"=1+1", "+44 20", "-5", "@sum", "\tx", "\rx", "'quoted"} {
+		if got := harmless(name); got != "'"+name {
+			t.Errorf("%q: %q", name, got)
+		}
+	}
+	if got := write(t, asCSV, sheet(one)); !strings.HasPrefix(got, "date,company,rep,metals,thickest_mm,") || !strings.Contains(got, "\r\n") || strings.Contains(got, "'") {
+		t.Errorf("got %q", got)
+	}
+}
+
+// An independent reader gets back what was written, once the apostrophe is taken
+// away.
+func TestCSVRoundTrip(t *testing.T) {
+	rapid.Check(t, func(rt *rapid.T) {
+		text := rapid.OneOf(rapid.String(), rapid.StringMatching(`['=+@",;\-][ a"',\t]*`))
+		name := strings.NewReplacer("\n", " ", "\r", " ").Replace(text.Draw(rt, "company"))
+		if !utf8.ValidString(name) {
+			return
+		}
+		row := *one
+		row.Company, row.Rep = name, name
+		records, err := csv.NewReader(strings.NewReader(write(t, asCSV, sheet(&row)))).ReadAll()
+		if err != nil || len(records) != 2 || len(records[1]) != len(records[0]) {
+			rt.Fatalf("%v %v", records, err)
+		}
+		for _, got := range records[1][1:3] {
+			if strings.HasPrefix(got, "'") {
+				got = got[1:]
+			} else if got != "" && strings.Contains("=+-@\t", got[:1]) {
+				rt.Fatalf("%q can be a formula", got)
+			}
+			if got != name {
+				rt.Fatalf("%q became %q", name, got)
+			}
+		}
+	})
+}
