@@ -122,6 +122,15 @@ func TestSeveralAreKeptInTheOrderOfChoosing(t *testing.T) {
 	}
 }
 
+// Digits typed ahead come as one message; "134" was taken for a number too
+// large, and nothing was ticked.
+func TestDigitsTypedAheadTickEach(t *testing.T) {
+	d := drive(t, newVisit()).throughTo(rules.FactMetals).keys("134", "<enter>")
+	if got := d.answer(rules.FactMetals).Chosen; !slices.Equal(got, []string{"mild-steel", "stainless", "aluminium"}) {
+		t.Errorf("ticked %v", got)
+	}
+}
+
 func TestAnAnswerCanBeTakenBack(t *testing.T) {
 	d := drive(t, newVisit()).keys("Alder", "<enter>", "<esc>", "<ctrl+u>", "<enter>")
 	if got := d.answer(assess.FactCompany); got.State != "" {

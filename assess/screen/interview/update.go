@@ -123,7 +123,7 @@ func (m *Model) updateAsking(msg tea.KeyMsg) tea.Cmd {
 func (m *Model) edit(msg tea.KeyMsg) {
 	m.wrong = nil
 	if m.field.isList() && msg.Type == tea.KeyRunes {
-		if picked := numbers(msg.Runes); len(picked) > 0 || len(msg.Runes) > 1 {
+		if picked := numbers(msg.Runes, len(m.field.options)); len(picked) > 0 || len(msg.Runes) > 1 {
 			for _, n := range picked {
 				m.field.pick(n)
 			}
@@ -134,8 +134,9 @@ func (m *Model) edit(msg tea.KeyMsg) {
 	m.understand()
 }
 
-// numbers are the numbers in what was typed, such as "1, 3".
-func numbers(typed []rune) []int {
+// numbers are the numbers in what was typed, such as "1, 3". In a list of up to
+// nine each digit is one, so that "134" typed ahead ticks three.
+func numbers(typed []rune, options int) []int {
 	var found []int
 	inside := false
 	for _, r := range typed {
@@ -143,7 +144,7 @@ func numbers(typed []rune) []int {
 			inside = false
 			continue
 		}
-		if !inside {
+		if !inside || options < 10 {
 			found = append(found, 0)
 		}
 		last := len(found) - 1
