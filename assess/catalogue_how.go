@@ -19,8 +19,8 @@ var howQuestions = []*Question{
 		Ask: "What is the thickest {metal} you start in the middle of?", Why: "Molten metal blows back until the hole is through, so this has its own limit.",
 		Help:    "Piercing means blowing a hole to start from. Say none if this metal is only ever started at an edge.",
 		Example: "6 mm, 1/4 in or none"},
-	{ID: rules.FactFeatures, Name: "what is cut", Group: GroupHow, Form: FormSeveral,
-		Ask: "What do you cut?", Why: "Bevels, gouging and gaps each need something a plain system may lack.",
+	{ID: rules.FactFeatures, Name: "kinds of cut", Group: GroupHow, Form: FormSeveral,
+		Ask: "What kinds of cut do you make?", Why: "Bevels, gouging and gaps each need something a plain system may lack.",
 		Help:    "A bevel is an edge cut at a slant, ready for welding. Gouging melts a groove or an old weld away without cutting through. Gaps means grating, mesh or expanded metal, where the arc has to jump.",
 		Example: "straight cuts and holes",
 		Options: []Option{

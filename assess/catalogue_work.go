@@ -30,7 +30,7 @@ var workQuestions = []*Question{
 		Help:    "A rough figure does: number of cuts times their length. Without a day or a week, it is taken as a day.",
 		Example: "40 m a day, 200 m a week or 130 ft a day"},
 	{ID: rules.FactDays, Name: "days a week", Group: GroupWork, Form: FormQuantity, Kind: unit.None, limit: limit{0.1, 7},
-		Ask: "On how many days a week do you cut?", Why: "It turns a day into a week.",
+		Ask: "On how many days a week do you cut?", Why: "It turns a day's cutting into a week's, or a week's into a day's.",
 		Example: "5"},
 	{ID: rules.FactBusyCuts, Name: "cuts in the busiest ten minutes", Group: GroupWork, Form: FormQuantity, Kind: unit.Count, limit: limit{1, 1000}, none: true,
 		Ask: "In your busiest ten minutes, how many cuts do you make?", Why: "A system may cut only part of any ten minutes before it has to cool.",

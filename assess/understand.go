@@ -53,7 +53,22 @@ func unread(s Step, said string, err error) error {
 	if e.Advice != "" {
 		return mistake(s, said, wrong, e.Advice)
 	}
-	return mistake(s, said, wrong, "give "+s.Question.Example)
+	return mistake(s, said, wrong, "give "+s.Question.Example+guess(said))
+}
+
+// hedges are words and signs around a figure that is a guess or a range. They
+// are only ever read.
+var hedges = []string{"about", "around", "roughly", "maybe", "up to", "say ", "ca ", "ca.", "~", " to ", " or ", "–", "-", "ish", "?"}
+
+// guess says how to give what was said with doubt or as a range.
+func guess(said string) string {
+	small := strings.ToLower(said)
+	for _, h := range hedges {
+		if strings.Contains(small, h) && strings.ContainsAny(small, "0123456789") {
+			return "; a guess is given as one figure, and kept as assumed"
+		}
+	}
+	return ""
 }
 
 func sheetOf(id metal.ID) unit.Sheet {

@@ -51,7 +51,7 @@ func (b *builder) stands(a rules.Asked) string {
 	case !asked:
 		return "not asked yet"
 	case a.Fact == rules.FactMetals && answer.State != assess.Unknown:
-		return "told" // and no figures are held for one of them
+		return "to be tried" // no figures are held for one of them
 	}
 	return "not known"
 }

@@ -69,8 +69,16 @@ func (b *builder) askNext(q rules.OpenQuestion) string {
 	if slices.Contains(b.result.Missing, q.Asked) {
 		return askedName(q.Asked) + ": needed first"
 	}
-	return askedName(q.Asked) + ": " + q.Could
+	return askedName(q.Asked) + ": " + inBrief.Replace(q.Could)
 }
+
+// inBrief words what an answer could change for a narrow column.
+var inBrief = strings.NewReplacer(
+	"could change the system to ", "could mean ",
+	"could change what decides the sale", "could change what decides",
+	"could mean that no system of the range fits", "could mean that none fits",
+	"could mean that the site has to change first", "could mean changing the site",
+)
 
 // inStatus words how a system stands while answers are still open.
 func (b *builder) inStatus(c *rules.Candidate) string {

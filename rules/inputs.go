@@ -127,7 +127,7 @@ func bevelMissing(d *demand) []Asked {
 // featureInput names a feature the customer cuts.
 func featureInput(word string) func(*demand, *system.System) []Input {
 	return func(*demand, *system.System) []Input {
-		return []Input{{Name: "what is cut", Word: word, From: Asked{Fact: FactFeatures}}}
+		return []Input{{Name: "kinds of cut", Word: word, From: Asked{Fact: FactFeatures}}}
 	}
 }
 
