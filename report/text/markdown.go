@@ -24,6 +24,7 @@ func Markdown(b report.Brief) string {
 	m.sentences("", b.Because)
 	m.paragraph(escaped(b.Second))
 	m.bars(b.Bars)
+	m.cost(b.Cost)
 	m.critical(&b)
 	m.confirm(&b)
 	m.plan(&b)

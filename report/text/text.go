@@ -24,6 +24,7 @@ func Render(b report.Brief, width int) string {
 	p.top(&b)
 	p.recommendation(&b)
 	p.bars(b.Bars)
+	p.cost(b.Cost)
 	p.critical(&b)
 	p.confirm(&b)
 	p.plan(&b)

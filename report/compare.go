@@ -1,0 +1,273 @@
+package report
+
+import (
+	"fmt"
+	"math"
+	"strings"
+
+	"cutbrief/assess"
+	"cutbrief/rules"
+	"cutbrief/rules/cost"
+	"cutbrief/rules/size"
+	"cutbrief/rules/system"
+	"cutbrief/rules/unit"
+)
+
+// Comparison puts systems side by side with the way of today: a row for each
+// thing compared, a cell for each column.
+type Comparison struct {
+	Title   string          `json:"title"`
+	Demo    string          `json:"demo,omitempty"`
+	Columns []string        `json:"columns"`
+	Rows    []ComparisonRow `json:"rows"`
+	Notes   []string        `json:"notes"`
+}
+
+// ComparisonRow is one thing compared.
+type ComparisonRow struct {
+	Label string   `json:"label"`
+	Cells []string `json:"cells"` // one a column; "–" where it does not apply
+}
+
+// none stands in a cell where nothing applies.
+const none = "–"
+
+// UnknownSystemError names systems that the range does not have.
+type UnknownSystemError struct{ IDs []string }
+
+// Error lists them.
+func (e *UnknownSystemError) Error() string {
+	return "the range has no system " + strings.Join(e.IDs, ", ")
+}
+
+// Compare puts the chosen system beside others and the way of today. Without
+// names it takes those that do not fall short, at most the best four; where
+// none is left, the four that come nearest.
+func Compare(v *assess.Visit, offered system.Range, o Options, ids []string) (Comparison, error) {
+	b := newBuilder(v, &offered, o)
+	list, err := b.compared(ids)
+	if err != nil {
+		return Comparison{}, err
+	}
+	var systems []*system.System
+	for _, c := range list {
+		systems = append(systems, c.System)
+	}
+	a := b.account(systems)
+	out := Comparison{Title: "Systems side by side", Demo: b.demo()}
+	for _, c := range list {
+		out.Columns = append(out.Columns, plain(c.System.Name))
+	}
+	now := b.now(&a)
+	if now != nil {
+		out.Columns = append(out.Columns, "today: "+now.Process.Name())
+	}
+	for _, row := range b.comparisonRows(&a, now) {
+		r := ComparisonRow{Label: row.label}
+		for i, c := range list {
+			r.Cells = append(r.Cells, row.of(c, &a.Offers[i]))
+		}
+		if now != nil {
+			r.Cells = append(r.Cells, row.today)
+		}
+		out.Rows = append(out.Rows, r)
+	}
+	out.Notes = b.comparisonNotes(&a)
+	return out, nil
+}
+
+// compared picks the systems, the best first.
+func (b *builder) compared(ids []string) ([]*rules.Candidate, error) {
+	const most = 4
+	var list []*rules.Candidate
+	wanted := map[string]bool{}
+	for _, id := range ids {
+		wanted[id] = true
+	}
+	for i := range b.result.Candidates {
+		c := &b.result.Candidates[i]
+		if wanted[c.System.ID] || len(ids) == 0 && c.Status != rules.FallsShort && len(list) < most {
+			list = append(list, c)
+			delete(wanted, c.System.ID)
+		}
+	}
+	var lost []string
+	for _, id := range ids {
+		if wanted[id] {
+			lost = append(lost, id)
+			delete(wanted, id)
+		}
+	}
+	if len(lost) > 0 {
+		return nil, &UnknownSystemError{lost}
+	}
+	for _, c := range b.nearestFirst() {
+		if len(list) == 0 || len(ids) == 0 && c.Status == rules.FallsShort && len(list) < most && list[0].Status == rules.FallsShort {
+			list = append(list, c)
+		}
+	}
+	return list, nil
+}
+
+// now is the way of today the systems are held against, nil if there is none.
+func (b *builder) now(a *cost.Account) *cost.Way {
+	if a.Against < 0 {
+		return nil
+	}
+	return &a.Ways[a.Against]
+}
+
+// compared is one row while it is made.
+type comparedRow struct {
+	label string
+	of    func(*rules.Candidate, *cost.Offer) string
+	today string
+}
+
+func (b *builder) comparisonRows(a *cost.Account, now *cost.Way) []comparedRow {
+	metre, year := none, none
+	if now != nil {
+		metre = b.perMetre(now.PerMetre).Text
+		if all, ok := now.PerYear.Get(); ok {
+			year = b.perYear(all).Text
+		}
+	}
+	plate := func(f func(*system.System) string) func(*rules.Candidate, *cost.Offer) string {
+		return func(c *rules.Candidate, _ *cost.Offer) string { return f(c.System) }
+	}
+	thick := func(f func(*system.System) unit.Millimetre) func(*rules.Candidate, *cost.Offer) string {
+		return plate(func(s *system.System) string { return b.given(millimetres(f(s))) })
+	}
+	return []comparedRow{
+		{"for this work", func(c *rules.Candidate, _ *cost.Offer) string { return string(c.Status) }, none},
+		{"rated, mild steel", thick(func(s *system.System) unit.Millimetre { return s.Rated }), none},
+		{"clean to", thick(func(s *system.System) unit.Millimetre { return s.CleanMax }), none},
+		{"severs", thick(func(s *system.System) unit.Millimetre { return s.Severance }), none},
+		{"over what is needed", func(c *rules.Candidate, _ *cost.Offer) string { return spare(c) }, none},
+		{"speed, everyday cut", func(c *rules.Candidate, _ *cost.Offer) string { return b.paceOf(c.System, a) }, none},
+		{"duty cycle", plate(b.dutyOf), none},
+		{"supply", plate(b.supplyOf), none},
+		{"air", plate(b.airOf), none},
+		{"weight", plate(func(s *system.System) string {
+			return b.needed(unit.Quantity{Value: float64(s.Weight), Kind: unit.Weight})
+		}), none},
+		{"price", plate(b.priceOf), none},
+		{"cost a metre", func(_ *rules.Candidate, o *cost.Offer) string { return b.metreOf(o) }, metre},
+		{"cost a year", func(_ *rules.Candidate, o *cost.Offer) string { return b.yearOf(o) }, year},
+		{"against today", func(_ *rules.Candidate, o *cost.Offer) string { return verdictOf(o) }, none},
+		{"pays for itself", func(_ *rules.Candidate, o *cost.Offer) string { return paysOf(o) }, none},
+	}
+}
+
+// spare is how much more a system is rated for than the work needs.
+func spare(c *rules.Candidate) string {
+	if c.Excess == 0 {
+		return "not known"
+	}
+	percent := (c.Excess - 1) * 100
+	if percent < 0 {
+		return fmt.Sprintf("%.0f %% too little", math.Ceil(-percent))
+	}
+	return fmt.Sprintf("%.0f %% to spare", math.Floor(percent+1e-9))
+}
+
+// paceOf is the speed on the everyday cut, at full output.
+func (b *builder) paceOf(s *system.System, a *cost.Account) string {
+	t, told := a.T.Get()
+	factor, _ := size.Equivalence(s, a.Metal)
+	k, held := factor.Get()
+	if !told || !held {
+		return "not known"
+	}
+	v, err := size.Speed(s, s.OutputMax, t*unit.Millimetre(k), rules.LedAt(&b.job))
+	if err != nil {
+		return "does not cut it"
+	}
+	return b.given(unit.Quantity{Value: float64(v), Kind: unit.Speed})
+}
+
+// dutyOf is the duty cycle at full output.
+func (b *builder) dutyOf(s *system.System) string {
+	x, err := size.AllowedDuty(s, s.OutputMax)
+	if err != nil {
+		return "not known"
+	}
+	return b.given(unit.Quantity{Value: float64(x), Kind: unit.Share}) + " at " + b.told(amperes(s.OutputMax))
+}
+
+// supplyOf lists what a system can be fed with.
+func (b *builder) supplyOf(s *system.System) string {
+	var list []string
+	for _, p := range s.Supplies {
+		volts := b.told(unit.Quantity{Value: float64(p.VoltMax), Kind: unit.Voltage})
+		if p.VoltMin != p.VoltMax {
+			volts = fmt.Sprintf("%.0f–%s", float64(p.VoltMin), volts)
+		}
+		list = append(list, fmt.Sprintf("%d-phase %s, %s", p.Phases, volts, b.needed(amperes(p.Input))))
+	}
+	return strings.Join(list, "; ")
+}
+
+func (b *builder) airOf(s *system.System) string {
+	return b.needed(unit.Quantity{Value: float64(s.AirFlow), Kind: unit.Flow}) + " at " + b.needed(unit.Quantity{Value: float64(s.AirPressure), Kind: unit.Pressure})
+}
+
+func (b *builder) priceOf(s *system.System) string {
+	p, ok := s.Price.Get()
+	if !ok {
+		return "not listed"
+	}
+	return b.told(unit.Quantity{Value: float64(p), Kind: unit.Price})
+}
+
+func (b *builder) metreOf(o *cost.Offer) string {
+	if o.Way.Why != "" {
+		return "not worked out"
+	}
+	return b.perMetre(o.Way.PerMetre).Text
+}
+
+func (b *builder) yearOf(o *cost.Offer) string {
+	if year, ok := o.Way.PerYear.Get(); ok {
+		return b.perYear(year).Text
+	}
+	return "not known"
+}
+
+func verdictOf(o *cost.Offer) string {
+	if s, ok := o.Saving.Get(); ok {
+		return string(s.Verdict)
+	}
+	return none
+}
+
+func paysOf(o *cost.Offer) string {
+	s, ok := o.Saving.Get()
+	p, worked := s.Pays.Get()
+	switch {
+	case !ok:
+		return none
+	case !worked:
+		return "not known"
+	case !p.Likely.IsKnown():
+		return "never"
+	}
+	return after(p.Likely)
+}
+
+// comparisonNotes say what the figures rest on, and why today is missing.
+func (b *builder) comparisonNotes(a *cost.Account) []string {
+	var list []string
+	if text := b.costCut(a); text != "" {
+		list = append(list, text)
+	}
+	for i := range a.Ways {
+		if a.Against < 0 {
+			list = append(list, "Today, "+a.Ways[i].Process.Name()+": "+plain(a.Ways[i].Why))
+		}
+	}
+	if text := b.resting(a); text != "" {
+		list = append(list, text)
+	}
+	return append(list, b.dated(), "The whole account: cutbrief cost FILE. Supply and air are those of the plate; a licensed electrician confirms the supply.")
+}

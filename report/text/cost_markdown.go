@@ -1,0 +1,126 @@
+package text
+
+import (
+	"math"
+	"strconv"
+	"strings"
+
+	"cutbrief/report"
+)
+
+// cost writes the page's part about cost.
+func (m *markdown) cost(c *report.Cost) {
+	if c == nil {
+		return
+	}
+	m.sentences("What it costs", c.Lines)
+	if len(c.Bars) == 0 {
+		return
+	}
+	rows := [][]string{{"", "Cost"}}
+	for _, b := range c.Bars {
+		rows = append(rows, []string{b.Label, b.Value})
+	}
+	m.table(rows)
+}
+
+// CostMarkdown writes the whole account as Markdown.
+func CostMarkdown(s report.CostSheet) string {
+	m := &markdown{}
+	m.heading("# ", s.Title)
+	if s.Demo != "" {
+		m.paragraph("> **" + escaped(s.Demo) + "**")
+	}
+	for _, l := range s.Prices {
+		m.item("**" + escaped(l.Label) + "**: " + escaped(l.Value))
+	}
+	m.paragraph(escaped(s.Cut))
+	for _, w := range s.Today {
+		m.way("Today: "+w.Name+", "+w.Cut, w)
+	}
+	for _, o := range s.Systems {
+		m.way(o.Name+", "+o.Cut, o.CostWay)
+		m.sentences("", savingLines(o))
+	}
+	m.chart(s.Crossing)
+	if len(s.Inputs) > 0 {
+		m.heading("## ", "What it rests on, likely (low to high)")
+	}
+	for _, in := range s.Inputs {
+		m.item(escaped(inputLine(in)))
+	}
+	m.sentences("How to read it", s.Notes)
+	return strings.TrimLeft(m.out.String(), "\n")
+}
+
+func (m *markdown) way(title string, w report.CostWay) {
+	m.heading("## ", title)
+	if w.Why != "" {
+		m.paragraph(escaped(w.Why))
+		return
+	}
+	m.table(wayRows(w))
+}
+
+func (m *markdown) chart(c *report.CostChart) {
+	if c == nil {
+		return
+	}
+	m.heading("## ", c.Title)
+	rows := [][]string{{"Thickness", "Plasma", "Oxy-fuel"}}
+	for _, r := range c.Rows {
+		rows = append(rows, []string{r.Thickness, decimal(r.Plasma.Likely, 2), decimal(r.Flame.Likely, 2)})
+	}
+	m.table(rows)
+	m.paragraph(escaped(c.Says))
+}
+
+// mostCell is the longest cell that keeps four of them within 80 columns.
+const mostCell = 17
+
+// ComparisonMarkdown writes systems side by side as tables whose lines fit 80
+// columns: at most three systems each, long cells shortened.
+func ComparisonMarkdown(c report.Comparison) string {
+	m := &markdown{}
+	m.heading("# ", c.Title)
+	if c.Demo != "" {
+		m.paragraph("> **" + escaped(c.Demo) + "**")
+	}
+	for _, rows := range sideBySide(c) {
+		for i := range rows {
+			for j := range rows[i] {
+				rows[i][j] = shortened(rows[i][j], mostCell)
+			}
+		}
+		m.table(rows)
+	}
+	m.sentences("Notes", c.Notes)
+	return strings.TrimLeft(m.out.String(), "\n")
+}
+
+// shortened cuts a text so that it fits once it is escaped.
+func shortened(s string, most int) string {
+	s = strings.TrimSpace(safe(s))
+	if cells.StringWidth(escaped(s)) <= most {
+		return s
+	}
+	r := []rune(s)
+	for len(r) > 0 && cells.StringWidth(escaped(string(r)+"…")) > most {
+		r = r[:len(r)-1]
+	}
+	return strings.TrimRight(string(r), " ") + "…"
+}
+
+// decimal writes a number with a true minus.
+func decimal(v float64, decimals int) string {
+	return strings.Replace(strconv.FormatFloat(v, 'f', decimals, 64), "-", "−", 1)
+}
+
+// number writes a number in full, without an exponent.
+func number(v float64) string {
+	text := strconv.FormatFloat(math.Abs(v), 'f', -1, 64)
+	if v < 0 {
+		return "−" + text
+	}
+	return text
+}
