@@ -39,6 +39,16 @@ func Conclude(r rules.Result, fingerprint string) *Recommendation {
 	return c
 }
 
+// Record keeps what a result concludes in place of what was concluded before,
+// with what this program does not know of it.
+func (v *Visit) Record(r rules.Result, fingerprint string) {
+	c := Conclude(r, fingerprint)
+	if v.Recommended != nil {
+		c.extra = v.Recommended.extra
+	}
+	v.Recommended = c
+}
+
 // takeRecommendation reads what was recommended, if it was saved.
 func takeRecommendation(t *taker, v *Visit) []string {
 	raw, ok := t.take("recommended")

@@ -50,7 +50,15 @@ func TestRecommendationRefuses(t *testing.T) {
 func TestConcludeNothing(t *testing.T) {
 	job, _ := New("x", noon).Job()
 	offered := system.Demo()
-	c := Conclude(rules.Evaluate(job, offered), system.Fingerprint(offered))
+	v, _, err := Decode([]byte(recommended))
+	if err != nil {
+		t.Fatal(err)
+	}
+	v.Record(rules.Evaluate(job, offered), system.Fingerprint(offered))
+	c := v.Recommended
+	if string(c.extra["by"]) != `"me"` {
+		t.Error("what is not known is lost")
+	}
 	if c.Outcome != rules.NotYet || c.System != "" || c.Rated != 0 || c.Rules != rules.Edition || len(c.Range) != 12 {
 		t.Errorf("got %+v", c)
 	}

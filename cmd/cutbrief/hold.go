@@ -32,6 +32,9 @@ func (a *app) hold(ctx context.Context, s *sitting, plainly bool) error {
 func (a *app) part(s *sitting, open int, unkept []string, unsaved error) error {
 	where, on := farewell(s.keptAt(), open)
 	text := where + on
+	if s.beside != "" {
+		text += "Another program changed " + tidy(s.beside) + " meanwhile. Both are kept: compare them.\n"
+	}
 	if len(unkept) > 0 {
 		text += "Typed but not understood, and so not kept: " + tidy(strings.Join(unkept, "; ")) + "\n"
 	}

@@ -1,12 +1,14 @@
 package main
 
 import (
+	"errors"
 	"path/filepath"
 	"strings"
 
 	"cutbrief/assess"
 	"cutbrief/assess/store"
 	"cutbrief/report"
+	"cutbrief/rules"
 	"cutbrief/rules/system"
 )
 
@@ -20,11 +22,14 @@ type sitting struct {
 	folder  store.Folder
 	paper   string
 	kept    bool   // there is a file at path
+	beside  string // the file another program changed meanwhile, which is kept too
 	page    string // the page made last, which may be written over
 }
 
-// Save keeps the visit and says where. The folder and the name of a new visit
-// are made now, when there is something to save.
+// Save keeps the visit, with what is recommended by now, and says where. The
+// folder and the name of a new visit are made now, when there is something to
+// save. If another program changed the file meanwhile both are kept: the visit
+// goes on in a file beside it.
 func (s *sitting) Save(v *assess.Visit) (string, error) {
 	if s.path == "" {
 		path, err := s.folder.NewPath(v)
@@ -33,11 +38,30 @@ func (s *sitting) Save(v *assess.Visit) (string, error) {
 		}
 		s.path = path
 	}
-	if err := store.Save(s.path, v, s.app.now()); err != nil {
+	job, _ := v.Job()
+	v.Record(rules.Evaluate(job, s.offered), system.Fingerprint(s.offered))
+	err := store.Save(s.path, v, s.app.now())
+	if errors.Is(err, store.ErrChanged) && s.beside == "" {
+		err = s.saveBeside(v)
+	}
+	if err != nil {
 		return s.path, err
 	}
 	s.kept = true
 	return s.path, nil
+}
+
+// saveBeside goes on in a file of its own. The other program's stays as it is.
+func (s *sitting) saveBeside(v *assess.Visit) error {
+	path, err := store.Folder{Dir: filepath.Dir(s.path)}.NewPath(v)
+	if err != nil {
+		return err
+	}
+	if err := store.Save(path, v, s.app.now()); err != nil {
+		return err
+	}
+	s.beside, s.path = s.path, path
+	return nil
 }
 
 // Page makes the page in the current folder and says where. A page made
