@@ -71,7 +71,12 @@ func (m *Margin) shorten(d *demand, systems []system.System, first int, status r
 		return i == first && s == status
 	}
 	low, high := m.Now.Value, m.HoldsTo.Value
-	if high <= low || stands(high) {
+	switch heavy := float64(heavySection); {
+	case high <= low:
+		return
+	case low < heavy && heavy < high && !stands(heavy): // heavy section may decide otherwise from there on
+		high = heavy
+	case stands(high):
 		return
 	}
 	for range 24 { // to within a millionth of the way

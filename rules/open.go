@@ -260,7 +260,7 @@ func openWish(j *Job, systems []system.System, now lead) []OpenQuestion {
 
 // firm reports that the first choice stands whatever the open answers are. It
 // tries the job as told and with every open answer at its hardest, at every
-// supply that agrees with what is told and with all that may yet decide. Every rule only
+// supply that agrees with what is told, led either way, and with all that may yet decide. Every rule only
 // gets harder from the one to the other, and the order of systems of equal
 // standing does not depend on the job; so if the first choice keeps its
 // standing at the hardest answers, no answer in between lets another lead.
@@ -272,13 +272,27 @@ func firm(j *Job, systems []system.System, now lead) bool {
 	}
 	for _, wish := range withWishes(j) {
 		for _, supplied := range withSupplies(&wish) {
-			hard := allHardest(&supplied)
-			if !standsThrough(&supplied, &hard, systems, now.first) {
-				return false
+			for _, led := range withGuidance(&supplied) {
+				hard := allHardest(&led)
+				if !standsThrough(&led, &hard, systems, now.first) {
+					return false
+				}
 			}
 		}
 	}
 	return true
+}
+
+// withGuidance are the job led by hand and on a carriage where that is not
+// told: a carriage asks for a torch of its own, but takes less of the duty
+// cycle, so neither is the harder. Along an edge is easier than by hand.
+func withGuidance(j *Job) []Job {
+	if j.Guidance.IsKnown() {
+		return []Job{*j}
+	}
+	list := []Job{j.clone(), j.clone()}
+	list[0].Guidance, list[1].Guidance = unit.Known(FreeHand), unit.Known(Mechanised)
+	return list
 }
 
 // standsThrough reports that system first leads at the job as told and cannot

@@ -223,3 +223,22 @@ func TestPierceThickerThanAnyCutIsFlagged(t *testing.T) {
 		t.Error("flagged although 20 mm is severed now and then")
 	}
 }
+
+// A carriage moves up to 7620 mm/min, so 20 cuts of 1 m take 2.6 min; by hand at
+// 1500 mm/min they take 13.3 of the ten minutes. How the torch is led is not
+// told, so nothing is firm though every system has a torch for a carriage.
+func TestGuidanceNotToldLeavesTheDutyOpen(t *testing.T) {
+	offered := ladder()
+	for i := range offered.Systems {
+		offered.Systems[i].Mechanised = true
+	}
+	j := busy(answered(mildSteel(1, Maintenance)), 20, 1)
+	j.Guidance = unit.Known(Mechanised)
+	if r := Evaluate(j, offered); !r.Firm {
+		t.Fatalf("not firm on a carriage: %v", r.Open)
+	}
+	j.Guidance = unit.Maybe[Guidance]{}
+	if r := Evaluate(j, offered); r.Firm {
+		t.Errorf("firm, outcome %s", r.Outcome)
+	}
+}
