@@ -2,6 +2,7 @@ package casebook
 
 import (
 	"fmt"
+	"strings"
 
 	"cutbrief/assess"
 	"cutbrief/rules"
@@ -27,7 +28,7 @@ func (j *judge) cost(s assess.Step, note assess.Answer, item Item) (string, int)
 	}
 	job, _ := v.Job()
 	r := rules.Evaluate(job, j.Offered)
-	start := j.because(item)
+	start := j.because(item) + ","
 	switch {
 	case firstOf(&r) != firstOf(&j.truth):
 		return fmt.Sprintf("%s the rules come to %s; in truth to %s.", start, outcome(&r), outcome(&j.truth)), costsSystem
@@ -39,11 +40,13 @@ func (j *judge) cost(s assess.Step, note assess.Answer, item Item) (string, int)
 	}
 	for _, q := range r.Open {
 		if q.Asked == s.Asked() && q.Could != "" {
-			return start + " it stays open: " + lower(q.Could), costsVerdict
+			return start + " as far as anyone knows, it " + stop(lower(q.Could)), costsVerdict
 		}
 	}
 	return "", costsNothing
 }
+
+const withoutIt = "Without it"
 
 // because names what the trainee had in place of the truth.
 func (j *judge) because(item Item) string {
@@ -51,9 +54,9 @@ func (j *judge) because(item Item) string {
 	case WrongFact:
 		return "With " + item.Noted + " in place of " + item.Truth
 	case LeftOpen:
-		return "Left open,"
+		return "Left open"
 	}
-	return "Without it"
+	return withoutIt
 }
 
 // verdict says which check of the right system would have been judged
@@ -117,6 +120,9 @@ func shortfalls(c *rules.Candidate) []string {
 	}
 	return list
 }
+
+// stop ends a sentence with a full stop.
+func stop(s string) string { return strings.TrimRight(s, ". ") + "." }
 
 func amperes(a unit.Ampere) string {
 	return unit.Show(unit.Quantity{Value: float64(a), Kind: unit.Current}, unit.Metric, unit.Nearest)

@@ -100,3 +100,6 @@ func said(v *assess.Visit, f rules.Fact) string {
 	a, _ := v.Answer(rules.Asked{Fact: f})
 	return a.Said
 }
+
+// Company is the customer's firm.
+func (c *Customer) Company() string { return said(c.Facts, assess.FactCompany) }

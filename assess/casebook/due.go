@@ -1,6 +1,10 @@
 package casebook
 
-import "slices"
+import (
+	"slices"
+
+	"cutbrief/rules/system"
+)
 
 // Repetition says in one sentence how the next customer is chosen.
 const Repetition = "A skill that went well comes back after 1, then 2, then 4, then 8 practices; one that did not comes back in the next."
@@ -29,17 +33,18 @@ func (p *Progress) standing(s Skill) (st standing, tried bool) {
 }
 
 // Due returns the skill to practise next: the one that is most overdue, of
-// several the first in the order of the skills. "" if nothing was tried yet.
+// several the one that did worst lately. "" if nothing was tried yet.
 func (p *Progress) Due() Skill {
-	due, most := Skill(""), 0
+	due, most, least := Skill(""), 0, 0.0
 	for _, s := range Skills() {
 		st, tried := p.standing(s)
 		if !tried {
 			continue
 		}
 		over := st.ago + 1 - waits[min(st.row, len(waits)-1)]
-		if due == "" || over > most {
-			due, most = s, over
+		lately, _ := p.recent(s)
+		if share := lately.share(); due == "" || over > most || over == most && share < least {
+			due, most, least = s, over, share
 		}
 	}
 	return due
@@ -62,31 +67,34 @@ func suited(s Skill) []Manner {
 
 // Draw picks the next of some customers for a trainee: of a manner that trains
 // the skill that is due, of the level asked for if there is one (0 takes any),
-// and the one met longest ago.
+// and not met yet. false if all of them were: a made one is fresher.
 func (p *Progress) Draw(from []Customer, level int) (Customer, bool) {
 	fits := func(c Customer, m []Manner) bool {
 		return (level == 0 || c.Level == level) && slices.Contains(m, c.Manner)
 	}
-	for _, m := range [][]Manner{suited(p.Due()), Manners()} {
-		best, last := -1, 0
-		for i, c := range from {
-			if met := p.met(c.Name); fits(c, m) && (best < 0 || met < last) {
-				best, last = i, met
-			}
-		}
-		if best >= 0 {
-			return from[best], true
+	for _, c := range from {
+		if fits(c, suited(p.Due())) && !p.met(c.Name) {
+			return c, true
 		}
 	}
 	return Customer{}, false
 }
 
-// met is when a case was last met, counted from 1; 0 for never.
-func (p *Progress) met(name string) int {
-	for i := len(p.Practices) - 1; i >= 0; i-- {
-		if p.Practices[i].Case == name {
-			return i + 1
+// met reports whether a case was met already.
+func (p *Progress) met(name string) bool {
+	return slices.ContainsFunc(p.Practices, func(one Practice) bool { return one.Case == name })
+}
+
+// Make makes a customer from a number. One that was not asked for by its number
+// is of a manner that trains the skill that is due, if one near that number is.
+func (p *Progress) Make(seed uint64, level int, offered system.Range, exact bool) (Customer, bool) {
+	const near = 12
+	for i := range uint64(near) {
+		if c, ok := Make(seed+i, level, offered); ok && (exact || slices.Contains(suited(p.Due()), c.Manner)) {
+			return c, true
+		} else if exact {
+			break
 		}
 	}
-	return 0
+	return Make(seed, level, offered)
 }

@@ -17,7 +17,7 @@ func (m *Mark) Page(width int) string {
 	p.head(m)
 	p.part("The system", m.System)
 	p.part("What decides", m.Decides)
-	p.part("The demonstration", m.Showing)
+	p.list("The demonstration", m.Showing)
 	p.costs(m)
 	p.part("Asked and right", []string{m.counted(Right)})
 	p.list("Cleared up", m.Caught)
@@ -71,7 +71,7 @@ func (p *page) costs(m *Mark) {
 	p.line("WHAT EACH MISS COULD HAVE COST")
 	grouped := m.grouped()
 	for _, g := range grouped {
-		p.block("- ", "  ", capital(strings.Join(g.names, "; "))+" ("+string(g.State)+"). "+g.Cost)
+		p.block("- ", "  ", capital(strings.Join(g.names, "; "))+" ("+string(g.State)+"). "+g.sentence())
 	}
 	if len(grouped) == 0 {
 		p.line("Nothing you missed would have changed anything.")
@@ -85,6 +85,13 @@ func (p *page) costs(m *Mark) {
 type group struct {
 	Item
 	names []string
+}
+
+func (g group) sentence() string {
+	if len(g.names) > 1 {
+		return strings.Replace(g.Cost, withoutIt, "Without any one of them", 1)
+	}
+	return g.Cost
 }
 
 // grouped lists the misses that would have cost something, dearest first, those

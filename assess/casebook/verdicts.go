@@ -28,9 +28,12 @@ func (j *judge) system() {
 	default:
 		j.wrongSystem(picked, add)
 	}
-	if firstOf(&j.notes) != firstOf(&j.truth) || j.notes.Outcome != j.truth.Outcome {
-		add("From your notes alone the rules come to %s.", outcome(&j.notes))
-	} else if !m.RightSystem {
+	switch enough := firstOf(&j.notes) == firstOf(&j.truth) && j.notes.Outcome == j.truth.Outcome; {
+	case !enough && m.RightSystem:
+		add("Your notes do not show it yet: from them the rules come to %s.", outcome(&j.notes))
+	case !enough:
+		add("From your notes the rules come to %s.", outcome(&j.notes))
+	case !m.RightSystem:
 		add("Your notes were enough: the rules come to %s from them too.", outcome(&j.notes))
 	}
 }

@@ -53,6 +53,8 @@ var layout = []room{
 	{"assess/screen/words", "the wording the interviews share", []string{"assess", "assess/gate", "rules"}, nil},
 	{"assess/screen/plain", "the interview line by line, for pipes and simple terminals", []string{"assess", "assess/gate", "assess/screen/words", "rules/...", "report", "report/text"}, nil},
 	{"assess/screen/interview", "the interview on a full screen", []string{"assess", "assess/gate", "assess/screen", "assess/screen/dark", "assess/screen/words", "rules/...", "report", "report/text"}, drawing},
+	{"assess/casebook", "practice: invented customers, how they speak, what a miss costs, progress", []string{"assess", "assess/gate", "assess/screen/words", "rules/...", "report"}, nil},
+	{"assess/screen/talk", "the practice line by line, for pipes and simple terminals", []string{"assess", "assess/gate", "assess/casebook", "assess/screen/words", "rules/...", "report", "report/text"}, nil},
 	{"cmd/cutbrief", "flags, paths, clock, exit status; one file a command", []string{"assess/...", "report/...", "rules/..."}, []string{"github.com/spf13/cobra", "golang.org/x/term"}},
 }
 
