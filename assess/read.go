@@ -68,9 +68,11 @@ func echo(s Step, a Answer, m meaning, style unit.Style) string {
 		said += " " + s.metalName()
 	case m.reading.Unit == "" && sameText(said, shown):
 		return ""
+	case s.Question.Kind == unit.Price:
+		return price(a, m)
 	case m.reading.Bare && sameText(length+m.reading.Unit, shown):
 		return a.Said + " → " + shown + pace(m) + note(m)
-	case m.reading.Bare:
+	case m.reading.Bare && m.reading.Unit != "AWG":
 		said += " → " + length + " " + m.reading.Unit
 	}
 	shown += pace(m)
@@ -78,6 +80,14 @@ func echo(s Step, a Answer, m meaning, style unit.Style) string {
 		return strings.TrimPrefix(note(m), ": ")
 	}
 	return said + " = " + shown + note(m)
+}
+
+// price says in which currency a sum is taken.
+func price(a Answer, m meaning) string {
+	if m.reading.Bare {
+		return a.Said + " → in the currency of the price list"
+	}
+	return a.Said + " → taken as a sum in the currency of the price list: make sure that is " + m.reading.Unit
 }
 
 // pace says the period of a cut length.
@@ -96,7 +106,10 @@ func note(m meaning) string {
 	return ": " + m.reading.Note
 }
 
-func sameText(a, b string) bool { return strings.EqualFold(squeeze(a), squeeze(b)) }
+// sameText compares what was said with how it is shown, a leading zero apart.
+func sameText(a, b string) bool {
+	return strings.EqualFold(strings.TrimPrefix(squeeze(a), "0"), strings.TrimPrefix(squeeze(b), "0"))
+}
 
 // show writes a reading for a reader. Gauge keeps a second decimal, as one
 // gauge and the next can lie within a tenth of a millimetre. What was said in

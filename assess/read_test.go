@@ -69,6 +69,10 @@ func TestReadEchoesWhatItUnderstood(t *testing.T) {
 		{unit.Metric, FactDate, "", "2026-11-25", "", ""},
 		{unit.Metric, rules.FactCutLength, "", "200/week", "200/week → 200 m a week", "m"},
 		{unit.Metric, rules.FactDays, "", "5", "", ""},
+		{unit.Inch, rules.FactThickest, metal.MildSteel, ".032", ".032 → 0.032 in", "in"},
+		{unit.Inch, rules.FactCordSection, "", "12", "12 = AWG 12", "AWG"},
+		{unit.Metric, rules.FactBudget, "", "9000", "9000 → in the currency of the price list", ""},
+		{unit.Metric, rules.FactBudget, "", "£2000", "£2000 → taken as a sum in the currency of the price list: make sure that is £", ""},
 	} {
 		v := New("x", noon)
 		tell(t, v, FactUnits, "", string(c.style))

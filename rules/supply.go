@@ -108,16 +108,27 @@ func judgeSupply(d *demand, s *system.System) mark {
 	return mark{verdict: v}
 }
 
-// supplyInputs names what is told of the supply.
-func supplyInputs(d *demand, _ *system.System) []Input {
-	list := make([]Input, 0, 8) // room for what the draw and the cord add
+// supplyInputs names what is told of the supply, and the voltage of the single
+// phase that is taken from three.
+func supplyInputs(d *demand, s *system.System) []Input {
+	list := make([]Input, 0, 9) // room for what the draw and the cord add
 	if p, ok := d.job.Power.Phases.Get(); ok {
-		list = append(list, Input{Name: "phase", Word: string(p), From: Asked{Fact: FactPhases}})
+		list = append(list, Input{Name: "supply", Word: phaseWords[p], From: Asked{Fact: FactPhases}})
 	}
-	if v, ok := d.job.Power.Volts.Get(); ok {
-		list = append(list, Input{Name: "voltage", Value: unit.Quantity{Value: float64(v), Kind: unit.Voltage}, From: Asked{Fact: FactVolts}})
+	volts, ok := d.job.Power.Volts.Get()
+	if !ok {
+		return list
+	}
+	list = append(list, Input{Name: "voltage", Value: unit.Quantity{Value: float64(volts), Kind: unit.Voltage}, From: Asked{Fact: FactVolts}})
+	if f, _ := match(&d.job.Power, s); f.Supply != nil && f.Phases == 1 && f.volts != volts {
+		list = append(list, Input{Name: "one phase of it, to neutral", Value: unit.Quantity{Value: math.Round(float64(f.volts)), Kind: unit.Voltage}})
 	}
 	return list
+}
+
+// phaseWords are the phases as a reader is told. They are only ever read.
+var phaseWords = map[Phases]string{
+	SinglePhase: "single-phase", ThreePhase: "three-phase", BothPhases: "single- and three-phase",
 }
 
 // supplyMissing lists phase and voltage where they are not told.
