@@ -41,6 +41,7 @@ var marginRules = []struct {
 // leading system is no longer right, and what would be right then.
 func margins(d *demand, systems []system.System) []Margin {
 	first, status := best(d, systems)
+	moved := d.job.clone() // one copy serves every try
 	var list []Margin
 	for i := range d.job.Pieces {
 		p := &d.job.Pieces[i]
@@ -51,10 +52,10 @@ func margins(d *demand, systems []system.System) []Margin {
 				continue
 			}
 			m := Margin{Asked: Asked{row.fact, p.Metal}, Now: mm(now), HoldsTo: mm(unit.Millimetre(row.limit(d, &systems[first]) / factor))}
-			m.shorten(d, systems, first, status, i)
-			m.beyond(d, systems, i)
+			m.shorten(&moved, systems, first, status, i)
+			m.beyond(&moved, systems, i)
 			if row.fact == FactThickest {
-				m.lower(d, systems, first, i)
+				m.lower(d, &moved, systems, first, i)
 			}
 			list = append(list, m)
 		}
@@ -65,9 +66,9 @@ func margins(d *demand, systems []system.System) []Margin {
 // shorten draws HoldsTo in where another rule gives way before the capability
 // that limits this thickness: the breaker as the output grows, or a complaint
 // that weighs otherwise in thicker work.
-func (m *Margin) shorten(d *demand, systems []system.System, first int, status rank, piece int) {
+func (m *Margin) shorten(moved *Job, systems []system.System, first int, status rank, piece int) {
 	stands := func(t float64) bool {
-		i, s := then(d, systems, m.Asked, piece, unit.Millimetre(t))
+		i, s := then(moved, systems, m.Asked, piece, unit.Millimetre(t))
 		return i == first && s == status
 	}
 	low, high := m.Now.Value, m.HoldsTo.Value
@@ -90,28 +91,30 @@ func (m *Margin) shorten(d *demand, systems []system.System, first int, status r
 }
 
 // beyond says what leads just above HoldsTo, and how it stands.
-func (m *Margin) beyond(d *demand, systems []system.System, piece int) {
-	i, status := then(d, systems, m.Asked, piece, unit.Millimetre(m.HoldsTo.Value*(1+1e-6)))
+func (m *Margin) beyond(moved *Job, systems []system.System, piece int) {
+	i, status := then(moved, systems, m.Asked, piece, unit.Millimetre(m.HoldsTo.Value*(1+1e-6)))
 	if m.ThenStatus = standing[status]; status != short {
 		m.Then = &systems[i]
 	}
 }
 
-// then is the leading system with one thickness changed, and its standing.
-func then(d *demand, systems []system.System, a Asked, piece int, t unit.Millimetre) (int, rank) {
-	changed := d.job.clone()
-	p := &changed.Pieces[piece]
+// then is the leading system with one thickness of a job changed, and its
+// standing; the job is left as it was.
+func then(moved *Job, systems []system.System, a Asked, piece int, t unit.Millimetre) (int, rank) {
+	p := &moved.Pieces[piece]
+	told := *p
+	defer func() { *p = told }()
 	*thicknessOf(p, a.Fact) = unit.Known(t)
 	if a.Fact == FactThickest && over(p.Everyday, p.Thickest) {
 		p.Everyday = p.Thickest // the everyday cut is no thicker than the thickest
 	}
-	other := newDemand(&changed)
+	other := newDemand(moved)
 	return best(&other, systems)
 }
 
 // lower finds the thickness at which the next smaller system would lead: the
 // largest one that another system's rating allows and that then does lead.
-func (m *Margin) lower(d *demand, systems []system.System, first, piece int) {
+func (m *Margin) lower(d *demand, moved *Job, systems []system.System, first, piece int) {
 	p := &d.job.Pieces[piece]
 	for i := len(systems) - 1; i >= 0; i-- { // most ranges list the smallest first: the nearest below spares the rest
 		g := &systems[i]
@@ -123,7 +126,7 @@ func (m *Margin) lower(d *demand, systems []system.System, first, piece int) {
 		if down, known := m.DownTo.Get(); t >= m.Now.Value || (known && t <= down.Value) {
 			continue
 		}
-		if lead, status := then(d, systems, m.Asked, piece, unit.Millimetre(t)); lead == i && status != short {
+		if lead, status := then(moved, systems, m.Asked, piece, unit.Millimetre(t)); lead == i && status != short {
 			m.DownTo, m.Smaller = unit.Known(mm(unit.Millimetre(t))), g
 		}
 	}
