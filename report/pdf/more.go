@@ -57,8 +57,13 @@ func (w *writer) turn() {
 	w.on.y += 2.4
 }
 
-// title opens a part, with a remark in small type.
+// title opens a part, with a remark in small type. It is not left alone at the
+// foot of a sheet.
 func (w *writer) title(text, remark string) {
+	const below = 4 // lines that stay with it
+	if w.on.y+headlineStyle.line()+below*bodyStyle.line() > w.bottom {
+		w.turn()
+	}
 	w.on.text(w.on.left, w.on.y, text, headlineStyle, accent)
 	w.on.y += headlineStyle.line() + 0.4
 	w.put("", remark, 0, smallStyle, grey)

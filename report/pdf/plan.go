@@ -8,7 +8,7 @@ type column struct {
 	share float64
 }
 
-var columns = []column{{"Cut", 0.28}, {"Metal and thickness", 0.17}, {"Setting", 0.22}, {"What to look for", 0.33}}
+var columns = []column{{"Cut", 0.26}, {"Metal and thickness", 0.17}, {"Setting", 0.27}, {"What to look for", 0.30}}
 
 // plan puts the demonstration as a table, and the notes on it.
 func (pg *page) plan() {
