@@ -6,6 +6,7 @@ import (
 
 	"cutbrief/assess"
 	"cutbrief/rules/system"
+	"cutbrief/rules/unit"
 )
 
 // FollowUp is what comes after the last demonstration, in recorded facts alone.
@@ -21,7 +22,7 @@ type FollowUp struct {
 	Rep      string
 	Shown    string // when, and with which system
 	Held     time.Time
-	Cuts     []Line
+	Cuts     []Line // what was shown, how it went, and the time it took
 	Words    string
 	Answered []Line // objections with their answers
 	Outcome  assess.Outcome
@@ -51,10 +52,20 @@ func Follow(v *assess.Visit, offered system.Range, o Options) (FollowUp, error) 
 	f.Held, _ = time.Parse(time.DateOnly, s.Date) // zero for a day not noted
 	f.Due, _ = time.Parse(time.DateOnly, s.Next.Date)
 	for _, c := range s.Cuts {
-		f.Cuts = append(f.Cuts, b.shownCut(c))
+		f.Cuts = append(f.Cuts, Line{Label: b.shownName(c), Value: resultWords[c.Result], Why: lengthIn(c, b.style)})
 	}
 	for _, obj := range s.Objections {
 		f.Answered = append(f.Answered, Line{Label: plain(obj.Said), Value: plain(obj.Answer)})
 	}
 	return f, nil
+}
+
+// lengthIn words the time a cut took, "" if none was taken: "300 mm in 18 s".
+func lengthIn(c assess.Shown, style unit.Style) string {
+	took, timed := c.Took.Get()
+	length, measured := c.Length.Get()
+	if !timed || !measured {
+		return ""
+	}
+	return unit.Show(millimetres(length), style, unit.Nearest) + " in " + unit.Show(secs(took), style, unit.Nearest)
 }

@@ -10,9 +10,17 @@ import (
 // invented is the saved file of the first invented visit.
 func invented(t *testing.T) []byte {
 	t.Helper()
-	v, ok := sample.Visit(sample.Names()[0])
+	return sampled(t, sample.Names()[0])
+}
+
+// shown is the saved file of an invented visit after its demonstration.
+func shown(t *testing.T) []byte { return sampled(t, "trailer-builder") }
+
+func sampled(t *testing.T, name string) []byte {
+	t.Helper()
+	v, ok := sample.Visit(name)
 	if !ok {
-		t.Fatal("no invented visit")
+		t.Fatalf("no invented visit %s", name)
 	}
 	data, err := v.Encode()
 	if err != nil {

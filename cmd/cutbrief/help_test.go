@@ -63,7 +63,7 @@ func runExample(t *testing.T, line string, visit []byte) {
 	t.Parallel()
 	dir := t.TempDir()
 	for name, data := range map[string][]byte{
-		"visit.json": visit, "another.json": visit, "my-systems.csv": []byte(template()),
+		"visit.json": visit, "another.json": shown(t), "my-systems.csv": []byte(template()),
 		"page.json": []byte("an older page"),
 	} {
 		if err := os.WriteFile(filepath.Join(dir, name), data, 0o600); err != nil {

@@ -85,6 +85,7 @@ Without a command it starts the interview of a new visit.`,
 	o.flags(c)
 	c.AddCommand(a.interviewCommand(), a.sampleCommand(), a.briefCommand(), a.whyCommand(), a.nextCommand(), a.systemsCommand(),
 		a.schemaCommand(), a.completionCommand(), a.versionCommand())
+	c.AddCommand(a.recordCommand(), a.followupCommand())
 	c.SetHelpCommand(helpCommand())
 	return c
 }

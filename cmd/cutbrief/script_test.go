@@ -15,7 +15,7 @@ func TestScripts(t *testing.T) {
 	if runtime.GOOS == "windows" {
 		t.Skip("the scripts are written for a POSIX shell")
 	}
-	visit := invented(t)
+	visit, demonstrated := invented(t), shown(t)
 	testscript.Run(t, testscript.Params{
 		Dir: filepath.Join("..", "..", "testdata", "script"),
 		Setup: func(env *testscript.Env) error {
@@ -26,6 +26,9 @@ func TestScripts(t *testing.T) {
 			env.Setenv("XDG_CACHE_HOME", filepath.Join(env.WorkDir, "cache"))
 			env.Setenv("LocalAppData", filepath.Join(env.WorkDir, "cache"))
 			env.Setenv("AppData", filepath.Join(env.WorkDir, "data"))
+			if err := os.WriteFile(filepath.Join(env.WorkDir, "shown.json"), demonstrated, 0o600); err != nil {
+				return err
+			}
 			return os.WriteFile(filepath.Join(env.WorkDir, "visit.json"), visit, 0o600)
 		},
 	})

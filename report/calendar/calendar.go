@@ -1,0 +1,124 @@
+// Package calendar writes next steps as an iCalendar file (RFC 5545), for any
+// calendar program. It adds nothing to what the record says, and takes no time
+// from the clock: the same records give the same bytes. Commands import it.
+package calendar
+
+import (
+	"bytes"
+	"errors"
+	"fmt"
+	"strconv"
+	"strings"
+	"time"
+	"unicode/utf8"
+
+	"cutbrief/assess/gate"
+	"cutbrief/report"
+
+	"github.com/emersion/go-ical"
+)
+
+// Reasons why a follow-up has no place in a calendar.
+var (
+	ErrNoStep = errors.New("no next step is recorded")
+	ErrNoDate = errors.New("the next step has no date")
+	ErrNoID   = errors.New("the visit has no identifier")
+)
+
+// Write returns a calendar with one event for each follow-up: a whole day, that
+// of the next step. Its identifier is the visit's, and its sequence the number
+// of times the visit was saved, so that a second import moves the event instead
+// of adding one (RFC 5545, 3.8.4.7 and 3.8.7.4). Every text passes the gate once
+// more, so that no control character reaches the file; the library escapes what
+// is left.
+func Write(list []report.FollowUp) ([]byte, error) {
+	cal := ical.NewCalendar()
+	cal.Props.SetText(ical.PropVersion, "2.0")
+	cal.Props.SetText(ical.PropProductID, "-//cutbrief//follow-up//EN")
+	cal.Props.SetText(ical.PropMethod, "PUBLISH")
+	for i := range list {
+		event, err := eventOf(&list[i])
+		if err != nil {
+			return nil, err
+		}
+		cal.Children = append(cal.Children, event.Component)
+	}
+	var out bytes.Buffer
+	if err := ical.NewEncoder(&out).Encode(cal); err != nil {
+		return nil, fmt.Errorf("write the calendar: %w", err)
+	}
+	return fold(out.Bytes()), nil
+}
+
+func eventOf(f *report.FollowUp) (*ical.Event, error) {
+	switch {
+	case f.ID == "":
+		return nil, ErrNoID
+	case f.Step == "":
+		return nil, ErrNoStep
+	case f.Due.IsZero():
+		return nil, ErrNoDate
+	}
+	e := ical.NewEvent()
+	e.Props.SetText(ical.PropUID, gate.Line(f.ID)+"-next@cutbrief")
+	e.Props.SetDateTime(ical.PropDateTimeStamp, f.Saved.UTC())
+	e.Props.SetDateTime(ical.PropLastModified, f.Saved.UTC())
+	e.Props.Set(&ical.Prop{Name: ical.PropSequence, Value: strconv.Itoa(f.Revision)})
+	e.Props.SetDate(ical.PropDateTimeStart, f.Due)
+	e.Props.SetDate(ical.PropDateTimeEnd, f.Due.Add(24*time.Hour))
+	e.Props.SetText(ical.PropTransparency, "TRANSPARENT") // it blocks no meeting
+	e.Props.SetText(ical.PropSummary, gate.Line(summary(f)))
+	e.Props.SetText(ical.PropDescription, gate.Lines(description(f)))
+	if place := gate.Line(f.Place); place != "" {
+		e.Props.SetText(ical.PropLocation, place)
+	}
+	return e, nil
+}
+
+func summary(f *report.FollowUp) string {
+	text := strings.TrimSuffix(f.Step, ".")
+	if f.Customer != "" {
+		text += " – " + f.Customer
+	}
+	if f.Demo {
+		text += " (invented)"
+	}
+	return text
+}
+
+// description lists what whoever does the step has to know.
+func description(f *report.FollowUp) string {
+	lines := []string{"Shown: " + gate.Line(f.Shown)}
+	for _, l := range []report.Line{{Label: "By", Value: f.Owner}, {Label: "Contact", Value: f.Contact}, {Label: "Outcome", Value: string(f.Outcome)}, {Label: "Because", Value: f.Because}} {
+		if l.Value != "" {
+			lines = append(lines, l.Label+": "+gate.Line(l.Value))
+		}
+	}
+	return strings.Join(lines, "\n")
+}
+
+// foldAt is the longest line in bytes, without its end (RFC 5545, 3.1).
+const foldAt = 75
+
+// fold breaks long lines as the standard asks: the rest goes to the next line
+// behind a space, and no character is taken apart.
+func fold(data []byte) []byte {
+	var out bytes.Buffer
+	for line := range bytes.SplitAfterSeq(data, []byte("\r\n")) {
+		text := bytes.TrimSuffix(line, []byte("\r\n"))
+		for room := foldAt; len(text) > room; room = foldAt - 1 {
+			cut := room
+			for cut > 1 && !utf8.RuneStart(text[cut]) {
+				cut--
+			}
+			out.Write(text[:cut])
+			out.WriteString("\r\n ")
+			text = text[cut:]
+		}
+		out.Write(text)
+		if len(line) > 0 {
+			out.WriteString("\r\n")
+		}
+	}
+	return out.Bytes()
+}
