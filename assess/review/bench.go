@@ -102,11 +102,22 @@ func (b *Bench) Judge(path string, v *assess.Visit) Row {
 	row := glanced(path, &g)
 	row.Stage = Judged
 	job, problems := v.Job()
-	result := rules.Evaluate(job, b.Offered)
+	result := b.evaluate(job)
 	row.Unanswered = unanswered(v)
 	b.stand(&row, v, &result)
 	b.flag(&row, v, job, &result, problems)
 	return row
+}
+
+// evaluate says what rules.Evaluate says, but of the open questions only those
+// that a flag names: most visits have none, and listing them takes longest.
+func (b *Bench) evaluate(job rules.Job) rules.Result {
+	r := rules.Judge(job, b.Offered)
+	r.Firm = rules.Firm(job, b.Offered, r.Outcome)
+	if r.Outcome == rules.Recommended && !r.Firm {
+		return rules.Evaluate(job, b.Offered)
+	}
+	return r
 }
 
 // stand fills in how the recommendation stands today.
@@ -224,22 +235,22 @@ func shortReason(c *rules.Candidate, style unit.Style) string {
 	return gate.Line(c.System.Name) + " falls short"
 }
 
-// openReason names the open questions that could change the system.
+// openReason names the open questions that could change the system, or without
+// which there is none.
 func openReason(r *rules.Result) string {
-	const system, most = 3, 3 // rules.OpenQuestion.Strength
+	const system = 3 // rules.OpenQuestion.Strength
 	var names []string
-	n := 0
-	for _, q := range r.Open {
-		if q.Strength < system {
-			continue
-		}
-		if n++; n > most {
-			continue
-		}
-		names = append(names, stepName(q.Asked))
+	for _, a := range r.Missing {
+		names = append(names, stepName(a))
 	}
-	if n > most {
-		names = append(names, fmt.Sprintf("and %d more", n-most))
+	for _, q := range r.Open {
+		if q.Strength >= system {
+			names = append(names, stepName(q.Asked))
+		}
+	}
+	const most = 3
+	if n := len(names); n > most {
+		names = append(names[:most], fmt.Sprintf("and %d more", n-most))
 	}
 	return strings.Join(names, "; ")
 }

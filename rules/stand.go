@@ -1,0 +1,10 @@
+package rules
+
+import "cutbrief/rules/system"
+
+// Firm reports whether what Judge concluded stands whatever the open answers are:
+// what Evaluate says of it, without listing the questions, for readers of many
+// visits.
+func Firm(job Job, offered system.Range, o Outcome) bool {
+	return o == Recommended && !anyPiece(&job, withoutFigures) && firm(&job, offered.Systems, leadOf(&job, offered.Systems))
+}
