@@ -14,12 +14,16 @@ const (
 	sharingViolation syscall.Errno = 32
 )
 
-// rename replaces a file, and tries again for about 200 ms while another
-// program holds it.
-func rename(from, to string) error {
-	var err error
+// rename closes the file, as only a closed one can be renamed here, and gives
+// it the name of what it replaces. It tries again for about 200 ms while
+// another program holds that.
+func rename(f *os.File, to string) error {
+	err := f.Close()
+	if err != nil {
+		return err
+	}
 	for n := 0; n < waits; n++ {
-		err = os.Rename(from, to)
+		err = os.Rename(f.Name(), to)
 		if !errors.Is(err, accessDenied) && !errors.Is(err, sharingViolation) {
 			return err
 		}

@@ -11,8 +11,8 @@ import (
 	"cutbrief/assess"
 )
 
-// How long a save waits for another one to end, and when the file it left is
-// taken to be that of a program that crashed.
+// How long a save waits for another one to end, and, where files have no locks,
+// when the file it left is taken to be that of a program that crashed.
 const (
 	waits    = 20
 	wait     = 10 * time.Millisecond
@@ -85,7 +85,7 @@ func replace(path string, data []byte, allowed func() error) (err error) {
 	if err := fill(f, data); err != nil {
 		return err
 	}
-	if err := rename(f.Name(), path); err != nil {
+	if err := rename(f, path); err != nil {
 		return err
 	}
 	syncFolder(filepath.Dir(path))
@@ -94,35 +94,55 @@ func replace(path string, data []byte, allowed func() error) (err error) {
 
 // reserve creates the file that the new bytes go to. Its name depends on the
 // target alone, so that it keeps two programs from saving the same visit at
-// once; what a crashed program left is swept. Its age is told by the system's
-// clock, as that is what dates files.
+// once; what a program that was killed left is swept.
 func reserve(path string) (*os.File, error) {
 	name := filepath.Join(filepath.Dir(path), "."+filepath.Base(path)+".saving")
 	for n := 0; ; n++ {
-		f, err := os.OpenFile(name, os.O_WRONLY|os.O_CREATE|os.O_EXCL, 0o600)
+		f, err := create(name)
 		if !errors.Is(err, fs.ErrExist) {
 			return f, err
-		}
-		if info, err := os.Lstat(name); err == nil && time.Since(info.ModTime()) > staleAge {
-			os.Remove(name) // if this fails, so will the next try
 		}
 		if n == waits {
 			return nil, fmt.Errorf("%w, which has not finished: %s", ErrChanged, name)
 		}
-		if n > 0 {
+		if !sweep(name) && n > 0 {
 			time.Sleep(wait)
 		}
 	}
 }
 
-// fill writes the bytes and waits until they are on the disk. Windows renames
-// closed files only.
+// create creates the file of a save and makes it ours; fs.ErrExist if another
+// program was first.
+func create(name string) (*os.File, error) {
+	f, err := os.OpenFile(name, os.O_WRONLY|os.O_CREATE|os.O_EXCL, 0o600)
+	if err != nil {
+		return nil, err
+	}
+	if !hold(f) {
+		f.Close()
+		return nil, fs.ErrExist
+	}
+	return f, nil
+}
+
+// sweep removes the file of a save that no program works on any more.
+func sweep(name string) bool {
+	left, release := abandoned(name)
+	defer release()
+	return left && os.Remove(name) == nil
+}
+
+// old reports whether a file was written more than a minute from now, ahead of
+// now too: the clock may have been put back since.
+func old(name string) bool {
+	info, err := os.Lstat(name)
+	return err == nil && time.Since(info.ModTime()).Abs() > staleAge
+}
+
+// fill writes the bytes and waits until they are on the disk.
 func fill(f *os.File, data []byte) error {
 	if _, err := f.Write(data); err != nil {
 		return err
 	}
-	if err := f.Sync(); err != nil {
-		return err
-	}
-	return f.Close()
+	return f.Sync()
 }

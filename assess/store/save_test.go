@@ -228,21 +228,44 @@ func begun(t *testing.T, path string, at time.Time) string {
 	return name
 }
 
+// What a killed program left is swept, however far off its time: also when the
+// clock was put back since, and the file comes from the future.
 func TestWhatACrashLeftIsSwept(t *testing.T) {
-	dir := t.TempDir()
-	path := filepath.Join(dir, "a.json")
-	begun(t, path, time.Now().Add(-time.Hour))
-	save(t, path, visit(t, "A"))
-	onlyFile(t, dir, "a.json")
+	for _, ago := range []time.Duration{time.Hour, -time.Hour, 2 * time.Minute} {
+		dir := t.TempDir()
+		path := filepath.Join(dir, "a.json")
+		begun(t, path, time.Now().Add(-ago))
+		save(t, path, visit(t, "A"))
+		onlyFile(t, dir, "a.json")
+	}
 }
 
+// A save that another program is working on is waited for, and then left alone.
 func TestASaveUnderWayIsLeftAlone(t *testing.T) {
 	path := filepath.Join(t.TempDir(), "a.json")
-	name := begun(t, path, time.Now())
+	other, err := reserve(path)
+	if err != nil {
+		t.Fatal(err)
+	}
+	defer other.Close()
 	if err := Save(path, visit(t, "A"), now); !errors.Is(err, ErrChanged) {
 		t.Errorf("got %v", err)
 	}
-	if _, err := os.Stat(name); err != nil {
+	if _, err := os.Stat(other.Name()); err != nil {
 		t.Error("the other program's file is gone")
+	}
+}
+
+// The clock may jump back between two saves: what counts is the revision.
+func TestAClockPutBackLosesNothing(t *testing.T) {
+	path := filepath.Join(t.TempDir(), "a.json")
+	v := visit(t, "A")
+	save(t, path, v)
+	v.Set(assess.Answer{Question: assess.FactRep, Said: "J", State: assess.Told})
+	if err := Save(path, v, now.AddDate(-1, 0, 0)); err != nil {
+		t.Fatal(err)
+	}
+	if got := load(t, path); got.Revision != 2 || len(got.Answers) != 3 {
+		t.Errorf("revision %d with %d answers", got.Revision, len(got.Answers))
 	}
 }
