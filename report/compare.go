@@ -117,7 +117,7 @@ func (b *builder) now(a *cost.Account) *cost.Way {
 	return &a.Ways[a.Against]
 }
 
-// compared is one row while it is made.
+// comparedRow is one row while it is made.
 type comparedRow struct {
 	label string
 	of    func(*rules.Candidate, *cost.Offer) string
@@ -125,11 +125,11 @@ type comparedRow struct {
 }
 
 func (b *builder) comparisonRows(a *cost.Account, now *cost.Way) []comparedRow {
-	metre, year := none, none
+	metre, metres, year, years := none, none, none, none
 	if now != nil {
-		metre = b.perMetre(now.PerMetre).Text
+		metre, metres = ranged(b.perMetre(now.PerMetre), b)
 		if all, ok := now.PerYear.Get(); ok {
-			year = b.perYear(all).Text
+			year, years = ranged(b.perYear(all), b)
 		}
 	}
 	plate := func(f func(*system.System) string) func(*rules.Candidate, *cost.Offer) string {
@@ -138,25 +138,50 @@ func (b *builder) comparisonRows(a *cost.Account, now *cost.Way) []comparedRow {
 	thick := func(f func(*system.System) unit.Millimetre) func(*rules.Candidate, *cost.Offer) string {
 		return plate(func(s *system.System) string { return b.given(millimetres(f(s))) })
 	}
+	fed := func(phases int) func(*rules.Candidate, *cost.Offer) string {
+		return plate(func(s *system.System) string { return b.supplyOf(s, phases) })
+	}
+	costs := func(of func(*cost.Offer) (string, string), second bool) func(*rules.Candidate, *cost.Offer) string {
+		return func(_ *rules.Candidate, o *cost.Offer) string {
+			likely, span := of(o)
+			if second {
+				return span
+			}
+			return likely
+		}
+	}
 	return []comparedRow{
 		{"for this work", func(c *rules.Candidate, _ *cost.Offer) string { return string(c.Status) }, none},
-		{"rated, mild steel", thick(func(s *system.System) unit.Millimetre { return s.Rated }), none},
+		{"rated", thick(func(s *system.System) unit.Millimetre { return s.Rated }), none},
 		{"clean to", thick(func(s *system.System) unit.Millimetre { return s.CleanMax }), none},
 		{"severs", thick(func(s *system.System) unit.Millimetre { return s.Severance }), none},
-		{"over what is needed", func(c *rules.Candidate, _ *cost.Offer) string { return spare(c) }, none},
-		{"speed, everyday cut", func(c *rules.Candidate, _ *cost.Offer) string { return b.paceOf(c.System, a) }, none},
+		{"spare capacity", func(c *rules.Candidate, _ *cost.Offer) string { return spare(c) }, none},
+		{"everyday speed", func(c *rules.Candidate, _ *cost.Offer) string { return b.paceOf(c.System, a) }, none},
 		{"duty cycle", plate(b.dutyOf), none},
-		{"supply", plate(b.supplyOf), none},
-		{"air", plate(b.airOf), none},
+		{"one phase", fed(1), none},
+		{"three phases", fed(3), none},
+		{"air flow", plate(func(s *system.System) string {
+			return b.needed(unit.Quantity{Value: float64(s.AirFlow), Kind: unit.Flow})
+		}), none},
+		{"air pressure", plate(func(s *system.System) string {
+			return b.needed(unit.Quantity{Value: float64(s.AirPressure), Kind: unit.Pressure})
+		}), none},
 		{"weight", plate(func(s *system.System) string {
 			return b.needed(unit.Quantity{Value: float64(s.Weight), Kind: unit.Weight})
 		}), none},
 		{"price", plate(b.priceOf), none},
-		{"cost a metre", func(_ *rules.Candidate, o *cost.Offer) string { return b.metreOf(o) }, metre},
-		{"cost a year", func(_ *rules.Candidate, o *cost.Offer) string { return b.yearOf(o) }, year},
-		{"against today", func(_ *rules.Candidate, o *cost.Offer) string { return verdictOf(o) }, none},
-		{"pays for itself", func(_ *rules.Candidate, o *cost.Offer) string { return paysOf(o) }, none},
+		{"cost a metre", costs(b.metreOf, false), metre},
+		{"low to high", costs(b.metreOf, true), metres},
+		{"cost a year", costs(b.yearOf, false), year},
+		{"low to high", costs(b.yearOf, true), years},
+		{"against today", able(verdictOf), none},
+		{"pays after", able(paysOf), none},
 	}
+}
+
+// ranged words an amount in two cells: the likely figure, and its range.
+func ranged(a Amount, b *builder) (likely, span string) {
+	return strings.TrimSpace(plain(b.prices.Currency) + " " + a.Shown[1]), a.Shown[0] + " to " + a.Shown[2]
 }
 
 // spare is how much more a system is rated for than the work needs.
@@ -168,7 +193,7 @@ func spare(c *rules.Candidate) string {
 	if percent < 0 {
 		return fmt.Sprintf("%.0f %% too little", math.Ceil(-percent))
 	}
-	return fmt.Sprintf("%.0f %% to spare", math.Floor(percent+1e-9))
+	return fmt.Sprintf("%.0f %%", math.Floor(percent+1e-9))
 }
 
 // paceOf is the speed on the everyday cut, at full output.
@@ -195,21 +220,23 @@ func (b *builder) dutyOf(s *system.System) string {
 	return b.given(unit.Quantity{Value: float64(x), Kind: unit.Share}) + " at " + b.told(amperes(s.OutputMax))
 }
 
-// supplyOf lists what a system can be fed with.
-func (b *builder) supplyOf(s *system.System) string {
+// supplyOf is what a system takes on one or three phases.
+func (b *builder) supplyOf(s *system.System, phases int) string {
 	var list []string
 	for _, p := range s.Supplies {
+		if p.Phases != phases {
+			continue
+		}
 		volts := b.told(unit.Quantity{Value: float64(p.VoltMax), Kind: unit.Voltage})
 		if p.VoltMin != p.VoltMax {
 			volts = fmt.Sprintf("%.0f–%s", float64(p.VoltMin), volts)
 		}
-		list = append(list, fmt.Sprintf("%d-phase %s, %s", p.Phases, volts, b.needed(amperes(p.Input))))
+		list = append(list, volts+", "+b.needed(amperes(p.Input)))
+	}
+	if len(list) == 0 {
+		return "no"
 	}
 	return strings.Join(list, "; ")
-}
-
-func (b *builder) airOf(s *system.System) string {
-	return b.needed(unit.Quantity{Value: float64(s.AirFlow), Kind: unit.Flow}) + " at " + b.needed(unit.Quantity{Value: float64(s.AirPressure), Kind: unit.Pressure})
 }
 
 func (b *builder) priceOf(s *system.System) string {
@@ -220,18 +247,28 @@ func (b *builder) priceOf(s *system.System) string {
 	return b.told(unit.Quantity{Value: float64(p), Kind: unit.Price})
 }
 
-func (b *builder) metreOf(o *cost.Offer) string {
+func (b *builder) metreOf(o *cost.Offer) (likely, span string) {
 	if o.Way.Why != "" {
-		return "not worked out"
+		return "not worked out", none
 	}
-	return b.perMetre(o.Way.PerMetre).Text
+	return ranged(b.perMetre(o.Way.PerMetre), b)
 }
 
-func (b *builder) yearOf(o *cost.Offer) string {
+func (b *builder) yearOf(o *cost.Offer) (likely, span string) {
 	if year, ok := o.Way.PerYear.Get(); ok {
-		return b.perYear(year).Text
+		return ranged(b.perYear(year), b)
 	}
-	return "not known"
+	return "not known", none
+}
+
+// able leaves out what a system that does not do the work would save.
+func able(f func(*cost.Offer) string) func(*rules.Candidate, *cost.Offer) string {
+	return func(c *rules.Candidate, o *cost.Offer) string {
+		if c.Status == rules.FallsShort {
+			return none
+		}
+		return f(o)
+	}
 }
 
 func verdictOf(o *cost.Offer) string {
@@ -269,5 +306,5 @@ func (b *builder) comparisonNotes(a *cost.Account) []string {
 	if text := b.resting(a); text != "" {
 		list = append(list, text)
 	}
-	return append(list, b.dated(), "The whole account: cutbrief cost FILE. Supply and air are those of the plate; a licensed electrician confirms the supply.")
+	return append(list, b.dated(), "Thicknesses are mild steel, cut by hand; supply and air are those of the plate. A licensed electrician confirms the supply.")
 }

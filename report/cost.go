@@ -33,6 +33,7 @@ type CostSheet struct {
 	Title    string      `json:"title"`
 	Demo     string      `json:"demo,omitempty"`
 	Date     time.Time   `json:"date"` // the day of the visit
+	Currency string      `json:"currency"`
 	Prices   []Line      `json:"prices"`
 	Cut      string      `json:"cut"`
 	Today    []CostWay   `json:"today"`
@@ -104,7 +105,7 @@ type CostInput struct {
 func Costs(v *assess.Visit, offered system.Range, o Options) CostSheet {
 	b := newBuilder(v, &offered, o)
 	a := b.account(b.standing())
-	s := CostSheet{Title: "What cutting costs", Demo: b.demo(), Date: b.date(), Prices: b.priceLines(&a), Notes: b.costNotes(&a)}
+	s := CostSheet{Title: "What cutting costs", Demo: b.demo(), Date: b.date(), Currency: plain(b.prices.Currency), Prices: b.priceLines(&a), Notes: b.costNotes(&a)}
 	s.Cut = b.costCut(&a)
 	for i := range a.Ways {
 		s.Today = append(s.Today, b.costWay(&a.Ways[i]))
@@ -113,7 +114,7 @@ func Costs(v *assess.Visit, offered system.Range, o Options) CostSheet {
 		s.Systems = append(s.Systems, b.costOffer(&a, &a.Offers[i]))
 	}
 	s.Crossing = b.costChart()
-	s.Inputs = costInputs(&a)
+	s.Inputs = b.costInputs(&a)
 	return s
 }
 
@@ -200,7 +201,7 @@ func (b *builder) costPayback(out *CostOffer, p cost.Payback) {
 }
 
 // costInputs lists every uncertain figure once, today's way first.
-func costInputs(a *cost.Account) []CostInput {
+func (b *builder) costInputs(a *cost.Account) []CostInput {
 	var list []CostInput
 	seen := map[string]bool{}
 	add := func(inputs []cost.Input) {
@@ -208,7 +209,7 @@ func costInputs(a *cost.Account) []CostInput {
 			if !seen[in.Name] {
 				seen[in.Name] = true
 				s := in.Spread
-				list = append(list, CostInput{plain(in.Name), in.Unit, tidied(s.Low), tidied(s.Likely), tidied(s.High), in.Basis, plain(in.Note)})
+				list = append(list, CostInput{plain(in.Name), b.unitOf(in), tidied(s.Low), tidied(s.Likely), tidied(s.High), in.Basis, plain(in.Note)})
 			}
 		}
 	}
@@ -219,6 +220,14 @@ func costInputs(a *cost.Account) []CostInput {
 		add(a.Offers[0].Way.Inputs)
 	}
 	return list
+}
+
+// unitOf is the unit of an input: "EUR per h", or a plain one.
+func (b *builder) unitOf(in cost.Input) string {
+	if in.Money {
+		return strings.TrimSpace(plain(b.prices.Currency) + " per " + in.Unit)
+	}
+	return in.Unit
 }
 
 // tidied drops the digits that only arithmetic has.
@@ -269,7 +278,7 @@ func (b *builder) priceLines(a *cost.Account) []Line {
 func (b *builder) resting(a *cost.Account) string {
 	switch {
 	case b.prices.Invented:
-		return "Prices are assumed: those not told by you come from an invented list (" + plain(b.prices.Name) + ")."
+		return "Prices are assumed: what you did not tell comes from an invented list (" + plain(b.prices.Name) + ")."
 	case a.Assumed:
 		return "Some prices are assumed: the list (" + plain(b.prices.Name) + ") marks them as common practice."
 	}
@@ -432,6 +441,9 @@ func (b *builder) paybackLine(s cost.Saving) string {
 		return "When it pays for itself is open: the list gives no price for it."
 	}
 	text := "Pays for itself " + payback(p)
+	if !p.Likely.IsKnown() {
+		text = "Does not pay for itself by cheaper cutting"
+	}
 	if p.Years > 0 {
 		text += fmt.Sprintf("; over %s years at %s %% interest it is worth %s today", short(p.Years), short(p.Interest), b.perYear(p.Worth).Text)
 	}

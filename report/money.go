@@ -14,10 +14,11 @@ import (
 // Amount is money as a range, rounded once: low down, high up, likely to the
 // nearest.
 type Amount struct {
-	Low    float64 `json:"low"`
-	Likely float64 `json:"likely"`
-	High   float64 `json:"high"`
-	Text   string  `json:"text"` // "EUR 4.98 (3.46 to 7.43)"
+	Low    float64   `json:"low"`
+	Likely float64   `json:"likely"`
+	High   float64   `json:"high"`
+	Text   string    `json:"text"` // "EUR 4.98 (3.46 to 7.43)"
+	Shown  [3]string `json:"-"`    // low, likely and high for a table
 }
 
 // perMetre rounds money a metre to two decimals.
@@ -49,6 +50,7 @@ func (b *builder) amount(s price.Spread, step func(float64) float64, decimals in
 		Likely: round(s.Likely, math.Round),
 		High:   round(s.High, func(v float64) float64 { return math.Ceil(v - hair) }),
 	}
+	a.Shown = [3]string{digits(a.Low, decimals), digits(a.Likely, decimals), digits(a.High, decimals)}
 	a.Text = b.money(a.Likely, decimals)
 	if a.Low != a.High {
 		a.Text += fmt.Sprintf(" (%s to %s)", digits(a.Low, decimals), digits(a.High, decimals))
@@ -61,11 +63,20 @@ func (b *builder) money(v float64, decimals int) string {
 	return strings.TrimSpace(plain(b.prices.Currency) + " " + digits(v, decimals))
 }
 
-// digits writes a number with a true minus, so that no line breaks behind it
-// and no spreadsheet meets it as text.
+// digits writes a number for a reader: thousands apart, and a true minus.
 func digits(v float64, decimals int) string {
-	text := strconv.FormatFloat(v, 'f', decimals, 64)
-	return strings.Replace(text, "-", "−", 1)
+	text := strconv.FormatFloat(math.Abs(v), 'f', decimals, 64)
+	whole, rest, _ := strings.Cut(text, ".")
+	for i := len(whole) - 3; i > 0; i -= 3 {
+		whole = whole[:i] + "," + whole[i:]
+	}
+	if rest != "" {
+		whole += "." + rest
+	}
+	if v < 0 {
+		return "−" + whole
+	}
+	return whole
 }
 
 // after words a time until something has paid for itself, rounded up.
@@ -87,11 +98,13 @@ func after(years unit.Maybe[float64]) string {
 
 // payback words when a system has paid for itself.
 func payback(p cost.Payback) string {
-	if !p.Likely.IsKnown() {
-		return "never, as far as cutting goes"
-	}
 	soonest, likely, latest := after(p.Soonest), after(p.Likely), after(p.Latest)
-	if soonest == latest {
+	switch {
+	case !p.Likely.IsKnown():
+		return "never by cheaper cutting"
+	case !p.Latest.IsKnown():
+		return "after " + likely + ", perhaps never"
+	case soonest == latest:
 		return "after " + likely
 	}
 	return "after " + likely + " (" + soonest + " to " + latest + ")"

@@ -187,6 +187,9 @@ func (a *app) briefs(job briefJob) ([]report.Brief, error) {
 	if err != nil {
 		return nil, err
 	}
+	if job.with.Prices, err = a.priceList(); err != nil {
+		return nil, err
+	}
 	var briefs []report.Brief
 	for _, file := range job.files {
 		v, err := a.readVisit(file)

@@ -10,6 +10,8 @@ import (
 	"testing"
 
 	"github.com/spf13/cobra"
+
+	prices "cutbrief/rules/price"
 )
 
 // TestHelpExamples runs every example that a help text shows, each in a folder
@@ -63,7 +65,7 @@ func runExample(t *testing.T, line string, visit []byte) {
 	t.Parallel()
 	dir := t.TempDir()
 	for name, data := range map[string][]byte{
-		"visit.json": visit, "another.json": shown(t), "my-systems.csv": []byte(template()),
+		"visit.json": visit, "another.json": shown(t), "my-systems.csv": []byte(template()), "my-prices.csv": []byte(prices.Template()),
 		"page.json": []byte("an older page"),
 	} {
 		if err := os.WriteFile(filepath.Join(dir, name), data, 0o600); err != nil {

@@ -16,6 +16,7 @@ import (
 type app struct {
 	world
 	systems string      // --systems
+	prices  string      // --prices
 	began   bool        // the command line was understood and a command is running
 	leaves  atomic.Bool // the command takes an interrupt for leaving, and ends by itself
 }
@@ -82,9 +83,11 @@ Without a command it starts the interview of a new visit.`,
 	c.SetVersionTemplate("{{.Version}}\n")
 	c.SetFlagErrorFunc(flagProblem)
 	c.PersistentFlags().StringVar(&a.systems, "systems", "", "CSV `file` with the systems you can offer, in place of the built-in invented range")
+	c.PersistentFlags().StringVar(&a.prices, "prices", "", "CSV `file` with the prices to reckon with, in place of the built-in invented list")
 	o.flags(c)
-	c.AddCommand(a.interviewCommand(), a.sampleCommand(), a.briefCommand(), a.whyCommand(), a.nextCommand(), a.systemsCommand(),
+	c.AddCommand(a.interviewCommand(), a.sampleCommand(), a.briefCommand(), a.whyCommand(), a.nextCommand(), a.practiceCommand(), a.reviewCommand(), a.manyCommand(), a.systemsCommand(),
 		a.schemaCommand(), a.completionCommand(), a.versionCommand())
+	c.AddCommand(a.costCommand(), a.compareCommand(), a.pricesCommand())
 	c.AddCommand(a.recordCommand(), a.followupCommand())
 	c.SetHelpCommand(helpCommand())
 	return c

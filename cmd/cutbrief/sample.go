@@ -90,7 +90,11 @@ func (a *app) sample(o sampleOptions) error {
 	if err != nil {
 		return err
 	}
-	briefs := []report.Brief{report.Build(v, offered, report.Options{})}
+	prices, err := a.priceList()
+	if err != nil {
+		return err
+	}
+	briefs := []report.Brief{report.Build(v, offered, report.Options{Prices: prices})}
 	page, err := render(pdfFormat, briefs, "a4")
 	if err != nil {
 		return err

@@ -76,11 +76,15 @@ func (a *app) why(args []string, name, units string) error {
 	if err != nil {
 		return err
 	}
+	prices, err := a.priceList()
+	if err != nil {
+		return err
+	}
 	v, err := a.readVisit(args[0])
 	if err != nil {
 		return err
 	}
-	reasons := report.Why(v, offered, report.Options{Style: style})
+	reasons := report.Why(v, offered, report.Options{Style: style, Prices: prices})
 	if len(args) == 2 {
 		if reasons, err = about(reasons, args[1]); err != nil {
 			return err

@@ -31,7 +31,7 @@ func Comparison(c report.Comparison) ([]byte, error) { return encode(c, "the com
 // columns of their own. Numbers stay numbers; a text that a spreadsheet could
 // take for a formula is kept from it.
 func CostCSV(s report.CostSheet) ([]byte, error) {
-	c := &costCSV{}
+	c := &costCSV{currency: text(s.Currency)}
 	c.out = csv.NewWriter(&c.buf)
 	c.row("part", "way", "cut", "item", "unit", "low", "likely", "high", "note")
 	for _, l := range s.Prices {
@@ -49,8 +49,8 @@ func CostCSV(s report.CostSheet) ([]byte, error) {
 	}
 	if s.Crossing != nil {
 		for _, r := range s.Crossing.Rows {
-			c.amount("crossing", "plasma", r.Thickness, "a metre", "money/m", &r.Plasma, "")
-			c.amount("crossing", "oxy-fuel", r.Thickness, "a metre", "money/m", &r.Flame, "")
+			c.amount("crossing", "plasma", r.Thickness, "a metre", "/m", &r.Plasma, "")
+			c.amount("crossing", "oxy-fuel", r.Thickness, "a metre", "/m", &r.Flame, "")
 		}
 	}
 	for _, in := range s.Inputs {
@@ -64,8 +64,9 @@ func CostCSV(s report.CostSheet) ([]byte, error) {
 }
 
 type costCSV struct {
-	buf bytes.Buffer
-	out *csv.Writer
+	buf      bytes.Buffer
+	out      *csv.Writer
+	currency string
 }
 
 // row writes cells; the writer keeps its first error.
@@ -73,7 +74,7 @@ func (c *costCSV) row(cells ...string) { _ = c.out.Write(cells) }
 
 func (c *costCSV) amount(part, way, cut, item, unit string, a *report.Amount, note string) {
 	if a != nil {
-		c.row(part, text(way), text(cut), text(item), unit, figure(a.Low), figure(a.Likely), figure(a.High), text(note))
+		c.row(part, text(way), text(cut), text(item), strings.TrimSuffix(c.currency+unit, "/"), figure(a.Low), figure(a.Likely), figure(a.High), text(note))
 	}
 }
 
@@ -83,16 +84,16 @@ func (c *costCSV) way(part string, w report.CostWay) {
 		return
 	}
 	for _, l := range w.Lines {
-		c.amount(part, w.Name, w.Cut, l.Name, "money/m", &l.Cost, "")
+		c.amount(part, w.Name, w.Cut, l.Name, "/m", &l.Cost, "")
 	}
-	c.amount(part, w.Name, w.Cut, "together", "money/m", w.PerMetre, "")
-	c.amount(part, w.Name, w.Cut, "together", "money/year", w.PerYear, "")
+	c.amount(part, w.Name, w.Cut, "together", "/m", w.PerMetre, "")
+	c.amount(part, w.Name, w.Cut, "together", "/year", w.PerYear, "")
 }
 
 func (c *costCSV) saving(o report.CostOffer) {
-	c.amount("saving", o.Name, o.Cut, "saving", "money/m", o.Saving, o.Verdict)
-	c.amount("saving", o.Name, o.Cut, "saving", "money/year", o.SavingAll, o.Verdict)
-	c.amount("saving", o.Name, o.Cut, "net present value", "money", o.Worth, o.Over)
+	c.amount("saving", o.Name, o.Cut, "saving", "/m", o.Saving, o.Verdict)
+	c.amount("saving", o.Name, o.Cut, "saving", "/year", o.SavingAll, o.Verdict)
+	c.amount("saving", o.Name, o.Cut, "net present value", "", o.Worth, o.Over)
 	if o.Payback != "" {
 		c.row("saving", text(o.Name), text(o.Cut), "payback", "", "", "", "", text(o.Payback))
 	}

@@ -67,19 +67,19 @@ func (p *printer) way(title string, w report.CostWay) {
 func wayRows(w report.CostWay) [][]string {
 	rows := [][]string{{"a metre of cut", "low", "likely", "high"}}
 	for _, l := range w.Lines {
-		rows = append(rows, amounts(l.Name, l.Cost, 2))
+		rows = append(rows, amounts(l.Name, l.Cost))
 	}
 	if w.PerMetre != nil {
-		rows = append(rows, amounts("together, a metre", *w.PerMetre, 2))
+		rows = append(rows, amounts("together, a metre", *w.PerMetre))
 	}
 	if w.PerYear != nil {
-		rows = append(rows, amounts("together, a year", *w.PerYear, 0))
+		rows = append(rows, amounts("together, a year", *w.PerYear))
 	}
 	return rows
 }
 
-func amounts(name string, a report.Amount, decimals int) []string {
-	return []string{name, decimal(a.Low, decimals), decimal(a.Likely, decimals), decimal(a.High, decimals)}
+func amounts(name string, a report.Amount) []string {
+	return append([]string{name}, a.Shown[:]...)
 }
 
 // saving writes what a system saves.
@@ -100,7 +100,7 @@ func savingLines(o report.CostOffer) []string {
 		list = append(list, text+".")
 	}
 	if o.Payback != "" {
-		text := "Pays for itself " + o.Payback
+		text := "Payback: " + o.Payback
 		if o.Worth != nil {
 			text += "; over " + o.Over + " interest it is worth " + o.Worth.Text + " today"
 		}
@@ -120,8 +120,8 @@ func (p *printer) chart(c *report.CostChart) {
 	p.heading(c.Title)
 	room := max(p.width-40, 8)
 	for _, r := range c.Rows {
-		p.line("  " + pad(safe(r.Thickness), 10) + pad("plasma", 9) + pad(decimal(r.Plasma.Likely, 2), 8) + blocks('█', r.PlasmaShare, room))
-		p.line("  " + pad("", 10) + pad("oxy-fuel", 9) + pad(decimal(r.Flame.Likely, 2), 8) + blocks('░', r.FlameShare, room))
+		p.line("  " + pad(safe(r.Thickness), 10) + pad("plasma", 9) + pad(r.Plasma.Shown[1], 8) + blocks('█', r.PlasmaShare, room))
+		p.line("  " + pad("", 10) + pad("oxy-fuel", 9) + pad(r.Flame.Shown[1], 8) + blocks('░', r.FlameShare, room))
 	}
 	p.block("  ", c.Says)
 }

@@ -69,14 +69,14 @@ func (m *markdown) chart(c *report.CostChart) {
 	m.heading("## ", c.Title)
 	rows := [][]string{{"Thickness", "Plasma", "Oxy-fuel"}}
 	for _, r := range c.Rows {
-		rows = append(rows, []string{r.Thickness, decimal(r.Plasma.Likely, 2), decimal(r.Flame.Likely, 2)})
+		rows = append(rows, []string{r.Thickness, r.Plasma.Shown[1], r.Flame.Shown[1]})
 	}
 	m.table(rows)
 	m.paragraph(escaped(c.Says))
 }
 
 // mostCell is the longest cell that keeps four of them within 80 columns.
-const mostCell = 17
+const mostCell = 16
 
 // ComparisonMarkdown writes systems side by side as tables whose lines fit 80
 // columns: at most three systems each, long cells shortened.
@@ -109,11 +109,6 @@ func shortened(s string, most int) string {
 		r = r[:len(r)-1]
 	}
 	return strings.TrimRight(string(r), " ") + "…"
-}
-
-// decimal writes a number with a true minus.
-func decimal(v float64, decimals int) string {
-	return strings.Replace(strconv.FormatFloat(v, 'f', decimals, 64), "-", "−", 1)
 }
 
 // number writes a number in full, without an exponent.
