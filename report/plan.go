@@ -24,7 +24,7 @@ func (b *builder) shownBy() string {
 		}
 	}
 	if len(cuts) == 0 {
-		return "No cut of this plan can show it: talk it through with them."
+		return "No cut of this plan can show it: it has to be talked through."
 	}
 	return "The demonstration shows it first: " + strings.Join(cuts, "; ") + "."
 }

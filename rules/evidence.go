@@ -35,20 +35,20 @@ var annoyances = []struct {
 	requirement Requirement
 	sentence    string
 }{
-	{TooSlow, Speed, "They say the present way is too slow."},
-	{Warps, Distortion, "They say the pieces warp."},
-	{RoughEdge, EdgeQuality, "They say the edge needs too much work afterwards."},
-	{HardToUse, Ease, "They say the present way is hard to use or to teach."},
-	{CostsTooMuch, RunningCost, "They say the present way costs too much."},
-	{TooHeavy, Portability, "They say the present equipment is too heavy to take to the work."},
-	{TooThick, Reach, "They say the present way does not get through their heavy pieces."},
-	{LosesArc, AcrossGaps, "They say grating and mesh cannot be cut well today."},
+	{TooSlow, Speed, "You say the present way is too slow."},
+	{Warps, Distortion, "You say the pieces warp."},
+	{RoughEdge, EdgeQuality, "You say the edge needs too much work afterwards."},
+	{HardToUse, Ease, "You say the present way is hard to use or to teach."},
+	{CostsTooMuch, RunningCost, "You say the present way costs too much."},
+	{TooHeavy, Portability, "You say the present equipment is too heavy to take to the work."},
+	{TooThick, Reach, "You say the present way does not get through your heavy pieces."},
+	{LosesArc, AcrossGaps, "You say grating and mesh cannot be cut well today."},
 }
 
 // inferred is what the other answers suggest, in no order that matters.
 var inferred = []evidence{
 	{Speed, 3, FactUse, "Production work waits for the cut.", func(j *Job) bool { return j.Use.Or("") == Production }},
-	{Speed, 2, FactCutLength, "They cut more than 100 m a week.", func(j *Job) bool { return moreThan(j.CutPerWeek, 100) }},
+	{Speed, 2, FactCutLength, "You cut more than 100 m a week.", func(j *Job) bool { return moreThan(j.CutPerWeek, 100) }},
 	{Speed, 1, FactToday, "Discs and saws are slow in plate.", func(j *Job) bool { return has(j.Today, Abrasive) || has(j.Today, BandSaw) }},
 	{Distortion, 2, FactEveryday, "Thin sheet that will be seen shows every ripple.", func(j *Job) bool { return cutsThin(j, 3) && has(j.EdgeNext, Seen) }},
 	{Distortion, 2, FactToday, "A gas flame warps material up to 6 mm.", func(j *Job) bool { return cutsThin(j, 6) && has(j.Today, OxyFuel) }},
@@ -62,7 +62,7 @@ var inferred = []evidence{
 	{Portability, 3, FactPlaces, "The work is out in the field.", func(j *Job) bool { return has(j.Places, Field) }},
 	{Portability, 1, FactPlaces, "The system has to go to the work.", func(j *Job) bool { return has(j.Places, InPlace) }},
 	{Reach, 3, FactRarest, "Pieces of 25 mm and more have to come apart.", func(j *Job) bool { return cutsThick(j, heavySection) }},
-	{AcrossGaps, 4, FactFeatures, "They cut grating, mesh or expanded metal.", func(j *Job) bool { return has(j.Features, Gaps) }},
+	{AcrossGaps, 4, FactFeatures, "You cut grating, mesh or expanded metal.", func(j *Job) bool { return has(j.Features, Gaps) }},
 }
 
 // heavySection is the thickness from which reach counts for something. Common

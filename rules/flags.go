@@ -54,7 +54,7 @@ var flagRows = []flagRow{
 		}},
 	{"metal-without-figures", "No figures are held for one of the metals, so nothing here speaks for it. Cut a piece of it before anything is ordered.",
 		[]Fact{FactMetals}, func(j *Job) bool { return anyPiece(j, withoutFigures) }},
-	{"gas-on-other-metals", "Oxy-fuel does not cut stainless, aluminium, copper or brass. How do they cut those today?",
+	{"gas-on-other-metals", "Oxy-fuel does not cut stainless, aluminium, copper or brass. How do you cut those today?",
 		[]Fact{FactToday, FactMetals}, func(j *Job) bool {
 			today, ok := j.Today.Get()
 			return ok && len(today) == 1 && today[0] == OxyFuel && anyPiece(j, notForGas)

@@ -93,7 +93,7 @@ func candidates(s *scene) ([]candidate, map[string]string) {
 		}
 		c := row.candidate(s, p, i)
 		if !c.shows && len(c.ties) == 0 && c.worth == 0 {
-			left[row.id] = "It is no part of their work as told, and does not show what decides."
+			left[row.id] = "It is no part of the work as told, and does not show what decides."
 			continue
 		}
 		able = append(able, c)
@@ -189,9 +189,9 @@ func (c *candidate) chosen(s *scene, first, last bool) string {
 	case c.row.last:
 		return "Their own part is the cut they will remember."
 	case c.row.always:
-		return "It is the cut they make most days."
+		return "It is the cut made most days."
 	}
-	return "It is part of their work."
+	return "It is part of the work."
 }
 
 // leftOut says of every row that is not in the plan why.
