@@ -193,6 +193,8 @@ func (b *builder) borderline(c *rules.Check, r rules.Rule) string {
 	switch {
 	case !r.Hard && !r.Site:
 		return capital(title(c.Rule)) + ": " + stop(r.Almost)
+	case r.Almost == "" && c.Need.Kind != unit.Thickness:
+		return "Borderline on " + stop(b.shortfall(c)) + " That is short by no more than 6 %."
 	case r.Almost == "":
 		return "Borderline on " + stop(b.shortfall(c)) + " That is within 6 %, one step between nominal sizes."
 	case numeric(c):

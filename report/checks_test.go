@@ -57,3 +57,15 @@ func TestSupplyAloneIsNamed(t *testing.T) {
 		t.Errorf("%q because %q", b.Headline, because)
 	}
 }
+
+// Nominal sizes are a matter of thickness: a generator has none.
+func TestBorderlineSpeaksOfSizesForThicknessOnly(t *testing.T) {
+	b := &builder{style: unit.Metric, offered: &[]system.Range{steps()}[0]}
+	for rule, kind := range map[rules.RuleID]unit.Kind{rules.RuleClean: unit.Thickness, rules.RuleGenerator: unit.ApparentPower} {
+		r, _ := rule.Find()
+		text := b.borderline(&rules.Check{Rule: rule, Verdict: rules.Borderline, Need: unit.Quantity{Value: 7.3, Kind: kind}, Have: unit.Quantity{Value: 7, Kind: kind}}, r)
+		if strings.Contains(text, "nominal") != (rule == rules.RuleClean) {
+			t.Errorf("%s: %q", rule, text)
+		}
+	}
+}
