@@ -57,6 +57,7 @@ var layout = []room{
 	{"assess/screen/interview", "the interview on a full screen", []string{"assess", "assess/gate", "assess/screen", "assess/screen/dark", "assess/screen/words", "rules/...", "report", "report/text"}, drawing},
 	{"assess/casebook", "practice: invented customers, how they speak, what a miss costs, progress", []string{"assess", "assess/gate", "assess/screen/words", "rules/...", "report"}, nil},
 	{"assess/screen/talk", "the practice line by line, for pipes and simple terminals", []string{"assess", "assess/gate", "assess/casebook", "assess/screen/words", "rules/...", "report", "report/text"}, nil},
+	{"assess/screen/practice", "the practice on a full screen", []string{"assess", "assess/gate", "assess/casebook", "assess/screen", "assess/screen/words", "assess/screen/talk", "report"}, drawing},
 	{"cmd/cutbrief", "flags, paths, clock, exit status; one file a command", []string{"assess/...", "report/...", "rules/..."}, []string{"github.com/spf13/cobra", "golang.org/x/term"}},
 }
 

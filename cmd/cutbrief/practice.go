@@ -11,6 +11,7 @@ import (
 	"github.com/spf13/cobra"
 
 	"cutbrief/assess/casebook"
+	"cutbrief/assess/screen/practice"
 	"cutbrief/assess/screen/talk"
 	"cutbrief/rules/lines"
 	"cutbrief/rules/system"
@@ -285,10 +286,21 @@ func (a *app) holdPractice(ctx context.Context, o practiceOptions, path string, 
 	return put(a.out, []byte(text))
 }
 
+// practise runs the practice on the screen, or line by line.
 func (a *app) practise(ctx context.Context, o practiceOptions, s *casebook.Session) (casebook.Mark, bool, error) {
-	m, marked, err := talk.Run(untilDone{ctx, a.in}, a.out, s)
+	if o.plain || a.wantsPlain() {
+		m, marked, err := talk.Run(untilDone{ctx, a.in}, a.out, s)
+		if err != nil {
+			err = fail(fmt.Errorf("read the lines: %w", err), "start again; a practice is kept only when it is marked")
+		}
+		return m, marked, err
+	}
+	m, marked, err := practice.Run(ctx, a.in, a.out, s)
 	if err != nil {
-		err = fail(fmt.Errorf("read the lines: %w", err), "start again; a practice is kept only when it is marked")
+		return m, marked, fail(fmt.Errorf("draw the practice: %w", err), "try cutbrief practice --plain")
+	}
+	if marked {
+		err = put(a.out, []byte(m.Summary()+"\n")) // the page went with the screen
 	}
 	return m, marked, err
 }

@@ -39,7 +39,8 @@ type Talk struct {
 	out      strings.Builder
 }
 
-// New begins a talk. Opening is what to show before the first line.
+// New begins a talk. Opening or Greeting is what to show before the first line,
+// one of them once.
 func New(s *casebook.Session, width int) *Talk {
 	t := &Talk{Session: s, Width: width}
 	t.step = s.Steps()[0]
@@ -59,13 +60,20 @@ Say done when you know enough.`
 // Opening is the first text: how it works, who the customer is, and what they
 // say.
 func (t *Talk) Opening() string {
-	c := t.Session.Customer
 	t.say(welcome)
 	t.say("")
-	t.say("%s. %s, %s. Time: %d minutes.", gate.Line(of(c, assess.FactCompany)), gate.Line(of(c, assess.FactContact)), gate.Line(of(c, assess.FactPlace)), c.Minutes)
-	t.spoken(t.Session.Opening())
+	for _, line := range t.Greeting() {
+		t.say("%s", line)
+	}
 	t.question()
 	return t.flush()
+}
+
+// Greeting is who the customer is, how long they stay, and their first words.
+func (t *Talk) Greeting() []string {
+	c := t.Session.Customer
+	who := fmt.Sprintf("%s. %s, %s. Time: %d minutes.", gate.Line(of(c, assess.FactCompany)), gate.Line(of(c, assess.FactContact)), gate.Line(of(c, assess.FactPlace)), c.Minutes)
+	return []string{who, fmt.Sprintf("%q", gate.Line(t.Session.Opening()))}
 }
 
 func of(c *casebook.Customer, f rules.Fact) string {
