@@ -30,8 +30,11 @@ func (a *app) hold(ctx context.Context, s *sitting, plainly bool) error {
 
 // part says goodbye, and what could not be kept.
 func (a *app) part(s *sitting, open int, unkept []string, unsaved error) error {
-	where, on := farewell(s.keptAt(), open)
-	text := where + on
+	text := ""
+	if path := s.keptAt(); path != "" || unsaved == nil {
+		where, on := farewell(path, open)
+		text = where + on
+	}
 	if s.beside != "" {
 		text += "Another program changed " + tidy(s.beside) + " meanwhile. Both are kept: compare them.\n"
 	}

@@ -28,8 +28,9 @@ type savedMsg struct {
 
 // pagedMsg reports a page made, or why not.
 type pagedMsg struct {
-	path string
-	err  error
+	change int // that was saved before
+	path   string
+	err    error
 }
 
 // leaveMsg asks the screen to save and leave, from outside.
@@ -75,7 +76,7 @@ func pageCmd(w *writer, p Pager, v *assess.Visit, change int) tea.Cmd {
 			return saved
 		}
 		path, err := p.Page(v)
-		return pagedMsg{path, err}
+		return pagedMsg{change, path, err}
 	}
 }
 

@@ -16,7 +16,7 @@ type keyMap struct {
 	move, scroll, newLine, done                                 key.Binding
 	gotoItem, result, closeIt, page, change, overrule, nextOpen key.Binding
 	derive                                                      key.Binding
-	quit, retry, stay                                           key.Binding
+	quit, retry, stay, elsewhere                                key.Binding
 }
 
 func newKeys() keyMap {
@@ -49,5 +49,7 @@ func newKeys() keyMap {
 		quit:     screen.Key("q", "save and leave", "q"),
 		retry:    screen.Key("Enter", "try again", "enter"),
 		stay:     screen.Key("Esc", "back to the questions", "esc"),
+
+		elsewhere: screen.Key("^S", "another place", "ctrl+s", "f8"),
 	}
 }

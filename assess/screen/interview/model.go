@@ -25,6 +25,7 @@ const (
 	overruling              // the rep's own choice of what decides
 	reasoning               // and the reason for it
 	leaving                 // waiting for the last save
+	placing                 // another place to save in
 )
 
 // Model is the interview's state. Its methods run one at a time, in Bubble
@@ -40,10 +41,11 @@ type Model struct {
 	keys keyMap
 	size screen.Size
 
-	state state
-	from  state // where Esc in a list, a note or an explanation leads
-	asked state // where Esc in the derivation leads
-	home  state // where an answer leads once no question is open: list or result
+	state  state
+	from   state // where Esc in a list, a note or an explanation leads
+	asked  state // where Esc in the derivation leads
+	before state // where a failed save led to another place
+	home   state // where an answer leads once no question is open: list or result
 
 	steps  []assess.Step // that can matter, given the answers so far
 	open   int           // of them, how many are open

@@ -222,7 +222,7 @@ func (m *Model) resize(width, height int) {
 	m.size = screen.Size{Width: width, Height: height}
 	m.side = sideLines(m.look, m.panel, m.size.Side())
 	switch m.state {
-	case noting, reasoning:
+	case noting, reasoning, placing:
 		m.field = newField(m.look, fieldSpec{kind: m.field.kind, has: m.field.draft(), width: m.size.Main()})
 	case overruling:
 		m.field = m.requirementField(m.field.draft())

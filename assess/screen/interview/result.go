@@ -80,6 +80,7 @@ func (m *Model) makePage() tea.Cmd {
 }
 
 func (m *Model) hasPaged(msg pagedMsg) {
+	m.saved = max(m.saved, msg.change)
 	if msg.err != nil {
 		m.told, m.fault = "", "the page was not made: "+gate.Line(msg.err.Error())
 		return

@@ -69,6 +69,10 @@ func (m *Model) key(msg tea.KeyMsg) tea.Cmd {
 		return m.leave()
 	}
 	m.told = ""
+	if key.Matches(msg, m.keys.elsewhere) && m.offersPlace() {
+		m.openPlace()
+		return nil
+	}
 	switch m.state {
 	case noting:
 		return m.updateNoting(msg)
@@ -87,6 +91,8 @@ func (m *Model) key(msg tea.KeyMsg) tea.Cmd {
 		return m.updateReasoning(msg)
 	case leaving:
 		return m.updateLeaving(msg)
+	case placing:
+		return m.updatePlacing(msg)
 	}
 	return m.updateAsking(msg)
 }
@@ -260,6 +266,18 @@ func (m *Model) updateReasoning(msg tea.KeyMsg) tea.Cmd {
 		m.openOverrule()
 	default:
 		m.wrong = nil
+		m.field.update(printable(msg))
+	}
+	return nil
+}
+
+func (m *Model) updatePlacing(msg tea.KeyMsg) tea.Cmd {
+	switch k := m.keys; {
+	case key.Matches(msg, k.accept), msg.Type == tea.KeyCtrlJ:
+		return m.keepElsewhere()
+	case key.Matches(msg, k.back):
+		m.closePlace()
+	default:
 		m.field.update(printable(msg))
 	}
 	return nil

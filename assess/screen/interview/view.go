@@ -32,6 +32,8 @@ func (m *Model) View() string {
 		f.Body = m.viewReasoning()
 	case leaving:
 		f.Body = m.viewLeaving()
+	case placing:
+		f.Body = m.viewPlacing()
 	default:
 		f.Body = m.viewAsking(room)
 	}
@@ -52,11 +54,20 @@ func (m *Model) title() string {
 // company names the question whose answer stands at the top.
 var company = &assess.Question{ID: assess.FactCompany}
 
+// progress says how many questions are open and, until all answers are on the
+// disk, that they are not yet there.
 func (m *Model) progress() string {
-	if m.open == 0 {
-		return "all answered"
+	kept := ""
+	switch {
+	case m.unsaved():
+		kept = "NOT SAVED · "
+	case m.saved < m.change:
+		kept = "saving · "
 	}
-	return fmt.Sprintf("%d still open", m.open)
+	if m.open == 0 {
+		return kept + "all answered"
+	}
+	return fmt.Sprintf("%s%d still open", kept, m.open)
 }
 
 // foot lists the keys of the present state.
@@ -77,7 +88,7 @@ func (m *Model) foot() []string {
 		}
 	case deriving:
 		keys = []key.Binding{k.scroll, k.back, k.leave}
-	case overruling, reasoning:
+	case overruling, reasoning, placing:
 		keys = []key.Binding{k.accept, k.back, k.leave}
 	case leaving:
 		if m.pending == 0 {
@@ -85,6 +96,9 @@ func (m *Model) foot() []string {
 		}
 	default:
 		keys = m.askingKeys()
+	}
+	if m.offersPlace() {
+		keys = slices.Insert(keys, 1, k.elsewhere)
 	}
 	return m.look.Keys(m.size.Width-2, keys...)
 }

@@ -24,6 +24,10 @@ func (s *session) finish() {
 		switch w {
 		case quit:
 			return
+		case answer:
+			if place, named := s.elsewhere(rest); named {
+				s.keepIn(place)
+			}
 		case page:
 			s.page()
 		case result:

@@ -115,6 +115,10 @@ func (s *session) take(w word, rest string) (on move, again bool) {
 	case result:
 		return toResult, true
 	default:
+		if place, named := s.elsewhere(rest); named {
+			s.keepIn(place)
+			return stay, true
+		}
 		if s.answer(rest) {
 			return ahead, true
 		}
@@ -232,6 +236,9 @@ func (s *session) save() {
 	s.outcome.Unsaved = err
 	if err != nil {
 		s.say("Not saved: %s. The answers are kept while this runs; the next one tries again.", gate.Line(err.Error()))
+		if _, able := s.Saver.(Mover); able {
+			s.say("For another place say save in, and a folder or the name of a new file.")
+		}
 		return
 	}
 	s.changed, s.outcome.Path = false, path

@@ -1,0 +1,103 @@
+package interview
+
+import (
+	"errors"
+	"testing"
+
+	"cutbrief/assess"
+
+	tea "github.com/charmbracelet/bubbletea"
+)
+
+// movable is a disk that is full, with another beside it that is not.
+type movable struct {
+	memory
+	places []string
+}
+
+func (s *movable) MoveTo(place string) error {
+	if place == "nowhere" {
+		return errors.New("there is no folder nowhere")
+	}
+	s.places, s.fail = append(s.places, place), nil
+	return nil
+}
+
+// full drives an interview on a full disk past its first answer.
+func full(t *testing.T) (*driver, *movable) {
+	t.Helper()
+	d := drive(t, newVisit())
+	disk := &movable{memory: memory{fail: errors.New("the disk is full")}}
+	d.m.writer.saver, d.disk = disk, &disk.memory
+	d.elsewhere() // nothing to move yet
+	d.keys("Alder", "<enter>")
+	d.sees("not saved: the disk is full", "the answers are still here", "NOT SAVED", "^S another place")
+	return d, disk
+}
+
+// elsewhere asks for another place.
+func (d *driver) elsewhere() { d.send(tea.KeyMsg{Type: tea.KeyCtrlS}) }
+
+func TestAnotherPlaceAfterAFailedSave(t *testing.T) {
+	d, disk := full(t)
+	d.keys("Mar")
+	d.elsewhere()
+	d.sees("Where else should the visit be kept?", "NOT SAVED")
+	d.keys("stick", "<enter>")
+	d.at(assess.FactContact)
+	d.seesNot("NOT SAVED")
+	if len(disk.places) != 1 || disk.places[0] != "stick" || disk.last.Answers[0].Said != "Alder" {
+		t.Errorf("kept in %v: %+v", disk.places, disk.last)
+	}
+	d.sees("› Mar") // what was typed is still there
+}
+
+func TestAnotherPlaceThatIsNone(t *testing.T) {
+	d, disk := full(t)
+	d.elsewhere()
+	d.keys("nowhere", "<enter>")
+	d.sees("not saved: there is no folder nowhere", "^S another place")
+	d.elsewhere()
+	d.keys("<esc>")
+	d.at(assess.FactContact)
+	if disk.last != nil {
+		t.Error("saved")
+	}
+}
+
+func TestAnotherPlaceWhileLeaving(t *testing.T) {
+	d, disk := full(t)
+	d.keys("<ctrl+c>")
+	d.sees("^S another place", "leave without saving")
+	d.elsewhere()
+	d.keys("stick", "<enter>")
+	if !d.quit || disk.last == nil {
+		t.Errorf("quit %v, kept %+v", d.quit, disk.last)
+	}
+}
+
+// Where saving works, or there is no other place, none is offered.
+func TestNoOtherPlaceWithoutNeed(t *testing.T) {
+	d := drive(t, newVisit())
+	d.keys("Alder", "<enter>")
+	d.seesNot("another place")
+	d.disk.fail = errors.New("the disk is full")
+	d.keys("Marta", "<enter>")
+	d.seesNot("another place")
+	d.elsewhere()
+	d.at(assess.FactPlace)
+}
+
+// Until the save is done the screen says so: what it shows without "saving" is
+// on the disk.
+func TestTheScreenSaysWhenAnAnswerIsKept(t *testing.T) {
+	m := drive(t, newVisit()).m
+	d := &driver{t: t, m: m}
+	d.keys("Alder")
+	_, cmd := m.Update(named["<enter>"])
+	d.at(assess.FactContact)
+	d.sees("saving · ")
+	m.Update(cmd())
+	d.seesNot("saving")
+	d.sees("still open")
+}
