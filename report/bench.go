@@ -60,6 +60,33 @@ func AtBench(v *assess.Visit, offered system.Range, o Options) Bench {
 	return bench
 }
 
+// Shown is the record of the cut as planned, before anything is noted.
+func (s *Step) Shown() assess.Shown {
+	return assess.Shown{
+		Cut: s.ID, Name: s.Cut, Metal: s.Metal, Predicted: s.Predicted,
+		Thickness: positive(s.Thickness), Output: positive(s.Output), Length: positive(s.Length),
+	}
+}
+
+// For is the predicted time for another length than the planned one, at the
+// same speed: seconds grow with the length. Not known without a prediction.
+// Check: 300 mm in 18 s are 200 mm in 12 s.
+func (s *Step) For(length unit.Millimetre) unit.Maybe[unit.Second] {
+	seconds, ok := s.Predicted.Get()
+	if !ok || !(s.Length > 0) {
+		return unit.Maybe[unit.Second]{}
+	}
+	return unit.Known(seconds * unit.Second(length/s.Length))
+}
+
+// positive takes what is not above 0 for not known.
+func positive[T ~float64](v T) unit.Maybe[T] {
+	if v > 0 {
+		return unit.Known(v)
+	}
+	return unit.Maybe[T]{}
+}
+
 // torch says how the torch is set, in the order it is done.
 func (b *builder) torch(c *showing.Cut) []string {
 	s := &c.Setting

@@ -54,6 +54,7 @@ var layout = []room{
 	{"assess/screen/words", "the wording the interviews share", []string{"assess", "assess/gate", "rules"}, nil},
 	{"assess/screen/plain", "the interview line by line, for pipes and simple terminals", []string{"assess", "assess/gate", "assess/screen/words", "rules/...", "report", "report/text"}, nil},
 	{"assess/screen/record", "what was shown and what came of it, asked line by line", []string{"assess", "assess/gate", "report", "rules/..."}, nil},
+	{"assess/screen/rehearse", "the demonstration at the bench, step by step, with a clock", []string{"assess", "assess/screen", "assess/screen/dark", "report", "rules/..."}, drawing},
 	{"assess/screen/interview", "the interview on a full screen", []string{"assess", "assess/gate", "assess/screen", "assess/screen/dark", "assess/screen/words", "rules/...", "report", "report/text"}, drawing},
 	{"assess/casebook", "practice: invented customers, how they speak, what a miss costs, progress", []string{"assess", "assess/gate", "assess/screen/words", "rules/...", "report"}, nil},
 	{"assess/screen/talk", "the practice line by line, for pipes and simple terminals", []string{"assess", "assess/gate", "assess/casebook", "assess/screen/words", "rules/...", "report", "report/text"}, nil},

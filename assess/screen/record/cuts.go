@@ -36,7 +36,7 @@ func (s *session) cut(number int, step *report.Step) {
 		return
 	}
 	if !known {
-		c = New(step)
+		c = step.Shown()
 	}
 	if typed != "" {
 		c.Result = assess.Result(typed)
@@ -49,26 +49,11 @@ func (s *session) cut(number int, step *report.Step) {
 	s.changed = true
 }
 
-// New is the record of a cut as planned, before anything is noted.
-func New(step *report.Step) assess.Shown {
-	c := assess.Shown{Cut: step.ID, Name: step.Cut, Metal: step.Metal, Predicted: step.Predicted}
-	if step.Thickness > 0 {
-		c.Thickness = unit.Known(step.Thickness)
-	}
-	if step.Output > 0 {
-		c.Output = unit.Known(step.Output)
-	}
-	if step.Length > 0 {
-		c.Length = unit.Known(step.Length)
-	}
-	return c
-}
-
 // time asks for the length and the seconds, and says at once how they compare.
 func (s *session) time(c *assess.Shown, step *report.Step) {
 	if v, ok := s.quantity("  How long was the cut?", shown(c.Length, unit.Thickness, s.Bench.Style), unit.Thickness); ok {
 		c.Length = unit.Known(unit.Millimetre(v))
-		c.Predicted = predicted(step, unit.Millimetre(v))
+		c.Predicted = step.For(unit.Millimetre(v))
 	}
 	if v, ok := s.quantity("  How many seconds did it take?", shown(c.Took, unit.Time, s.Bench.Style), unit.Time); ok {
 		c.Took = unit.Known(unit.Second(v))
@@ -76,16 +61,6 @@ func (s *session) time(c *assess.Shown, step *report.Step) {
 	if text := report.Measured(*c, s.Bench.Style); text != "" {
 		s.say("  It %s.", text)
 	}
-}
-
-// predicted is the time for another length than the planned one, at the same
-// speed: seconds grow with the length. Not known without a prediction.
-func predicted(step *report.Step, length unit.Millimetre) unit.Maybe[unit.Second] {
-	seconds, ok := step.Predicted.Get()
-	if !ok || !(step.Length > 0) {
-		return unit.Maybe[unit.Second]{}
-	}
-	return unit.Known(seconds * unit.Second(length/step.Length))
 }
 
 // shown writes what stands there now, "" if nothing does.
