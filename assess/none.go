@@ -19,5 +19,5 @@ func isNone(said string) bool {
 // isUnknown reports whether a text says that the answer is not known.
 func isUnknown(said string) bool {
 	text := strings.ToLower(strings.ReplaceAll(strings.TrimSpace(said), "’", "'"))
-	return slices.Contains([]string{"?", "not known", "unknown", "don't know", "dont know", "do not know"}, text)
+	return slices.Contains([]string{"?", "-", "–", "not known", "unknown", "don't know", "dont know", "do not know", "dunno", "no idea", "not sure"}, text)
 }

@@ -100,11 +100,25 @@ func TestReadRefusesWithWhatIsAccepted(t *testing.T) {
 		{rules.FactAltitude, "", "9000 m", "not plausible", "5000 m"},
 		{FactDate, "", "25.11.2026", "not a date", "2026-11-25"},
 		{FactCompany, "", "  ", "nothing was said", "not known"},
+		{rules.FactThickest, metal.Stainless, "6 to 10", "not a thickness", "one figure, and kept as assumed"},
+		{rules.FactThickest, metal.Stainless, "about 6 mm", "not a thickness", "one figure, and kept as assumed"},
 		{rules.FactUse, "", "production", "chosen from a list", "maintenance, mixed, production"},
 	} {
 		_, _, err := v.Read(step(t, c.fact, c.metal), c.said)
 		if err == nil || !strings.Contains(err.Error(), c.wrong) || !strings.Contains(err.Error(), c.accepted) {
 			t.Errorf("%s %q: error %v; want %q and %q", c.fact, c.said, err, c.wrong, c.accepted)
+		}
+	}
+}
+
+// What people say when they do not know is an answer in every form.
+func TestNotKnownIsSaidInManyWays(t *testing.T) {
+	v := New("x", noon)
+	for _, said := range []string{"?", "-", "Not known", "don’t know", "no idea", "not sure"} {
+		for _, fact := range []rules.Fact{FactContact, FactDate, rules.FactBreaker} {
+			if a, _, err := v.Read(step(t, fact, ""), said); err != nil || a.State != Unknown {
+				t.Errorf("%s %q: %+v, %v", fact, said, a, err)
+			}
 		}
 	}
 }

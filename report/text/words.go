@@ -1,6 +1,7 @@
 package text
 
 import (
+	"slices"
 	"strings"
 
 	"cutbrief/rules"
@@ -59,6 +60,7 @@ func dash(s string) string {
 // sourced writes what a fact rests on. Where the source itself says how far it
 // is trusted, it is not said twice.
 func sourced(source, trust string) string {
+	trust = unsaid(source, trust)
 	switch {
 	case source == "" && trust == "":
 		return ""
@@ -66,6 +68,16 @@ func sourced(source, trust string) string {
 		return "[" + joined(source, onlyWithout(source, trust)) + "]"
 	}
 	return "[" + source + "; " + trust + "]"
+}
+
+// unsaid is the trust without the kinds that are among several sources already.
+func unsaid(source, trust string) string {
+	if source == trust || !strings.Contains(trust, "; ") {
+		return trust
+	}
+	said := strings.Split(source, "; ")
+	kinds := slices.DeleteFunc(strings.Split(trust, "; "), func(kind string) bool { return slices.Contains(said, kind) })
+	return strings.Join(kinds, "; ")
 }
 
 // onlyWithout is the trust where there is no source to show it.
