@@ -44,10 +44,7 @@ func Choose(job rules.Job, result rules.Result) Programme {
 		return p
 	}
 	able, left := candidates(&s)
-	best := search(able, given*(1-questions))
-	if full := search(able, given); best.proofs == 0 && (full.proofs > 0 || best.order == nil) {
-		best = full // a short time goes to what decides, and questions wait
-	}
+	best := within(able, given)
 	p.Takes = best.takes
 	for i, c := range best.order {
 		cut := c.cut(&s, i == 0, i == len(best.order)-1)
@@ -56,6 +53,19 @@ func Choose(job rules.Job, result rules.Result) Programme {
 	}
 	p.LeftOut = leftOut(&s, able, left, best)
 	return p
+}
+
+// within searches with room for questions. Where what decides would not be
+// shown then, the questions wait.
+func within(able []candidate, given unit.Second) set {
+	best := search(able, given*(1-questions))
+	if best.order != nil && best.proofs > 0 {
+		return best
+	}
+	if full := search(able, given); full.proofs > 0 || best.order == nil {
+		return full
+	}
+	return best
 }
 
 // candidate is a row of the catalogue with its piece and its worth here.

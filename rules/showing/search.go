@@ -2,6 +2,7 @@ package showing
 
 import (
 	"cmp"
+	"math/bits"
 	"slices"
 
 	"cutbrief/rules"
@@ -34,12 +35,14 @@ func search(able []candidate, given unit.Second) set {
 	return best
 }
 
-// fitting lists the sets whose cuts alone fit the time, the worthiest first;
-// equals in the order of the catalogue.
+// fitting lists the sets whose cuts fit the time with one set-up for each group
+// but the first, which no order can do without; the worthiest first, equals in
+// the order of the catalogue.
 func fitting(able []candidate, given unit.Second) []set {
+	group := groups(able)
 	var list []set
 	for mask := 1; mask < 1<<len(able); mask++ {
-		if s := weigh(able, mask); s.takes <= given {
+		if s, seen := weigh(able, mask, group); s.takes+unit.Second(bits.OnesCount(seen)-1)*setUpTakes <= given {
 			list = append(list, s)
 		}
 	}
@@ -47,6 +50,16 @@ func fitting(able []candidate, given unit.Second) []set {
 		return cmp.Or(t.proofs-s.proofs, t.worth-s.worth, s.mask-t.mask)
 	})
 	return list
+}
+
+// groups numbers the set-ups, one bit each, by candidate.
+func groups(able []candidate) []uint {
+	group := make([]uint, len(able))
+	for i := range able {
+		first := slices.IndexFunc(able, func(c candidate) bool { return c.setUp == able[i].setUp })
+		group[i] = 1 << first
+	}
+	return group
 }
 
 // pick returns the cuts of a set.
@@ -60,9 +73,10 @@ func pick(able []candidate, mask int) []candidate {
 	return chosen
 }
 
-// weigh adds up the worth and the time of the cuts alone.
-func weigh(able []candidate, mask int) set {
-	s := set{mask: mask}
+// weigh adds up the worth and the time of the cuts alone, and collects their
+// groups.
+func weigh(able []candidate, mask int, group []uint) (s set, seen uint) {
+	s.mask = mask
 	var ties []rules.Requirement
 	shows := 0
 	for i := range able {
@@ -70,6 +84,7 @@ func weigh(able []candidate, mask int) set {
 			continue
 		}
 		c := &able[i]
+		seen |= group[i]
 		s.worth += c.worth
 		s.takes += c.takes()
 		if c.shows {
@@ -83,7 +98,7 @@ func weigh(able []candidate, mask int) set {
 	}
 	s.proofs = min(shows, 2)
 	s.worth += len(ties)*worthTie + (shows-s.proofs)*worthAgain
-	return s
+	return s, seen
 }
 
 // arrange puts the chosen cuts, which come in the order of the catalogue, into
