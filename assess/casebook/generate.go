@@ -27,7 +27,7 @@ func Make(seed uint64, level int, offered system.Range) (c Customer, ok bool) {
 		c := list[0]
 		c.Name, c.Line, c.Seed = "", 0, seed
 		c.Minutes = minutesMost
-		if !clear(&c, offered) {
+		if !decided(&c, offered) || !bites(&c, offered) {
 			continue
 		}
 		c.Minutes = patienceFor(NewRoute(&c, offered).Minutes, c.Manner, level)
@@ -36,9 +36,24 @@ func Make(seed uint64, level int, offered system.Range) (c Customer, ok bool) {
 	return Customer{}, false
 }
 
-// clear reports a situation with one answer: a system, and one thing that
+// bites reports that whoever believes all that is first heard comes to another
+// answer; a customer who says nothing wrong has nothing to bite with.
+func bites(c *Customer, offered system.Range) bool {
+	if len(c.Wrong) == 0 {
+		return true
+	}
+	believed := clone(c.Facts)
+	for _, a := range c.Wrong {
+		believed.Set(a)
+	}
+	job, _ := believed.Job()
+	heard, truth := rules.Judge(job, offered), rules.Judge(c.job(), offered)
+	return !agree(&heard, &truth)
+}
+
+// decided reports a situation with one answer: a system, and one thing that
 // decides.
-func clear(c *Customer, offered system.Range) bool {
+func decided(c *Customer, offered system.Range) bool {
 	r := rules.Judge(c.job(), offered)
 	return r.Outcome == rules.Recommended && len(r.Critical.Tie) == 0 && len(Check(c, offered)) == 0
 }

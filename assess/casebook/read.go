@@ -248,11 +248,12 @@ func (b *book) demands(d *draft) {
 	}
 }
 
-// facts reads the answers step by step, as one decides which others matter.
+// facts reads the answers in the order of the interview, again as long as one
+// brings up further questions; then those that do not come up are reported.
 func (b *book) facts(d *draft) {
 	left := slices.Clone(d.answers)
-	for again := true; again; {
-		again = false
+	for found := true; found; {
+		found = false
 		for _, s := range d.Facts.Steps() {
 			i := slices.IndexFunc(left, func(e entry) bool { return e.asked == s.Asked() })
 			if i < 0 {
@@ -261,9 +262,13 @@ func (b *book) facts(d *draft) {
 			if a, ok := b.read(d, s, left[i]); ok {
 				d.Facts.Set(a)
 			}
-			left = slices.Delete(left, i, i+1)
-			again = true
-			break
+			left, found = slices.Delete(left, i, i+1), true
+		}
+	}
+	steps := d.Facts.Steps()
+	for _, a := range d.Facts.Answers { // one that a later answer made pointless
+		if !slices.ContainsFunc(steps, func(s assess.Step) bool { return s.Asked() == a.Asked() }) {
+			left = append(left, d.answers[slices.IndexFunc(d.answers, func(e entry) bool { return e.asked == a.Asked() })])
 		}
 	}
 	for _, e := range left {

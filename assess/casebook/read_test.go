@@ -42,6 +42,7 @@ func TestErrorsNameTheirLine(t *testing.T) {
 		{"everyday-thickness mild-steel: 6 mm", "everyday-thickness mild-steel: 6 kg", `column everyday-thickness mild-steel: error: "6 kg"`},
 		{"everyday-thickness mild-steel: 6 mm", "everyday-thickness: 6 mm", `column everyday-thickness: error: is asked for each metal`},
 		{"everyday-thickness mild-steel: 6 mm", "everyday-thickness stainless: 6 mm", "column everyday-thickness stainless: error: does not come up"},
+		{"cord-length: none", "cord-length: none\ncord-section: 4 mm2", "column cord-section: error: does not come up"},
 		{"use: maintenance", "use: maintenance\nuse: mixed", "column use: error: stands in this case already"},
 		{"use: maintenance", "colour: red", `column colour: error: "colour" is no question of the interview`},
 		{"use: maintenance", "use: maintenance\nwrong use: maintenance", "column wrong use: error: is the same as the true answer"},

@@ -76,7 +76,7 @@ func (j *judge) decides() {
 	}
 	for _, e := range c.Evidence {
 		if e.Requirement == c.Requirement {
-			m.Decides = append(m.Decides, e.Sentence)
+			m.Decides = append(m.Decides, fmt.Sprintf("The page tells them why: %q", e.Sentence))
 			break
 		}
 	}
@@ -121,9 +121,9 @@ func (j *judge) showing() {
 	}
 	p := programme(j.Customer.job(), j.truth, id)
 	var takes unit.Second
-	for i, cut := range j.decision.Cuts {
+	for _, cut := range j.decision.Cuts {
 		if text, proves, minutes := weighCut(&p, cut, j.truth.Critical.Requirement); text != "" {
-			m.Showing = append(m.Showing, fmt.Sprintf("%d. %s", i+1, text))
+			m.Showing = append(m.Showing, text)
 			m.Proven, takes = m.Proven || proves, takes+minutes
 		}
 	}

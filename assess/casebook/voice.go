@@ -5,6 +5,7 @@ import (
 	_ "embed"
 	"math/rand/v2"
 	"strings"
+	"sync"
 
 	"cutbrief/assess"
 	"cutbrief/rules/unit"
@@ -16,8 +17,9 @@ import (
 //go:embed words.txt
 var wordsText string
 
-// phrases are the sections. They are only ever read.
-var phrases = func() map[string][]string {
+// phrases are the sections, read when somebody first speaks. They are only ever
+// read.
+var phrases = sync.OnceValue(func() map[string][]string {
 	sections := map[string][]string{}
 	section := ""
 	for in := bufio.NewScanner(strings.NewReader(wordsText)); in.Scan(); {
@@ -31,7 +33,7 @@ var phrases = func() map[string][]string {
 		}
 	}
 	return sections
-}()
+})
 
 // voice speaks for one customer through one practice, and never says the same
 // twice.
@@ -64,10 +66,10 @@ func (v *voice) list(section string, items []string) string {
 // fresh fills a way of saying it that was not used yet: the body alone first,
 // then with words before and behind it.
 func (v *voice) fresh(section string, fill *strings.Replacer) string {
-	bodies := phrases[section]
-	before := append([]string{""}, phrases["before "+string(v.manner)]...)
-	before = append(before, phrases["before"]...)
-	behind := append([]string{""}, phrases["behind"]...)
+	bodies := phrases()[section]
+	before := append([]string{""}, phrases()["before "+string(v.manner)]...)
+	before = append(before, phrases()["before"]...)
+	behind := append([]string{""}, phrases()["behind"]...)
 	order := v.rng.Perm(len(bodies))
 	for _, b := range behind {
 		for _, f := range before {
@@ -107,7 +109,7 @@ func (v *voice) clear(act Act, step assess.Step, truth assess.Answer) string {
 // slip is a first answer that is wrong.
 func (v *voice) slip(step assess.Step, wrong assess.Answer) string {
 	section := "wrong " + string(v.manner)
-	if phrases[section] == nil {
+	if phrases()[section] == nil {
 		return v.tell(step, wrong)
 	}
 	return v.say(section, step, wrong)

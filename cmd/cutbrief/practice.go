@@ -71,7 +71,9 @@ Where no screen can be drawn, or with --plain, the practice goes line by line.`,
 	c.Flags().BoolVar(&o.report, "report", false, "print your progress and leave")
 	c.Flags().StringVar(&o.format, "format", string(textFormat), "of the report: text, csv or json")
 	complete(c, "format", namesOf(practiceFormats))
-	complete(c, "case", caseNames(casebook.Cases()))
+	_ = c.RegisterFlagCompletionFunc("case", func(*cobra.Command, []string, string) ([]string, cobra.ShellCompDirective) {
+		return caseNames(casebook.Cases()), cobra.ShellCompDirectiveNoFileComp
+	}) // fails only for a flag that does not exist
 	c.AddCommand(a.practiceCheckCommand(), a.practiceTemplateCommand())
 	return c
 }
