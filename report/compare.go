@@ -305,6 +305,8 @@ func (b *builder) comparisonNotes(a *cost.Account) []string {
 	}
 	if text := b.resting(a); text != "" {
 		list = append(list, text)
+	} else {
+		list = append(list, b.dated())
 	}
-	return append(list, b.dated(), "Thicknesses are mild steel, cut by hand; supply and air are those of the plate. A licensed electrician confirms the supply.")
+	return append(list, "Thicknesses are mild steel, cut by hand; supply and air are those of the plate. A licensed electrician confirms the supply.")
 }

@@ -25,6 +25,7 @@ type Cost struct {
 type CostBar struct {
 	Label string  `json:"label"`
 	Value string  `json:"value"`
+	Brief string  `json:"brief"` // the likely figure alone
 	Share float64 `json:"share"` // 0..1
 }
 
@@ -278,11 +279,23 @@ func (b *builder) priceLines(a *cost.Account) []Line {
 func (b *builder) resting(a *cost.Account) string {
 	switch {
 	case b.prices.Invented:
-		return "Prices are assumed: what you did not tell comes from an invented list (" + plain(b.prices.Name) + ")."
+		return "Prices are assumed: what you did not tell is from an invented list" + b.of() + "."
 	case a.Assumed:
-		return "Some prices are assumed: the list (" + plain(b.prices.Name) + ") marks them as common practice."
+		return "Some prices are assumed: common practice, no source. List" + b.of() + "."
 	}
 	return ""
+}
+
+// of is when and where a list is from, behind its name.
+func (b *builder) of() string {
+	text := ""
+	if b.prices.Date != "" {
+		text += " of " + plain(b.prices.Date)
+	}
+	if b.prices.Place != "" {
+		text += ", " + plain(b.prices.Place)
+	}
+	return text
 }
 
 // costNotes say how ranges are meant, and what is left out.
@@ -402,10 +415,12 @@ func (b *builder) costBars(today *cost.Way, o *cost.Offer) []CostBar {
 	if longest <= 0 {
 		return nil
 	}
-	return []CostBar{
-		{"Today, " + today.Process.Name(), b.perMetre(today.PerMetre).Text + " a metre", today.PerMetre.Likely / longest},
-		{plain(o.System.Name), b.perMetre(o.Way.PerMetre).Text + " a metre", o.Way.PerMetre.Likely / longest},
+	bar := func(label string, s price.Spread) CostBar {
+		a := b.perMetre(s)
+		likely, _ := ranged(a, b)
+		return CostBar{label, a.Text + " a metre", likely + " a metre", s.Likely / longest}
 	}
+	return []CostBar{bar("Today", today.PerMetre), bar(plain(o.System.Name), o.Way.PerMetre)}
 }
 
 // savingLine is the verdict in words.
@@ -445,29 +460,26 @@ func (b *builder) paybackLine(s cost.Saving) string {
 		text = "Does not pay for itself by cheaper cutting"
 	}
 	if p.Years > 0 {
-		text += fmt.Sprintf("; over %s years at %s %% interest it is worth %s today", short(p.Years), short(p.Interest), b.perYear(p.Worth).Text)
+		text += fmt.Sprintf("; worth %s today over %s years at %s %%", b.perYear(p.Worth).Text, short(p.Years), short(p.Interest))
 	}
 	return text + "."
 }
 
-// movedLine names the two inputs that move the saving most, and what the
+// movedLine names the two inputs that move the saving most, and says what the
 // prices rest on.
 func (b *builder) movedLine(a *cost.Account, s cost.Saving) string {
 	var names []string
 	for _, m := range s.Movers[:min(2, len(s.Movers))] {
-		names = append(names, plain(m.Name)+" ("+b.taken(m.Input)+")")
+		names = append(names, plain(m.Name))
 	}
-	var parts []string
-	if text := b.resting(a); text != "" {
-		parts = append(parts, text)
+	text := b.resting(a)
+	if text == "" {
+		text = b.dated()
 	}
-	if len(names) > 0 {
-		parts = append(parts, "Moved most by "+series(names)+".")
+	if len(names) == 0 {
+		return text
 	}
-	if dated := b.dated(); dated != "" {
-		parts = append(parts, dated)
-	}
-	return strings.Join(parts, " ")
+	return "Moved most by " + series(names) + ". " + text
 }
 
 // dated says of when and where the prices are.

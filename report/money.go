@@ -107,6 +107,9 @@ func payback(p cost.Payback) string {
 	case soonest == latest:
 		return "after " + likely
 	}
+	if number, unit, ok := strings.Cut(soonest, " "); ok && strings.HasSuffix(latest, unit) {
+		soonest = number // "6 to 19 months"
+	}
 	return "after " + likely + " (" + soonest + " to " + latest + ")"
 }
 

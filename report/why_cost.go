@@ -36,7 +36,7 @@ func (b *builder) whyCost() Reason {
 		r.Parts = append(r.Parts, Reason{Title: "where oxy-fuel is cheaper", Value: b.crossingSays(c), Trust: string(cite.Memory)})
 	}
 	if text := b.resting(&a); text != "" {
-		r.Parts = append(r.Parts, Reason{Title: "prices", Value: text + " " + b.dated()})
+		r.Parts = append(r.Parts, Reason{Title: "prices", Value: text})
 	}
 	return r
 }

@@ -87,6 +87,7 @@ func (c *cleaner) brief(b report.Brief) report.Brief {
 	}
 	out.Leaving, out.OnSite = c.lines("checklists", b.Leaving), c.lines("checklists", b.OnSite)
 	out.Working = c.reasons(b.Working)
+	out.Cost = c.cost(b.Cost)
 	for _, x := range b.Bars {
 		x.Label, x.Need, x.Have, x.Verdict = c.text("bars", x.Label), c.text("bars", x.Need), c.text("bars", x.Have), c.text("bars", x.Verdict)
 		if strings.TrimSpace(x.Label+x.Need+x.Have) != "" {
@@ -115,6 +116,21 @@ func (c *cleaner) reasons(list []report.Reason) []report.Reason {
 		})
 	}
 	return out
+}
+
+// cost cleans a copy: the brief's own stays as it is.
+func (c *cleaner) cost(old *report.Cost) *report.Cost {
+	if old == nil {
+		return nil
+	}
+	clean := *old
+	clean.Lines = c.list("cost", old.Lines)
+	clean.Bars = slices.Clone(old.Bars)
+	for i := range clean.Bars {
+		clean.Bars[i].Label = c.text("cost", clean.Bars[i].Label)
+		clean.Bars[i].Brief = c.text("cost", clean.Bars[i].Brief)
+	}
+	return &clean
 }
 
 func (c *cleaner) list(part string, texts []string) []string {

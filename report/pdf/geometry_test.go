@@ -187,7 +187,7 @@ func briefs() *rapid.Generator[report.Brief] {
 		return report.Brief{
 			Title: text.Draw(t, "title"), Outcome: text.Draw(t, "outcome"), Demo: text.Draw(t, "demo"), Date: time.Unix(rapid.Int64Range(-1, 4e9).Draw(t, "date"), 0),
 			Who: lines.Draw(t, "who"), Need: text.Draw(t, "need"), Headline: text.Draw(t, "headline"), Because: texts.Draw(t, "because"),
-			Bars: rapid.SliceOfN(bar, 0, 20).Draw(t, "bars"), Second: text.Draw(t, "second"), Critical: text.Draw(t, "critical"), Evidence: lines.Draw(t, "evidence"),
+			Bars: rapid.SliceOfN(bar, 0, 20).Draw(t, "bars"), Cost: drawnCost(t, text), Second: text.Draw(t, "second"), Critical: text.Draw(t, "critical"), Evidence: lines.Draw(t, "evidence"),
 			ShownBy: text.Draw(t, "shown by"), Plan: rapid.SliceOfN(row, 0, 12).Draw(t, "plan"), PlanNote: texts.Draw(t, "plan note"), Confirm: lines.Draw(t, "confirm"),
 			Flags: texts.Draw(t, "flags"), Excluded: lines.Draw(t, "excluded"), Cautions: rapid.SliceOfN(line, 0, 40).Draw(t, "cautions"),
 			Notes: texts.Draw(t, "notes"), Footing: texts.Draw(t, "footing"), Dropped: texts.Draw(t, "dropped"),
@@ -220,6 +220,7 @@ func TestLongestContentFits(t *testing.T) {
 		b.Excluded, b.Cautions = append(b.Excluded, line), append(b.Cautions, line)
 		b.Because, b.PlanNote, b.Flags = append(b.Because, long), append(b.PlanNote, long), append(b.Flags, long)
 		b.Notes, b.Footing, b.Dropped = append(b.Notes, long), append(b.Footing, long), append(b.Dropped, long)
+		b.Cost = &report.Cost{Lines: []string{long, long, long}, Assumed: true, Bars: []report.CostBar{{Label: long, Brief: long, Share: 1}, {Label: long, Brief: long, Share: 2}}}
 		b.Bars = append(b.Bars, report.Bar{Label: long, Need: long, Have: long, Verdict: long, NeedShare: 1, HaveShare: 1})
 		b.Plan = append(b.Plan, report.Row{Cut: long, Piece: long, Setting: long, See: long})
 	}
@@ -244,4 +245,16 @@ func TestTypeIsLegible(t *testing.T) {
 	if smallStyle.size < 7.5 || smallBold.size < 7.5 {
 		t.Error("small type under 7.5 pt")
 	}
+}
+
+// drawnCost is a part about cost of any texts, or none.
+func drawnCost(t *rapid.T, text *rapid.Generator[string]) *report.Cost {
+	if rapid.Bool().Draw(t, "no cost") {
+		return nil
+	}
+	share := rapid.Float64Range(-1, 2)
+	bar := rapid.Custom(func(t *rapid.T) report.CostBar {
+		return report.CostBar{Label: text.Draw(t, "label"), Brief: text.Draw(t, "figure"), Share: share.Draw(t, "share")}
+	})
+	return &report.Cost{Lines: rapid.SliceOfN(text, 0, 3).Draw(t, "cost"), Bars: rapid.SliceOfN(bar, 0, 2).Draw(t, "cost bars"), Assumed: rapid.Bool().Draw(t, "assumed")}
 }

@@ -11,6 +11,8 @@ type limits struct {
 	confirm   int     // things to confirm
 	because   int     // sentences behind the recommendation
 	bars      int     // needs against capabilities
+	cost      int     // sentences about cost
+	costBars  bool    // the two bars below them
 	plan      int     // cuts
 	cautions  int     // cautions
 	footing   int     // lines of what the figures rest on
@@ -23,13 +25,13 @@ type limits struct {
 // roomy is a page that is not full.
 var roomy = limits{
 	gap: 4.2, notes: 12, excluded: 12, evidence: 6, planNotes: 3, confirm: 12, because: 6,
-	bars: 12, plan: 8, cautions: 40, footing: 5, who: 2, long: 4, cell: 4, caution: 5,
+	bars: 12, cost: 3, costBars: true, plan: 8, cautions: 40, footing: 5, who: 2, long: 4, cell: 4, caution: 5,
 }
 
 // steps shorten a page that is too long, in this order: first the space
 // between the parts, then the notes, the systems not taken, the evidence, the
-// reasons, what is to be confirmed, the demonstration, the answers to who and
-// when, and only at the very end the cautions. The page is measured after each
+// reasons, what is to be confirmed, the demonstration, what it costs, the
+// answers to who and when, and only at the very end the cautions. The page is measured after each
 // step; once it fits, steps that were not needed are taken back.
 var steps = []func(*limits){
 	func(l *limits) { l.gap = 3 },
@@ -64,10 +66,13 @@ var steps = []func(*limits){
 	func(l *limits) { l.confirm = 4 },
 	func(l *limits) { l.because = 2 },
 	func(l *limits) { l.plan = 4 },
+	func(l *limits) { l.costBars = false },
 	func(l *limits) { l.who = 1 },
 	func(l *limits) { l.caution = 3 },
 	func(l *limits) { l.confirm, l.gap = 3, 1.8 },
+	func(l *limits) { l.cost = 2 },
 	func(l *limits) { l.plan = 3 },
+	func(l *limits) { l.cost = 1 },
 	func(l *limits) { l.bars = 3 },
 	func(l *limits) { l.planNotes, l.footing = 1, 2 },
 	func(l *limits) { l.confirm, l.because = 2, 1 },
@@ -75,5 +80,5 @@ var steps = []func(*limits){
 	func(l *limits) { l.caution = 2 },
 	func(l *limits) { l.cautions = 24 },
 	func(l *limits) { l.cautions, l.planNotes, l.footing = 18, 0, 1 },
-	func(l *limits) { l.cautions, l.plan, l.cell = 12, 2, 1 },
+	func(l *limits) { l.cautions, l.plan, l.cell, l.cost = 12, 2, 1, 0 },
 }

@@ -93,9 +93,9 @@ func figure(name, unit string, s price.Spread, trust cite.Trust, fact rules.Fact
 	return Input{Name: name, Unit: unit, Spread: s, Basis: string(trust), Fact: fact, known: true}
 }
 
-// own is an input of one way, called after it: "speed of the disc".
+// own is an input of one way, called after it: "speed (abrasive disc)".
 func own(l local, of string, s price.Spread, trust cite.Trust) Input {
-	return figure(localNames[l][0]+", "+of, localNames[l][1], s, trust, "")
+	return figure(localNames[l][0]+" ("+of+")", localNames[l][1], s, trust, "")
 }
 
 // priced is an input out of the list.
