@@ -121,18 +121,19 @@ func (b *builder) headline() string {
 	return "Too much is still open to recommend a system"
 }
 
-// reasons say why the first choice is right, how sure that is, and what it
-// still needs. The most important come first: a page that is full drops the
-// last.
+// reasons say what the site has to change before the first choice can be used,
+// why it is right, how sure that is, and what else it needs. The most important
+// come first: a page that is full drops the last.
 func (b *builder) reasons(c *rules.Candidate) []string {
-	var list []string
+	changes, others := b.shortComings(c)
+	list := changes
 	for i := range c.Checks {
 		if check := &c.Checks[i]; check.Rule == rules.RuleClean && numeric(check) {
 			list = append(list, b.rated(check))
 		}
 	}
 	list = append(list, b.sure())
-	list = append(list, b.shortComings(c)...)
+	list = append(list, others...)
 	return append(list, b.weighs(c))
 }
 
@@ -160,22 +161,22 @@ func (b *builder) rated(c *rules.Check) string {
 	return text + ": " + formula + "."
 }
 
-// shortComings are the checks that are borderline, or wait for the site.
-func (b *builder) shortComings(c *rules.Candidate) []string {
-	var list []string
+// shortComings are the checks that wait for the site, and those that are
+// borderline or to be said openly.
+func (b *builder) shortComings(c *rules.Candidate) (changes, others []string) {
 	for i := range c.Checks {
 		check := &c.Checks[i]
 		r, _ := check.Rule.Find()
 		switch {
 		case check.Verdict == rules.Short && r.Site:
-			list = append(list, b.siteFirst(check, r))
+			changes = append(changes, b.siteFirst(check, r))
 		case check.Verdict == rules.Borderline:
-			list = append(list, b.borderline(check, r))
+			others = append(others, b.borderline(check, r))
 		case check.Verdict == rules.Short && !r.Hard:
-			list = append(list, "To be said openly: "+stop(b.shortfall(check)))
+			others = append(others, "To be said openly: "+stop(b.shortfall(check)))
 		}
 	}
-	return list
+	return changes, others
 }
 
 // siteFirst words what has to change at the site. A shortfall without numbers

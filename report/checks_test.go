@@ -69,3 +69,14 @@ func TestBorderlineSpeaksOfSizesForThicknessOnly(t *testing.T) {
 		}
 	}
 }
+
+// A page that is full drops the last reasons, and what the site has to change
+// is what the headline turns on.
+func TestWhatTheSiteHasToChangeComesFirst(t *testing.T) {
+	v := farm(t)
+	say(t, v, rules.FactBreaker, "", "6 A")
+	b := Build(v, steps(), Options{})
+	if !strings.Contains(b.Headline, "once the site is changed") || !strings.HasPrefix(b.Because[0], "The site has to change first: breaker") {
+		t.Errorf("%q because %q", b.Headline, b.Because)
+	}
+}
