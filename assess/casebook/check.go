@@ -61,12 +61,12 @@ func checkManner(c *Customer, add func(column, problem, accepted string)) {
 	switch {
 	case c.Manner.row().slips && len(c.Wrong) == 0:
 		add("manner", "this customer says nothing wrong", "a line such as wrong thickest-clean mild-steel: 6 mm")
-	case (c.Manner == Vague || c.Manner == AsksBack) && len(c.Unclear) == 0:
+	case c.Manner == AsksBack && len(c.Unclear) == 0:
 		add("manner", "this customer is clear about everything", "a line such as unclear: thickest-clean mild-steel")
 	}
 	for _, a := range c.tricky() {
-		if said, has := c.Says[a]; has && c.Unclear[a] && strings.ContainsFunc(said, unicode.IsDigit) {
-			add("says "+string(a.Fact), "gives a figure in plain sight", "words without a figure, or no line unclear for it")
+		if said, has := c.Says[a]; has && c.unclear(a) && strings.ContainsFunc(said, unicode.IsDigit) {
+			add("says "+string(a.Fact), "gives a figure in plain sight", "words without a figure")
 		}
 	}
 }

@@ -57,7 +57,18 @@ func (c *Customer) clears(act Act, f rules.Fact) bool {
 // plain reports whether the first answer to a step is already true.
 func (c *Customer) plain(a rules.Asked) bool {
 	_, wrong := c.Wrong[a]
-	return !wrong && !c.Unclear[a] && !c.onlySeen(a.Fact)
+	return !wrong && !c.unclear(a) && !c.onlySeen(a.Fact)
+}
+
+// unclear reports a first answer that tells nothing yet. A vague customer gives
+// no figure of any kind before being asked for it.
+func (c *Customer) unclear(a rules.Asked) bool {
+	if _, wrong := c.Wrong[a]; wrong {
+		return false
+	}
+	q, _ := assess.Find(a.Fact)
+	truth, known := c.truth(a)
+	return c.Unclear[a] || c.Manner == Vague && known && q.Form == assess.FormQuantity && !isNone(truth)
 }
 
 // tricky lists the steps whose first answer is unclear or wrong, in the order

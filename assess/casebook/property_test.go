@@ -112,7 +112,7 @@ func TestAFollowUpBringsTheTruth(t *testing.T) {
 			}
 			truth, _ := c.truth(a)
 			said := spoken(step.Question, truth)
-			if c.Unclear[a] && strings.ContainsFunc(first, unicode.IsDigit) || s.heard[a] {
+			if c.unclear(a) && strings.ContainsFunc(first, unicode.IsDigit) || s.heard[a] {
 				t.Errorf("%s: %s is given away: %q", c.Name, step.Name(), first)
 			}
 			if wrong, has := c.Wrong[a]; has {

@@ -143,6 +143,8 @@ func (s *Session) ask(step assess.Step) string {
 	}
 	truth, known := c.truth(a)
 	switch {
+	case step.Metal != "" && !slices.Contains(c.Facts.Metals(), step.Metal):
+		return s.voice.say("not ours", step)
 	case !known:
 		s.heard[a] = true
 		return s.voice.say("no idea", step)

@@ -23,12 +23,30 @@ func (p *Progress) recent(s Skill) (t Tally, tries int) {
 	return t, tries
 }
 
-// Chart is how each skill stands, a line each, over its last five tries.
+// trailMost is how many practices the trail of a skill shows.
+const trailMost = 12
+
+// trail is how the tries at a skill went over time, the oldest first: + well,
+// - not well.
+func (p *Progress) trail(s Skill) string {
+	var marks []byte
+	for _, one := range p.Practices {
+		if t, ok := one.Skills[s]; ok && t.share() >= weak {
+			marks = append(marks, '+')
+		} else if ok {
+			marks = append(marks, '-')
+		}
+	}
+	return string(marks[max(0, len(marks)-trailMost):])
+}
+
+// Chart is how each skill stands, a line each: a bar over its last five tries,
+// and how the tries went over time.
 func (p *Progress) Chart() string {
 	var b strings.Builder
 	for _, s := range Skills() {
 		if t, tries := p.recent(s); tries > 0 {
-			fmt.Fprintf(&b, "%s in %s\n", bar(s, t), counted(tries, "practice"))
+			fmt.Fprintf(&b, "%-48s %s\n", bar(s, t), p.trail(s))
 			continue
 		}
 		fmt.Fprintf(&b, "%-20s %s  not tried yet\n", s.Name(), strings.Repeat(" ", bars))
@@ -49,7 +67,7 @@ func (p *Progress) Text() string {
 		return "No practice yet. Start with: cutbrief practice\n"
 	}
 	var b strings.Builder
-	fmt.Fprintf(&b, "%s. The bars count the last %d tries at each skill.\n\n%s\n", counted(len(p.Practices), "practice"), lately, p.Chart())
+	fmt.Fprintf(&b, "%s. The bars count the last %d tries at each skill; behind them every try,\nthe newest last: + went well, - did not.\n\n%s\n", counted(len(p.Practices), "practice"), lately, p.Chart())
 	if due := p.Due(); due != "" {
 		fmt.Fprintf(&b, "Next: %s. %s\n\n", due.Name(), Repetition)
 	}

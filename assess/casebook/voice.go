@@ -85,17 +85,21 @@ func (v *voice) fresh(section string, fill *strings.Replacer) string {
 	return capital(fill.Replace(bodies[order[0]]))
 }
 
-// tell is a plain, true answer.
+// tell is a plain, true answer, in the words of the manner where it has its own.
 func (v *voice) tell(step assess.Step, truth assess.Answer) string {
+	section := "text"
 	switch {
 	case isNone(truth):
 		return v.say("none", step)
 	case step.Question.Form == assess.FormQuantity:
-		return v.say("figure", step, truth)
+		section = "figure"
 	case len(truth.Chosen) > 0:
-		return v.say("choice", step, truth)
+		section = "choice"
 	}
-	return v.say("text", step, truth)
+	if own := section + " " + string(v.manner); phrases()[own] != nil && v.rng.IntN(2) == 0 {
+		section = own
+	}
+	return v.say(section, step, truth)
 }
 
 // clear is a true answer after a first one that was none.
@@ -116,13 +120,13 @@ func (v *voice) slip(step assess.Step, wrong assess.Answer) string {
 }
 
 // unclear is a first answer that tells nothing yet: a question back, or a
-// comparison. The comparison goes by how thick the metal is.
+// comparison. That of a thickness goes by how thick the metal is.
 func (v *voice) unclear(step assess.Step, truth assess.Answer) string {
-	switch {
-	case v.manner == AsksBack:
+	if v.manner == AsksBack {
 		return v.say("asks back", step)
-	case step.Question.Kind != unit.Thickness || !step.Question.PerMetal:
-		return v.say("vague amount", step)
+	}
+	if !step.Question.PerMetal {
+		return v.say("vague "+likeness(step.Question.Kind), step)
 	}
 	r, err := unit.Read(strings.TrimSpace(truth.Said+" "+truth.Unit), unit.Thickness, unit.Metric, sheetOf(step))
 	for _, row := range likenesses {
@@ -131,6 +135,19 @@ func (v *voice) unclear(step assess.Step, truth assess.Answer) string {
 		}
 	}
 	return v.say("vague amount", step)
+}
+
+// likeness is the section for what is no thickness of a metal.
+func likeness(k unit.Kind) string {
+	switch k {
+	case unit.Length:
+		return "length"
+	case unit.Price:
+		return "money"
+	case unit.Voltage, unit.Current, unit.Flow, unit.Pressure, unit.Volume, unit.Section, unit.Thickness, unit.ApparentPower:
+		return "plant"
+	}
+	return "amount"
 }
 
 // likenesses are what people compare a thickness with, by mm.
