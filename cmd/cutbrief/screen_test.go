@@ -9,6 +9,7 @@ import (
 	"path/filepath"
 	"strings"
 	"sync"
+	"syscall"
 	"testing"
 	"time"
 
@@ -54,11 +55,26 @@ func draw(t *testing.T, dir string, args ...string) *drawn {
 	if err != nil {
 		t.Skip("no pseudo-terminal here:", err)
 	}
-	d.file = file
+	d.file = closable(t, file)
 	go io.Copy(file, d.screen)
 	go d.read()
 	t.Cleanup(d.kill)
 	return d
+}
+
+// closable is the same terminal in a form that can be closed while it is read:
+// that hangs up.
+func closable(t *testing.T, file *os.File) *os.File {
+	t.Helper()
+	defer file.Close()
+	fd, err := syscall.Dup(int(file.Fd()))
+	if err == nil {
+		err = syscall.SetNonblock(fd, true)
+	}
+	if err != nil {
+		t.Fatal(err)
+	}
+	return os.NewFile(uintptr(fd), "terminal")
 }
 
 func (d *drawn) read() {

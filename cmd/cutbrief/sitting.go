@@ -2,6 +2,7 @@ package main
 
 import (
 	"errors"
+	"fmt"
 	"path/filepath"
 	"strings"
 
@@ -9,6 +10,7 @@ import (
 	"cutbrief/assess/store"
 	"cutbrief/report"
 	"cutbrief/rules"
+	prices "cutbrief/rules/price"
 	"cutbrief/rules/system"
 )
 
@@ -17,6 +19,7 @@ import (
 type sitting struct {
 	app     *app
 	offered system.Range
+	prices  *prices.List
 	visit   *assess.Visit
 	path    string // "" until a new visit is first saved
 	folder  store.Folder
@@ -44,6 +47,9 @@ func (s *sitting) Save(v *assess.Visit) (string, error) {
 	if errors.Is(err, store.ErrChanged) && s.beside == "" {
 		err = s.saveBeside(v)
 	}
+	if cause := reason(err); cause != err {
+		err = fmt.Errorf("%s: %w", s.path, cause)
+	}
 	if err != nil {
 		return s.path, err
 	}
@@ -67,7 +73,7 @@ func (s *sitting) saveBeside(v *assess.Visit) error {
 // Page makes the page in the current folder and says where. A page made
 // earlier in the same sitting is written over, anything else is not.
 func (s *sitting) Page(v *assess.Visit) (string, error) {
-	brief := report.Build(v, s.offered, report.Options{})
+	brief := report.Build(v, s.offered, report.Options{Prices: s.prices})
 	data, err := render(pdfFormat, []report.Brief{brief}, s.paper)
 	if err != nil {
 		return "", err

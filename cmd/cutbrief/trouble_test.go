@@ -1,0 +1,206 @@
+//go:build linux || darwin
+
+package main
+
+import (
+	"os"
+	"path/filepath"
+	"strings"
+	"syscall"
+	"testing"
+
+	"cutbrief/assess"
+	"cutbrief/assess/store"
+	"cutbrief/rules"
+)
+
+// keptSays fails unless the draft at path holds these answers, in this order.
+func keptSays(t *testing.T, path string, want ...string) {
+	t.Helper()
+	v, _, err := store.Load(path)
+	if err != nil {
+		t.Fatal(err)
+	}
+	var got []string
+	for _, a := range v.Answers {
+		got = append(got, a.Said)
+	}
+	if strings.Join(got, "|") != strings.Join(want, "|") {
+		t.Errorf("%s holds %q, want %q", path, got, want)
+	}
+}
+
+// interviewed starts an interview in a folder and answers its first question.
+func interviewed(t *testing.T, home string, file string) *drawn {
+	t.Helper()
+	d := draw(t, home, "interview", file)
+	d.sees("Which company", "still open")
+	d.types("Alder Vale\r")
+	d.sees("Who am I talking to")
+	d.until(func(s string) bool { return !strings.Contains(s, "saving ·") })
+	return d
+}
+
+// TestFolderRemoved: the folder of the draft is removed during the interview.
+// The screen says so with the next answer, and another place takes everything.
+func TestFolderRemoved(t *testing.T) {
+	home := t.TempDir()
+	visits, stick := filepath.Join(home, "visits"), filepath.Join(home, "stick")
+	for _, dir := range []string{visits, stick} {
+		if err := os.Mkdir(dir, 0o700); err != nil {
+			t.Fatal(err)
+		}
+	}
+	d := interviewed(t, home, "visits/a.json")
+	if err := os.RemoveAll(visits); err != nil {
+		t.Fatal(err)
+	}
+	d.types("Marta\r")
+	d.sees("NOT SAVED", "no such file", "^S another place")
+	d.types("Mill")
+	d.sees("› Mill")
+	d.types("\x13")
+	d.sees("Where else should the visit be kept?")
+	d.types("stick\r")
+	d.sees("› Mill")
+	d.until(func(s string) bool { return !strings.Contains(s, "NOT SAVED") && !strings.Contains(s, "saving ·") })
+	d.types(" Lane\r")
+	d.sees("date of the visit")
+	d.types(ctrlC)
+	d.ended()
+	files, err := os.ReadDir(stick)
+	if err != nil || len(files) != 1 {
+		t.Fatalf("the other place holds %v, %v", files, err)
+	}
+	v, _, err := store.Load(filepath.Join(stick, files[0].Name()))
+	if err != nil || said(v, assess.FactCompany) != "Alder Vale" || said(v, assess.FactContact) != "Marta" || said(v, assess.FactPlace) != "Mill Lane" {
+		t.Errorf("%+v %v", v, err)
+	}
+}
+
+// TestReadOnlyFolder: as long as the folder cannot be written the answers stay
+// in memory; once it can, the next answer saves all of them.
+func TestReadOnlyFolder(t *testing.T) {
+	if os.Getuid() == 0 {
+		t.Skip("modes do not bind the superuser; a disk that is read only is tested instead")
+	}
+	home := t.TempDir()
+	visits := filepath.Join(home, "visits")
+	if err := os.Mkdir(visits, 0o700); err != nil {
+		t.Fatal(err)
+	}
+	d := interviewed(t, home, "visits/a.json")
+	os.Chmod(visits, 0o500)
+	d.types("Marta\r")
+	d.sees("NOT SAVED", "permission denied")
+	os.Chmod(visits, 0o700)
+	savedAfter(d, filepath.Join(visits, "a.json"))
+}
+
+// savedAfter gives one more answer, and looks that all are saved.
+func savedAfter(d *drawn, path string) {
+	d.t.Helper()
+	d.sees("Where are we")
+	d.types("Mill Lane\r")
+	d.sees("date of the visit")
+	d.until(func(s string) bool { return !strings.Contains(s, "NOT SAVED") && !strings.Contains(s, "saving ·") })
+	keptSays(d.t, path, "Alder Vale", "Marta", "Mill Lane")
+}
+
+// TestTerminalClosed: the window is closed, which hangs up. What was typed and
+// can be understood is kept as well.
+func TestTerminalClosed(t *testing.T) {
+	dir := t.TempDir()
+	d := interviewed(t, dir, "a.json")
+	d.types("Mar")
+	d.sees("› Mar")
+	d.file.Close()
+	d.ended()
+	keptSays(t, filepath.Join(dir, "a.json"), "Alder Vale", "Mar")
+}
+
+// TestTerminalClosedPlain: in plain lines every answer that was taken is kept.
+func TestTerminalClosedPlain(t *testing.T) {
+	dir := t.TempDir()
+	d := draw(t, dir, "interview", "--plain", "a.json")
+	d.sees("Which company")
+	d.types("Alder Vale\r")
+	d.sees("Who am I talking to")
+	d.file.Close()
+	d.ended()
+	keptSays(t, filepath.Join(dir, "a.json"), "Alder Vale")
+}
+
+// TestAsleep: the program is stopped for a while, as on a laptop that sleeps,
+// and goes on where it was.
+func TestAsleep(t *testing.T) {
+	dir := t.TempDir()
+	d := interviewed(t, dir, "a.json")
+	d.cmd.Process.Signal(syscall.SIGSTOP)
+	d.types("Marta\r") // waits for it to wake up
+	d.cmd.Process.Signal(syscall.SIGCONT)
+	savedAfter(d, filepath.Join(dir, "a.json"))
+}
+
+// TestTwoPrograms: two programs go on with one draft. Both drafts are kept, and
+// the second to save says where its own is.
+func TestTwoPrograms(t *testing.T) {
+	dir := t.TempDir()
+	interviewed(t, dir, "a.json").kill()
+	first, second := draw(t, dir, "interview", "a.json"), draw(t, dir, "interview", "a.json")
+	for _, d := range []*drawn{first, second} {
+		d.sees("date of the visit") // the two before are not needed
+	}
+	first.types("\r")
+	first.sees("Who is making the visit")
+	first.until(func(s string) bool { return !strings.Contains(s, "saving ·") })
+	second.types("\x152026-03-14\r")
+	second.sees("Who is making the visit")
+	for _, d := range []*drawn{first, second} {
+		d.types(ctrlC)
+		d.ended()
+	}
+	keptSays(t, filepath.Join(dir, "a.json"), "Alder Vale", "2026-03-12")
+	others, _ := filepath.Glob(filepath.Join(dir, "*-alder-vale.json"))
+	if len(others) != 1 {
+		t.Fatalf("%d drafts beside", len(others))
+	}
+	keptSays(t, others[0], "Alder Vale", "2026-03-14")
+	if !strings.Contains(string(second.raw), "Both are kept") {
+		t.Errorf("the second says %q", second.raw)
+	}
+}
+
+// TestMoveTo: a place is a folder or a new file; nothing is written over, and
+// nothing is made before it is needed.
+func TestMoveTo(t *testing.T) {
+	w := stillWorld()
+	home := t.TempDir()
+	w.env = func(name string) string { return map[string]string{"HOME": home}[name] }
+	there := filepath.Join(home, "there.json")
+	if err := os.WriteFile(there, []byte("mine"), 0o600); err != nil {
+		t.Fatal(err)
+	}
+	s := &sitting{app: &app{world: w}, path: "before.json"}
+	for _, bad := range []string{"", there, filepath.Join(home, "no", "a.json")} {
+		if err := s.MoveTo(bad); err == nil || s.path != "before.json" {
+			t.Errorf("moved to %q", bad)
+		}
+	}
+	v := assess.New("x", w.now())
+	v.Set(assess.Answer{Question: assess.FactCompany, Said: "A", State: assess.Told})
+	for place, want := range map[string]string{
+		home: "2026-03-12-a.json", "~/b.json": "b.json", filepath.Join(home, "new") + "/": "new/2026-03-12-a.json",
+	} {
+		if err := s.MoveTo(place); err != nil {
+			t.Fatal(err)
+		}
+		got, err := s.Save(v)
+		if err != nil || got != filepath.Join(home, want) {
+			t.Errorf("%s: kept in %s, %v", place, got, err)
+		}
+	}
+	if a, ok := v.Answer(rules.Asked{Fact: assess.FactCompany}); !ok || a.Said != "A" {
+		t.Error("the answer is gone")
+	}
+}
