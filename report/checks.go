@@ -262,9 +262,6 @@ func (b *builder) second() string {
 	if b.result.Second.Status != rules.Fits {
 		text = strings.TrimSuffix(text, ".") + " (" + string(b.result.Second.Status) + ")."
 	}
-	if b.result.Flip != "" {
-		text += " " + stop(capital(plain(b.result.Flip)))
-	}
 	return text
 }
 

@@ -84,11 +84,26 @@ func newDemand(j *Job) demand {
 	if m, held := multipleFor(j.Use.Or("")); held {
 		d.multiple, d.atMost = m, m.Floor
 	}
-	if speed := size.ForSpeed(); d.requirement == Speed && speed.Floor > d.multiple.Floor {
+	if speed := size.ForSpeed(); d.requirement == Speed && speedSizes(j) && speed.Floor > d.multiple.Floor {
 		d.multiple = multiple{RuleSpeed, speed}
 		d.atMost = max(d.atMost, speed.Floor)
 	}
 	return d
+}
+
+// speedWorth is the inferred weight from which speed sizes a system though
+// nobody has said that it matters. Common practice, no source: one hint alone
+// sells nobody a larger system.
+const speedWorth = 2
+
+// speedSizes reports whether speed, where it decides, is sure enough to size by:
+// said, chosen by the rep, or inferred from more than one hint.
+func speedSizes(j *Job) bool {
+	if j.Overrule != nil && j.Overrule.Requirement == Speed {
+		return true
+	}
+	s := scores(j)[place(Speed)]
+	return s.said > 0 || s.inferred >= speedWorth
 }
 
 // equivalence is how much mild steel a millimetre of the metal counts for on

@@ -1,6 +1,7 @@
 package rules
 
 import (
+	"slices"
 	"sort"
 
 	"cutbrief/rules/system"
@@ -8,33 +9,56 @@ import (
 )
 
 // Evaluate judges every system of the range for the job as Judge does, and adds
-// what is still open and whether that could change the recommendation.
+// the inputs of every check, how far the answers may move, and what is still
+// open and whether that could change the recommendation.
 func Evaluate(job Job, offered system.Range) Result {
-	r := Judge(job, offered)
 	d := newDemand(&job)
+	r := judge(&d, offered.Systems, explained)
+	if r.Outcome == Recommended {
+		r.Margins = margins(&d, offered.Systems)
+	}
 	r.Open, r.Firm = open(&d, offered.Systems, r.Outcome)
 	return r
 }
 
 // Judge judges every system of the range for the job, ranks them, and says
 // which one to recommend, or that none can be. It reads job and offered and
-// changes neither; Result points into offered.Systems. It leaves Open and Firm
-// alone, for readers of many visits who do not ask.
+// changes neither; Result points into offered.Systems. It leaves Inputs,
+// Margins, Open and Firm alone, for readers of many visits who do not ask.
 func Judge(job Job, offered system.Range) Result {
 	d := newDemand(&job)
-	r := Result{Critical: critical(&job), Flags: flags(&job), Missing: missing(&job)}
-	r.Need = needOf(&d)
-	r.Candidates = make([]Candidate, 0, len(offered.Systems))
-	for _, i := range ranked(&d, offered.Systems) {
-		r.Candidates = append(r.Candidates, explain(&d, &offered.Systems[i]))
+	return judge(&d, offered.Systems, plainly)
+}
+
+// How much a check says.
+const (
+	plainly   = false // verdict, numbers, source
+	explained = true  // and what it was worked out from
+)
+
+func judge(d *demand, systems []system.System, how bool) Result {
+	r := Result{Critical: critical(d.job), Flags: flags(d.job), Missing: missing(d.job)}
+	r.Need = needOf(d)
+	r.Candidates = make([]Candidate, 0, len(systems))
+	for i := range systems {
+		r.Candidates = append(r.Candidates, explain(d, &systems[i], how))
 	}
+	sort.SliceStable(r.Candidates, func(a, b int) bool { return r.Candidates[a].leads(&r.Candidates[b]) })
 	r.Outcome = outcome(r.Missing, r.Candidates)
 	if r.Outcome == Recommended {
 		r.First = &r.Candidates[0]
 		r.Second = secondOf(r.Candidates)
-		r.Margins = margins(&d, offered.Systems)
 	}
 	return r
+}
+
+// leads orders the candidates, best first: by status, then the smaller rated
+// thickness, so that what fits with the least excess leads.
+func (c *Candidate) leads(other *Candidate) bool {
+	if c.Status != other.Status {
+		return slices.Index(standing[:], c.Status) < slices.Index(standing[:], other.Status)
+	}
+	return before(c.System, other.System)
 }
 
 // missing lists what has to be told before anything can be recommended: a
@@ -143,24 +167,6 @@ func effect(r *row, v Verdict) rank {
 	return fits
 }
 
-// ranked returns the indexes of the systems, best first: by status, then the
-// smaller rated thickness, so that what fits with the least excess leads.
-func ranked(d *demand, systems []system.System) []int {
-	order := make([]int, len(systems))
-	status := make([]rank, len(systems))
-	for i := range systems {
-		order[i], status[i] = i, statusOf(d, &systems[i])
-	}
-	sort.SliceStable(order, func(a, b int) bool {
-		x, y := order[a], order[b]
-		if status[x] != status[y] {
-			return status[x] < status[y]
-		}
-		return before(&systems[x], &systems[y])
-	})
-	return order
-}
-
 // before orders two systems of the same status. The order does not depend on
 // the job, so it cannot change while answers come in.
 func before(a, b *system.System) bool {
@@ -173,8 +179,8 @@ func before(a, b *system.System) bool {
 	return a.ID < b.ID
 }
 
-// explain judges one system with everything said: inputs, numbers, source.
-func explain(d *demand, s *system.System) Candidate {
+// explain judges one system by every rule that applies.
+func explain(d *demand, s *system.System, how bool) Candidate {
 	c := Candidate{System: s, Checks: make([]Check, 0, len(rows))}
 	status := fits
 	for i := range rows {
@@ -184,7 +190,7 @@ func explain(d *demand, s *system.System) Candidate {
 			continue
 		}
 		check := Check{Rule: r.ID, Verdict: m.verdict, Source: r.Source, Need: unit.Quantity{Value: m.need, Kind: r.kind}, Have: unit.Quantity{Value: m.have, Kind: r.kind}}
-		if r.inputs != nil {
+		if how == explained && r.inputs != nil {
 			check.Inputs = r.inputs(d, s)
 		}
 		if m.need > 0 && m.have > 0 {

@@ -195,8 +195,13 @@ func airInputs(d *demand, s *system.System) []Input {
 // hoseInputs names the pressures and the loss between them.
 func hoseInputs(d *demand, s *system.System) []Input {
 	list := []Input{{Name: "inlet pressure of the system", Value: unit.Quantity{Value: float64(s.AirPressure), Kind: unit.Pressure}}}
-	have, told := d.job.Air.Pressure.Get()
-	if loss, fits := hoseLoss(d, s, have); told && fits && loss > 0 {
+	have, ok1 := d.job.Air.Pressure.Get()
+	bore, ok2 := d.job.Air.HoseBore.Get()
+	length, ok3 := d.job.Air.HoseLength.Get()
+	if !ok1 || !ok2 || !ok3 {
+		return list
+	}
+	if loss, fits := hoseLoss(d, s, have, bore, length); fits && loss > 0 {
 		list = append(list, Input{Name: "lost in hose and couplings", Value: unit.Quantity{Value: float64(loss), Kind: unit.Pressure}, Op: "+"})
 	}
 	return list
@@ -245,7 +250,14 @@ func dewPoint(j *Job, drier Drier) (unit.Celsius, bool) {
 // supplyAnd lists the supply and further facts where they are not told.
 func supplyAnd(facts ...Fact) func(*demand) []Asked {
 	return func(d *demand) []Asked {
-		list := supplyMissing(d)
+		return append(supplyMissing(d), untold(facts...)(d)...)
+	}
+}
+
+// untold lists the facts about the site a rule rests on that are not told.
+func untold(facts ...Fact) func(*demand) []Asked {
+	return func(d *demand) []Asked {
+		var list []Asked
 		for _, f := range facts {
 			if !siteTold(d.job, f) {
 				list = append(list, Asked{Fact: f})
@@ -255,7 +267,7 @@ func supplyAnd(facts ...Fact) func(*demand) []Asked {
 	}
 }
 
-// siteTold reports whether a fact about power is told.
+// siteTold reports whether a fact about power or air is told.
 func siteTold(j *Job, f Fact) bool {
 	switch f {
 	case FactBreaker:
@@ -266,6 +278,16 @@ func siteTold(j *Job, f Fact) bool {
 		return j.Power.CordSection.IsKnown()
 	case FactGenerator:
 		return j.Power.Generator.IsKnown()
+	case FactAirDelivery:
+		return j.Air.Delivery.IsKnown()
+	case FactAirPressure:
+		return j.Air.Pressure.IsKnown()
+	case FactHoseBore:
+		return j.Air.HoseBore.IsKnown()
+	case FactHoseLength:
+		return j.Air.HoseLength.IsKnown()
+	case FactAltitude:
+		return j.Altitude.IsKnown()
 	}
 	return true
 }

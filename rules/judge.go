@@ -113,6 +113,9 @@ func judgeBevel(d *demand, s *system.System) mark {
 	if never(most, some, sure) {
 		return mark{}
 	}
+	if most == 0 { // none in the metals told, and others are not told
+		return mark{verdict: NotKnown, have: have}
+	}
 	if !told1 {
 		return between(most, most, have, false) // at any angle it is at least the plate
 	}

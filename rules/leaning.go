@@ -93,11 +93,17 @@ func mayDecide(j *Job) []Requirement {
 	least, most := scores(j), scores(leaningAll(j))
 	var list []Requirement
 	for i, r := range requirements {
-		if most[i].inferred > 0 && reaches(most[i], least) && (r == Speed || r == AcrossGaps) {
+		if most[i].inferred > 0 && reaches(most[i], least) && sizes(r, most[i]) {
 			list = append(list, r)
 		}
 	}
 	return append(list, others(least, most)...)
+}
+
+// sizes reports whether a requirement that decides, with all the evidence it may
+// get, asks something of a system by itself.
+func sizes(r Requirement, most score) bool {
+	return r == AcrossGaps || (r == Speed && most.inferred >= speedWorth)
 }
 
 // reaches reports whether a requirement with all the evidence it may get can
@@ -111,11 +117,11 @@ func reaches(most score, least [8]score) bool {
 	return true
 }
 
-// others is undecided if anything but speed and gaps may decide.
+// others is undecided if anything may decide that sizes no system.
 func others(least, most [8]score) []Requirement {
 	nothing := true
 	for i, r := range requirements {
-		if r != Speed && r != AcrossGaps && most[i].inferred > 0 && reaches(most[i], least) {
+		if !sizes(r, most[i]) && most[i].inferred > 0 && reaches(most[i], least) {
 			return []Requirement{undecided}
 		}
 		nothing = nothing && least[i] == score{}

@@ -327,8 +327,8 @@ func overtakes(h *demand, g, f *system.System) bool {
 			continue
 		}
 		mf, mg := rows[i].judge(h, f), rows[i].judge(h, g)
-		if mg.verdict != Short || mg.need < mf.need {
-			return true
+		if mg.verdict != Short || mg.need < mf.need || (rows[i].ID == RuleAirPress && g.AirFlow < f.AirFlow) {
+			return true // with less air the hose loses less, at any pressure
 		}
 	}
 	return false

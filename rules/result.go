@@ -172,7 +172,6 @@ type Result struct {
 	Candidates []Candidate // best first; those that fall short after those that fit
 	First      *Candidate  // the recommended system, or nil
 	Second     *Candidate  // the second choice, or nil
-	Flip       string      // what would change the first choice, one sentence; "" if nothing would
 	Margins    []Margin    // how far answers may move before another system is right
 	Firm       bool        // no plausible answer to an open question changes First
 	Open       []OpenQuestion

@@ -167,15 +167,40 @@ func judgeGenerator(d *demand, s *system.System) mark {
 	if err1 != nil || err2 != nil || !told {
 		return mark{verdict: NotKnown, need: float64(need)}
 	}
-	have, err := size.GeneratorAt(rating, d.job.Altitude.Or(0))
-	if err != nil {
-		return mark{verdict: NotKnown, need: float64(need)}
+	return atAltitude(d.job, func(altitude unit.Metre) mark {
+		have, err := size.GeneratorAt(rating, altitude)
+		if err != nil {
+			return mark{verdict: NotKnown, need: float64(need)}
+		}
+		return mark{compare(float64(need), float64(have)), float64(need), float64(have)}
+	})
+}
+
+// highestSite is how high a site may plausibly lie where nobody said. Common
+// practice, no source.
+const highestSite unit.Metre = 1500
+
+// atAltitude judges at the altitude told. Where it is not told, the verdict
+// stands only if it is the same at the sea and at the highest plausible site.
+func atAltitude(j *Job, judge func(unit.Metre) mark) mark {
+	if altitude, told := j.Altitude.Get(); told {
+		return judge(altitude)
 	}
-	return mark{compare(float64(need), float64(have)), float64(need), float64(have)}
+	return alike(judge(0), judge(highestSite))
+}
+
+// alike is the easier verdict if the harder is the same, else not known: what
+// was not told is never taken for zero.
+func alike(easy, hard mark) mark {
+	if easy.verdict != hard.verdict {
+		easy.verdict = NotKnown
+	}
+	return easy
 }
 
 // judgeAirFlow: the compressor, at this altitude, delivers what the torch takes
-// at full output; how the flow falls with the output no row says. A receiver only bridges, so it does not count.
+// at full output; how the flow falls with the output no row says. A
+// receiver only bridges, so it does not count.
 func judgeAirFlow(d *demand, s *system.System) mark {
 	need := s.AirFlow
 	if d.job.Air.Drier.Or("") == NoAir {
@@ -185,11 +210,13 @@ func judgeAirFlow(d *demand, s *system.System) mark {
 	if !told {
 		return mark{verdict: NotKnown, need: float64(need)}
 	}
-	have, err := size.DeliveredAt(delivery, d.job.Altitude.Or(0))
-	if err != nil {
-		return mark{verdict: NotKnown, need: float64(need)}
-	}
-	return mark{compare(float64(need), float64(have)), float64(need), float64(have)}
+	return atAltitude(d.job, func(altitude unit.Metre) mark {
+		have, err := size.DeliveredAt(delivery, altitude)
+		if err != nil {
+			return mark{verdict: NotKnown, need: float64(need)}
+		}
+		return mark{compare(float64(need), float64(have)), float64(need), float64(have)}
+	})
 }
 
 // runTime is how long the receiver makes up for a short delivery, where all of
@@ -233,7 +260,25 @@ func judgeAirPressure(d *demand, s *system.System) mark {
 	if !told {
 		return mark{verdict: NotKnown, need: float64(s.AirPressure)}
 	}
-	loss, fits := hoseLoss(d, s, have)
+	bore, wide := d.job.Air.HoseBore.Get()
+	length, long := d.job.Air.HoseLength.Get()
+	if wide && long {
+		return pressureThrough(d, s, have, bore, length)
+	}
+	easy := mark{compare(float64(s.AirPressure), float64(have)), float64(s.AirPressure), float64(have)}
+	return alike(easy, pressureThrough(d, s, have, d.job.Air.HoseBore.Or(narrowHose), d.job.Air.HoseLength.Or(longHose)))
+}
+
+// The narrowest and longest hose that is plausible where nobody said. Common
+// practice, no source.
+const (
+	narrowHose unit.Millimetre = 6
+	longHose   unit.Metre      = 30
+)
+
+// pressureThrough judges the pressure left behind a hose.
+func pressureThrough(d *demand, s *system.System, have unit.Bar, bore unit.Millimetre, length unit.Metre) mark {
+	loss, fits := hoseLoss(d, s, have, bore, length)
 	if !fits {
 		return mark{Short, float64(s.AirPressure), float64(have) / 2}
 	}
@@ -241,13 +286,11 @@ func judgeAirPressure(d *demand, s *system.System) mark {
 	return mark{compare(need, float64(have)), need, float64(have)}
 }
 
-// hoseLoss is what hose and couplings lose, zero while the hose is not told;
-// fits is false where the hose would lose half of the pressure or more.
-func hoseLoss(d *demand, s *system.System, inlet unit.Bar) (loss unit.Bar, fits bool) {
-	bore, ok1 := d.job.Air.HoseBore.Get()
-	length, ok2 := d.job.Air.HoseLength.Get()
-	local, err := size.Atmosphere(d.job.Altitude.Or(0))
-	if !ok1 || !ok2 || err != nil {
+// hoseLoss is what a hose and its couplings lose; fits is false where they
+// would lose half of the pressure or more.
+func hoseLoss(d *demand, s *system.System, inlet unit.Bar, bore unit.Millimetre, length unit.Metre) (loss unit.Bar, fits bool) {
+	local, err := size.Atmosphere(d.job.Altitude.Or(0)) // at height a hose loses little more
+	if err != nil {
 		return 0, true
 	}
 	loss, err = size.HoseLoss(s.AirFlow, bore, length, inlet, local)

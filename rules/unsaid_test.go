@@ -87,22 +87,23 @@ func TestNoFiguresAreNeverFirm(t *testing.T) {
 }
 
 // A customer with nothing to complain of leaves what decides to the other
-// answers: with discs today speed decides, and 7.5 mm ask for 1.5 x 7.5 = 11.25
-// mm instead of 7.5. While today's way is not told, 8 mm rated is not firm.
+// answers: with discs today and 200 m a week speed decides on two hints, and 7.5
+// mm ask for 1.5 x 7.5 = 11.25 mm instead of 7.5. While the length cut is not
+// told, 8 mm rated is not firm.
 func TestWhatMayStillDecideIsOpen(t *testing.T) {
 	j := answered(mildSteel(7.5, Maintenance))
-	j.Annoys, j.Today = []Annoyance{Nothing}, unit.Maybe[[]Process]{}
+	j.Annoys, j.Today, j.CutPerWeek = []Annoyance{Nothing}, unit.Known([]Process{Abrasive}), unit.Maybe[unit.Metre]{}
 	r := Evaluate(j, ladder())
-	if r.First == nil || r.First.System.ID != "s8" || r.Firm || !listed(r.Open, Asked{Fact: FactToday}) {
-		t.Fatalf("first %v, firm %v, open %v; want s8, not firm, today open", r.First, r.Firm, r.Open)
+	if r.First == nil || r.First.System.ID != "s8" || r.Firm || !listed(r.Open, Asked{Fact: FactCutLength}) {
+		t.Fatalf("first %v, firm %v, open %v; want s8, not firm, the length open", r.First, r.Firm, r.Open)
 	}
-	j.Today = unit.Known([]Process{Shear})
-	if r = Evaluate(j, ladder()); !r.Firm {
-		t.Errorf("not firm once all is told: %v", r.Open)
+	j.CutPerWeek = unit.Known(unit.Metre(10))
+	if r = Evaluate(j, ladder()); !r.Firm || r.First.System.ID != "s8" {
+		t.Errorf("%s, not firm once all is told: %v", r.First.System.ID, r.Open)
 	}
-	j.Today = unit.Known([]Process{Abrasive})
+	j.CutPerWeek = unit.Known(unit.Metre(200))
 	if r = Evaluate(j, ladder()); r.First.System.ID != "s12" {
-		t.Errorf("%s with discs today, want s12", r.First.System.ID)
+		t.Errorf("%s with 200 m a week, want s12", r.First.System.ID)
 	}
 }
 
@@ -150,7 +151,7 @@ func TestBreakerBelowThePlateIsBorderline(t *testing.T) {
 func TestMarginStopsWhereTheSiteGivesWay(t *testing.T) {
 	j := answered(mildSteel(10, Maintenance))
 	j.Power.Breaker = unit.Known(unit.Ampere(20))
-	r := Judge(j, ladder())
+	r := Evaluate(j, ladder())
 	if r.First == nil || r.First.System.ID != "s12" || r.First.Status != Fits {
 		t.Fatalf("first %v, want s12, fits", r.First)
 	}

@@ -127,7 +127,7 @@ func TestTextsCannotBreakOut(t *testing.T) {
 			}
 		}
 		cal := read(t, data)
-		if n := strings.Count(string(data), "BEGIN:VEVENT\r\n"); len(cal.Events()) != 1 || n != 1 || len(cal.Components) != 1 {
+		if n := strings.Count(string(data), "\r\nBEGIN:VEVENT\r\n"); len(cal.Events()) != 1 || n != 1 || len(cal.Components) != 1 {
 			t.Fatalf("%d events, %d parts", n, len(cal.Components))
 		}
 		e := cal.Events()[0]
