@@ -7,6 +7,7 @@ import (
 	"testing"
 
 	"cutbrief/assess"
+	"cutbrief/rules"
 	"cutbrief/rules/metal"
 	"cutbrief/rules/unit"
 )
@@ -110,5 +111,18 @@ func TestBenchIsThePlan(t *testing.T) {
 	}
 	if timed == 0 {
 		t.Error("no step is timed")
+	}
+}
+
+// The plan keeps to the time told, and says so.
+func TestPlanKeepsToTheTimeTold(t *testing.T) {
+	v := farm(t)
+	say(t, v, rules.FactShowing, "", "12 min")
+	b := Build(v, steps(), Options{})
+	if len(b.Plan) == 0 || !strings.HasSuffix(b.PlanNote[0], " of the 12 min given.") {
+		t.Errorf("%d cuts, %v", len(b.Plan), b.PlanNote)
+	}
+	if b := Build(farm(t), steps(), Options{}); !strings.HasSuffix(b.PlanNote[0], " of the usual 30 min.") {
+		t.Errorf("%v", b.PlanNote)
 	}
 }

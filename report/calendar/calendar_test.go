@@ -119,8 +119,11 @@ func TestTextsCannotBreakOut(t *testing.T) {
 		if err != nil {
 			t.Fatal(err)
 		}
-		lines := strings.SplitAfter(string(data), "\r\n")
+		lines, begun := strings.SplitAfter(string(data), "\r\n"), 0
 		for i, l := range lines[:len(lines)-1] {
+			if l == "BEGIN:VEVENT\r\n" { // a line that goes on begins with a space
+				begun++
+			}
 			body := strings.TrimSuffix(l, "\r\n")
 			if len(body) > 75 || strings.ContainsAny(body, "\r\n\x00\x1b\x07") {
 				t.Errorf("line %d: %q", i, l)

@@ -7,7 +7,9 @@ import (
 	"strings"
 	"testing"
 
+	samples "cutbrief/assess/sample"
 	"cutbrief/report"
+	"cutbrief/rules/system"
 
 	"pgregory.net/rapid"
 )
@@ -50,6 +52,23 @@ func TestListsTakeOneSheet(t *testing.T) {
 	for _, p := range papers {
 		if pages, err := laidMore(b, p); err != nil || len(pages) != 1 {
 			t.Errorf("%s: %d sheets, %v", p, len(pages), err)
+		}
+	}
+}
+
+// The lists of every demo visit stand on one sheet, on A4 and on Letter.
+func TestListsOfDemoVisitsTakeOneSheet(t *testing.T) {
+	for _, name := range samples.Names() {
+		v, _ := samples.Visit(name)
+		b := report.Build(v, system.Demo(), report.Options{Checklist: true})
+		for _, p := range papers {
+			pages, err := laidMore(b, p)
+			if err != nil || len(pages) != 1 {
+				t.Fatalf("%s on %s: %d sheets, %v", name, p, len(pages), err)
+			}
+			for _, f := range faults(pages[0], p) {
+				t.Errorf("%s on %s: %s", name, p, f)
+			}
 		}
 	}
 }

@@ -123,9 +123,9 @@ var catalogue = []showpiece{
 		why:   "one tool for every metal in the shop",
 		fails: "a rougher face than steel, and hard dross when too slow",
 		avoid: "say beforehand what this metal's edge looks like, and keep the speed up"},
-	{id: "at-the-work", name: "Carry it to the work, connect, cut there",
+	{id: "at-the-work", naming: carryName,
 		proves: []rules.Requirement{rules.Portability},
-		piece:  (*scene).everyday, nothing: noPiece, needs: []need{withinClean, openPlace}, wanted: goesToTheWork, source: showing,
+		piece:  (*scene).everyday, nothing: noPiece, needs: []need{withinClean}, wanted: goesToTheWork, source: showing,
 		minutes: 10, length: 300,
 		props: "supply lead, air hose, adapters that fit the site",
 		see:   "minutes from the van to the first cut, by one person",
@@ -171,4 +171,12 @@ var catalogue = []showpiece{
 
 func bevelName(s *scene) string {
 	return fmt.Sprintf("Bevel at %.0f° from square", float64(s.angle()))
+}
+
+// carryName: in a tank, pit or closed room nothing is cut for show.
+func carryName(s *scene) string {
+	if !openPlace.holds(s, piece{}) {
+		return "Carry it to an open place by the work, connect, cut there"
+	}
+	return "Carry it to the work, connect, cut there"
 }

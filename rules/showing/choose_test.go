@@ -317,6 +317,20 @@ func TestPredictedSeconds(t *testing.T) {
 	}
 }
 
+// In a closed space nothing is cut for show: it is carried to an open place by
+// it, and nothing is gouged.
+func TestNothingIsShownInAClosedSpace(t *testing.T) {
+	job, result := shop(rules.Portability, 6)
+	result.First.System.Gouges = true
+	job.Features = unit.Known([]rules.Feature{rules.Gouging})
+	job.Places = unit.Known([]rules.Place{rules.InPlace})
+	job.HotWork = unit.Known(rules.HotWorkClosed)
+	cuts := Plan(job, result)
+	if len(cuts) == 0 || cuts[0].ID != "at-the-work" || !strings.Contains(cuts[0].Name, "open place") || has(cuts, "gouge") {
+		t.Errorf("%v", ids(cuts))
+	}
+}
+
 func TestPressureIsTheSystems(t *testing.T) {
 	if got := settingFor(&system.System{OutputMin: 20, OutputMax: 60, AirPressure: 5.5}, piece{metal.MildSteel, 6}).Pressure; got != 5.5 {
 		t.Errorf("air at %v bar, want the row's 5.5", got)

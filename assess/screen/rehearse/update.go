@@ -1,6 +1,7 @@
 package rehearse
 
 import (
+	"math"
 	"unicode"
 
 	"cutbrief/assess"
@@ -117,9 +118,9 @@ func (m *Model) start() tea.Cmd {
 func (m *Model) updateTiming(msg tea.KeyMsg) tea.Cmd {
 	switch k := m.keys; {
 	case key.Matches(msg, k.stop), key.Matches(msg, k.begin):
-		if took := m.elapsed(); took > 0 {
+		if took := m.elapsed(); hundredths(took) > 0 {
 			c := m.shown()
-			c.Took = unit.Known(took)
+			c.Took = unit.Known(hundredths(took))
 			m.cuts[m.step] = c
 			m.state = timed
 		}
@@ -130,6 +131,9 @@ func (m *Model) updateTiming(msg tea.KeyMsg) tea.Cmd {
 	}
 	return nil
 }
+
+// hundredths rounds a time to what a hand can tell and a file should hold.
+func hundredths(t unit.Second) unit.Second { return unit.Second(math.Round(float64(t)*100) / 100) }
 
 func (m *Model) updateTimed(msg tea.KeyMsg) tea.Cmd {
 	if key.Matches(msg, m.keys.again) {
