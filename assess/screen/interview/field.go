@@ -43,6 +43,7 @@ type field struct {
 	order   []string // ticked, in the order of ticking
 	several *huh.MultiSelect[string]
 	options []assess.Option
+	touched bool // a key has reached it
 }
 
 // fieldSpec is what a field is built from.
@@ -138,6 +139,7 @@ func (f *field) tall() int { return longTall + 3*len(f.options) + 1 }
 // update hands a key to the form. The form's commands are dropped: they blink
 // the cursor and move between fields, of which there is one.
 func (f *field) update(msg tea.Msg) {
+	f.touched = true
 	if form, ok := first(f.form.Update(msg)).(*huh.Form); ok {
 		f.form = form
 	}

@@ -89,6 +89,22 @@ func TestWordsThatNameKeysAreText(t *testing.T) {
 	}
 }
 
+// A date typed or pasted where today's stood became "2026-11-252026-11-20".
+func TestTypingReplacesWhatIsOnlySuggested(t *testing.T) {
+	for want, keys := range map[string][]string{
+		"2026-11-20": {"2026-11-20"},
+		"2026-11-24": {"<backspace>", "4"},
+		"2026-11-25": {},
+	} {
+		d := drive(t, newVisit())
+		d.m.suggest = map[rules.Fact]string{assess.FactDate: "2026-11-25"}
+		d.throughTo(assess.FactDate).keys(append(keys, "<enter>")...)
+		if got := d.answer(assess.FactDate).Said; got != want {
+			t.Errorf("keys %q gave %q, want %q", keys, got, want)
+		}
+	}
+}
+
 func TestAPasteHidesNothing(t *testing.T) {
 	d := drive(t, newVisit())
 	d.paste("Al\x1b[31mder\u202e\u200b\tWorks\x07")

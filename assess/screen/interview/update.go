@@ -136,8 +136,19 @@ func (m *Model) edit(msg tea.KeyMsg) {
 			return
 		}
 	}
+	m.typeOver(msg)
 	m.field.update(printable(msg))
 	m.understand()
+}
+
+// typeOver takes away what is only suggested once something else is typed or
+// pasted; any other key first keeps it, to be edited.
+func (m *Model) typeOver(msg tea.KeyMsg) {
+	_, has := m.visit.Answer(m.step.Asked())
+	usual := m.suggest[m.step.Question.ID]
+	if !has && !m.field.touched && msg.Type == tea.KeyRunes && usual != "" && m.field.draft().text == usual {
+		m.field = m.fieldFor(draft{}, 0)
+	}
 }
 
 // numbers are the numbers in what was typed, such as "1, 3". In a list of up to
