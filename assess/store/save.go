@@ -35,7 +35,7 @@ func Save(path string, v *assess.Visit, now time.Time) error {
 	if err != nil {
 		return fmt.Errorf("save %s: %w", path, err)
 	}
-	if err := replace(target, data, func() error { return unchanged(target, v) }); err != nil {
+	if err := replace(target, func() ([]byte, error) { return data, unchanged(target, v) }); err != nil {
 		return fmt.Errorf("save %s: %w", path, err)
 	}
 	v.Revision, v.Updated = next.Revision, next.Updated
@@ -66,9 +66,21 @@ func unchanged(path string, v *assess.Visit) error {
 	return nil
 }
 
-// replace puts data in place of the file at path, if allowed says so. The new
-// bytes are safe on the disk under another name before the old ones go.
-func replace(path string, data []byte, allowed func() error) (err error) {
+// Replace puts what make returns in place of the file at path, whole or not at
+// all, readable by its owner only. make runs while no other program can replace
+// the same file, so that it may build on what is there; its error leaves the
+// file as it was. A link is followed, so that it stays a link.
+func Replace(path string, make func() ([]byte, error)) error {
+	target, err := resolve(path)
+	if err != nil {
+		return err
+	}
+	return replace(target, make)
+}
+
+// replace puts what make returns in place of the file at path. The new bytes are
+// safe on the disk under another name before the old ones go.
+func replace(path string, make func() ([]byte, error)) (err error) {
 	f, err := reserve(path)
 	if err != nil {
 		return err
@@ -79,7 +91,8 @@ func replace(path string, data []byte, allowed func() error) (err error) {
 			os.Remove(f.Name())
 		}
 	}()
-	if err := allowed(); err != nil {
+	data, err := make()
+	if err != nil {
 		return err
 	}
 	if err := fill(f, data); err != nil {

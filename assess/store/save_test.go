@@ -202,7 +202,7 @@ func TestFailedSaveLeavesNothing(t *testing.T) {
 	if v.Revision != 0 {
 		t.Error("the revision was raised")
 	}
-	err := replace(path, []byte("x"), func() error { return nil })
+	err := replace(path, func() ([]byte, error) { return []byte("x"), nil })
 	if err == nil {
 		t.Error("a folder was replaced")
 	}

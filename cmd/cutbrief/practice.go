@@ -275,12 +275,8 @@ func (a *app) holdPractice(ctx context.Context, o practiceOptions, path string, 
 	}
 	text := "\nThis customer again: " + tidy(again(s.Customer, o)) + "\n"
 	if marked {
-		progress, err := loadProgress(path) // again: another practice may have ended meanwhile
+		progress, err := addProgress(path, m.Practice(a.now()))
 		if err != nil {
-			return err
-		}
-		progress.Add(m.Practice(a.now()))
-		if err := saveProgress(path, &progress); err != nil {
 			return err
 		}
 		text = "\n" + progress.Chart() + casebook.Repetition + "\n" + text

@@ -8,6 +8,7 @@ import (
 	"path/filepath"
 
 	"cutbrief/assess/casebook"
+	"cutbrief/assess/store"
 )
 
 // progressFile is where the progress of practice is kept. It need not exist.
@@ -46,17 +47,25 @@ func loadProgress(path string) (casebook.Progress, error) {
 	return p, nil
 }
 
-// saveProgress puts the progress in place, whole or not at all, for its owner
-// only.
-func saveProgress(path string, p *casebook.Progress) error {
-	data, err := p.Encode()
-	if err != nil {
-		return err
-	}
+// addProgress puts a practice behind those kept at path, also behind one that
+// another program has kept meanwhile, and returns them all.
+func addProgress(path string, one casebook.Practice) (p casebook.Progress, err error) {
+	const hint = "free the folder or the file; the mark above is right all the same"
 	if err := os.MkdirAll(filepath.Dir(path), 0o700); err != nil {
-		return fail(fmt.Errorf("keep the progress in %s: %w", path, reason(err)), "free the folder; the mark above is right all the same")
+		return p, fail(fmt.Errorf("keep the progress in %s: %w", path, reason(err)), hint)
 	}
-	return writeFile(path, data, true)
+	err = store.Replace(path, func() ([]byte, error) {
+		if p, err = loadProgress(path); err != nil {
+			return nil, err
+		}
+		p.Add(one)
+		return p.Encode()
+	})
+	var worded *problem
+	if err != nil && !errors.As(err, &worded) {
+		err = fail(fmt.Errorf("keep the progress in %s: %w", path, reason(err)), hint)
+	}
+	return p, err
 }
 
 // reportProgress prints the progress for a trainer.
