@@ -61,8 +61,8 @@ func eventOf(f *report.FollowUp) (*ical.Event, error) {
 	}
 	e := ical.NewEvent()
 	e.Props.SetText(ical.PropUID, gate.Line(f.ID)+"-next@cutbrief")
-	e.Props.SetDateTime(ical.PropDateTimeStamp, f.Saved.UTC())
-	e.Props.SetDateTime(ical.PropLastModified, f.Saved.UTC())
+	e.Props.SetDateTime(ical.PropDateTimeStamp, stamp(f))
+	e.Props.SetDateTime(ical.PropLastModified, stamp(f))
 	e.Props.Set(&ical.Prop{Name: ical.PropSequence, Value: strconv.Itoa(f.Revision)})
 	e.Props.SetDate(ical.PropDateTimeStart, f.Due)
 	e.Props.SetDate(ical.PropDateTimeEnd, f.Due.Add(24*time.Hour))
@@ -73,6 +73,17 @@ func eventOf(f *report.FollowUp) (*ical.Event, error) {
 		e.Props.SetText(ical.PropLocation, place)
 	}
 	return e, nil
+}
+
+// stamp is when the record was last saved; one that does not say so is as old as
+// the demonstration, or else as its next step.
+func stamp(f *report.FollowUp) time.Time {
+	for _, t := range []time.Time{f.Saved, f.Held} {
+		if !t.IsZero() {
+			return t.UTC()
+		}
+	}
+	return f.Due.UTC()
 }
 
 func summary(f *report.FollowUp) string {

@@ -88,6 +88,20 @@ func TestSecondImportUpdates(t *testing.T) {
 	}
 }
 
+// The clock is never asked: a record without the time of its saving takes the
+// day of the demonstration, or that of the step.
+func TestStampIsTheRecords(t *testing.T) {
+	f := quote()
+	f.Saved, f.Held = time.Time{}, time.Date(2026, 12, 1, 0, 0, 0, 0, time.UTC)
+	if got := value(read(t, write(t, f)).Events()[0], ics.ComponentPropertyDtstamp); got != "20261201T000000Z" {
+		t.Errorf("%q", got)
+	}
+	f.Held = time.Time{}
+	if got := value(read(t, write(t, f)).Events()[0], ics.ComponentPropertyDtstamp); got != "20261208T000000Z" {
+		t.Errorf("%q", got)
+	}
+}
+
 func TestWhatIsMissingIsNamed(t *testing.T) {
 	for want, change := range map[error]func(*report.FollowUp){
 		ErrNoStep: func(f *report.FollowUp) { f.Step = "" },

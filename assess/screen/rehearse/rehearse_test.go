@@ -6,6 +6,9 @@ import (
 	"time"
 
 	"cutbrief/assess"
+	"cutbrief/assess/sample"
+	"cutbrief/report"
+	"cutbrief/rules/system"
 
 	tea "github.com/charmbracelet/bubbletea"
 	"github.com/charmbracelet/x/ansi"
@@ -150,5 +153,29 @@ func TestSmallScreenShowsWhatMatters(t *testing.T) {
 	d.keys("<space>").passes(24*time.Second).keys("<space>").sees("TOO SLOW", "Lead a little faster", "1 good")
 	if !strings.Contains(d.view(), large("24.0 s")[2]) {
 		t.Errorf("the figure is cut off:\n%s", d.view())
+	}
+}
+
+// Every step of every demo visit has its settings and what to look for on the
+// smallest screen, and the figure once it is timed.
+func TestDemoVisitsFitTheSmallScreen(t *testing.T) {
+	for _, name := range sample.Names() {
+		v, _ := sample.Visit(name)
+		b := report.AtBench(v, system.Demo(), report.Options{})
+		if len(b.Steps) == 0 {
+			continue
+		}
+		d := drive(t, b)
+		d.send(tea.WindowSizeMsg{Width: 60, Height: 20})
+		d.keys("<enter>")
+		for i, s := range b.Steps {
+			d.sees(s.Piece, "Look for: "+s.See).sees(s.Torch...)
+			if d.m.isTimed() {
+				d.keys("<space>").passes(time.Minute).keys("<space>").sees("TOO SLOW", "heavy dross hangs below.")
+			}
+			if d.keys("1"); i < len(b.Steps)-1 {
+				d.sees(": good").keys("<enter>")
+			}
+		}
 	}
 }

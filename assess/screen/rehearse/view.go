@@ -55,12 +55,16 @@ func (m *Model) stepKeys(own ...key.Binding) []key.Binding {
 	return append(own, k.next, k.good, k.fair, k.poor, k.beware, k.lists, k.back, k.leave)
 }
 
-// title is the step's place in the plan.
+// title is the step's place in the plan, and how it went.
 func (m *Model) title() string {
 	if m.state == opening {
 		return m.bench.System
 	}
-	return fmt.Sprintf("Step %d of %d", m.step+1, len(m.bench.Steps))
+	title := fmt.Sprintf("Step %d of %d", m.step+1, len(m.bench.Steps))
+	if c := m.cuts[m.step]; c.Result != "" && m.state != closing {
+		title += ": " + string(c.Result)
+	}
+	return title
 }
 
 // watch is how long the demonstration has run.
