@@ -26,9 +26,28 @@ func cleanInputs(d *demand, s *system.System) []Input {
 	factor, _ := equivalence(s, p.Metal)
 	list := []Input{
 		{Name: name + nameOf(p.Metal), Value: mm(t), From: Asked{fact, p.Metal}},
-		{Name: "factor for use", Value: unit.Quantity{Value: d.multiple.Floor}, From: Asked{Fact: FactUse}, Op: "×"},
+		useInput(d),
 	}
 	return append(list, metalInput(p.Metal, factor)...)
+}
+
+// useInput names the factor by the rule that sets it: repair work where cutting
+// speed decides has not the factor of repair work.
+func useInput(d *demand) Input {
+	in := Input{Value: unit.Quantity{Value: d.multiple.Floor}, From: Asked{Fact: FactUse}, Op: "×"}
+	switch d.multiple.rule {
+	case RuleMaintenance:
+		in.Name = "factor for repair work"
+	case RuleMixed:
+		in.Name = "factor for light production"
+	case RuleProduction:
+		in.Name = "factor for production"
+	case RuleSpeed:
+		in.Name, in.From = "factor where cutting speed decides", Asked{}
+	default:
+		in.Name = "factor for use"
+	}
+	return in
 }
 
 // metalInput names the factor for a metal, unless it is mild steel itself.
