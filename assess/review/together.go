@@ -8,14 +8,23 @@ import (
 )
 
 // Together raises the flags that no file shows by itself, once all rows are
-// there: the same customer twice, and a next step that is overdue today. It
-// changes the rows.
+// there: the same customer twice, and a next step that is overdue today. It puts
+// changed copies in the place of rows and leaves the rows themselves alone, which
+// others may be reading.
 func Together(rows []*Row, today time.Time) {
-	first := make(map[string]*Row, len(rows))
+	first := make(map[string]int, len(rows))
+	changed := map[int]bool{}
+	raise := func(i int, f Flag, reason string) {
+		if !changed[i] {
+			own := *rows[i]
+			rows[i], changed[i] = &own, true
+		}
+		rows[i].raise(f, reason)
+	}
 	day := today.Format(time.DateOnly)
-	for _, r := range rows {
+	for i, r := range rows {
 		if r.Due != "" && r.Due < day && !settledSale(r.Outcome) {
-			r.raise(Overdue, "the next step was due on "+r.Due)
+			raise(i, Overdue, "the next step was due on "+r.Due)
 		}
 		name := customer(r.Company)
 		if name == "" {
@@ -23,11 +32,11 @@ func Together(rows []*Row, today time.Time) {
 		}
 		other, twice := first[name]
 		if !twice {
-			first[name] = r
+			first[name] = i
 			continue
 		}
-		r.raise(Twice, "also in "+other.Path)
-		other.raise(Twice, "also in "+r.Path)
+		raise(i, Twice, "also in "+rows[other].Path)
+		raise(other, Twice, "also in "+r.Path)
 	}
 }
 

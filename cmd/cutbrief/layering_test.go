@@ -56,6 +56,7 @@ var layout = []room{
 	{"assess/screen/record", "what was shown and what came of it, asked line by line", []string{"assess", "assess/gate", "report", "rules/..."}, nil},
 	{"assess/screen/rehearse", "the demonstration at the bench, step by step, with a clock", []string{"assess", "assess/screen", "assess/screen/dark", "report", "rules/..."}, drawing},
 	{"assess/screen/interview", "the interview on a full screen", []string{"assess", "assess/gate", "assess/screen", "assess/screen/dark", "assess/screen/words", "rules/...", "report", "report/text"}, drawing},
+	{"assess/screen/review", "a folder of visits on a full screen", []string{"assess", "assess/gate", "assess/review", "assess/screen", "assess/screen/dark", "rules/...", "report", "report/text"}, drawing},
 	{"assess/casebook", "practice: invented customers, how they speak, what a miss costs, progress", []string{"assess", "assess/gate", "assess/screen/words", "rules/...", "report"}, nil},
 	{"assess/screen/talk", "the practice line by line, for pipes and simple terminals", []string{"assess", "assess/gate", "assess/casebook", "assess/screen/words", "rules/...", "report", "report/text"}, nil},
 	{"assess/screen/practice", "the practice on a full screen", []string{"assess", "assess/gate", "assess/casebook", "assess/screen", "assess/screen/words", "assess/screen/talk", "report"}, drawing},

@@ -63,6 +63,9 @@ func (a *app) reviewCommand() *cobra.Command {
 			if err != nil {
 				return err
 			}
+			if !c.Flags().Changed("format") && !a.wantsPlain() {
+				return a.reviewOnScreen(c.Context(), job, o.where)
+			}
 			return a.review(c.Context(), job)
 		},
 	}
@@ -80,7 +83,8 @@ func reviewHelp() string {
 	var b bytes.Buffer
 	b.WriteString(`review reads every visit below a folder (by default the one visits are kept in), and
 shows a line for each: what was recommended, how it stands by today's rules and range,
-and what needs a second look. No file is hidden: one that cannot be read is a line with
+and what needs a second look. On a terminal it opens a list to move in, unless --format
+is given; / filters it by words or by a filter as below. No file is hidden: one that cannot be read is a line with
 the reason. What was worked out is kept in your cache folder, and is worked out again
 for a file that changed; the index there can be deleted at any time.
 

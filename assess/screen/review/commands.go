@@ -1,0 +1,145 @@
+package review
+
+import (
+	"slices"
+
+	"cutbrief/assess"
+	"cutbrief/assess/gate"
+	"cutbrief/assess/review"
+
+	tea "github.com/charmbracelet/bubbletea"
+)
+
+// rowsMsg hands over rows of a stage.
+type rowsMsg struct {
+	stage stage
+	rows  []*review.Row
+}
+
+// readMsg ends a stage.
+type readMsg struct {
+	stage  stage
+	totals review.Totals
+	err    error
+}
+
+// togetherMsg hands over the rows with the flags that no file shows by itself.
+type togetherMsg struct{ rows []*review.Row }
+
+// arrangedMsg hands over the list as it was asked for.
+type arrangedMsg struct {
+	asked int
+	rows  int // how many rows there were
+	items []review.Item
+	shown int // of them, how many are rows
+}
+
+// openedMsg hands over a visit.
+type openedMsg struct {
+	row   *review.Row
+	visit *assess.Visit // nil if it cannot be read
+	raw   []byte
+}
+
+// pagedMsg says where the page of a visit is, or why there is none.
+type pagedMsg struct {
+	path string
+	err  error
+}
+
+// read reads the folder in the background. Rows go through the inbox, so that a
+// slow screen slows reading down and not the other way round.
+func (m *Model) read(glance bool) tea.Cmd {
+	now := looking
+	if !glance {
+		now = judging
+	}
+	return func() tea.Msg {
+		totals, err := m.Read(m.ctx, glance, func(rows []*review.Row) { m.post(rowsMsg{now, slices.Clone(rows)}) })
+		m.post(readMsg{now, totals, err})
+		return nil
+	}
+}
+
+// post puts a message into the inbox, unless reading was stopped.
+func (m *Model) post(msg tea.Msg) {
+	select {
+	case m.inbox <- msg:
+	case <-m.ctx.Done():
+	}
+}
+
+// wait takes the next message out of the inbox.
+func (m *Model) wait() tea.Cmd { return func() tea.Msg { return m.next() } }
+
+// fromInbox waits for the next message, or for the end of reading.
+func (m *Model) fromInbox() tea.Msg {
+	select {
+	case msg := <-m.inbox:
+		return msg
+	case <-m.ctx.Done():
+		return nil
+	}
+}
+
+// arrangeCmd arranges the list in the background: with very many rows it takes
+// longer than a key may.
+func (m *Model) arrangeCmd() tea.Cmd {
+	if m.asked > 0 {
+		return nil // when that one is done, the next begins
+	}
+	m.asked = m.arrange
+	asked, rows, text, today := m.asked, slices.Clone(m.rows), m.filter, m.Today
+	order, _ := review.ParseOrder(sorts[m.sorted])
+	var by *review.Field
+	if f, ok := review.FindField(groups[m.group]); ok {
+		by = &f
+	}
+	return func() tea.Msg {
+		items := review.Arrange(rows, review.Find(text, today), order, by)
+		shown := 0
+		for _, item := range items {
+			if item.Row >= 0 {
+				shown++
+			}
+		}
+		return arrangedMsg{asked, len(rows), items, shown}
+	}
+}
+
+// togetherCmd raises the flags that need all rows.
+func (m *Model) togetherCmd() tea.Cmd {
+	rows, today := slices.Clone(m.rows), m.Today
+	return func() tea.Msg {
+		review.Together(rows, today)
+		return togetherMsg{rows}
+	}
+}
+
+// openCmd reads one visit.
+func (m *Model) openCmd(row *review.Row) tea.Cmd {
+	return func() tea.Msg {
+		v, raw, _ := m.Load(row.Path) // why it cannot be read is in the row
+		return openedMsg{row, v, raw}
+	}
+}
+
+// pageCmd makes the page of the visit that is open.
+func (m *Model) pageCmd() tea.Cmd {
+	if m.visit == nil || m.Page == nil {
+		m.told = "there is no page to write of this file"
+		return nil
+	}
+	path, v := m.open.Path, m.visit
+	return func() tea.Msg {
+		made, err := m.Page(path, v)
+		return pagedMsg{made, err}
+	}
+}
+
+func (m *Model) hasPaged(msg pagedMsg) {
+	m.told = "page written: " + gate.Line(msg.path)
+	if msg.err != nil {
+		m.told = "no page: " + gate.Line(msg.err.Error())
+	}
+}

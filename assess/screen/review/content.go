@@ -1,0 +1,62 @@
+package review
+
+import (
+	"strings"
+
+	"cutbrief/assess/gate"
+	"cutbrief/assess/screen"
+	"cutbrief/report"
+	"cutbrief/report/text"
+)
+
+// content words the part of the visit that is shown.
+func (m *Model) content(width int) string {
+	switch {
+	case m.part == flagsPart:
+		return strings.Join(m.flagLines(width), "\n")
+	case m.part == rawPart:
+		return strings.Join(rawLines(m.raw, width), "\n")
+	case m.visit == nil:
+		return strings.Join(screen.Wrap("This file cannot be read as a visit.", width), "\n")
+	case m.part == whyPart:
+		return text.Why(report.Why(m.visit, m.Range, report.Options{}), width)
+	}
+	return strings.TrimRight(text.Render(report.Build(m.visit, m.Range, report.Options{}), width), "\n")
+}
+
+// flagLines say what needs a second look, why, and by which rule.
+func (m *Model) flagLines(width int) []string {
+	raised := m.open.Raised()
+	lines := screen.Wrap(gate.Line(m.open.Path), width)
+	if len(raised) == 0 {
+		return append(lines, "", "Nothing needs a second look.")
+	}
+	for _, r := range raised {
+		kind := r.Flag.Kind()
+		lines = append(lines, "", m.look.Strong.Render(kind.Name))
+		lines = append(lines, screen.Wrap(r.Reason, width)...)
+		lines = append(lines, screen.Each(screen.Wrap("Rule: "+kind.Rule+".", width), m.look.Dim.Render)...)
+	}
+	if m.open.Unanswered != "" {
+		lines = append(lines, "", m.look.Strong.Render("Not answered"))
+		lines = append(lines, screen.Wrap(m.open.Unanswered, width)...)
+	}
+	return lines
+}
+
+// mostRaw is how much of a file is shown.
+const mostRaw = 2000
+
+// rawLines are the lines of the file as they stand, without what a terminal could
+// act on.
+func rawLines(raw []byte, width int) []string {
+	var lines []string
+	for line := range strings.Lines(string(raw)) {
+		if len(lines) == mostRaw {
+			return append(lines, "…")
+		}
+		body := strings.TrimLeft(line, " ")
+		lines = append(lines, screen.Cut(strings.Repeat(" ", min(40, len(line)-len(body)))+gate.Line(body), width))
+	}
+	return lines
+}

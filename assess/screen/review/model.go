@@ -1,0 +1,126 @@
+package review
+
+import (
+	"context"
+
+	"cutbrief/assess"
+	"cutbrief/assess/review"
+	"cutbrief/assess/screen"
+
+	"github.com/charmbracelet/bubbles/viewport"
+	tea "github.com/charmbracelet/bubbletea"
+)
+
+// state is what the screen shows; each has one update and one view function.
+type state int
+
+const (
+	listing   state = iota // all rows
+	filtering              // the same, with the filter being typed
+	reading                // one visit
+)
+
+// stage is how far the folder is read.
+type stage int
+
+const (
+	looking stage = iota // what the files say
+	judging              // with the rules run on each
+	whole                // done
+	stopped              // by the manager
+)
+
+// part is what is shown of one visit.
+type part int
+
+const (
+	flagsPart part = iota
+	briefPart
+	whyPart
+	rawPart
+	parts
+)
+
+// Model is the review's state. Its methods run one at a time, in Bubble Tea's
+// loop.
+type Model struct {
+	Options
+	look  screen.Look
+	keys  keyMap
+	size  screen.Size
+	state state
+
+	ctx   context.Context
+	stop  context.CancelFunc // ends reading
+	inbox chan tea.Msg       // rows as they come
+	next  func() tea.Msg     // takes the next of them
+
+	stage   stage
+	totals  review.Totals
+	judged  int
+	rows    []*review.Row
+	places  map[string]int // of rows, by path
+	fault   string         // why reading failed
+	listed  int            // rows there were when the list was last arranged
+	arrange int            // counts what the list was asked to be
+	asked   int            // the arrangement under way, 0 if none is
+
+	filter string
+	typed  []rune
+	sorted int // place in sorts
+	group  int // place in groups
+	items  []review.Item
+	shown  int  // of them, how many are rows
+	at     int  // the item that has the focus
+	moved  bool // by the manager: then it stays with its row
+
+	open   *review.Row
+	visit  *assess.Visit
+	raw    []byte
+	part   part
+	detail viewport.Model
+	told   string // what just happened
+}
+
+// sorts are the orders the list can be put in.
+var sorts = []string{"-date", "company", "rep", "-thickest", "system", "verdict", "due"}
+
+// groups are the columns the list can be grouped by.
+var groups = []string{"", "rep", "system", "critical", "month", "verdict"}
+
+func newModel(ctx context.Context, o Options) *Model {
+	ctx, stop := context.WithCancel(ctx)
+	m := &Model{
+		Options: o, look: screen.NewLook(), keys: newKeys(), size: screen.Usual(), filter: o.Where,
+		ctx: ctx, stop: stop, inbox: make(chan tea.Msg), places: map[string]int{}, detail: viewport.New(1, 1), arrange: 1,
+	}
+	m.next = m.fromInbox
+	return m
+}
+
+// Init begins to read the folder.
+func (m *Model) Init() tea.Cmd { return tea.Batch(m.read(true), m.wait()) }
+
+// row is the row that has the focus, nil on the head of a group.
+func (m *Model) row() *review.Row {
+	if m.at >= len(m.items) || m.items[m.at].Row < 0 {
+		return nil
+	}
+	return m.rows[m.items[m.at].Row]
+}
+
+// room is how many rows the list shows.
+func (m *Model) room() int { return max(1, m.size.Room(len(m.foot()))-m.above()) }
+
+// above is how many lines stand over the rows: the filter, the bar while reading,
+// the names of the columns.
+func (m *Model) above() int {
+	n := 2
+	if m.busy() {
+		n++
+	}
+	return n
+}
+
+// busy reports that files are still being read.
+func (m *Model) busy() bool { return m.stage == looking || m.stage == judging }

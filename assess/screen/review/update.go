@@ -1,0 +1,287 @@
+package review
+
+import (
+	"unicode"
+
+	"cutbrief/assess/gate"
+	"cutbrief/assess/review"
+
+	"github.com/charmbracelet/bubbles/key"
+	tea "github.com/charmbracelet/bubbletea"
+)
+
+// Update takes one message. It does no I/O and nothing that grows with the rows:
+// that is done by commands.
+func (m *Model) Update(msg tea.Msg) (tea.Model, tea.Cmd) {
+	switch msg := msg.(type) {
+	case tea.WindowSizeMsg:
+		m.size.Width, m.size.Height = max(1, msg.Width), max(1, msg.Height)
+		m.layOut()
+	case rowsMsg:
+		m.take(msg)
+		return m, tea.Batch(m.wait(), m.refresh(false))
+	case readMsg:
+		return m, m.hasRead(msg)
+	case togetherMsg:
+		return m, m.hasTogether(msg)
+	case arrangedMsg:
+		return m, m.hasArranged(msg)
+	case openedMsg:
+		m.hasOpened(msg)
+	case pagedMsg:
+		m.hasPaged(msg)
+	case tea.KeyMsg:
+		return m, m.key(msg)
+	}
+	return m, nil
+}
+
+// take puts rows in their places. A row that was there is replaced: it was
+// judged.
+func (m *Model) take(msg rowsMsg) {
+	if m.stage != msg.stage {
+		return // of a reading that was stopped
+	}
+	for _, r := range msg.rows {
+		if i, known := m.places[r.Path]; known {
+			m.rows[i] = r
+			continue
+		}
+		m.places[r.Path] = len(m.rows)
+		m.rows = append(m.rows, r)
+	}
+	if msg.stage == judging {
+		m.judged += len(msg.rows)
+	}
+}
+
+// refresh arranges the list anew, if it was asked for otherwise or there are
+// twice as many rows as before: not at every handful.
+func (m *Model) refresh(changed bool) tea.Cmd {
+	if changed {
+		m.arrange++
+		return m.arrangeCmd()
+	}
+	if len(m.rows) >= 2*m.listed {
+		return m.arrangeCmd()
+	}
+	return nil
+}
+
+// hasRead goes on with the next stage.
+func (m *Model) hasRead(msg readMsg) tea.Cmd {
+	if m.stage != msg.stage {
+		return nil
+	}
+	m.totals = msg.totals
+	switch {
+	case msg.err != nil:
+		m.stage, m.fault = stopped, gate.Line(msg.err.Error())
+		return m.refresh(true)
+	case m.stage == looking && msg.totals.Known+msg.totals.Unread < msg.totals.Files:
+		m.stage = judging
+		return tea.Batch(m.refresh(true), m.read(false), m.wait())
+	}
+	m.stage = whole
+	return m.togetherCmd()
+}
+
+func (m *Model) hasTogether(msg togetherMsg) tea.Cmd {
+	copy(m.rows, msg.rows)
+	m.places = nil // no more rows come
+	return m.refresh(true)
+}
+
+func (m *Model) hasArranged(msg arrangedMsg) tea.Cmd {
+	m.asked = 0
+	focus := m.row()
+	m.items, m.listed, m.shown = msg.items, msg.rows, msg.shown
+	m.keepFocus(focus)
+	if msg.asked != m.arrange || (len(m.rows) >= 2*msg.rows && len(m.rows) > msg.rows) {
+		return m.arrangeCmd()
+	}
+	return nil
+}
+
+// keepFocus stays on the row that had the focus, if it is still in the list.
+func (m *Model) keepFocus(focus *review.Row) {
+	m.at = min(m.at, max(0, len(m.items)-1))
+	if focus == nil || !m.moved {
+		m.settle(1)
+		return
+	}
+	for i, item := range m.items {
+		if item.Row >= 0 && m.rows[item.Row].Path == focus.Path {
+			m.at = i
+			return
+		}
+	}
+	m.settle(1)
+}
+
+// settle moves off the head of a group.
+func (m *Model) settle(towards int) {
+	for m.at >= 0 && m.at < len(m.items) && m.items[m.at].Row < 0 {
+		m.at += towards
+	}
+	m.at = max(0, min(m.at, len(m.items)-1))
+}
+
+// key takes one key in the present state.
+func (m *Model) key(msg tea.KeyMsg) tea.Cmd {
+	if key.Matches(msg, m.keys.leave) {
+		return m.quit()
+	}
+	m.told = ""
+	switch m.state {
+	case filtering:
+		return m.updateFiltering(msg)
+	case reading:
+		return m.updateReading(msg)
+	}
+	return m.updateListing(msg)
+}
+
+func (m *Model) quit() tea.Cmd {
+	m.stop()
+	return tea.Quit
+}
+
+func (m *Model) updateListing(msg tea.KeyMsg) tea.Cmd {
+	switch k := m.keys; {
+	case key.Matches(msg, k.open):
+		if row := m.row(); row != nil {
+			return m.openCmd(row)
+		}
+	case key.Matches(msg, k.filter):
+		m.state, m.typed = filtering, []rune(m.filter)
+	case key.Matches(msg, k.sort):
+		m.sorted = (m.sorted + 1) % len(sorts)
+		return m.refresh(true)
+	case key.Matches(msg, k.group):
+		m.group = (m.group + 1) % len(groups)
+		return m.refresh(true)
+	case key.Matches(msg, k.due):
+		return m.filterBy("due <= today and outcome != order and outcome != no")
+	case key.Matches(msg, k.flagged):
+		return m.filterBy("flags != ?")
+	case key.Matches(msg, k.quit):
+		return m.quit()
+	case key.Matches(msg, k.cancel):
+		return m.escape()
+	default:
+		m.move(msg.String())
+	}
+	return nil
+}
+
+// filterBy sets a filter, or takes it away if it is the present one.
+func (m *Model) filterBy(text string) tea.Cmd {
+	if m.filter == text {
+		text = ""
+	}
+	m.filter, m.at, m.moved = text, 0, false
+	return m.refresh(true)
+}
+
+// escape takes away the filter; without one it stops reading.
+func (m *Model) escape() tea.Cmd {
+	switch {
+	case m.filter != "":
+		return m.filterBy("")
+	case m.busy():
+		m.stop()
+		m.stage = stopped
+		return m.refresh(true)
+	}
+	return nil
+}
+
+func (m *Model) move(name string) {
+	page := m.room()
+	by := map[string]int{"up": -1, "k": -1, "down": 1, "j": 1, "pgup": -page, "pgdown": page, "home": -len(m.items), "end": len(m.items)}[name]
+	if by == 0 {
+		return
+	}
+	m.moved = true
+	m.at = max(0, min(m.at+by, len(m.items)-1))
+	m.settle(by)
+	if by < 0 && m.row() == nil {
+		m.settle(1) // above it is only the head of the first group
+	}
+}
+
+// updateFiltering takes the filter as it is typed; the list follows.
+func (m *Model) updateFiltering(msg tea.KeyMsg) tea.Cmd {
+	switch k := m.keys; {
+	case key.Matches(msg, k.accept):
+		m.state = listing
+		return nil
+	case key.Matches(msg, k.clear):
+		m.state, m.typed = listing, nil
+	case msg.Type == tea.KeyUp, msg.Type == tea.KeyDown, msg.Type == tea.KeyPgUp, msg.Type == tea.KeyPgDown:
+		m.move(msg.String())
+		return nil
+	case msg.Type == tea.KeyBackspace:
+		m.typed = m.typed[:max(0, len(m.typed)-1)]
+	case msg.Type == tea.KeyCtrlU:
+		m.typed = nil
+	case msg.Type == tea.KeyRunes, msg.Type == tea.KeySpace:
+		m.typed = append(m.typed, printable(msg.Runes)...)
+	default:
+		return nil
+	}
+	m.filter, m.at, m.moved = string(m.typed), 0, false
+	return m.refresh(true)
+}
+
+// printable leaves out what a terminal would not show as itself.
+func printable(typed []rune) []rune {
+	var kept []rune
+	for _, r := range typed {
+		if !unicode.IsControl(r) && !unicode.Is(unicode.Cf, r) {
+			kept = append(kept, r)
+		}
+	}
+	return kept
+}
+
+func (m *Model) hasOpened(msg openedMsg) {
+	m.state, m.open, m.visit, m.raw = reading, msg.row, msg.visit, msg.raw
+	m.part = flagsPart
+	if m.visit != nil && m.open.Flags == 0 {
+		m.part = briefPart
+	}
+	m.layOut()
+	m.detail.GotoTop()
+}
+
+func (m *Model) updateReading(msg tea.KeyMsg) tea.Cmd {
+	switch k := m.keys; {
+	case key.Matches(msg, k.back), key.Matches(msg, k.quit):
+		m.state, m.open, m.visit, m.raw = listing, nil, nil, nil
+	case key.Matches(msg, k.turn):
+		m.part = (m.part + 1) % parts
+		m.layOut()
+		m.detail.GotoTop()
+	case key.Matches(msg, k.page):
+		return m.pageCmd()
+	case msg.Type == tea.KeyHome:
+		m.detail.GotoTop()
+	case msg.Type == tea.KeyEnd:
+		m.detail.GotoBottom()
+	default:
+		m.detail, _ = m.detail.Update(msg)
+	}
+	return nil
+}
+
+// layOut words what is open for the window's size.
+func (m *Model) layOut() {
+	if m.state != reading {
+		return
+	}
+	m.detail.Width = max(1, m.size.Width-2)
+	m.detail.Height = m.size.Room(len(m.foot()))
+	m.detail.SetContent(m.content(m.detail.Width))
+}

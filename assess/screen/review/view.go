@@ -1,0 +1,186 @@
+package review
+
+import (
+	"fmt"
+	"strings"
+
+	"cutbrief/assess/gate"
+	"cutbrief/assess/review"
+	"cutbrief/assess/screen"
+
+	"github.com/charmbracelet/bubbles/key"
+	"github.com/charmbracelet/x/ansi"
+)
+
+// View draws the present state. It is a function of the model alone.
+func (m *Model) View() string {
+	f := screen.Frame{Size: m.size, Look: m.look, Left: m.title(), Right: m.progress(), Foot: m.foot(), Wide: true}
+	if m.state == reading {
+		f.Body = strings.Split(m.detail.View(), "\n")
+		return f.Render()
+	}
+	f.Body = m.viewList()
+	return f.Render()
+}
+
+func (m *Model) title() string {
+	if m.state == reading {
+		name := m.open.Company
+		if name == "" {
+			name = m.open.Path
+		}
+		return "Review · " + gate.Line(name) + " · " + partNames[m.part]
+	}
+	return "Review · " + gate.Line(m.Dir)
+}
+
+// partNames name what is shown of a visit.
+var partNames = [parts]string{flagsPart: "flags", briefPart: "brief", whyPart: "why", rawPart: "file"}
+
+// progress says how far reading is.
+func (m *Model) progress() string {
+	switch m.stage {
+	case looking:
+		return files(len(m.rows)) + " found"
+	case judging:
+		return fmt.Sprintf("%s of %s judged", thousands(m.judged), thousands(m.totals.Files))
+	case stopped:
+		return "stopped at " + files(len(m.rows))
+	}
+	text := files(m.totals.Files)
+	if m.totals.Unread > 0 {
+		text += fmt.Sprintf(", %s unreadable", thousands(m.totals.Unread))
+	}
+	return text
+}
+
+func files(n int) string {
+	if n == 1 {
+		return "1 file"
+	}
+	return thousands(n) + " files"
+}
+
+// thousands writes a count with a comma at the thousands.
+func thousands(n int) string {
+	text := fmt.Sprint(n)
+	for i := len(text) - 3; i > 0; i -= 3 {
+		text = text[:i] + "," + text[i:]
+	}
+	return text
+}
+
+// foot lists the keys of the present state.
+func (m *Model) foot() []string {
+	k := m.keys
+	keys := []key.Binding{k.move, k.open, k.filter, k.sort, k.group, k.flagged, k.due, k.quit}
+	switch {
+	case m.state == filtering:
+		keys = []key.Binding{k.accept, k.clear, k.move, k.leave}
+	case m.state == reading:
+		keys = []key.Binding{k.scroll, k.turn, k.page, k.back, k.leave}
+	case m.filter != "":
+		keys = append(keys, k.clear)
+	case m.busy():
+		keys = append(keys, k.cancel)
+	}
+	return m.look.Keys(m.size.Width-2, keys...)
+}
+
+// viewList shows the filter, how far reading is, and the rows around the focus.
+func (m *Model) viewList() []string {
+	width := m.size.Width - 2
+	lines := []string{m.filterLine(width)}
+	if m.busy() {
+		lines = append(lines, m.bar(width))
+	}
+	cols := columnsFor(width)
+	lines = append(lines, m.look.Dim.Render("  "+cols.line(func(c column) string { return strings.ToUpper(c.field.ID) })))
+	if len(m.items) == 0 {
+		return append(lines, m.look.Dim.Render(m.nothing()))
+	}
+	room := m.room()
+	from := min(max(0, m.at-room/2), max(0, len(m.items)-room))
+	for i := from; i < min(len(m.items), from+room); i++ {
+		lines = append(lines, m.itemLine(i, cols, width))
+	}
+	return lines
+}
+
+// nothing says why the list is empty.
+func (m *Model) nothing() string {
+	switch {
+	case m.fault != "":
+		return m.fault
+	case len(m.rows) > 0:
+		return "No row fits the filter."
+	case m.busy():
+		return "Reading …"
+	}
+	return "There is no visit in this folder."
+}
+
+func (m *Model) filterLine(width int) string {
+	if m.state == filtering {
+		text := string(m.typed) + m.look.Cursor.Reverse(true).Render(" ")
+		if over := ansi.StringWidth(text) - (width - 9); over > 0 {
+			text = ansi.TruncateLeft(text, over+1, "…")
+		}
+		return m.look.Accent.Render("Filter: ") + text
+	}
+	how := "by " + strings.TrimPrefix(sorts[m.sorted], "-")
+	if groups[m.group] != "" {
+		how = "grouped by " + groups[m.group] + ", " + how
+	}
+	text := thousands(m.shown) + " shown, " + how
+	if m.filter != "" {
+		text += " · " + m.filter
+	}
+	if m.told != "" {
+		text = m.told
+	}
+	return m.look.Dim.Render(screen.Cut(text, width))
+}
+
+// bar shows how much is judged of all; while the files are looked for, nobody
+// knows how many there will be.
+func (m *Model) bar(width int) string {
+	width = min(width, 60)
+	done := 0
+	if m.stage == judging && m.totals.Files > 0 {
+		done = min(width, width*m.judged/m.totals.Files)
+	}
+	return m.look.Accent.Render(strings.Repeat("█", done)) + m.look.Dim.Render(strings.Repeat("░", width-done))
+}
+
+func (m *Model) itemLine(i int, cols columns, width int) string {
+	item := m.items[i]
+	if item.Row < 0 {
+		head := item.Head
+		if head == "" {
+			head = "not known"
+		}
+		return m.look.Strong.Render(screen.Cut(fmt.Sprintf("%s · %s", gate.Line(head), files(item.Count)), width))
+	}
+	row := m.rows[item.Row]
+	line := cols.line(func(c column) string { return cellOf(c.field, row) })
+	if row.Stage == review.Unread {
+		line = cols.unread(row)
+	}
+	line = screen.Cut(line, width-2)
+	switch {
+	case i == m.at:
+		return m.look.Accent.Render(screen.Focus) + m.look.Strong.Render(line)
+	case row.Stage == review.Unread || row.Flags.Has(review.Smaller):
+		return "  " + m.look.Bad.Render(line)
+	}
+	return "  " + line
+}
+
+// cellOf is a cell in the list.
+func cellOf(f review.Field, r *review.Row) string {
+	if text := f.Text(r); text != "" {
+		return text
+	}
+	return "–"
+}
