@@ -46,7 +46,7 @@ var fields = map[rules.Fact]put{
 	rules.FactGasYear:     number(func(j *rules.Job) *unit.Maybe[unit.Money] { return &j.Prices.GasYear }),
 	rules.FactFuel:        one(func(j *rules.Job) *unit.Maybe[rules.Fuel] { return &j.Prices.Fuel }),
 	rules.FactSentYear:    number(func(j *rules.Job) *unit.Maybe[unit.Money] { return &j.Prices.SentOutYear }),
-	rules.FactBudget:      number(func(j *rules.Job) *unit.Maybe[unit.Money] { return &j.Budget }),
+	rules.FactBudget:      budget,
 	rules.FactShowing:     number(func(j *rules.Job) *unit.Maybe[unit.Second] { return &j.Showing }),
 	rules.FactExperience:  one(func(j *rules.Job) *unit.Maybe[rules.Experience] { return &j.Experience }),
 	rules.FactEyes:        one(func(j *rules.Job) *unit.Maybe[rules.Eyes] { return &j.Eyes }),
@@ -55,6 +55,12 @@ var fields = map[rules.Fact]put{
 
 func number[T ~float64](field func(*rules.Job) *unit.Maybe[T]) put {
 	return func(j *rules.Job, _ *rules.Piece, m meaning) { *field(j) = unit.Known(T(m.reading.Quantity.Value)) }
+}
+
+// budget keeps the currency it was told in, so that it is never held against
+// prices in another.
+func budget(j *rules.Job, _ *rules.Piece, m meaning) {
+	j.Budget, j.BudgetIn = unit.Known(unit.Money(m.reading.Quantity.Value)), m.reading.Unit
 }
 
 func thickness(field func(*rules.Piece) *unit.Maybe[unit.Millimetre]) put {

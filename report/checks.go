@@ -198,6 +198,8 @@ func (b *builder) borderline(c *rules.Check, r rules.Rule) string {
 		return "Borderline on " + stop(b.shortfall(c)) + " That is short by no more than 6 %."
 	case r.Almost == "":
 		return "Borderline on " + stop(b.shortfall(c)) + " That is within 6 %, one step between nominal sizes."
+	case c.Almost != "":
+		return "Borderline on " + b.shortfall(c) + ": " + c.Almost + "; " + stop(r.Almost)
 	case numeric(c):
 		return "Borderline on " + stop(b.shortfall(c)) + " " + stop(capital(r.Almost))
 	}

@@ -80,9 +80,16 @@ func (b *builder) nearest() *rules.Candidate {
 	return nil
 }
 
-// nearer compares how far two systems are from fitting: first by what they
-// cannot do at all, then by the worst shortfall in numbers.
+// nearer compares how far two systems are from fitting: one that only another
+// supply keeps out comes first; then by what they cannot do at all, then by the
+// worst shortfall in numbers.
 func nearer(x, y *rules.Candidate) int {
+	if a, b := failsOn(x, rules.RuleSupply), failsOn(y, rules.RuleSupply); a != b {
+		if a {
+			return -1
+		}
+		return 1
+	}
 	cannotX, worstX := away(x)
 	cannotY, worstY := away(y)
 	switch {

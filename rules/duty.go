@@ -61,13 +61,13 @@ func dutyOf(d *demand, s *system.System, t unit.Millimetre, cuts float64, each u
 	}
 	w, err := size.Fit(s, t, ledAt(d.job), cuts, each)
 	if err == nil {
-		return mark{Met, float64(w.Demand), float64(w.Allowed)}
+		return mark{verdict: Met, need: float64(w.Demand), have: float64(w.Allowed)}
 	}
 	w, err = size.WorkingAt(s, s.OutputMax, t, ledAt(d.job), cuts, each)
 	if err != nil {
 		return mark{verdict: NotKnown}
 	}
-	return mark{compare(float64(w.Demand), float64(w.Allowed)), float64(w.Demand), float64(w.Allowed)}
+	return mark{verdict: compare(float64(w.Demand), float64(w.Allowed)), need: float64(w.Demand), have: float64(w.Allowed)}
 }
 
 // dutyInputs names the busiest ten minutes, and the output and speed at which

@@ -12,6 +12,7 @@ import (
 // the inputs of every check, how far the answers may move, and what is still
 // open and whether that could change the recommendation.
 func Evaluate(job Job, offered system.Range) Result {
+	inCurrency(&job, offered.Currency)
 	d := newDemand(&job)
 	r := judge(&d, offered.Systems, explained)
 	if r.Outcome == Recommended {
@@ -26,8 +27,17 @@ func Evaluate(job Job, offered system.Range) Result {
 // changes neither; Result points into offered.Systems. It leaves Inputs,
 // Margins, Open and Firm alone, for readers of many visits who do not ask.
 func Judge(job Job, offered system.Range) Result {
+	inCurrency(&job, offered.Currency)
 	d := newDemand(&job)
 	return judge(&d, offered.Systems, plainly)
+}
+
+// inCurrency drops a budget told in another currency than the prices: nothing
+// here converts money.
+func inCurrency(j *Job, currency string) {
+	if j.BudgetIn != "" && j.BudgetIn != currency {
+		j.Budget = unit.Maybe[unit.Money]{}
+	}
 }
 
 // How much a check says.
@@ -193,6 +203,7 @@ func explain(d *demand, s *system.System, how bool) Candidate {
 		if how == explained && r.inputs != nil {
 			check.Inputs = r.inputs(d, s)
 		}
+		check.Almost = m.almost
 		if m.need > 0 && m.have > 0 {
 			check.Margin = unit.Known(m.have/m.need - 1)
 		}

@@ -31,6 +31,7 @@ type Job struct {
 	Annoys      []Annoyance // in order of weight, as the customer said; empty if not asked
 	Prices      Prices
 	Budget      unit.Maybe[unit.Money]
+	BudgetIn    string                  // currency the budget was told in; "" for that of the range
 	Showing     unit.Maybe[unit.Second] // the time there is for a demonstration
 	Experience  unit.Maybe[Experience]
 	Eyes        unit.Maybe[Eyes]

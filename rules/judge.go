@@ -11,6 +11,7 @@ import (
 type mark struct {
 	verdict    Verdict
 	need, have float64
+	almost     string // what borderline means in this very case; "" leaves it to the rule
 }
 
 // compare judges a capability against a need.
@@ -29,9 +30,9 @@ func compare(need, have float64) Verdict {
 func between(least, most, have float64, sure bool) mark {
 	low := compare(least, have)
 	if low == Short || (sure && low == compare(most, have)) {
-		return mark{low, least, have}
+		return mark{verdict: low, need: least, have: have}
 	}
-	return mark{NotKnown, least, have}
+	return mark{verdict: NotKnown, need: least, have: have}
 }
 
 // yesNo judges a capability a system has or has not. asked is nil-safe.

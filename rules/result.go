@@ -57,6 +57,7 @@ type Check struct {
 	Have    unit.Quantity // what the system or site gives
 	Verdict Verdict
 	Margin  unit.Maybe[float64] // Have/Need − 1, where both are numbers
+	Almost  string              // what borderline means in this very case; "" leaves it to the rule
 	Missing []Asked             // what would have to be told to judge it
 	Source  cite.Ref
 }

@@ -87,14 +87,18 @@ func judgeBreaker(d *demand, s *system.System) mark {
 	if !known || !told {
 		return mark{verdict: NotKnown, need: float64(w.effective)}
 	}
-	m := mark{Met, float64(w.effective), float64(breaker)}
+	m := mark{verdict: Met, need: float64(w.effective), have: float64(breaker)}
 	switch stands, err := size.JudgeBreaker(breaker, w.load, w.effective, w.Input); {
 	case err != nil:
 		m.verdict = NotKnown
 	case stands == size.BreakerTooSmall:
 		m.verdict = Short
-	case stands != size.BreakerHolds || breaker < w.Effective:
-		m.verdict = Borderline
+	case stands == size.BreakerTooLarge:
+		m.verdict, m.almost = Borderline, "it is too large to protect the system"
+	case breaker < w.Effective:
+		m.verdict, m.almost = Borderline, "it holds the system only turned down"
+	case stands == size.BreakerMayTrip:
+		m.verdict, m.almost = Borderline, "it may trip in a long cut"
 	}
 	return m
 }
@@ -117,13 +121,13 @@ func judgeCord(d *demand, s *system.System) mark {
 	}
 	share, err := size.DropShare(drop, w.volts)
 	if err != nil { // more than there is
-		return mark{Short, 100, float64(size.DropWhole)}
+		return mark{verdict: Short, need: 100, have: float64(size.DropWhole)}
 	}
 	verdict := Met
 	if share > size.DropWhole {
 		verdict = Short
 	}
-	return mark{verdict, float64(share), float64(size.DropWhole)}
+	return mark{verdict: verdict, need: float64(share), have: float64(size.DropWhole)}
 }
 
 // judgeCordLoad: the cord's conductors carry the effective current without
@@ -141,7 +145,7 @@ func judgeCordLoad(d *demand, s *system.System) mark {
 	if err != nil { // thinner than any cord for a machine
 		return mark{verdict: Short}
 	}
-	m := mark{Met, float64(w.effective), float64(cautious)}
+	m := mark{verdict: Met, need: float64(w.effective), have: float64(cautious)}
 	switch {
 	case w.effective > most:
 		m.verdict = Short
@@ -172,7 +176,7 @@ func judgeGenerator(d *demand, s *system.System) mark {
 		if err != nil {
 			return mark{verdict: NotKnown, need: float64(need)}
 		}
-		return mark{compare(float64(need), float64(have)), float64(need), float64(have)}
+		return mark{verdict: compare(float64(need), float64(have)), need: float64(need), have: float64(have)}
 	})
 }
 
@@ -204,7 +208,7 @@ func alike(easy, hard mark) mark {
 func judgeAirFlow(d *demand, s *system.System) mark {
 	need := s.AirFlow
 	if d.job.Air.Drier.Or("") == NoAir {
-		return mark{Short, float64(need), 0}
+		return mark{verdict: Short, need: float64(need), have: 0}
 	}
 	delivery, told := d.job.Air.Delivery.Get()
 	if !told {
@@ -215,7 +219,7 @@ func judgeAirFlow(d *demand, s *system.System) mark {
 		if err != nil {
 			return mark{verdict: NotKnown, need: float64(need)}
 		}
-		return mark{compare(float64(need), float64(have)), float64(need), float64(have)}
+		return mark{verdict: compare(float64(need), float64(have)), need: float64(need), have: float64(have)}
 	})
 }
 
@@ -265,7 +269,7 @@ func judgeAirPressure(d *demand, s *system.System) mark {
 	if wide && long {
 		return pressureThrough(d, s, have, bore, length)
 	}
-	easy := mark{compare(float64(s.AirPressure), float64(have)), float64(s.AirPressure), float64(have)}
+	easy := mark{verdict: compare(float64(s.AirPressure), float64(have)), need: float64(s.AirPressure), have: float64(have)}
 	return alike(easy, pressureThrough(d, s, have, d.job.Air.HoseBore.Or(narrowHose), d.job.Air.HoseLength.Or(longHose)))
 }
 
@@ -280,10 +284,10 @@ const (
 func pressureThrough(d *demand, s *system.System, have unit.Bar, bore unit.Millimetre, length unit.Metre) mark {
 	loss, fits := hoseLoss(d, s, have, bore, length)
 	if !fits {
-		return mark{Short, float64(s.AirPressure), float64(have) / 2}
+		return mark{verdict: Short, need: float64(s.AirPressure), have: float64(have) / 2}
 	}
 	need := float64(s.AirPressure + loss)
-	return mark{compare(need, float64(have)), need, float64(have)}
+	return mark{verdict: compare(need, float64(have)), need: need, have: float64(have)}
 }
 
 // hoseLoss is what a hose and its couplings lose; fits is false where they
@@ -328,5 +332,5 @@ func judgeBudget(d *demand, s *system.System) mark {
 	if price > budget {
 		verdict = Short
 	}
-	return mark{verdict, float64(price), float64(budget)}
+	return mark{verdict: verdict, need: float64(price), have: float64(budget)}
 }

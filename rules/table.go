@@ -83,7 +83,7 @@ var rows = []row{
 		unit.Share, judgeDuty, dutyInputs, dutyMissing},
 	{Rule{ID: RuleBreaker, Title: "breaker", Site: true, Source: cite.Ref{Source: "nec-630-12", Clause: "(A)"},
 		Words:  "breaker ≥ effective supply current at the working output (the root of the duty cycle, as in the table of 630.11(A)), and no more than 200 % of the plate's largest current (630.12(A)); a licensed electrician confirms it",
-		Almost: "it may trip in a long cut, holds the system only turned down, or is too large to protect it: a licensed electrician decides",
+		Almost: "a licensed electrician decides",
 		Cure:   "a larger circuit laid by a licensed electrician", Asks: "effective draw", Gives: "breaker"},
 		unit.Current, judgeBreaker, breakerInputs, supplyAnd(FactBreaker)},
 	{Rule{ID: RuleCord, Title: "extension cord", Site: true, Source: cite.Ref{Source: "nec-210-19"},

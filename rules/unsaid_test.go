@@ -243,3 +243,46 @@ func TestGuidanceNotToldLeavesTheDutyOpen(t *testing.T) {
 		t.Errorf("firm, outcome %s", r.Outcome)
 	}
 }
+
+// A budget told in another currency than the prices is never held against
+// them: nothing here converts money.
+func TestBudgetInAnotherCurrencyIsNotJudged(t *testing.T) {
+	offered := ladder()
+	offered.Currency = "EUR"
+	for i := range offered.Systems {
+		offered.Systems[i].Price = unit.Known(unit.Money(1900))
+	}
+	j := answered(mildSteel(6, Maintenance))
+	j.Budget = unit.Known(unit.Money(1800))
+	for in, want := range map[string]Verdict{"": Short, "EUR": Short, "USD": ""} {
+		j.BudgetIn = in
+		if got := verdict(candidate(t, Judge(j, offered), "s8"), RuleBudget); got != want {
+			t.Errorf("told in %q: %q, want %q", in, got, want)
+		}
+	}
+}
+
+// Which of the three ways a breaker can be borderline is said, not all three.
+// By hand, s8 at 230 V: 30 x 200/230 = 26.1 A while cutting 8 mm, 26.1 x root of
+// 60 % = 20.2 A effective; in 6 mm it works at 24 A and draws 26.1 x (24 x 89.6)
+// / (32 x 92.8) = 18.9 A all the time, under the plate's 20 A effective. 100 A is
+// above 200 % of the plate's 30 A.
+func TestABorderlineBreakerSaysWhich(t *testing.T) {
+	for _, c := range []struct {
+		thickness unit.Millimetre
+		breaker   unit.Ampere
+		want      string
+	}{
+		{8, 21, "it may trip in a long cut"},
+		{6, 19.5, "it holds the system only turned down"},
+		{6, 100, "it is too large to protect the system"},
+	} {
+		j := answered(mildSteel(c.thickness, Maintenance))
+		j.Power.Breaker = unit.Known(c.breaker)
+		for _, check := range candidate(t, Judge(j, ladder()), "s8").Checks {
+			if check.Rule == RuleBreaker && (check.Verdict != Borderline || check.Almost != c.want) {
+				t.Errorf("%v A: %s, %q; want %q", c.breaker, check.Verdict, check.Almost, c.want)
+			}
+		}
+	}
+}

@@ -96,8 +96,8 @@ func TestVisitsAreSizedSensibly(t *testing.T) {
 		"shipyard-crew": {"demo-70", rules.Portability},
 		// Mixed: 5 mm × 1.5 = 7.5 mm rated.
 		"art-metal": {"demo-30", rules.EdgeQuality},
-		// 25 mm × 2 = 50 mm rated and 90 mm apart: beyond any hand system here.
-		"scrap-yard": {"", rules.Speed},
+		// 25 mm × 2 = 50 mm rated and 90 mm apart: beyond any hand system here. The gas bill annoys them most.
+		"scrap-yard": {"", rules.RunningCost},
 	} {
 		j, _ := visit(t, name).Job()
 		r := rules.Evaluate(j, system.Demo())

@@ -22,6 +22,8 @@ type warning struct {
 var warnings = []warning{
 	{id: "manual", source: cite.Ref{Source: "practice"},
 		text: "The manual, local codes, the site's rules and a licensed electrician (circuit, breaker, earth) come before this page."},
+	{id: "beginner", source: cite.Ref{Source: "practice"}, applies: func(s *scene) bool { return s.job.Experience.Or("") == rules.Novice },
+		text: "A beginner is trained first, and cuts with someone practised beside them."},
 	{id: "permit-here", source: cite.Ref{Source: "practice"}, applies: hotWork(rules.HotWorkPermit),
 		text: "This site works with hot-work permits: the permit is signed before the first arc."},
 	{id: "combustibles-stay", source: cite.Ref{Source: "osha-hot-work", Clause: "(a)(2)(vii)"}, applies: hotWork(rules.HotWorkSensitive),
