@@ -37,6 +37,8 @@ func (b *builder) piece(p *rules.Piece) string {
 	switch {
 	case told1 && told2 && everyday == thickest:
 		text += ", " + b.told(millimetres(thickest)) + " most days and never thicker"
+	case told1 && told2 && everyday > thickest:
+		text += ", " + b.told(millimetres(everyday)) + " most days (though " + b.told(millimetres(thickest)) + " was told as the most)"
 	case told1 && told2:
 		text += ", " + b.told(millimetres(everyday)) + " most days and " + b.told(millimetres(thickest)) + " at most"
 	case told2:
