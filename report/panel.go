@@ -7,6 +7,7 @@ import (
 
 	"cutbrief/assess"
 	"cutbrief/rules"
+	"cutbrief/rules/price"
 	"cutbrief/rules/system"
 )
 
@@ -25,7 +26,7 @@ type Panel struct {
 // SoFar words what the answers already mean, for the interview's side panel:
 // capacity needed, what decides it, systems still in, open questions that matter.
 func SoFar(v *assess.Visit, offered system.Range) Panel {
-	b := newBuilder(v, &offered, Options{})
+	b := newBuilder(v, &offered, Options{Prices: &price.List{}}) // nothing here has a price
 	p := Panel{Result: b.result, Critical: "not clear yet", Flags: b.flags()}
 	if need, ok := b.result.Need.Get(); ok {
 		p.Need = b.needed(millimetres(need.Rated)) + " rated, in mild steel"

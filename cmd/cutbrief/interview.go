@@ -76,11 +76,15 @@ func (a *app) interview(ctx context.Context, o interviewOptions) error {
 	if err != nil {
 		return err
 	}
+	prices, err := a.priceList()
+	if err != nil {
+		return err
+	}
 	s, err := a.seat(o)
 	if err != nil {
 		return err
 	}
-	s.app, s.offered, s.paper = a, offered, paper
+	s.app, s.offered, s.prices, s.paper = a, offered, prices, paper
 	if o.file == "" {
 		if err := put(a.out, []byte(unfinished(s.folder))); err != nil {
 			return err

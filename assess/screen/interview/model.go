@@ -6,6 +6,7 @@ import (
 	"cutbrief/assess/screen"
 	"cutbrief/report"
 	"cutbrief/rules"
+	"cutbrief/rules/price"
 	"cutbrief/rules/system"
 
 	"github.com/charmbracelet/bubbles/viewport"
@@ -32,6 +33,7 @@ const (
 // Tea's loop.
 type Model struct {
 	offered system.Range
+	prices  *price.List
 	visit   *assess.Visit
 	suggest map[rules.Fact]string
 	writer  *writer
@@ -80,7 +82,7 @@ type Model struct {
 // result.
 func newModel(o Options) *Model {
 	m := &Model{
-		offered: o.Range, visit: o.Visit, suggest: o.Suggest, pager: o.Pager,
+		offered: o.Range, prices: o.Prices, visit: o.Visit, suggest: o.Suggest, pager: o.Pager,
 		writer: &writer{saver: o.Saver, revision: o.Visit.Revision, path: o.Path},
 		look:   screen.NewLook(), keys: newKeys(), size: screen.Usual(),
 		drafts: map[rules.Asked]draft{}, result: viewport.New(1, 1), home: asking,

@@ -9,6 +9,7 @@ import (
 
 	"cutbrief/assess"
 	"cutbrief/rules"
+	"cutbrief/rules/price"
 	"cutbrief/rules/system"
 
 	tea "github.com/charmbracelet/bubbletea"
@@ -19,6 +20,7 @@ import (
 type Options struct {
 	Visit   *assess.Visit
 	Range   system.Range
+	Prices  *price.List           // nil takes the built-in list, which is invented
 	Path    string                // where the visit is kept, "" if nowhere yet
 	Suggest map[rules.Fact]string // typed in beforehand, no answer until accepted: today's date, the rep's name
 	Saver   Saver
