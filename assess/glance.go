@@ -5,7 +5,6 @@ import (
 	"encoding/json"
 	"errors"
 	"fmt"
-	"time"
 	"unicode/utf8"
 
 	"cutbrief/rules"
@@ -15,7 +14,6 @@ import (
 
 // Glance is the little of a visit that a list of very many shows.
 type Glance struct {
-	Updated     time.Time
 	Date        string // year-month-day; "" if it is not known
 	Company     string
 	Rep         string
@@ -25,6 +23,48 @@ type Glance struct {
 	Recommended Recommendation // its outcome is "" if none was saved
 	Outcome     Outcome        // of the latest demonstration
 	Due         string         // day of what is to be done next, by its record
+
+	kept *kept
+}
+
+// kept is what one look keeps for the next: very many files say few things.
+type kept struct {
+	words   map[string]string                      // texts, by how they stand in a file
+	lengths map[string]unit.Maybe[unit.Millimetre] // thicknesses, by metal, text, unit and style
+	key     []byte
+}
+
+// mostKept bounds what is kept.
+const mostKept = 2000
+
+// word reads a text through the gate, once for all files.
+func (k *kept) word(raw []byte) string {
+	if s, ok := k.words[string(raw)]; ok {
+		return s
+	}
+	s := plainText(raw)
+	if len(k.words) < mostKept {
+		k.words[string(raw)] = s
+	}
+	return s
+}
+
+// length understands a thickness, once for all files; not known if it cannot be.
+func (k *kept) length(a *quantityAnswer, style unit.Style) unit.Maybe[unit.Millimetre] {
+	k.key = append(append(append(append(append(append(k.key[:0], a.metal...), 0), a.said...), 0), a.unit...), style...)
+	if t, ok := k.lengths[string(k.key)]; ok {
+		return t
+	}
+	q, _ := Find(rules.FactThickest)
+	said := Answer{Question: q.ID, Metal: metal.ID(plainText(a.metal)), Said: plainText(a.said), Unit: plainText(a.unit)}
+	var t unit.Maybe[unit.Millimetre]
+	if m, err := understand(Step{q, said.Metal}, said, style); err == nil {
+		t = unit.Known(unit.Millimetre(m.reading.Quantity.Value))
+	}
+	if len(k.lengths) < mostKept {
+		k.lengths[string(k.key)] = t
+	}
+	return t
 }
 
 // Look reads into g the little that a list shows. It takes one pass over the
@@ -32,7 +72,10 @@ type Glance struct {
 // not check every answer: what Decode would refuse for the sake of one may pass
 // here. Room in g is used again.
 func (g *Glance) Look(data []byte) error {
-	*g = Glance{Metals: g.Metals[:0]}
+	*g = Glance{Metals: g.Metals[:0], kept: g.kept}
+	if g.kept == nil {
+		g.kept = &kept{words: map[string]string{}, lengths: map[string]unit.Maybe[unit.Millimetre]{}}
+	}
 	data = bytes.TrimPrefix(data, []byte("\uFEFF"))
 	s, ok := into(data, skipSpace(data, 0), 1, '{')
 	switch {
@@ -103,8 +146,6 @@ func (l *look) member(g *Glance, name []byte, s *steps) {
 		l.format = s.value()
 	case `"version"`:
 		l.version = s.value()
-	case `"updated"`:
-		g.Updated, _ = time.Parse(time.RFC3339, plainText(s.value()))
 	case `"recommended"`:
 		l.recommended(g, s)
 	case `"answers"`:
@@ -182,19 +223,27 @@ func (l *look) keep(g *Glance, question, chosen []byte, a quantityAnswer) {
 	case `"company"`:
 		g.Company = plainText(a.said)
 	case `"rep"`:
-		g.Rep = plainText(a.said)
+		g.Rep = g.kept.word(a.said)
 	case `"date"`:
-		g.Date = plainText(a.said)
+		g.Date = g.kept.word(a.said)
 	case `"units"`:
 		l.inch = bytes.Contains(chosen, []byte(`"in"`))
 	case `"metals"`:
-		for _, item := range split(chosen) {
-			if m, known := metal.Find(metal.ID(plainText(item))); known {
-				g.Metals = append(g.Metals, m.ID)
-			}
-		}
+		g.takeMetals(chosen)
 	case `"thickest-clean"`:
 		l.thickest = append(l.thickest, a)
+	}
+}
+
+func (g *Glance) takeMetals(chosen []byte) {
+	s, ok := into(chosen, 0, 1, '[')
+	for ok {
+		if _, more := s.more(); !more {
+			return
+		}
+		if m, known := metal.Find(metal.ID(g.kept.word(s.value()))); known {
+			g.Metals = append(g.Metals, m.ID)
+		}
 	}
 }
 
@@ -221,17 +270,18 @@ func (l *look) recommended(g *Glance, s *steps) {
 		value := in.value()
 		switch string(name) {
 		case `"outcome"`:
-			c.Outcome = rules.Outcome(plainText(value))
+			c.Outcome = rules.Outcome(g.kept.word(value))
 		case `"system"`:
-			c.System = plainText(value)
+			c.System = g.kept.word(value)
 		case `"firm"`:
 			c.Firm = string(value) == "true"
 		case `"critical"`:
-			c.Critical = rules.Requirement(plainText(value))
+			c.Critical = rules.Requirement(g.kept.word(value))
 		case `"range"`:
-			c.Range = plainText(value)
+			c.Range = g.kept.word(value)
 		case `"rules"`:
-			l.odd = l.odd || json.Unmarshal(value, &c.Rules) != nil
+			c.Rules = count(value)
+			l.odd = l.odd || c.Rules < 0
 		}
 	}
 	s.leave(in)
@@ -295,17 +345,27 @@ func dueIn(next []byte) (day string) {
 	return day
 }
 
+// count reads a small whole number, −1 for anything else.
+func count(raw []byte) int {
+	n := 0
+	for _, c := range raw {
+		if c < '0' || c > '9' || len(raw) > 6 {
+			return -1
+		}
+		n = 10*n + int(c-'0')
+	}
+	return n
+}
+
 // understand reads the thicknesses, now that the units are known.
 func (g *Glance) understand(l *look) {
 	style := unit.Metric
 	if l.inch {
 		style = unit.Inch
 	}
-	q, _ := Find(rules.FactThickest)
-	for _, a := range l.thickest {
-		said := Answer{Question: q.ID, Metal: metal.ID(plainText(a.metal)), Said: plainText(a.said), Unit: plainText(a.unit)}
-		if m, err := understand(Step{q, said.Metal}, said, style); err == nil {
-			g.thicker(unit.Millimetre(m.reading.Quantity.Value))
+	for i := range l.thickest {
+		if t, known := g.kept.length(&l.thickest[i], style).Get(); known {
+			g.thicker(t)
 		}
 	}
 }
@@ -318,7 +378,7 @@ func (g *Glance) thicker(t unit.Millimetre) {
 
 // Glance returns the little of a visit that a list of very many shows.
 func (v *Visit) Glance() Glance {
-	g := Glance{Updated: v.Updated, Date: v.said(FactDate), Company: v.said(FactCompany), Rep: v.said(FactRep), Metals: v.Metals(), Answers: len(v.Answers)}
+	g := Glance{Date: v.said(FactDate), Company: v.said(FactCompany), Rep: v.said(FactRep), Metals: v.Metals(), Answers: len(v.Answers)}
 	q, _ := Find(rules.FactThickest)
 	for _, a := range v.Answers {
 		if a.Question != q.ID || a.State == Unknown {

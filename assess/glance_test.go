@@ -20,6 +20,7 @@ func glance(t *testing.T, data string) Glance {
 	if err := g.Look([]byte(data)); err != nil {
 		t.Fatal(err)
 	}
+	g.kept = nil
 	return g
 }
 
