@@ -57,6 +57,7 @@ type draft struct {
 	answers []entry
 	wrongs  []entry
 	unclear []entry
+	seen    map[string]bool // keys, as written
 	clean   bool
 }
 
@@ -108,7 +109,7 @@ func (b *book) open(n int, name string) {
 		b.fault(n, "case", fmt.Sprintf("is more than %d in one file", casesMost), "a second file")
 		return
 	}
-	b.now = &draft{line: n, clean: true}
+	b.now = &draft{line: n, clean: true, seen: map[string]bool{}}
 	b.now.Line, b.now.Name, b.now.Says = n, name, map[rules.Asked]string{}
 	switch {
 	case !isName(name):
@@ -126,6 +127,11 @@ func isName(s string) bool {
 // entry takes a line within a case.
 func (b *book) entry(n int, key, value string) {
 	d := b.now
+	if d.seen[key] && key != "unclear" {
+		b.fault(n, key, "stands in this case already", "one line for each")
+		return
+	}
+	d.seen[key] = true
 	switch first, rest, _ := strings.Cut(key, " "); {
 	case key == "level":
 		d.Level = b.whole(n, key, value, levelMost)
@@ -154,10 +160,6 @@ func (b *book) entry(n int, key, value string) {
 		}
 	default:
 		if a, ok := b.asked(n, key); ok {
-			if slices.ContainsFunc(d.answers, func(e entry) bool { return e.asked == a }) {
-				b.fault(n, key, "stands in this case already", "one line a question")
-				return
-			}
 			d.answers = append(d.answers, entry{n, key, a, value})
 		}
 	}

@@ -43,6 +43,7 @@ func TestErrorsNameTheirLine(t *testing.T) {
 		{"everyday-thickness mild-steel: 6 mm", "everyday-thickness: 6 mm", `column everyday-thickness: error: is asked for each metal`},
 		{"everyday-thickness mild-steel: 6 mm", "everyday-thickness stainless: 6 mm", "column everyday-thickness stainless: error: does not come up"},
 		{"cord-length: none", "cord-length: none\ncord-section: 4 mm2", "column cord-section: error: does not come up"},
+		{"level: 2", "level: 2\nlevel: 3", "line 29, column level: error: stands in this case already"},
 		{"use: maintenance", "use: maintenance\nuse: mixed", "column use: error: stands in this case already"},
 		{"use: maintenance", "colour: red", `column colour: error: "colour" is no question of the interview`},
 		{"use: maintenance", "use: maintenance\nwrong use: maintenance", "column wrong use: error: is the same as the true answer"},
@@ -75,7 +76,6 @@ func TestCheckFindsUnfairCases(t *testing.T) {
 		{"features: straight, holes", "", "is not firm"},
 		{"cut-length: 5 m a day", "cut-length: 200 m a day", "contradict one another"},
 		{"manner: vague", "manner: contradicts", "says nothing wrong"},
-		{"unclear: everyday-thickness mild-steel, thickest-clean mild-steel", "manner: asks-back", "clear about everything"},
 		{"says thickest-clean mild-steel: Thick stuff, like this bench top.", "says thickest-clean mild-steel: 10 mm.", "a figure in plain sight"},
 	} {
 		list, findings := Read(strings.NewReader(edited(t, c.line, c.by)))
@@ -94,6 +94,20 @@ func TestCheckFindsUnfairCases(t *testing.T) {
 			t.Errorf("%q: want %q, got:\n%s", c.by, c.want, all)
 		}
 	}
+}
+
+func TestACustomerWhoAsksBackMustAskSomething(t *testing.T) {
+	text := strings.ReplaceAll(edited(t, "manner: vague", "manner: asks-back"), "\nunclear: everyday", "\n# everyday")
+	list, findings := Read(strings.NewReader(text))
+	if len(list) != 1 {
+		t.Fatal(findings)
+	}
+	for _, f := range Check(&list[0], system.Demo()) {
+		if strings.Contains(f.Problem, "clear about everything") {
+			return
+		}
+	}
+	t.Error("not found")
 }
 
 // No text makes reading fail otherwise than by findings.

@@ -133,7 +133,7 @@ func (p *Progress) JSON() ([]byte, error) {
 		Due       Skill      `json:"due,omitempty"`
 		Skills    []skill    `json:"skills"`
 		Practices []Practice `json:"practices"`
-	}{lately, p.Due(), nil, p.Practices}
+	}{lately, p.Due(), nil, append([]Practice{}, p.Practices...)}
 	for _, s := range Skills() {
 		t, tries := p.recent(s)
 		report.Skills = append(report.Skills, skill{s, s.Name(), t.Right, t.Of, tries})
