@@ -9,6 +9,7 @@ import (
 	"io/fs"
 	"os"
 	"path/filepath"
+	"slices"
 	"strings"
 	"text/tabwriter"
 	"time"
@@ -30,7 +31,7 @@ const (
 var reviewFormats = []format{tableFormat, valuesFormat, jsonFormat, ndjsonFormat, markdownFormat}
 
 // reviewOptions are the flags of review as typed.
-type reviewOptions struct{ format, where, sort, fields string }
+type reviewOptions struct{ format, where, sort, fields, by string }
 
 // reviewJob is what review has to do, checked.
 type reviewJob struct {
@@ -39,6 +40,7 @@ type reviewJob struct {
 	where  review.Where
 	order  review.Order
 	fields []review.Field
+	by     *review.Field // count by this, in place of listing
 }
 
 func (a *app) reviewCommand() *cobra.Command {
@@ -50,6 +52,7 @@ func (a *app) reviewCommand() *cobra.Command {
 		Example: `  cutbrief review visits
   cutbrief review visits --where 'verdict = open and thickest > 10 mm' --sort company
   cutbrief review visits --where 'flags != ?' --fields date,company,flags,reasons
+  cutbrief review visits --by critical
   cutbrief review visits --format csv > visits.csv
   cutbrief review visits --format ndjson --fields rep,verdict,unanswered`,
 		Args: func(_ *cobra.Command, args []string) error {
@@ -63,7 +66,7 @@ func (a *app) reviewCommand() *cobra.Command {
 			if err != nil {
 				return err
 			}
-			if !c.Flags().Changed("format") && !a.wantsPlain() {
+			if job.by == nil && !c.Flags().Changed("format") && !a.wantsPlain() {
 				return a.reviewOnScreen(c.Context(), job, o.where)
 			}
 			return a.review(c.Context(), job)
@@ -74,9 +77,14 @@ func (a *app) reviewCommand() *cobra.Command {
 	f.StringVar(&o.where, "where", "", "keep only the rows this holds for, such as 'verdict = open'")
 	f.StringVar(&o.sort, "sort", "-date", "fields to sort by, with a comma between; a minus puts the largest first")
 	f.StringVar(&o.fields, "fields", "", "fields to show, with a comma between")
+	f.StringVar(&o.by, "by", "", "count by one `field` in place of a list: "+strings.Join(countable, ", "))
 	complete(c, "format", namesOf(reviewFormats))
+	complete(c, "by", countable)
 	return c
 }
+
+// countable are the fields that visits are counted by.
+var countable = []string{"rep", "system", "critical", "metals", "month", "verdict"}
 
 // reviewHelp is the one page about filters, fields and flags.
 func reviewHelp() string {
@@ -87,6 +95,10 @@ and what needs a second look. On a terminal it opens a list to move in, unless -
 is given; / filters it by words or by a filter as below. No file is hidden: one that cannot be read is a line with
 the reason. What was worked out is kept in your cache folder, and is worked out again
 for a file that changed; the index there can be deleted at any time.
+
+With --by it counts in place of listing: how many are firm, flagged, ordered, lost or
+waiting, and which questions stay unanswered most. A count has its base beside it, and
+no percentage of five visits or fewer. Reps are named only with --by rep.
 
 A filter compares fields with values:
 
@@ -136,6 +148,11 @@ func (a *app) reviewJob(o reviewOptions, args []string) (job reviewJob, err erro
 			return job, misuse("--fields: "+err.Error(), "such as --fields date,company,verdict")
 		}
 	}
+	if o.by != "" {
+		if job.by, err = countedBy(o.by, job.format); err != nil {
+			return job, err
+		}
+	}
 	if len(args) == 1 {
 		job.dir = args[0]
 		return job, nil
@@ -144,20 +161,39 @@ func (a *app) reviewJob(o reviewOptions, args []string) (job reviewJob, err erro
 	return job, err
 }
 
+// countedBy reads --by.
+func countedBy(name string, form format) (*review.Field, error) {
+	f, known := review.FindField(name)
+	if !known || !slices.Contains(countable, f.ID) {
+		return nil, misuse(fmt.Sprintf("--by %q is not a field visits are counted by", name), "one of "+strings.Join(countable, ", "))
+	}
+	if form != tableFormat && form != jsonFormat {
+		return nil, misuse(fmt.Sprintf("--by is not written as %s", form), "choose --format table or json")
+	}
+	return &f, nil
+}
+
 // review reads the folder and writes what is asked for.
 func (a *app) review(ctx context.Context, job reviewJob) error {
 	s, err := a.reviewed(ctx, job)
 	if err != nil {
 		return err
 	}
-	if err := writeSheet(a.out, s, job.format); err != nil {
+	if err := job.write(a.out, s); err != nil {
 		return fail(fmt.Errorf("write standard output: %w", err), "the reading end may have closed early")
 	}
 	return nil
 }
 
-func writeSheet(w io.Writer, s table.Sheet, form format) error {
-	switch form {
+func (job reviewJob) write(w io.Writer, s table.Sheet) error {
+	if job.by != nil {
+		p := table.Patterns{By: job.by.ID, List: review.Patterns(s.Rows, *job.by), Totals: s.Totals}
+		if job.format == jsonFormat {
+			return p.JSON(w)
+		}
+		return p.Text(w)
+	}
+	switch job.format {
 	case valuesFormat:
 		return s.CSV(w)
 	case jsonFormat:
