@@ -372,6 +372,33 @@ func (b *builder) crossingSays(c *cost.Crossing) string {
 	return text + "; common practice says about " + b.told(millimetres(16)) + " for a small system."
 }
 
+// crossingShort is that for the page, where they cut with a flame today.
+func (b *builder) crossingShort(today *cost.Way) string {
+	if today.Process != cost.OxyAcetylene && today.Process != cost.OxyPropane {
+		return ""
+	}
+	c := b.crossing()
+	if c == nil {
+		return ""
+	}
+	likely, ok := c.Likely.Get()
+	if !ok {
+		return ""
+	}
+	return capital(c.Fuel.Name()) + " is likely cheaper above about " + b.told(whole(likely)) + " of mild steel."
+}
+
+// joinedBy joins sentences that are there.
+func joinedBy(sentences ...string) string {
+	var list []string
+	for _, s := range sentences {
+		if s != "" {
+			list = append(list, s)
+		}
+	}
+	return strings.Join(list, " ")
+}
+
 // whole is a thickness to a whole millimetre: the crossing is no sharper.
 func whole(t unit.Millimetre) unit.Quantity {
 	return millimetres(unit.Millimetre(float64(int(t + 0.5))))
@@ -394,7 +421,7 @@ func (b *builder) cost() *Cost {
 	}
 	today := &a.Ways[a.Against]
 	out := Cost{Verdict: string(s.Verdict), Assumed: a.Assumed, Bars: b.costBars(today, o)}
-	out.Lines = []string{b.savingLine(today, s), b.paybackLine(s), b.movedLine(&a, s)}
+	out.Lines = []string{b.savingLine(today, s), joinedBy(b.paybackLine(s), b.crossingShort(today)), b.movedLine(&a, s)}
 	return &out
 }
 

@@ -38,7 +38,10 @@ func (b *builder) kinds() []string {
 	for _, c := range b.warned {
 		add(c.Source)
 	}
-	if b.offered.Invented || b.visit.Demo {
+	if b.recommended() && b.job.Today.IsKnown() { // what it costs
+		used[cite.Practice], used[cite.Memory] = true, true
+	}
+	if b.offered.Invented || b.visit.Demo || b.prices.Invented && b.recommended() && b.job.Today.IsKnown() {
 		used[cite.Invented] = true
 	}
 	var list []string

@@ -10,8 +10,9 @@ import (
 
 // whyCost derives the cost of a metre, today and with the system recommended.
 func (b *builder) whyCost() Reason {
-	r := Reason{Topic: "cost", Title: "What a metre costs", Value: "not worked out", Trust: string(cite.Practice),
-		Formula: "work, gas, electricity, air, consumables, blades and what is bought, each per metre; the saving is today's cost less the system's"}
+	ranges := cite.Ref{Source: "gum", Clause: "5.1.2"}
+	r := Reason{Topic: "cost", Title: "What a metre costs", Value: "not worked out", Source: cited(ranges), Trust: trusted(ranges),
+		Formula: "work, gas, electricity, air, consumables, blades and what is bought, each per metre; the saving is today's cost less the system's; ranges by moving one input at a time"}
 	var systems []*system.System
 	if b.result.First != nil {
 		systems = append(systems, b.result.First.System)
@@ -33,7 +34,7 @@ func (b *builder) whyCost() Reason {
 		}
 	}
 	if c := b.crossing(); c != nil {
-		r.Parts = append(r.Parts, Reason{Title: "where oxy-fuel is cheaper", Value: b.crossingSays(c), Trust: string(cite.Memory)})
+		r.Parts = append(r.Parts, Reason{Title: "where oxy-fuel is cheaper", Value: b.crossingSays(c), Source: cited(cite.Ref{Source: "aws-oxyfuel"}), Trust: string(cite.Memory)})
 	}
 	if text := b.resting(&a); text != "" {
 		r.Parts = append(r.Parts, Reason{Title: "prices", Value: text})
@@ -44,7 +45,12 @@ func (b *builder) whyCost() Reason {
 // wayReasons are the parts of one way's cost.
 func (b *builder) wayReasons(name string, w *cost.Way) []Reason {
 	if w.Why != "" {
-		return []Reason{{Title: name, Value: plain(w.Why)}}
+		said := Reason{Title: name, Value: plain(w.Why)}
+		if w.Process == cost.OxyAcetylene || w.Process == cost.OxyPropane {
+			source := cite.Ref{Source: "navy-steelworker"}
+			said.Source, said.Trust = cited(source), trusted(source)
+		}
+		return []Reason{said}
 	}
 	list := []Reason{{Title: name + ", " + b.cutOf(w), Value: b.perMetre(w.PerMetre).Text + " a metre"}}
 	for _, l := range w.Lines {

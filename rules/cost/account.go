@@ -176,21 +176,26 @@ func (s *setting) worked(w *way, c cut) Way {
 		out.Why = "A figure it takes is missing."
 		return out
 	}
-	var movers []Mover
-	out.PerMetre, movers = s.spread(func(x *values) float64 { t := w.metre(x); return t.sum() })
-	out.PerMetre.Low = max(out.PerMetre.Low, 0) // a cost is never below zero
-	for _, m := range movers {
-		out.Inputs = append(out.Inputs, m.Input)
+	list, movers := s.spreads(2+int(parts), func(x *values, out []float64) {
+		t := w.metre(x)
+		out[0] = t.sum()
+		out[1] = out[0] * x[metresAYear]
+		copy(out[2:], t.cost[:])
+	})
+	for i := range list {
+		list[i].Low = max(list[i].Low, 0) // a cost is never below zero
 	}
-	for p := Part(0); p < parts; p++ {
-		line, _ := s.spread(func(x *values) float64 { t := w.metre(x); return t.cost[p] })
-		if line.Low = max(line.Low, 0); line.High > 0 {
-			out.Lines = append(out.Lines, Line{p, line})
+	out.PerMetre = list[0]
+	if w.yearly {
+		out.PerYear = unit.Known(list[1])
+	}
+	for p, line := range list[2:] {
+		if line.High > 0 {
+			out.Lines = append(out.Lines, Line{Part(p), line})
 		}
 	}
-	if w.yearly {
-		year, _ := s.spread(func(x *values) float64 { t := w.metre(x); return t.sum() * x[metresAYear] })
-		out.PerYear = unit.Known(year)
+	for _, m := range movers {
+		out.Inputs = append(out.Inputs, m.Input)
 	}
 	return out
 }

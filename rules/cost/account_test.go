@@ -307,7 +307,7 @@ func TestDearerGasNeverFavoursOxyFuel(t *testing.T) {
 		}
 		c1, known1 := Cross(j, prices, sys).Likely.Get()
 		c2, known2 := Cross(j, dearer, sys).Likely.Get()
-		if known2 && (!known1 || c2 < c1-0.1) {
+		if known2 && (!known1 || c2 < c1-sharp) {
 			t.Fatalf("crossing: %v %v, dearer %v %v", c1, known1, c2, known2)
 		}
 	})

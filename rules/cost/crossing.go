@@ -43,7 +43,7 @@ func Cross(job rules.Job, prices price.List, sys *system.System) Crossing {
 	s := newSetting(&job, &prices)
 	var held []unit.Millimetre
 	for _, t := range charted {
-		if t <= sys.Severance {
+		if t < sys.Severance {
 			held = append(held, t)
 		}
 	}
@@ -51,30 +51,36 @@ func Cross(job rules.Job, prices price.List, sys *system.System) Crossing {
 		c.Why = "This system severs too little to compare."
 		return c
 	}
-	for _, t := range held {
-		p, why := s.compare(sys, c.Fuel, t)
+	held = append(held, sys.Severance)
+	diffs := make([]price.Spread, len(held))
+	for i, t := range held {
+		p, diff, why := s.compare(sys, c.Fuel, t)
 		if why != "" {
 			c.Why = why
 			return c
 		}
-		c.Points = append(c.Points, p)
+		diffs[i] = diff
+		if i < len(held)-1 {
+			c.Points = append(c.Points, p)
+		}
 	}
-	c.Likely = s.crossing(sys, c.Fuel, held, func(d price.Spread) float64 { return d.Likely })
-	c.From = s.crossing(sys, c.Fuel, held, func(d price.Spread) float64 { return d.Low })
-	c.Surely = s.crossing(sys, c.Fuel, held, func(d price.Spread) float64 { return d.High })
+	c.Likely = s.crossing(sys, c.Fuel, held, diffs, func(d price.Spread) float64 { return d.Likely })
+	c.From = s.crossing(sys, c.Fuel, held, diffs, func(d price.Spread) float64 { return d.Low })
+	c.Surely = s.crossing(sys, c.Fuel, held, diffs, func(d price.Spread) float64 { return d.High })
 	return c
 }
 
-// compare works both out at one thickness.
-func (s *setting) compare(sys *system.System, fuel Process, t unit.Millimetre) (p Point, why string) {
+// compare works both out at one thickness; diff is oxy-fuel less plasma.
+func (s *setting) compare(sys *system.System, fuel Process, t unit.Millimetre) (p Point, diff price.Spread, why string) {
 	mine, flame, w, why := s.both(sys, fuel, t)
 	if why != "" {
-		return p, why
+		return p, diff, why
 	}
-	p.T = t
-	p.Flame, _ = mine.spread(func(x *values) float64 { t := flame.metre(x); return t.moving() })
-	p.Plasma, _ = mine.spread(func(x *values) float64 { t := w.metre(x); return t.moving() })
-	return p, ""
+	list, _ := mine.spreads(3, func(x *values, out []float64) {
+		a, b := flame.metre(x), w.metre(x)
+		out[0], out[1], out[2] = a.moving(), b.moving(), a.moving()-b.moving()
+	})
+	return Point{T: t, Flame: list[0], Plasma: list[1]}, list[2], ""
 }
 
 // both fills in both ways for a cut in mild steel.
@@ -86,35 +92,24 @@ func (s *setting) both(sys *system.System, fuel Process, t unit.Millimetre) (min
 	return mine, flame, w, why
 }
 
-// difference is oxy-fuel less plasma at one thickness; zero where a system
-// cannot be worked out.
-func (s *setting) difference(sys *system.System, fuel Process, t unit.Millimetre) price.Spread {
-	mine, flame, w, why := s.both(sys, fuel, t)
-	if why != "" {
-		return price.Spread{}
-	}
-	diff, _ := mine.spread(func(x *values) float64 {
-		a, b := flame.metre(x), w.metre(x)
-		return a.moving() - b.moving()
-	})
-	return diff
-}
+// sharp is how closely a crossing is found, in mm: nobody can tell a quarter of
+// a millimetre.
+const sharp = 0.25
 
-// crossing finds where one side of the difference first falls below zero, to a
-// tenth of a millimetre, by halving between two of the thicknesses compared.
-func (s *setting) crossing(sys *system.System, fuel Process, held []unit.Millimetre, side func(price.Spread) float64) unit.Maybe[unit.Millimetre] {
-	below := func(t unit.Millimetre) bool { return side(s.difference(sys, fuel, t)) < 0 }
-	if below(held[0]) {
-		return unit.Known(held[0])
-	}
-	list := append(held[:len(held):len(held)], sys.Severance)
-	for i := 1; i < len(list); i++ {
-		if list[i] <= list[i-1] || !below(list[i]) {
+// crossing finds where one side of the difference first falls below zero, by
+// halving between two of the thicknesses compared.
+func (s *setting) crossing(sys *system.System, fuel Process, held []unit.Millimetre, diffs []price.Spread, side func(price.Spread) float64) unit.Maybe[unit.Millimetre] {
+	for i := range held {
+		if side(diffs[i]) >= 0 {
 			continue
 		}
-		low, high := list[i-1], list[i]
-		for high-low > 0.1 {
-			if mid := (low + high) / 2; below(mid) {
+		if i == 0 {
+			return unit.Known(held[0])
+		}
+		low, high := held[i-1], held[i]
+		for high-low > sharp {
+			mid := (low + high) / 2
+			if _, d, _ := s.compare(sys, fuel, mid); side(d) < 0 {
 				high = mid
 			} else {
 				low = mid

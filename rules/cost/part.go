@@ -62,12 +62,12 @@ func (t *tally) add(p Part, m unit.Money, err error) {
 	t.cost[p] += float64(m)
 }
 
-// check keeps an error and returns the value.
-func check[T any](t *tally, v T, err error) T {
+// hour keeps the error of a formula and passes its time on.
+func (t *tally) hour(h Hour, err error) Hour {
 	if t.err == nil {
 		t.err = err
 	}
-	return v
+	return h
 }
 
 func (t *tally) sum() float64 {

@@ -38,31 +38,40 @@ func (m Mover) swing() float64 { return m.Up - m.Down }
 // Check: f = a − b with a from 8 to 14 likely 10, b from 3 to 7 likely 4:
 // 6 − √(2² + 3²) = 2.39 to 6 + √(4² + 1²) = 10.12.
 func (m *model) spread(f func(*values) float64) (price.Spread, []Mover) {
+	list, movers := m.spreads(1, func(x *values, out []float64) { out[0] = f(x) })
+	return list[0], movers
+}
+
+// spreads does so for n results that are worked out together; the inputs
+// returned are those that move the first.
+func (m *model) spreads(n int, f func(x *values, out []float64)) ([]price.Spread, []Mover) {
 	x := m.likely()
-	base := f(&x)
-	down, up := 0.0, 0.0
+	base, low, high := make([]float64, n), make([]float64, n), make([]float64, n)
+	down, up := make([]float64, n), make([]float64, n)
+	f(&x, base)
 	var movers []Mover
 	for i := range m.in {
 		in := &m.in[i]
 		if !in.known || in.Spread.Low == in.Spread.High {
 			continue
 		}
-		mover := m.move(at(i), x, base, f)
-		if mover.swing() > 0 {
-			down, up = math.Hypot(down, mover.Down), math.Hypot(up, mover.Up)
-			movers = append(movers, mover)
+		x[i] = in.Spread.Low
+		f(&x, low)
+		x[i] = in.Spread.High
+		f(&x, high)
+		x[i] = in.Spread.Likely
+		for k := range n {
+			less, more := min(low[k]-base[k], high[k]-base[k], 0), max(low[k]-base[k], high[k]-base[k], 0)
+			down[k], up[k] = math.Hypot(down[k], less), math.Hypot(up[k], more)
+			if k == 0 && more > less {
+				movers = append(movers, Mover{*in, less, more})
+			}
 		}
 	}
+	list := make([]price.Spread, n)
+	for k := range list {
+		list[k] = price.Spread{Low: base[k] - down[k], Likely: base[k], High: base[k] + up[k]}
+	}
 	sort.SliceStable(movers, func(a, b int) bool { return movers[a].swing() > movers[b].swing() })
-	return price.Spread{Low: base - down, Likely: base, High: base + up}, movers
-}
-
-// move takes one input to its ends.
-func (m *model) move(i at, x values, base float64, f func(*values) float64) Mover {
-	s := m.in[i].Spread
-	x[i] = s.Low
-	a := f(&x) - base
-	x[i] = s.High
-	b := f(&x) - base
-	return Mover{m.in[i], min(a, b, 0), max(a, b, 0)}
+	return list, movers
 }

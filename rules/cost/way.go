@@ -54,10 +54,10 @@ func (w *way) metre(x *values) tally {
 		return t
 	}
 	length := unit.Metre(x[cutLength])
-	burning := check2(&t)(CutHours(unit.MillimetrePerMinute(own(speed)), 1))
-	cutting := check2(&t)(CutHours(unit.MillimetrePerMinute(own(speed)), x[operating]))
-	setting := check2(&t)(StartHours(unit.Second(own(setup)), length))
-	heating := check2(&t)(StartHours(unit.Second(own(starting)), length))
+	burning := t.hour(CutHours(unit.MillimetrePerMinute(own(speed)), 1))
+	cutting := t.hour(CutHours(unit.MillimetrePerMinute(own(speed)), x[operating]))
+	setting := t.hour(StartHours(unit.Second(own(setup)), length))
+	heating := t.hour(StartHours(unit.Second(own(starting)), length))
 	w.labour(&t, x, cutting*Hour(own(tended)), setting, heating)
 	switch {
 	case w.process.flame():
@@ -67,15 +67,10 @@ func (w *way) metre(x *values) tally {
 		w.electricity(&t, x, burning, 0)
 	default:
 		w.electricity(&t, x, burning+heating, cutting+setting-burning)
-		w.air(&t, x, burning+heating+check2(&t)(StartHours(unit.Second(own(airAfter)), length)))
+		w.air(&t, x, burning+heating+t.hour(StartHours(unit.Second(own(airAfter)), length)))
 		w.consumables(&t, x, burning, 1/float64(length))
 	}
 	return t
-}
-
-// check2 keeps the error of a formula and passes its value on.
-func check2(t *tally) func(Hour, error) Hour {
-	return func(h Hour, err error) Hour { return check(t, h, err) }
 }
 
 func (w *way) labour(t *tally, x *values, cutting, setting, heating Hour) {
