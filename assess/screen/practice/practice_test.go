@@ -3,6 +3,7 @@ package practice
 import (
 	"context"
 	"errors"
+	"flag"
 	"fmt"
 	"io"
 	"os"
@@ -226,6 +227,7 @@ func TestEveryViewIsWhole(t *testing.T) {
 
 // No keys, in any order, in any window, break the frame or write a control.
 func TestAnyKeys(t *testing.T) {
+	flag.Set("rapid.checks", "40") // each draws many views
 	keys := []tea.KeyType{tea.KeyEnter, tea.KeyTab, tea.KeyEsc, tea.KeyUp, tea.KeyDown, tea.KeyPgDown, tea.KeyBackspace, tea.KeyCtrlA, tea.KeyCtrlG,
 		tea.KeyCtrlR, tea.KeyCtrlX, tea.KeyCtrlE, tea.KeyCtrlT, tea.KeyCtrlB, tea.KeyCtrlN, tea.KeyCtrlL, tea.KeyCtrlD}
 	rapid.Check(t, func(rt *rapid.T) {
