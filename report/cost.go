@@ -112,7 +112,9 @@ func Costs(v *assess.Visit, offered system.Range, o Options) CostSheet {
 		s.Today = append(s.Today, b.costWay(&a.Ways[i]))
 	}
 	for i := range a.Offers {
-		s.Systems = append(s.Systems, b.costOffer(&a, &a.Offers[i]))
+		if a.Why == "" { // else it is said once
+			s.Systems = append(s.Systems, b.costOffer(&a, &a.Offers[i]))
+		}
 	}
 	s.Crossing = b.costChart()
 	s.Inputs = b.costInputs(&a)

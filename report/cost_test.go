@@ -4,10 +4,13 @@ import (
 	"math"
 	"strings"
 	"testing"
+	"time"
 
+	"cutbrief/assess"
 	"cutbrief/rules"
 	"cutbrief/rules/metal"
 	"cutbrief/rules/price"
+	"cutbrief/rules/system"
 	"cutbrief/rules/unit"
 )
 
@@ -176,6 +179,26 @@ func TestCompare(t *testing.T) {
 	c, err = Compare(v, steps(), Options{}, []string{"8"})
 	if err != nil || c.Columns[0] != "Test 8" || c.Rows[0].Cells[0] != "falls short" {
 		t.Errorf("%v %v", c, err)
+	}
+}
+
+// With nothing told there is nothing to work out, and that is said once.
+func TestNothingTold(t *testing.T) {
+	v := assess.New("x", time.Date(2026, 11, 25, 9, 0, 0, 0, time.UTC))
+	if s := Costs(v, steps(), Options{}); s.Cut != "What is cut, and how thick, is not known yet." || len(s.Systems)+len(s.Today) > 0 || s.Crossing != nil {
+		t.Errorf("%+v", s)
+	}
+	c, err := Compare(v, steps(), Options{}, nil)
+	if err != nil || len(c.Columns) == 0 || len(c.Rows) == 0 {
+		t.Errorf("%+v %v", c, err)
+	}
+	if empty, err := Compare(v, system.Range{}, Options{}, nil); err != nil || len(empty.Columns) != 0 {
+		t.Errorf("%+v %v", empty, err)
+	}
+	for _, r := range Why(v, steps(), Options{}) {
+		if r.Topic == "cost" && r.Value != "not worked out" {
+			t.Errorf("%+v", r)
+		}
 	}
 }
 

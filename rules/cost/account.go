@@ -76,6 +76,9 @@ func Reckon(job rules.Job, prices price.List, systems []*system.System) Account 
 	cuts := cutsOf(&job)
 	if len(cuts) == 0 {
 		a.Why = "What is cut, and how thick, is not known yet."
+		for _, sys := range systems {
+			a.Offers = append(a.Offers, Offer{System: sys, Way: Way{Process: Plasma, Why: a.Why}})
+		}
 		return a
 	}
 	chosen := cuts[0]
