@@ -225,8 +225,8 @@ func joined(s string) string { return strings.Join(strings.Fields(s), "") }
 
 // TestThePageKeepsItsPromises makes pages of random visits. None recommends a
 // system that falls short where that cannot be changed, every caution that
-// metals, place and current ask for is there, and a page says the numbers of
-// the data and no others.
+// metals, place and current ask for is there, figures are rounded to the safe
+// side, and a page says the numbers of the data and no others.
 func TestThePageKeepsItsPromises(t *testing.T) {
 	offered := system.Demo()
 	outcomes := map[string]int{}
@@ -242,6 +242,7 @@ func TestThePageKeepsItsPromises(t *testing.T) {
 		if brief.Outcome == string(rules.Recommended) {
 			keepsHardRules(t, &job, &brief, offered)
 		}
+		roundsSafely(t, &brief, rules.Evaluate(job, offered))
 		data, err := render(jsonFormat, []report.Brief{brief}, "a4")
 		if err != nil {
 			t.Fatal(err)
@@ -293,6 +294,37 @@ func keepsHardRules(t *rapid.T, job *rules.Job, brief *report.Brief, offered sys
 	}
 	if why := append(shortInSteel(job, first.System), shortOtherwise(job, first.System)...); len(why) > 0 {
 		t.Errorf("%s is recommended: %q", first.System.ID, why)
+	}
+}
+
+// millimetres is a figure of a bar in millimetres.
+var millimetres = regexp.MustCompile(`(\d+(?:\.\d+)?) mm$`)
+
+// roundsSafely fails if a bar shows less needed than there is need, or more
+// given than there is. Where a need is met within one step of the display, both
+// may be shown to the nearest, so that 50.2 against 50.4 is not 51 against 50;
+// even then no more is shown as needed than as given.
+func roundsSafely(t *rapid.T, brief *report.Brief, r rules.Result) {
+	if r.First == nil {
+		return
+	}
+	bars := brief.Bars
+	for _, c := range r.First.Checks {
+		if !(c.Need.Value > 0 && c.Have.Value > 0) || c.Verdict == rules.NotKnown {
+			continue
+		}
+		bar := bars[0]
+		bars = bars[1:]
+		need, have := millimetres.FindStringSubmatch(bar.Need), millimetres.FindStringSubmatch(bar.Have)
+		if need == nil || have == nil {
+			continue
+		}
+		least, _ := strconv.ParseFloat(need[1], 64)
+		most, _ := strconv.ParseFloat(have[1], 64)
+		safe := least >= c.Need.Value-1e-6 && most <= c.Have.Value+1e-6
+		if !safe && !(c.Verdict == rules.Met && least <= most && most-c.Have.Value < 0.5 && c.Need.Value-least < 0.5) {
+			t.Errorf("%s: %s, %s; truly %g and %g", bar.Label, bar.Need, bar.Have, c.Need.Value, c.Have.Value)
+		}
 	}
 }
 
