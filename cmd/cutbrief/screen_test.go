@@ -40,6 +40,12 @@ type drawn struct {
 // draw runs the program in a folder.
 func draw(t *testing.T, dir string, args ...string) *drawn {
 	t.Helper()
+	return drawAs(t, dir, exec.Command("cutbrief", args...))
+}
+
+// drawAs runs a command that runs the program.
+func drawAs(t *testing.T, dir string, cmd *exec.Cmd) *drawn {
+	t.Helper()
 	d := &drawn{t: t, dir: dir, over: make(chan struct{}), news: make(chan struct{}, 1), screen: vt.NewEmulator(100, 30)}
 	d.screen.SetCallbacks(vt.Callbacks{
 		Bell:             func() { d.rung = append(d.rung, "bell") },
@@ -47,7 +53,7 @@ func draw(t *testing.T, dir string, args ...string) *drawn {
 		IconName:         func(s string) { d.rung = append(d.rung, "icon "+s) },
 		WorkingDirectory: func(s string) { d.rung = append(d.rung, "folder "+s) },
 	})
-	d.cmd = exec.Command("cutbrief", args...)
+	d.cmd = cmd
 	d.cmd.Dir = dir
 	d.cmd.Env = append(os.Environ(), "TERM=xterm-256color", "NO_COLOR=1", "HOME="+dir,
 		"XDG_DATA_HOME="+filepath.Join(dir, "data"), "XDG_CONFIG_HOME="+filepath.Join(dir, "config"))

@@ -40,14 +40,28 @@ func TestNoSocket(t *testing.T) {
 		if out, err := cmd.CombinedOutput(); err != nil {
 			t.Errorf("%q: %v: %s", args, err, out)
 		}
-		calls, err := os.ReadFile(log)
-		if err != nil || !strings.Contains(string(calls), "execve(") {
-			t.Fatalf("%q: nothing was traced: %v", args, err)
-		}
-		for _, call := range []string{"socket(", "socketpair(", "connect(", "bind(", "sendto(", "sendmsg("} {
-			if strings.Contains(string(calls), call) {
-				t.Errorf("%q calls %s:\n%s", args, call, calls)
-			}
+		stayedHome(t, log)
+	}
+	log := filepath.Join(t.TempDir(), "calls")
+	d := drawAs(t, dir, exec.Command(tracer, "-f", "-o", log, "-e", "trace=execve,%network", "cutbrief", "interview", "visit.json"))
+	d.sees("make the page")
+	d.types("p")
+	d.sees("the page is in")
+	d.types("q")
+	d.ended()
+	stayedHome(t, log)
+}
+
+// stayedHome looks through a log of system calls.
+func stayedHome(t *testing.T, log string) {
+	t.Helper()
+	calls, err := os.ReadFile(log)
+	if err != nil || !strings.Contains(string(calls), "execve(") {
+		t.Fatalf("nothing was traced: %v", err)
+	}
+	for _, call := range []string{"socket(", "socketpair(", "connect(", "bind(", "sendto(", "sendmsg("} {
+		if strings.Contains(string(calls), call) {
+			t.Errorf("%s is called:\n%s", call, calls)
 		}
 	}
 }
