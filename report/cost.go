@@ -421,10 +421,21 @@ func (b *builder) cost() *Cost {
 	if !ok {
 		return &Cost{Lines: unique(b.unworked(&a)), Assumed: a.Assumed}
 	}
+	if b.nobodysPrices() {
+		return &Cost{Lines: []string{"What it would save was not worked out: no price of yours was told, and the built-in prices are invented."}, Assumed: true}
+	}
 	today := &a.Ways[a.Against]
 	out := Cost{Verdict: string(s.Verdict), Assumed: a.Assumed, Bars: b.costBars(today, o)}
 	out.Lines = []string{b.savingLine(today, s), joinedBy(b.paybackLine(s), b.crossingShort(today)), b.movedLine(&a, s)}
 	return &out
+}
+
+// nobodysPrices reports that a real customer would be shown sums that rest on
+// invented prices alone. The account (cost, why) still shows them, marked.
+func (b *builder) nobodysPrices() bool {
+	p := &b.job.Prices
+	told := p.Labour.IsKnown() || p.GasYear.IsKnown() || p.SentOutYear.IsKnown()
+	return b.prices.Invented && !b.visit.Demo && !told
 }
 
 // unworked says why no cost can be worked out.

@@ -57,6 +57,7 @@ func TestCostOnThePage(t *testing.T) {
 // Without a list of one's own everything says so: page, account, derivation.
 func TestAssumedPricesAreSaid(t *testing.T) {
 	v := farm(t)
+	v.Demo = true
 	say(t, v, rules.FactCutLength, "", "60 m a week")
 	c := Build(v, steps(), Options{}).Cost
 	if !c.Assumed || !strings.Contains(c.Lines[2], "Prices are assumed") || !strings.Contains(c.Lines[2], "invented") {
@@ -70,6 +71,21 @@ func TestAssumedPricesAreSaid(t *testing.T) {
 		if r.Topic == "cost" && !strings.Contains(r.Parts[len(r.Parts)-1].Value, "invented") {
 			t.Errorf("%+v", r.Parts)
 		}
+	}
+}
+
+// A real customer who told no price is shown no sum that rests on invented
+// ones; one told price is enough to show the account, marked.
+func TestNoSumsFromNobodysPrices(t *testing.T) {
+	v := farm(t)
+	say(t, v, rules.FactCutLength, "", "60 m a week")
+	c := Build(v, steps(), Options{}).Cost
+	if len(c.Lines) != 1 || !strings.Contains(c.Lines[0], "no price of yours was told") || c.Verdict != "" || c.Bars != nil {
+		t.Errorf("%+v", c)
+	}
+	say(t, v, rules.FactLabour, "", "60")
+	if c = Build(v, steps(), Options{}).Cost; len(c.Lines) != 3 || !c.Assumed {
+		t.Errorf("%+v", c)
 	}
 }
 
@@ -108,6 +124,7 @@ func TestNoAlternativeOnThePage(t *testing.T) {
 // What is not told is said to be open, not guessed.
 func TestUnknownMetres(t *testing.T) {
 	v := farm(t)
+	v.Demo = true
 	c := Build(v, steps(), Options{}).Cost
 	if !strings.Contains(c.Lines[1], "the metres cut a year are not known") || strings.Contains(c.Lines[0], "a year") {
 		t.Errorf("%q", c.Lines)

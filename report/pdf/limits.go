@@ -1,5 +1,11 @@
 package pdf
 
+import (
+	"slices"
+
+	"cutbrief/report"
+)
+
 // limits say how much of each part is printed. The zero page has room for
 // everything; a page that is too long is shortened step by step.
 type limits struct {
@@ -81,4 +87,20 @@ var steps = []func(*limits){
 	func(l *limits) { l.cautions = 24 },
 	func(l *limits) { l.cautions, l.planNotes, l.footing = 18, 0, 1 },
 	func(l *limits) { l.cautions, l.plan, l.cell, l.cost = 12, 2, 1, 0 },
+}
+
+// moneyFirst are taken before anything but space where the prices are nobody's:
+// assumed sums give way to reasons.
+var moneyFirst = []func(*limits){
+	func(l *limits) { l.costBars = false },
+	func(l *limits) { l.cost = 2 },
+	func(l *limits) { l.cost = 1 },
+}
+
+// stepsFor are the steps for one brief. The first two only take space.
+func stepsFor(b *report.Brief) []func(*limits) {
+	if b.Cost == nil || !b.Cost.Assumed {
+		return steps
+	}
+	return slices.Concat(steps[:2], moneyFirst, steps[2:])
 }

@@ -59,23 +59,24 @@ func layOut(f faces, b *report.Brief, p Paper, l limits, replaced string) (*page
 // takes back each step that turned out not to be needed, the last one first:
 // what matters most comes back first.
 func fit(f faces, b *report.Brief, p Paper, replaced string) (*page, error) {
+	steps := stepsFor(b)
 	for n := 0; n <= len(steps); n++ {
-		pg, over, err := layOut(f, b, p, after(n, nil), replaced)
+		pg, over, err := layOut(f, b, p, after(steps[:n], nil), replaced)
 		if err != nil {
 			return nil, err
 		}
 		if over <= 0 {
-			return giveBack(f, b, p, replaced, n, pg)
+			return giveBack(f, b, p, replaced, steps[:n], pg)
 		}
 	}
 	return nil, fmt.Errorf("the page does not fit on %s", p)
 }
 
-func giveBack(f faces, b *report.Brief, p Paper, replaced string, n int, fits *page) (*page, error) {
+func giveBack(f faces, b *report.Brief, p Paper, replaced string, taken []func(*limits), fits *page) (*page, error) {
 	spared := map[int]bool{}
-	for i := n - 1; i >= 0; i-- {
+	for i := len(taken) - 1; i >= 0; i-- {
 		spared[i] = true
-		pg, over, err := layOut(f, b, p, after(n, spared), replaced)
+		pg, over, err := layOut(f, b, p, after(taken, spared), replaced)
 		if err != nil {
 			return nil, err
 		}
@@ -88,10 +89,10 @@ func giveBack(f faces, b *report.Brief, p Paper, replaced string, n int, fits *p
 	return fits, nil
 }
 
-// after is the limits when the first n steps are taken but for the spared ones.
-func after(n int, spared map[int]bool) limits {
+// after is the limits when some steps are taken but for the spared ones.
+func after(taken []func(*limits), spared map[int]bool) limits {
 	l := roomy
-	for i, step := range steps[:n] {
+	for i, step := range taken {
 		if !spared[i] {
 			step(&l)
 		}
