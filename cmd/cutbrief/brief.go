@@ -135,17 +135,16 @@ func paperOf(name string) (string, error) {
 	return paper, nil
 }
 
-// styleOf reads --units.
+// styleOf reads --units; "" leaves it to the visit.
 func styleOf(units string) (unit.Style, error) {
-	switch strings.ToLower(units) {
-	case "":
+	if units == "" {
 		return "", nil
-	case "mm":
-		return unit.Metric, nil
-	case "in":
-		return unit.Inch, nil
 	}
-	return "", misuse(fmt.Sprintf("--units %q is neither mm nor in", units), "mm for millimetres, in for inches")
+	style, err := unit.ParseStyle(units)
+	if err != nil {
+		return "", misuse(fmt.Sprintf("--units %q is neither mm nor in", units), "mm for millimetres, in for inches")
+	}
+	return style, nil
 }
 
 // defaultOut is where a brief goes when nobody says: a page to the current

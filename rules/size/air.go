@@ -117,20 +117,6 @@ func DeliveredAt(delivery unit.LitrePerMinute, altitude unit.Metre) (unit.LitreP
 	return min(q, delivery), err
 }
 
-// AirShare returns what a compressor delivers at the site as a share in % of
-// the free air a torch needs at full output, both in l/min at the reference of
-// ISO 8778. A smaller output is not credited: with the same nozzle and pressure
-// the flow stays about the same (common practice, no source).
-//
-// Valid for delivery ≥ 0, need > 0. Source: rating-plate for the need.
-// Check: 169.1 of 120 l/min → 140.9 %.
-func AirShare(delivery, need unit.LitrePerMinute) (unit.Percent, error) {
-	if !(delivery >= 0 && need > 0) {
-		return 0, ErrRange
-	}
-	return unit.Percent(100 * delivery / need), nil
-}
-
 // HoseLoss returns the pressure lost in bar along a smooth air hose, without
 // its couplings, for a flow of free air in l/min (ISO 8778), a bore in mm, a
 // length in m, an inlet pressure in bar gauge and the local air pressure in kPa:

@@ -40,12 +40,6 @@ func TestDeliveredAt(t *testing.T) {
 			t.Errorf("%v m: %v, %v", c.h, q, err)
 		}
 	}
-	if share, err := AirShare(169.12, 120); err != nil || !near(float64(share), 140.93, 0.005) {
-		t.Errorf("%v, %v", share, err)
-	}
-	if _, err := AirShare(100, 0); !errors.Is(err, ErrRange) {
-		t.Errorf("%v", err)
-	}
 	if _, err := DeliveredAt(-1, 0); !errors.Is(err, ErrRange) {
 		t.Errorf("%v", err)
 	}

@@ -97,31 +97,3 @@ func OxyFuelBand() Band { return Band{1.5, 4} }
 // ColdBand is the heated band of shear, nibbler, band saw and hand saw: none.
 // Source: practice.
 func ColdBand() Band { return Band{0, 0} }
-
-// Distortion is how one way of cutting compares with another for heat left in
-// the work.
-type Distortion int
-
-// The grades, from best for the way that is judged.
-const (
-	LessHeat Distortion = iota
-	AsMuchHeat
-	MoreHeat
-)
-
-// CompareHeat grades heat left per mm against another process's: within a fifth
-// they count as the same. Plasma against a cold cut is always MoreHeat; say so.
-//
-// Valid for heat > 0 and other ≥ 0. Source: practice for the fifth.
-// Check: 183 against 300 J/mm → LessHeat; against 0 → MoreHeat.
-func CompareHeat(heat, other JoulePerMillimetre) (Distortion, error) {
-	switch {
-	case !(heat > 0 && other >= 0):
-		return 0, ErrRange
-	case heat < other*0.8:
-		return LessHeat, nil
-	case heat > other*1.2:
-		return MoreHeat, nil
-	}
-	return AsMuchHeat, nil
-}

@@ -53,7 +53,6 @@ func TestAbsorbedRefuses(t *testing.T) {
 		func() error { _, err := HeatedZone(0, 5); return err },
 		func() error { _, err := OxyFuelSpeed(5); return err },
 		func() error { _, err := OxyFuelSpeed(101); return err },
-		func() error { _, err := CompareHeat(0, 5); return err },
 	} {
 		if err := bad(); !errors.Is(err, ErrRange) {
 			t.Errorf("%v", err)
@@ -68,17 +67,6 @@ func TestHeatedZoneIsInKeepingWithPractice(t *testing.T) {
 		y, err2 := HeatedZone(left, thick)
 		if err1 != nil || err2 != nil || y < PlasmaBand().Low || y > PlasmaBand().High {
 			t.Errorf("%v mm: %v (%v, %v)", thick, y, err1, err2)
-		}
-	}
-}
-
-func TestCompareHeat(t *testing.T) {
-	for _, c := range []struct {
-		other JoulePerMillimetre
-		want  Distortion
-	}{{300, LessHeat}, {229, LessHeat}, {228, AsMuchHeat}, {183, AsMuchHeat}, {153, AsMuchHeat}, {152, MoreHeat}, {0, MoreHeat}} {
-		if got, err := CompareHeat(183, c.other); err != nil || got != c.want {
-			t.Errorf("183 against %v: %v, %v", c.other, got, err)
 		}
 	}
 }
