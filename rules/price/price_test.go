@@ -97,6 +97,7 @@ func TestAListSaysWhatItIs(t *testing.T) {
 		"item,likely\noxygen,7\n":   "names no currency",
 		"item,likely\ndate,today\n": "is not a date",
 		"item,likely\ndate,2026-13-01\ncurrency,EUR\n": "is not a date",
+		"item,likely\ndate,2026-02-31\ncurrency,EUR\n": "is not a date", // February has 28 days in 2026
 		"item,likely\ncurrency,euro\n":                 "is not a currency code",
 	} {
 		_, findings := Read(strings.NewReader(text), "x")

@@ -2,9 +2,9 @@ package price
 
 import (
 	"fmt"
-	"regexp"
 	"slices"
 	"strings"
+	"time"
 	"unicode/utf8"
 
 	"cutbrief/rules/lines"
@@ -78,10 +78,8 @@ func (r *row) currency(text string) {
 	r.out.Currency = text
 }
 
-var day = regexp.MustCompile(`^\d{4}-(0[1-9]|1[0-2])-(0[1-9]|[12]\d|3[01])$`)
-
 func (r *row) date(text string) {
-	if !day.MatchString(text) {
+	if _, err := time.Parse(time.DateOnly, text); err != nil {
 		r.say(lines.Error, colLikely, lines.Quoted(text)+" is not a date", "year, month and day, such as 2026-01-31")
 		return
 	}
