@@ -108,7 +108,6 @@ func (d *drawn) kill() {
 	d.cmd.Process.Kill()
 	<-d.over
 	d.file.Close()
-	d.screen.Close()
 }
 
 func (d *drawn) text() string {
