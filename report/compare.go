@@ -170,7 +170,7 @@ func (b *builder) comparisonRows(a *cost.Account, now *cost.Way) []comparedRow {
 			return b.needed(unit.Quantity{Value: float64(s.Weight), Kind: unit.Weight})
 		}), none},
 		{"price", plate(b.priceOf), none},
-		{"cost a metre", costs(b.metreOf, false), metre},
+		{"cost " + b.each(), costs(b.metreOf, false), metre},
 		{"low to high", costs(b.metreOf, true), metres},
 		{"cost a year", costs(b.yearOf, false), year},
 		{"low to high", costs(b.yearOf, true), years},
@@ -288,6 +288,8 @@ func paysOf(o *cost.Offer) string {
 		return "not known"
 	case !p.Likely.IsKnown():
 		return "never"
+	case s.Verdict == cost.NoClear:
+		return "not clear"
 	}
 	return after(p.Likely)
 }

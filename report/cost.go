@@ -7,6 +7,7 @@ import (
 
 	"cutbrief/assess"
 	"cutbrief/rules"
+	"cutbrief/rules/cite"
 	"cutbrief/rules/cost"
 	"cutbrief/rules/price"
 	"cutbrief/rules/system"
@@ -48,6 +49,7 @@ type CostSheet struct {
 type CostWay struct {
 	Name     string     `json:"name"`
 	Cut      string     `json:"cut"` // "10 mm mild steel"
+	Each     string     `json:"-"`   // what texts are for: "a metre", "a foot"
 	PerMetre *Amount    `json:"per_metre,omitempty"`
 	PerYear  *Amount    `json:"per_year,omitempty"`
 	Lines    []CostLine `json:"lines,omitempty"`
@@ -156,7 +158,7 @@ func (b *builder) cutOf(w *cost.Way) string {
 }
 
 func (b *builder) costWay(w *cost.Way) CostWay {
-	out := CostWay{Name: w.Process.Name(), Cut: b.cutOf(w), Why: plain(w.Why)}
+	out := CostWay{Name: w.Process.Name(), Cut: b.cutOf(w), Each: b.each(), Why: plain(w.Why)}
 	if w.Why != "" {
 		return out
 	}
@@ -249,9 +251,9 @@ func (b *builder) costCut(a *cost.Account) string {
 	text := "For " + b.told(millimetres(t)) + " " + metalName(a.Metal)
 	switch m, told := a.Metres.Get(); {
 	case !told:
-		text += ". How many metres a year is not known, so nothing is said of a year."
+		text += ". How much is cut a year is not known, so nothing is said of a year."
 	case m.High == 0:
-		text += ", no metres a year: nothing is saved, and nothing pays back."
+		text += ", nothing cut in a year: nothing is saved, and nothing pays back."
 	default:
 		show := func(v float64, r unit.Round) string {
 			return b.show(unit.Quantity{Value: v, Kind: unit.Length}, r)
@@ -280,9 +282,12 @@ func (b *builder) priceLines(a *cost.Account) []Line {
 // resting says so where a result rests on prices nobody stands behind.
 func (b *builder) resting(a *cost.Account) string {
 	switch {
-	case b.prices.Invented:
+	case b.prices.Invented && !b.prices.Owned():
 		return "Prices are assumed: what you did not tell is from an invented list" + b.of() + "."
 	case a.Assumed:
+		if b.prices.Invented {
+			return "Some prices are assumed: invented, or common practice, no source. List" + b.of() + "."
+		}
 		return "Some prices are assumed: common practice, no source. List" + b.of() + "."
 	}
 	return ""
@@ -343,7 +348,7 @@ func (b *builder) costChart() *CostChart {
 	if c == nil {
 		return nil
 	}
-	chart := CostChart{Title: plain(c.System.Name) + " and " + c.Fuel.Name() + ", a metre of mild steel", Says: b.crossingSays(c)}
+	chart := CostChart{Title: plain(c.System.Name) + " and " + c.Fuel.Name() + ", " + b.each() + " of mild steel", Says: b.crossingSays(c)}
 	longest := 0.0
 	for _, p := range c.Points {
 		longest = max(longest, p.Plasma.Likely, p.Flame.Likely)
@@ -422,7 +427,7 @@ func (b *builder) cost() *Cost {
 		return &Cost{Lines: unique(b.unworked(&a)), Assumed: a.Assumed}
 	}
 	if b.nobodysPrices() {
-		return &Cost{Lines: []string{"What it would save was not worked out: no price of yours was told, and the built-in prices are invented."}, Assumed: true}
+		return &Cost{Lines: []string{"What it would save was not worked out: no price of yours was told, and the price of an hour of work in the list is invented."}, Assumed: true}
 	}
 	today := &a.Ways[a.Against]
 	out := Cost{Verdict: string(s.Verdict), Assumed: a.Assumed, Bars: b.costBars(today, o)}
@@ -431,11 +436,14 @@ func (b *builder) cost() *Cost {
 }
 
 // nobodysPrices reports that a real customer would be shown sums that rest on
-// invented prices alone. The account (cost, why) still shows them, marked.
+// invented prices: nobody stands behind the hour of work, which is most of what
+// a cut costs, and no bill was told. The account (cost, why) still shows them,
+// marked.
 func (b *builder) nobodysPrices() bool {
 	p := &b.job.Prices
 	told := p.Labour.IsKnown() || p.GasYear.IsKnown() || p.SentOutYear.IsKnown()
-	return b.prices.Invented && !b.visit.Demo && !told
+	hour, listed := b.prices.Get(price.Labour)
+	return listed && hour.Basis == price.Invented && !b.visit.Demo && !told
 }
 
 // unworked says why no cost can be worked out.
@@ -458,7 +466,7 @@ func (b *builder) costBars(today *cost.Way, o *cost.Offer) []CostBar {
 	bar := func(label string, s price.Spread) CostBar {
 		a := b.perMetre(s)
 		likely, _ := ranged(a, b)
-		return CostBar{label, a.Text + " a metre", likely + " a metre", s.Likely / longest}
+		return CostBar{label, a.Text + " " + b.each(), likely + " " + b.each(), s.Likely / longest}
 	}
 	return []CostBar{bar("Today", today.PerMetre), bar(plain(o.System.Name), o.Way.PerMetre)}
 }
@@ -468,7 +476,7 @@ func (b *builder) savingLine(today *cost.Way, s cost.Saving) string {
 	against := " against " + today.Process.Name() + " in " + b.cutOf(today)
 	flip := func(x price.Spread) price.Spread { return price.Spread{Low: -x.High, Likely: -x.Likely, High: -x.Low} }
 	sums := func(sign func(price.Spread) price.Spread) string {
-		text := b.perMetre(sign(s.PerMetre)).Text + " a metre"
+		text := b.perMetre(sign(s.PerMetre)).Text + " " + b.each()
 		if year, ok := s.PerYear.Get(); ok {
 			text += ", " + b.perYear(sign(year)).Text + " a year"
 		}
@@ -491,13 +499,16 @@ func (b *builder) paybackLine(s cost.Saving) string {
 	case !ok && b.clash():
 		return "No payback is worked out: the range and the price list have different currencies."
 	case !ok && !s.PerYear.IsKnown():
-		return "When it pays for itself is open: the metres cut a year are not known."
+		return "When it pays for itself is open: how much is cut a year is not known."
 	case !ok:
 		return "When it pays for itself is open: the list gives no price for it."
 	}
 	text := "Pays for itself " + payback(p)
-	if !p.Likely.IsKnown() {
+	switch {
+	case !p.Likely.IsKnown():
 		text = "Does not pay for itself by cheaper cutting"
+	case s.Verdict == cost.NoClear:
+		text = "May pay for itself " + payback(p)
 	}
 	if p.Years > 0 {
 		text += fmt.Sprintf("; worth %s today over %s years at %s %%", b.perYear(p.Worth).Text, short(p.Years), short(p.Interest))
@@ -519,7 +530,27 @@ func (b *builder) movedLine(a *cost.Account, s cost.Saving) string {
 	if len(names) == 0 {
 		return text
 	}
-	return "Moved most by " + series(names) + ". " + text
+	return "Moved most by " + series(names) + habits(s.Movers[:len(names)]) + ". " + text
+}
+
+// habits says so where what moves the saving most rests on common practice
+// alone: figures of the trade, not of this shop.
+func habits(movers []cost.Mover) string {
+	n := 0
+	for _, m := range movers {
+		if m.Basis == string(cite.Practice) {
+			n++
+		}
+	}
+	switch {
+	case n == 0:
+		return ""
+	case n == len(movers) && n > 1:
+		return ", both " + string(cite.Practice)
+	case n == len(movers):
+		return ", " + string(cite.Practice)
+	}
+	return ", one of them " + string(cite.Practice)
 }
 
 // dated says of when and where the prices are.

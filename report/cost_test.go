@@ -126,7 +126,7 @@ func TestUnknownMetres(t *testing.T) {
 	v := farm(t)
 	v.Demo = true
 	c := Build(v, steps(), Options{}).Cost
-	if !strings.Contains(c.Lines[1], "the metres cut a year are not known") || strings.Contains(c.Lines[0], "a year") {
+	if !strings.Contains(c.Lines[1], "how much is cut a year is not known") || strings.Contains(c.Lines[0], "a year") {
 		t.Errorf("%q", c.Lines)
 	}
 	v.Clear(rules.Asked{Fact: rules.FactToday})

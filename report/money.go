@@ -21,9 +21,27 @@ type Amount struct {
 	Shown  [3]string `json:"-"`    // low, likely and high for a table
 }
 
-// perMetre rounds money a metre to two decimals.
+// perMetre rounds money a metre to two decimals. Its texts are for a foot where
+// lengths are written in feet; its figures stay those of a metre.
 func (b *builder) perMetre(s price.Spread) Amount {
-	return b.amount(s, func(float64) float64 { return 0.01 }, 2)
+	cents := func(float64) float64 { return 0.01 }
+	a := b.amount(s, cents, 2)
+	if b.style == unit.Inch {
+		shown := b.amount(s.Times(foot), cents, 2)
+		a.Text, a.Shown = shown.Text, shown.Shown
+	}
+	return a
+}
+
+// foot in m, exact (nist-sp-811).
+const foot = 0.3048
+
+// each is the length that texts give money for.
+func (b *builder) each() string {
+	if b.style == unit.Inch {
+		return "a foot"
+	}
+	return "a metre"
 }
 
 // perYear rounds money a year to three figures: more would not be true.

@@ -11,8 +11,8 @@ import (
 // whyCost derives the cost of a metre, today and with the system recommended.
 func (b *builder) whyCost() Reason {
 	ranges := cite.Ref{Source: "gum", Clause: "5.1.2"}
-	r := Reason{Topic: "cost", Title: "What a metre costs", Value: "not worked out", Source: cited(ranges), Trust: trusted(ranges),
-		Formula: "work, gas, electricity, air, consumables, blades and what is bought, each per metre; the saving is today's cost less the system's; ranges by moving one input at a time"}
+	r := Reason{Topic: "cost", Title: "What " + b.each() + " costs", Value: "not worked out", Source: cited(ranges), Trust: trusted(ranges),
+		Formula: "work, gas, electricity, air, consumables, blades and what is bought, each for " + b.each() + "; the saving is today's cost less the system's; ranges by moving one input at a time"}
 	var systems []*system.System
 	if b.result.First != nil {
 		systems = append(systems, b.result.First.System)
@@ -52,7 +52,7 @@ func (b *builder) wayReasons(name string, w *cost.Way) []Reason {
 		}
 		return []Reason{said}
 	}
-	list := []Reason{{Title: name + ", " + b.cutOf(w), Value: b.perMetre(w.PerMetre).Text + " a metre"}}
+	list := []Reason{{Title: name + ", " + b.cutOf(w), Value: b.perMetre(w.PerMetre).Text + " " + b.each()}}
 	for _, l := range w.Lines {
 		list = append(list, Reason{Title: name + ": " + l.Part.Name(), Value: b.perMetre(l.Cost).Text})
 	}

@@ -65,12 +65,12 @@ func (p *printer) way(title string, w report.CostWay) {
 
 // wayRows are the parts of a way, low, likely and high.
 func wayRows(w report.CostWay) [][]string {
-	rows := [][]string{{"a metre of cut", "low", "likely", "high"}}
+	rows := [][]string{{w.Each + " of cut", "low", "likely", "high"}}
 	for _, l := range w.Lines {
 		rows = append(rows, amounts(l.Name, l.Cost))
 	}
 	if w.PerMetre != nil {
-		rows = append(rows, amounts("together, a metre", *w.PerMetre))
+		rows = append(rows, amounts("together, "+w.Each, *w.PerMetre))
 	}
 	if w.PerYear != nil {
 		rows = append(rows, amounts("together, a year", *w.PerYear))
@@ -93,7 +93,7 @@ func (p *printer) saving(o report.CostOffer) {
 func savingLines(o report.CostOffer) []string {
 	var list []string
 	if o.Verdict != "" && o.Saving != nil {
-		text := "Against " + o.Against + ": " + o.Verdict + ", " + o.Saving.Text + " a metre"
+		text := "Against " + o.Against + ": " + o.Verdict + ", " + o.Saving.Text + " " + o.Each
 		if o.SavingAll != nil {
 			text += ", " + o.SavingAll.Text + " a year"
 		}

@@ -200,7 +200,28 @@ func (s *setting) worked(w *way, c cut) Way {
 	for _, m := range movers {
 		out.Inputs = append(out.Inputs, m.Input)
 	}
+	out.Inputs = append(out.Inputs, s.sure(w)...)
 	return out
+}
+
+// sure are the prices a way takes that have one value: they move nothing, and
+// yet it rests on them.
+func (s *setting) sure(w *way) []Input {
+	x := s.likely()
+	base := w.metre(&x)
+	var list []Input
+	for i := range s.in {
+		in := &s.in[i]
+		if !in.known || !in.Money || in.Spread.Low != in.Spread.High {
+			continue
+		}
+		x[i] = 2 * in.Spread.Likely
+		if t := w.metre(&x); t.sum() != base.sum() {
+			list = append(list, *in)
+		}
+		x[i] = in.Spread.Likely
+	}
+	return list
 }
 
 // offer works a system out and holds it against today's way, if there is one.

@@ -406,3 +406,21 @@ func BenchmarkCross(b *testing.B) {
 		Cross(j, prices, s)
 	}
 }
+
+// A price with one value moves nothing, and yet nobody stands behind it: the
+// account says that it is assumed.
+func TestASurePriceThatIsInventedIsAssumed(t *testing.T) {
+	l := price.List{Currency: "EUR"}
+	for id, v := range map[price.ID]float64{price.Labour: 60, price.Electricity: 0.2, price.AirPower: 8, price.Set: 12, price.SetStarts: 300,
+		price.SetHours: 2, price.SentOut: 20, price.Transport: 50, price.TransportLoad: 30} {
+		l = l.With(id, price.Price{Spread: price.Sure(v), Basis: price.Own})
+	}
+	job := rules.Job{Pieces: []rules.Piece{{Metal: metal.MildSteel, Everyday: unit.Known[unit.Millimetre](10)}}, Today: unit.Known([]rules.Process{rules.SentOut})}
+	if a := Reckon(job, l, nil); a.Assumed {
+		t.Errorf("the rep's own prices are called assumed: %+v", a.Ways)
+	}
+	l = l.With(price.SentOut, price.Price{Spread: price.Sure(20), Basis: price.Invented})
+	if a := Reckon(job, l, nil); !a.Assumed {
+		t.Errorf("%+v", a.Ways)
+	}
+}

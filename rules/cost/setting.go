@@ -38,7 +38,7 @@ func newSetting(j *rules.Job, prices *price.List) *setting {
 	s.optional(electricity, price.Electricity)
 	if week, told := j.CutPerWeek.Get(); told && week > 0 {
 		m := float64(week)
-		s.in[metresAYear] = figure("metres cut a year", "m", price.Spread{
+		s.in[metresAYear] = figure("length cut a year", "m", price.Spread{
 			Low: m * weeks.Low * roughly.Low, Likely: m * weeks.Likely, High: m * weeks.High * roughly.High}, cite.Given, rules.FactCutLength)
 	}
 	return s

@@ -57,6 +57,17 @@ func (l List) Get(id ID) (Price, bool) {
 	return p, ok
 }
 
+// Owned reports whether some price in the list is the customer's or the rep's
+// own.
+func (l List) Owned() bool {
+	for _, p := range l.prices {
+		if p.Basis == Customer || p.Basis == Own {
+			return true
+		}
+	}
+	return false
+}
+
 // With returns the list with one price changed, such as one the customer told.
 func (l List) With(id ID, p Price) List {
 	changed := make(map[ID]Price, len(l.prices)+1)

@@ -97,6 +97,7 @@ func TestAListSaysWhatItIs(t *testing.T) {
 		"item,likely\noxygen,7\n":   "names no currency",
 		"item,likely\ndate,today\n": "is not a date",
 		"item,likely\ndate,2026-13-01\ncurrency,EUR\n": "is not a date",
+		"item,likely\ndate,2100-02-29\ncurrency,EUR\n": "is not a date", // 2100 is no leap year
 		"item,likely\ndate,2026-02-31\ncurrency,EUR\n": "is not a date", // February has 28 days in 2026
 		"item,likely\ncurrency,euro\n":                 "is not a currency code",
 	} {
@@ -135,4 +136,11 @@ func FuzzRead(f *testing.F) {
 			}
 		}
 	})
+}
+
+// 2028 is a leap year.
+func TestTheTwentyNinthOfFebruary(t *testing.T) {
+	if l, _ := Read(strings.NewReader("item,likely\ndate,2028-02-29\ncurrency,EUR\n"), "x"); l.Date != "2028-02-29" {
+		t.Errorf("%q", l.Date)
+	}
 }

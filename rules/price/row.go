@@ -2,9 +2,10 @@ package price
 
 import (
 	"fmt"
+	"regexp"
 	"slices"
+	"strconv"
 	"strings"
-	"time"
 	"unicode/utf8"
 
 	"cutbrief/rules/lines"
@@ -78,8 +79,27 @@ func (r *row) currency(text string) {
 	r.out.Currency = text
 }
 
+var day = regexp.MustCompile(`^(\d{4})-(0[1-9]|1[0-2])-(0[1-9]|[12]\d|3[01])$`)
+
+// isDay reports whether a text is a day of the Gregorian calendar, as ISO 8601
+// writes it. Rules know no clock, so the days of a month are counted here.
+func isDay(text string) bool {
+	parts := day.FindStringSubmatch(text)
+	if parts == nil {
+		return false
+	}
+	y, _ := strconv.Atoi(parts[1])
+	m, _ := strconv.Atoi(parts[2])
+	d, _ := strconv.Atoi(parts[3])
+	most := []int{31, 28, 31, 30, 31, 30, 31, 31, 30, 31, 30, 31}[m-1]
+	if m == 2 && y%4 == 0 && (y%100 != 0 || y%400 == 0) {
+		most = 29
+	}
+	return d <= most
+}
+
 func (r *row) date(text string) {
-	if _, err := time.Parse(time.DateOnly, text); err != nil {
+	if !isDay(text) {
 		r.say(lines.Error, colLikely, lines.Quoted(text)+" is not a date", "year, month and day, such as 2026-01-31")
 		return
 	}
