@@ -45,8 +45,8 @@ func TestDiskFull(t *testing.T) {
 	disk := smallDisk(t)
 	d := interviewed(t, t.TempDir(), filepath.Join(disk, "a.json"))
 	filler := filled(t, disk)
-	d.types("Marta\r")
-	d.sees("NOT SAVED", "space left on device")
+	d.Tries("Marta\r")
+	d.Sees("NOT SAVED", "space left on device")
 	keptSays(t, filepath.Join(disk, "a.json"), "Alder Vale")
 	if left, _ := filepath.Glob(filepath.Join(disk, ".*")); len(left) > 0 {
 		t.Errorf("left behind: %v", left)
@@ -67,8 +67,8 @@ func TestDiskReadOnly(t *testing.T) {
 		}
 	}
 	protect(syscall.MS_RDONLY)
-	d.types("Marta\r")
-	d.sees("NOT SAVED", "only file system", "^S another place") // "read-" may end a line
+	d.Tries("Marta\r")
+	d.Sees("NOT SAVED", "only file system", "^S another place") // "read-" may end a line
 	protect(0)
 	savedAfter(d, filepath.Join(disk, "a.json"))
 }
@@ -79,8 +79,8 @@ func TestDiskFullAtTheFirstAnswer(t *testing.T) {
 	disk := smallDisk(t)
 	filled(t, disk)
 	d := draw(t, t.TempDir(), "interview", "--plain", filepath.Join(disk, "a.json"))
-	d.sees("Which company")
-	d.types("Alder Vale\rquit\r")
-	d.ended()
-	d.sees("Not saved: ", "no space left", "say save in", "the last answers are not saved")
+	d.Sees("Which company")
+	d.Tries("Alder Vale\rquit\r")
+	d.Ends()
+	d.Sees("Not saved: ", "no space left", "say save in", "the last answers are not saved")
 }

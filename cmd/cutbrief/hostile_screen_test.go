@@ -18,7 +18,7 @@ func TestHostileScreens(t *testing.T) {
 		t.Fatal(err)
 	}
 	d := draw(t, dir, "interview", "visit.json")
-	d.sees("<U+202E>turned", "make the page")
+	d.Sees("<U+202E>turned", "make the page")
 	for _, step := range []struct{ keys, sees, not string }{
 		{"\x1b[F", "save and leave", "more below"},           // the end of the result
 		{"w", "rule: ", "make the page"},                     // why
@@ -31,21 +31,19 @@ func TestHostileScreens(t *testing.T) {
 		{"r", "make the page", "go there"},                   // the result again
 		{"p", "the page is in visit.pdf", "making the page"}, // the page
 	} {
-		d.types(step.keys)
-		d.until(func(s string) bool { return strings.Contains(s, step.sees) && !strings.Contains(s, step.not) })
-		if bad := dangers(d.text()); len(bad) > 0 {
+		d.Tries(step.keys)
+		d.Until(func(s string) bool { return strings.Contains(s, step.sees) && !strings.Contains(s, step.not) })
+		if bad := dangers(d.Text()); len(bad) > 0 {
 			t.Errorf("after %q the screen holds %q", step.keys, bad)
 		}
 	}
-	d.types("q")
-	d.ended()
-	d.mu.Lock()
-	defer d.mu.Unlock()
-	if len(d.rung) > 0 {
-		t.Errorf("the terminal did %q", d.rung)
+	d.Tries("q")
+	d.Ends()
+	if rung := d.Rung(); len(rung) > 0 {
+		t.Errorf("the terminal did %q", rung)
 	}
 	for _, sequence := range []string{"\x1b]", "\x1bP", "\x1b_", "\x1b^", "\x1bX", "\x07", "\u009b", "\u009d", "\u202e"} {
-		if strings.Contains(string(d.raw), sequence) {
+		if strings.Contains(d.Written(), sequence) {
 			t.Errorf("%q is written", sequence)
 		}
 	}

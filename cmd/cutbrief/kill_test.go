@@ -16,6 +16,7 @@ import (
 	"testing"
 	"time"
 
+	"cutbrief/assess/screen/trial"
 	"cutbrief/assess/store"
 )
 
@@ -45,14 +46,14 @@ func (l *life) half() string { return filepath.Join(l.dir, ".a.json.saving") }
 // answers goes through the questions until the program is gone. An answer
 // counts as accepted once the next question is on the screen and the header no
 // longer says that a save is under way.
-func (l *life) answers(d *drawn) {
+func (l *life) answers(d *trial.Terminal) {
 	for i := range len(spoken) - 1 {
-		if !d.until(func(s string) bool { return strings.Contains(s, spoken[i].asks) }) {
+		if !d.Until(func(s string) bool { return strings.Contains(s, spoken[i].asks) }) {
 			return
 		}
-		d.types(spoken[i].said + "\r")
+		d.Tries(spoken[i].said + "\r")
 		next := spoken[i+1].asks
-		if !d.until(func(s string) bool {
+		if !d.Until(func(s string) bool {
 			top, _, _ := strings.Cut(s, "\n")
 			return strings.Contains(s, next) && !strings.Contains(s, spoken[i].asks) && strings.Contains(top, "still open") && !strings.Contains(top, "saving")
 		}) {
@@ -63,15 +64,15 @@ func (l *life) answers(d *drawn) {
 }
 
 // killedAtRandom kills at any moment of an interview.
-func (l *life) killedAtRandom(d *drawn, chance *rand.Rand) {
+func (l *life) killedAtRandom(d *trial.Terminal, chance *rand.Rand) {
 	time.Sleep(time.Duration(chance.Int64N(int64(250 * time.Millisecond)))) // the moment is the point
-	d.cmd.Process.Kill()
+	d.Cmd.Process.Kill()
 }
 
 // killedInSave kills as soon as the file of one of the saves is there, or at
 // the end if no save was caught at it.
-func (l *life) killedInSave(d *drawn, answered <-chan struct{}, chance *rand.Rand) {
-	defer d.cmd.Process.Kill()
+func (l *life) killedInSave(d *trial.Terminal, answered <-chan struct{}, chance *rand.Rand) {
+	defer d.Cmd.Process.Kill()
 	was := false
 	for left := 1 + chance.IntN(6); left > 0; {
 		select {
@@ -155,7 +156,7 @@ func TestKilled(t *testing.T) {
 			} else {
 				l.killedInSave(d, answered, chance)
 			}
-			<-d.over
+			<-d.Over
 			<-answered
 			if _, err := os.Lstat(l.half()); err == nil {
 				inside++

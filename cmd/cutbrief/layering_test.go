@@ -40,7 +40,6 @@ var layout = []room{
 	{"assess", "the record of a visit, the questions, their order, answers to a Job", []string{"assess/gate", "rules", "rules/unit", "rules/metal"}, nil},
 	{"assess/store", "a folder of visits: saved whole, loaded, listed", []string{"assess", "assess/gate", "rules"}, []string{"golang.org/x/text/..."}},
 	{"assess/store/scan", "every file below a folder, found and read fast, none hidden", nil, []string{"golang.org/x/sys/unix"}},
-	{"assess/store/scan", "all files of visits below a folder, read fast", nil, []string{"golang.org/x/sys/unix"}},
 	{"assess/sample", "invented visits, marked as such, few or very many", []string{"assess", "rules", "rules/metal", "rules/system"}, nil},
 	{"assess/review", "a folder of visits as rows: flags, filter, order, index", []string{"assess", "assess/gate", "assess/store/scan", "rules/..."}, nil},
 	{"report", "the brief: every fact on the page, worded and rounded once", []string{"assess", "assess/gate", "rules/..."}, nil},
@@ -60,6 +59,7 @@ var layout = []room{
 	{"assess/casebook", "practice: invented customers, how they speak, what a miss costs, progress", []string{"assess", "assess/gate", "assess/screen/words", "rules/...", "report"}, nil},
 	{"assess/screen/talk", "the practice line by line, for pipes and simple terminals", []string{"assess", "assess/gate", "assess/casebook", "assess/screen/words", "rules/...", "report", "report/text"}, nil},
 	{"assess/screen/practice", "the practice on a full screen", []string{"assess", "assess/gate", "assess/casebook", "assess/screen", "assess/screen/words", "assess/screen/talk", "report"}, drawing},
+	{"assess/screen/trial", "for tests only: drives a screen, alone or in a terminal of its own", nil, append([]string{"github.com/creack/pty"}, drawing...)},
 	{"cmd/cutbrief", "flags, paths, clock, exit status; one file a command", []string{"assess/...", "report/...", "rules/..."}, []string{"github.com/spf13/cobra", "golang.org/x/term"}},
 }
 
@@ -79,6 +79,21 @@ func TestLayering(t *testing.T) {
 		for _, path := range f.imports() {
 			if !layout[row].allows(path) {
 				t.Errorf("%s: %s may not import %s", f.name, dir, path)
+			}
+		}
+	}
+}
+
+// support are the packages that only tests may import.
+var support = []string{"assess/screen/trial"}
+
+// TestSupportStaysInTests keeps what helps tests out of the program, also where
+// a row of the layout allows everything below a name.
+func TestSupportStaysInTests(t *testing.T) {
+	for _, f := range sources(t) {
+		for _, path := range f.imports() {
+			if slices.Contains(support, strings.TrimPrefix(path, "cutbrief/")) {
+				t.Errorf("%s imports %s, which is for tests only", f.name, path)
 			}
 		}
 	}

@@ -10,24 +10,15 @@ import (
 	"strings"
 	"syscall"
 	"testing"
-	"time"
 
-	"github.com/creack/pty"
+	"cutbrief/assess/screen/trial"
 )
-
-// deadline is far above what any command needs and below the five seconds a
-// terminal library waits for an answer to its questions.
-const deadline = 4 * time.Second
 
 // terminal is the program on a terminal that shows what it is given and
 // answers none of the questions programs put to terminals.
 type terminal struct {
-	t     *testing.T
-	dir   string
-	file  *os.File
-	cmd   *exec.Cmd
-	parts chan []byte // closed when the program has let go of the terminal
-	shown []byte
+	*trial.Terminal
+	dir string
 }
 
 // open runs the program in a folder of its own that holds visit.json.
@@ -40,76 +31,16 @@ func open(t *testing.T, args ...string) *terminal {
 	cmd := exec.Command("cutbrief", args...)
 	cmd.Dir = dir
 	cmd.Env = append(os.Environ(), "TERM=xterm-256color", "HOME="+dir, "XDG_DATA_HOME="+dir, "XDG_CONFIG_HOME="+dir)
-	file, err := pty.StartWithSize(cmd, &pty.Winsize{Rows: 24, Cols: 80})
-	if err != nil {
-		t.Skip("no pseudo-terminal here:", err)
-	}
-	term := &terminal{t: t, dir: dir, file: file, cmd: cmd, parts: make(chan []byte)}
-	t.Cleanup(func() {
-		cmd.Process.Kill() // no harm to one that has ended
-		file.Close()
-	})
-	go term.read()
-	return term
+	return &terminal{trial.Start(t, cmd, trial.Options{Mute: true}), dir}
 }
 
-func (term *terminal) read() {
-	defer close(term.parts)
-	for {
-		part := make([]byte, 4096)
-		n, err := term.file.Read(part)
-		if n > 0 {
-			term.parts <- part[:n]
-		}
-		if err != nil { // how a terminal ends on Linux
-			return
-		}
-	}
-}
-
-// waitFor reads on until want is shown.
-func (term *terminal) waitFor(want string) {
-	term.t.Helper()
-	late := time.After(deadline)
-	for !strings.Contains(string(term.shown), want) {
-		select {
-		case part, more := <-term.parts:
-			if !more {
-				term.t.Fatalf("ended before it showed %q: %q", want, term.shown)
-			}
-			term.shown = append(term.shown, part...)
-		case <-late:
-			term.t.Fatalf("does not show %q within %v: %q", want, deadline, term.shown)
-		}
-	}
-}
-
-// end reads on until the program has ended well, and returns all it showed.
+// end waits until the program has ended well, and returns all it showed.
 func (term *terminal) end() string {
-	term.t.Helper()
-	late := time.After(deadline)
-	for {
-		select {
-		case part, more := <-term.parts:
-			term.shown = append(term.shown, part...)
-			if more {
-				continue
-			}
-			if err := term.cmd.Wait(); err != nil {
-				term.t.Errorf("%v: %q", err, term.shown)
-			}
-			return string(term.shown)
-		case <-late:
-			term.t.Fatalf("not done within %v: %q", deadline, term.shown)
-		}
+	term.T.Helper()
+	if err := term.Ends(); err != nil {
+		term.T.Errorf("%v: %q", err, term.Written())
 	}
-}
-
-func (term *terminal) press(keys string) {
-	term.t.Helper()
-	if _, err := term.file.WriteString(keys); err != nil {
-		term.t.Fatal(err)
-	}
+	return term.Written()
 }
 
 const ctrlC = "\x03"
@@ -118,10 +49,10 @@ const ctrlC = "\x03"
 // the terminal answers nothing, and leaving keeps what was answered.
 func TestInterviewOnMuteTerminal(t *testing.T) {
 	term := open(t, "interview", "new.json")
-	term.waitFor("Which company")
-	term.press("Alder Vale\r")
-	term.waitFor("Who am I talking to")
-	term.press(ctrlC)
+	term.Wrote("Which company")
+	term.Types("Alder Vale\r")
+	term.Wrote("Who am I talking to")
+	term.Types(ctrlC)
 	shown := term.end()
 	for _, want := range []string{"The draft is in new.json.", "To go on: cutbrief interview new.json"} {
 		if !strings.Contains(shown, want) {
@@ -137,8 +68,8 @@ func TestInterviewOnMuteTerminal(t *testing.T) {
 // TestLeavingAtOnce: nothing answered, nothing made.
 func TestLeavingAtOnce(t *testing.T) {
 	term := open(t, "interview", "new.json")
-	term.waitFor("Which company")
-	term.press(ctrlC)
+	term.Wrote("Which company")
+	term.Types(ctrlC)
 	if shown := term.end(); !strings.Contains(shown, "nothing was saved") {
 		t.Errorf("shows %q", shown)
 	}
@@ -151,10 +82,10 @@ func TestLeavingAtOnce(t *testing.T) {
 // way of leaving.
 func TestInterruptPlain(t *testing.T) {
 	term := open(t, "interview", "--plain", "new.json")
-	term.waitFor("Which company")
-	term.press("Alder Vale\n")
-	term.waitFor("Who am I talking to")
-	term.press(ctrlC)
+	term.Wrote("Which company")
+	term.Types("Alder Vale\n")
+	term.Wrote("Who am I talking to")
+	term.Types(ctrlC)
 	if shown := term.end(); !strings.Contains(shown, "To go on: cutbrief interview new.json") {
 		t.Errorf("shows %q", shown)
 	}

@@ -13,16 +13,16 @@ import (
 // on in the same terminal.
 func TestRehearseAndRecord(t *testing.T) {
 	term := open(t, "rehearse", "visit.json")
-	term.waitFor("DEMO 45")
-	term.press("\r")
-	term.waitFor("Space")
-	term.press("1q")
-	term.waitFor("Keep it in the visit")
-	term.press("k")
-	term.waitFor("How did it go?")
-	term.press("\r")
-	term.waitFor("Why? In a few words")
-	term.press("quit\r")
+	term.Wrote("DEMO 45")
+	term.Types("\r")
+	term.Wrote("Space")
+	term.Types("1q")
+	term.Wrote("Keep it in the visit")
+	term.Types("k")
+	term.Wrote("How did it go?")
+	term.Types("\r")
+	term.Wrote("Why? In a few words")
+	term.Types("quit\r")
 	shown := term.end()
 	if !strings.Contains(shown, "The record is in visit.json.") {
 		t.Errorf("shows %q", shown)
@@ -36,10 +36,10 @@ func TestRehearseAndRecord(t *testing.T) {
 // TestRehearseAlone: what is not kept is said, and the file stays as it was.
 func TestRehearseAlone(t *testing.T) {
 	term := open(t, "rehearse", "visit.json")
-	term.waitFor("DEMO 45")
-	term.press("\r")
-	term.waitFor("Space")
-	term.press("1" + ctrlC)
+	term.Wrote("DEMO 45")
+	term.Types("\r")
+	term.Wrote("Space")
+	term.Types("1" + ctrlC)
 	shown := term.end()
 	for _, want := range []string{"Not kept in the visit:", "good", "To note it after all: cutbrief record visit.json"} {
 		if !strings.Contains(shown, want) {

@@ -44,11 +44,11 @@ func TestNoSocket(t *testing.T) {
 	}
 	log := filepath.Join(t.TempDir(), "calls")
 	d := drawAs(t, dir, exec.Command(tracer, "-f", "-o", log, "-e", "trace=execve,%network", "cutbrief", "interview", "visit.json"))
-	d.sees("make the page")
-	d.types("p")
-	d.sees("the page is in")
-	d.types("q")
-	d.ended()
+	d.Sees("make the page")
+	d.Tries("p")
+	d.Sees("the page is in")
+	d.Tries("q")
+	d.Ends()
 	stayedHome(t, log)
 }
 

@@ -10,6 +10,7 @@ import (
 	"testing"
 
 	"cutbrief/assess"
+	"cutbrief/assess/screen/trial"
 	"cutbrief/assess/store"
 	"cutbrief/rules"
 )
@@ -31,13 +32,13 @@ func keptSays(t *testing.T, path string, want ...string) {
 }
 
 // interviewed starts an interview in a folder and answers its first question.
-func interviewed(t *testing.T, home string, file string) *drawn {
+func interviewed(t *testing.T, home string, file string) *trial.Terminal {
 	t.Helper()
 	d := draw(t, home, "interview", file)
-	d.sees("Which company", "still open")
-	d.types("Alder Vale\r")
-	d.sees("Who am I talking to")
-	d.until(func(s string) bool { return !strings.Contains(s, "saving ·") })
+	d.Sees("Which company", "still open")
+	d.Tries("Alder Vale\r")
+	d.Sees("Who am I talking to")
+	d.Until(func(s string) bool { return !strings.Contains(s, "saving ·") })
 	return d
 }
 
@@ -55,19 +56,19 @@ func TestFolderRemoved(t *testing.T) {
 	if err := os.RemoveAll(visits); err != nil {
 		t.Fatal(err)
 	}
-	d.types("Marta\r")
-	d.sees("NOT SAVED", "no such file", "^S another place")
-	d.types("Mill")
-	d.sees("› Mill")
-	d.types("\x13")
-	d.sees("Where else should the visit be kept?")
-	d.types("stick\r")
-	d.sees("› Mill")
-	d.until(func(s string) bool { return !strings.Contains(s, "NOT SAVED") && !strings.Contains(s, "saving ·") })
-	d.types(" Lane\r")
-	d.sees("date of the visit")
-	d.types(ctrlC)
-	d.ended()
+	d.Tries("Marta\r")
+	d.Sees("NOT SAVED", "no such file", "^S another place")
+	d.Tries("Mill")
+	d.Sees("› Mill")
+	d.Tries("\x13")
+	d.Sees("Where else should the visit be kept?")
+	d.Tries("stick\r")
+	d.Sees("› Mill")
+	d.Until(func(s string) bool { return !strings.Contains(s, "NOT SAVED") && !strings.Contains(s, "saving ·") })
+	d.Tries(" Lane\r")
+	d.Sees("date of the visit")
+	d.Tries(ctrlC)
+	d.Ends()
 	files, err := os.ReadDir(stick)
 	if err != nil || len(files) != 1 {
 		t.Fatalf("the other place holds %v, %v", files, err)
@@ -91,20 +92,20 @@ func TestReadOnlyFolder(t *testing.T) {
 	}
 	d := interviewed(t, home, "visits/a.json")
 	os.Chmod(visits, 0o500)
-	d.types("Marta\r")
-	d.sees("NOT SAVED", "permission denied")
+	d.Tries("Marta\r")
+	d.Sees("NOT SAVED", "permission denied")
 	os.Chmod(visits, 0o700)
 	savedAfter(d, filepath.Join(visits, "a.json"))
 }
 
 // savedAfter gives one more answer, and looks that all are saved.
-func savedAfter(d *drawn, path string) {
-	d.t.Helper()
-	d.sees("Where are we")
-	d.types("Mill Lane\r")
-	d.sees("date of the visit")
-	d.until(func(s string) bool { return !strings.Contains(s, "NOT SAVED") && !strings.Contains(s, "saving ·") })
-	keptSays(d.t, path, "Alder Vale", "Marta", "Mill Lane")
+func savedAfter(d *trial.Terminal, path string) {
+	d.T.Helper()
+	d.Sees("Where are we")
+	d.Tries("Mill Lane\r")
+	d.Sees("date of the visit")
+	d.Until(func(s string) bool { return !strings.Contains(s, "NOT SAVED") && !strings.Contains(s, "saving ·") })
+	keptSays(d.T, path, "Alder Vale", "Marta", "Mill Lane")
 }
 
 // TestTerminalClosed: the window is closed, which hangs up. What was typed and
@@ -112,10 +113,10 @@ func savedAfter(d *drawn, path string) {
 func TestTerminalClosed(t *testing.T) {
 	dir := t.TempDir()
 	d := interviewed(t, dir, "a.json")
-	d.types("Mar")
-	d.sees("› Mar")
-	d.file.Close()
-	d.ended()
+	d.Tries("Mar")
+	d.Sees("› Mar")
+	d.Hangup()
+	d.Ends()
 	keptSays(t, filepath.Join(dir, "a.json"), "Alder Vale", "Mar")
 }
 
@@ -123,11 +124,11 @@ func TestTerminalClosed(t *testing.T) {
 func TestTerminalClosedPlain(t *testing.T) {
 	dir := t.TempDir()
 	d := draw(t, dir, "interview", "--plain", "a.json")
-	d.sees("Which company")
-	d.types("Alder Vale\r")
-	d.sees("Who am I talking to")
-	d.file.Close()
-	d.ended()
+	d.Sees("Which company")
+	d.Tries("Alder Vale\r")
+	d.Sees("Who am I talking to")
+	d.Hangup()
+	d.Ends()
 	keptSays(t, filepath.Join(dir, "a.json"), "Alder Vale")
 }
 
@@ -136,9 +137,9 @@ func TestTerminalClosedPlain(t *testing.T) {
 func TestAsleep(t *testing.T) {
 	dir := t.TempDir()
 	d := interviewed(t, dir, "a.json")
-	d.cmd.Process.Signal(syscall.SIGSTOP)
-	d.types("Marta\r") // waits for it to wake up
-	d.cmd.Process.Signal(syscall.SIGCONT)
+	d.Cmd.Process.Signal(syscall.SIGSTOP)
+	d.Tries("Marta\r") // waits for it to wake up
+	d.Cmd.Process.Signal(syscall.SIGCONT)
 	savedAfter(d, filepath.Join(dir, "a.json"))
 }
 
@@ -146,19 +147,19 @@ func TestAsleep(t *testing.T) {
 // the second to save says where its own is.
 func TestTwoPrograms(t *testing.T) {
 	dir := t.TempDir()
-	interviewed(t, dir, "a.json").kill()
+	interviewed(t, dir, "a.json").Kill()
 	first, second := draw(t, dir, "interview", "a.json"), draw(t, dir, "interview", "a.json")
-	for _, d := range []*drawn{first, second} {
-		d.sees("date of the visit") // the two before are not needed
+	for _, d := range []*trial.Terminal{first, second} {
+		d.Sees("date of the visit") // the two before are not needed
 	}
-	first.types("\r")
-	first.sees("Who is making the visit")
-	first.until(func(s string) bool { return !strings.Contains(s, "saving ·") })
-	second.types("\x152026-03-14\r")
-	second.sees("Who is making the visit")
-	for _, d := range []*drawn{first, second} {
-		d.types(ctrlC)
-		d.ended()
+	first.Tries("\r")
+	first.Sees("Who is making the visit")
+	first.Until(func(s string) bool { return !strings.Contains(s, "saving ·") })
+	second.Tries("\x152026-03-14\r")
+	second.Sees("Who is making the visit")
+	for _, d := range []*trial.Terminal{first, second} {
+		d.Tries(ctrlC)
+		d.Ends()
 	}
 	keptSays(t, filepath.Join(dir, "a.json"), "Alder Vale", "2026-03-12")
 	others, _ := filepath.Glob(filepath.Join(dir, "*-alder-vale.json"))
@@ -166,8 +167,8 @@ func TestTwoPrograms(t *testing.T) {
 		t.Fatalf("%d drafts beside", len(others))
 	}
 	keptSays(t, others[0], "Alder Vale", "2026-03-14")
-	if !strings.Contains(string(second.raw), "Both are kept") {
-		t.Errorf("the second says %q", second.raw)
+	if !strings.Contains(second.Written(), "Both are kept") {
+		t.Errorf("the second says %q", second.Written())
 	}
 }
 

@@ -9,11 +9,9 @@ import (
 	"time"
 
 	"cutbrief/assess"
+	"cutbrief/assess/screen/trial"
 	"cutbrief/rules"
 	"cutbrief/rules/system"
-
-	tea "github.com/charmbracelet/bubbletea"
-	"github.com/charmbracelet/x/ansi"
 )
 
 const envVisit = "CUTBRIEF_TEST_VISIT" // path of the visit to interview on
@@ -67,85 +65,31 @@ func (s *memory) Save(v *assess.Visit) (string, error) {
 
 func (s *memory) Page(*assess.Visit) (string, error) { return "page.pdf", s.fail }
 
-// driver sends keys to the model and runs what it asks for, one after the
-// other, as the loop would with nothing else going on.
+// driver sends keys to the interview.
 type driver struct {
-	t    testing.TB
+	trial.Driver
 	m    *Model
 	disk *memory
-	quit bool
 }
 
 func drive(t testing.TB, v *assess.Visit) *driver {
 	t.Helper()
 	disk := &memory{}
-	d := &driver{t: t, disk: disk, m: newModel(Options{Visit: v, Range: system.Demo(), Saver: disk, Pager: disk})}
-	d.send(tea.WindowSizeMsg{Width: 80, Height: 24})
+	d := driverOf(t, newModel(Options{Visit: v, Range: system.Demo(), Saver: disk, Pager: disk}), disk)
+	d.Resize(80, 24)
 	return d
 }
 
-func (d *driver) send(msg tea.Msg) {
-	_, cmd := d.m.Update(msg)
-	d.run(cmd)
-}
-
-func (d *driver) run(cmd tea.Cmd) {
-	if cmd == nil {
-		return
-	}
-	switch msg := cmd().(type) {
-	case nil:
-	case tea.QuitMsg:
-		d.quit = true
-	case tea.BatchMsg:
-		for _, c := range msg {
-			d.run(c)
-		}
-	default:
-		d.send(msg)
-	}
-}
-
-// named are the keys that are no text.
-var named = map[string]tea.KeyMsg{
-	"<enter>": {Type: tea.KeyEnter}, "<esc>": {Type: tea.KeyEsc}, "<tab>": {Type: tea.KeyTab},
-	"<shift+tab>": {Type: tea.KeyShiftTab}, "<up>": {Type: tea.KeyUp}, "<down>": {Type: tea.KeyDown},
-	"<space>": {Type: tea.KeySpace, Runes: []rune{' '}}, "<home>": {Type: tea.KeyHome}, "<end>": {Type: tea.KeyEnd},
-	"<pgdown>": {Type: tea.KeyPgDown}, "<backspace>": {Type: tea.KeyBackspace}, "<delete>": {Type: tea.KeyDelete},
-	"<ctrl+c>": {Type: tea.KeyCtrlC}, "<ctrl+g>": {Type: tea.KeyCtrlG}, "<ctrl+j>": {Type: tea.KeyCtrlJ},
-	"<ctrl+l>": {Type: tea.KeyCtrlL}, "<ctrl+n>": {Type: tea.KeyCtrlN}, "<ctrl+o>": {Type: tea.KeyCtrlO},
-	"<ctrl+r>": {Type: tea.KeyCtrlR}, "<ctrl+u>": {Type: tea.KeyCtrlU}, "<ctrl+x>": {Type: tea.KeyCtrlX}, "<ctrl+y>": {Type: tea.KeyCtrlY},
-	"<f1>": {Type: tea.KeyF1}, "<f2>": {Type: tea.KeyF2}, "<left>": {Type: tea.KeyLeft},
+// driverOf drives a model that saves to disk; it has no window yet.
+func driverOf(t testing.TB, m *Model, disk *memory) *driver {
+	return &driver{Driver: trial.Driver{T: t, Model: m, Words: unwrapped}, m: m, disk: disk}
 }
 
 // keys sends named keys and text, in order.
 func (d *driver) keys(keys ...string) *driver {
-	d.t.Helper()
-	for _, k := range keys {
-		if msg, ok := named[k]; ok {
-			d.send(msg)
-			continue
-		}
-		d.send(tea.KeyMsg{Type: tea.KeyRunes, Runes: []rune(k)})
-	}
+	d.T.Helper()
+	d.Keys(keys...)
 	return d
-}
-
-func (d *driver) paste(text string) {
-	d.send(tea.KeyMsg{Type: tea.KeyRunes, Runes: []rune(text), Paste: true})
-}
-
-func (d *driver) resize(width, height int) { d.send(tea.WindowSizeMsg{Width: width, Height: height}) }
-
-func (d *driver) view() string { return ansi.Strip(d.m.View()) }
-
-func (d *driver) sees(texts ...string) {
-	d.t.Helper()
-	for _, text := range texts {
-		if !strings.Contains(unwrapped(d.view()), text) {
-			d.t.Fatalf("%q is not on the screen:\n%s", text, d.view())
-		}
-	}
 }
 
 // unwrapped joins what is wrapped, with single spaces, without the panel.
@@ -158,18 +102,11 @@ func unwrapped(s string) string {
 	return strings.Join(main, " ")
 }
 
-func (d *driver) seesNot(text string) {
-	d.t.Helper()
-	if strings.Contains(unwrapped(d.view()), text) {
-		d.t.Fatalf("%q is on the screen:\n%s", text, d.view())
-	}
-}
-
 // at fails unless the screen asks for this.
 func (d *driver) at(f rules.Fact) {
-	d.t.Helper()
+	d.T.Helper()
 	if d.m.state != asking || d.m.step.Question.ID != f {
-		d.t.Fatalf("not at %s:\n%s", f, d.view())
+		d.T.Fatalf("not at %s:\n%s", f, d.View())
 	}
 }
 
@@ -194,16 +131,16 @@ func usual(s assess.Step) string {
 // throughTo answers one question after the other until f is asked, or to the
 // end for "".
 func (d *driver) throughTo(f rules.Fact) *driver {
-	d.t.Helper()
+	d.T.Helper()
 	for range 200 {
 		if d.m.state != asking || d.m.step.Question.ID == f {
 			return d
 		}
 		d.keys(usual(d.m.step), "<enter>")
 		if len(d.m.wrong) > 0 {
-			d.t.Fatalf("the example is not taken:\n%s", d.view())
+			d.T.Fatalf("the example is not taken:\n%s", d.View())
 		}
 	}
-	d.t.Fatalf("never came to %q:\n%s", f, d.view())
+	d.T.Fatalf("never came to %q:\n%s", f, d.View())
 	return d
 }

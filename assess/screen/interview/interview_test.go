@@ -7,13 +7,14 @@ import (
 	"testing"
 
 	"cutbrief/assess"
+	"cutbrief/assess/screen/trial"
 	"cutbrief/rules"
 )
 
 func TestStartsAtTheFirstOpenQuestion(t *testing.T) {
 	d := drive(t, newVisit())
 	d.at(assess.FactCompany)
-	d.sees("The visit · 1 of 6", "Which company is this for?", "such as:", "not answered yet", "^C leave")
+	d.Sees("The visit · 1 of 6", "Which company is this for?", "such as:", "not answered yet", "^C leave")
 	d.keys("Alder Works", "<enter>", "<ctrl+c>")
 
 	again := drive(t, d.disk.last)
@@ -34,19 +35,19 @@ func TestAnAnswerIsStoredAndSavedAtOnce(t *testing.T) {
 func TestTheEchoShowsHowItIsUnderstood(t *testing.T) {
 	d := drive(t, newVisit()).throughTo(rules.FactEveryday)
 	d.keys("3/8 in")
-	d.sees("3/8 in = 9.5 mm", "Enter takes it") // 3/8 × 25.4 = 9.525
+	d.Sees("3/8 in = 9.5 mm", "Enter takes it") // 3/8 × 25.4 = 9.525
 }
 
 func TestAWrongAnswerSaysSoInTwoLinesAndNeverHoldsUp(t *testing.T) {
 	for _, back := range []string{"<esc>", "<shift+tab>"} {
 		d := drive(t, newVisit()).throughTo(rules.FactEveryday).keys("thick", "<enter>")
 		d.at(rules.FactEveryday)
-		d.sees("! everyday thickness, mild steel: \"thick\"", "give 6 mm")
+		d.Sees("! everyday thickness, mild steel: \"thick\"", "give 6 mm")
 		d.keys(back)
 		d.at(rules.FactMetals)
 		d.keys("<enter>")
 		d.at(rules.FactEveryday)
-		d.sees("› thick") // still there, to be put right
+		d.Sees("› thick") // still there, to be put right
 		d.keys("<ctrl+u>", "6", "<enter>")
 		d.at(rules.FactThickest)
 	}
@@ -63,7 +64,7 @@ func TestKeysTypedAheadReachTheirQuestion(t *testing.T) {
 
 func TestPastedLineEndsReachTheirQuestion(t *testing.T) {
 	d := drive(t, newVisit())
-	d.paste("Job1\r\nMarta\nMill Lane\r2026-11-25\nJo\n1\n1, 3\n3/8 in\n")
+	d.Paste("Job1\r\nMarta\nMill Lane\r2026-11-25\nJo\n1\n1, 3\n3/8 in\n")
 	d.at(rules.FactThickest)
 	if got := d.answer(rules.FactMetals).Chosen; !slices.Equal(got, []string{"mild-steel", "stainless"}) {
 		t.Errorf("metals %v", got)
@@ -79,7 +80,7 @@ func TestWordsThatNameKeysAreText(t *testing.T) {
 	for _, word := range []string{"up", "down", "left", "right", "home", "end", "tab", "esc", "enter", "delete", "space", "f1", "ctrl+c"} {
 		typed, pasted := drive(t, newVisit()), drive(t, newVisit())
 		typed.keys(word, "<space>", "Farm", "<enter>")
-		pasted.paste(word + "\n")
+		pasted.Paste(word + "\n")
 		if said := typed.answer(assess.FactCompany).Said; said != word+" Farm" {
 			t.Errorf("typed %q and Farm, kept %q", word, said)
 		}
@@ -107,7 +108,7 @@ func TestTypingReplacesWhatIsOnlySuggested(t *testing.T) {
 
 func TestAPasteHidesNothing(t *testing.T) {
 	d := drive(t, newVisit())
-	d.paste("Al\x1b[31mder\u202e\u200b\tWorks\x07")
+	d.Paste("Al\x1b[31mder\u202e\u200b\tWorks\x07")
 	d.keys("<enter>")
 	if got := d.answer(assess.FactCompany).Said; got != "Al[31mder Works" {
 		t.Errorf("stored %q", got)
@@ -116,22 +117,22 @@ func TestAPasteHidesNothing(t *testing.T) {
 
 func TestAListShowsThatNothingIsAnswered(t *testing.T) {
 	d := drive(t, newVisit()).throughTo(assess.FactUnits)
-	d.sees("› not answered yet", "( ) 1 millimetres", "[ ] not answered yet")
+	d.Sees("› not answered yet", "( ) 1 millimetres", "[ ] not answered yet")
 	d.keys("<enter>") // going through makes no answer up
 	d.at(rules.FactMetals)
 	if got := d.answer(assess.FactUnits); got.State != "" {
 		t.Errorf("stored %+v", got)
 	}
 	d.keys("<esc>", "<down>", "<down>")
-	d.sees("› ( ) 2 inches", "Enter takes it")
+	d.Sees("› ( ) 2 inches", "Enter takes it")
 	d.keys("<enter>", "<esc>")
-	d.sees("› (x) 2 inches", "[x] inches · told", "take the answer back")
+	d.Sees("› (x) 2 inches", "[x] inches · told", "take the answer back")
 }
 
 func TestSeveralAreKeptInTheOrderOfChoosing(t *testing.T) {
 	d := drive(t, newVisit()).throughTo(rules.FactMetals)
 	d.keys("3", "1", "4", "4")
-	d.sees("[x] 1 mild steel", "[ ] 4 aluminium")
+	d.Sees("[x] 1 mild steel", "[ ] 4 aluminium")
 	d.keys("<enter>")
 	if got := d.answer(rules.FactMetals).Chosen; !slices.Equal(got, []string{"stainless", "mild-steel"}) {
 		t.Errorf("metals %v", got)
@@ -152,14 +153,14 @@ func TestAnAnswerCanBeTakenBack(t *testing.T) {
 	if got := d.answer(assess.FactCompany); got.State != "" {
 		t.Errorf("still stored: %+v", got)
 	}
-	d.sees("the answer is taken back")
+	d.Sees("the answer is taken back")
 }
 
 func TestNotKnownIsAnAnswer(t *testing.T) {
 	for _, k := range []string{"<ctrl+n>", "<f2>"} {
 		d := drive(t, newVisit()).throughTo(rules.FactUse).keys(k, "<esc>")
 		d.at(rules.FactUse)
-		d.sees("[?] not known", "› leave it as not known")
+		d.Sees("[?] not known", "› leave it as not known")
 		d.keys("<enter>")
 		if got := d.answer(rules.FactUse); got.State != assess.Unknown {
 			t.Errorf("after going through: %+v", got)
@@ -171,7 +172,7 @@ func TestANoteStaysBesideItsAnswer(t *testing.T) {
 	d := drive(t, newVisit()).throughTo(rules.FactUse)
 	d.keys("<ctrl+o>", "ask the", "<space>", "owner", "<ctrl+j>", "on Monday", "<enter>")
 	d.at(rules.FactUse)
-	d.sees("counts as not known until it is answered", "note: ask the owner on Monday")
+	d.Sees("counts as not known until it is answered", "note: ask the owner on Monday")
 	d.keys("1", "<enter>")
 	if got := d.answer(rules.FactUse); got.Note != "ask the owner\non Monday" || got.State != assess.Told {
 		t.Errorf("stored %+v", got)
@@ -185,11 +186,11 @@ func TestANoteStaysBesideItsAnswer(t *testing.T) {
 func TestHowItIsKnownTurns(t *testing.T) {
 	d := drive(t, newVisit()).throughTo(rules.FactEveryday)
 	d.keys("<ctrl+r>")
-	d.sees("will be kept as measured")
+	d.Sees("will be kept as measured")
 	d.keys("6", "<enter>", "<esc>")
-	d.sees("6", "· measured")
+	d.Sees("6", "· measured")
 	d.keys("<ctrl+r>")
-	d.sees("[~]", "· assumed")
+	d.Sees("[~]", "· assumed")
 	if got := d.disk.last.Answers[len(d.disk.last.Answers)-1].State; got != assess.Assumed {
 		t.Errorf("saved as %q", got)
 	}
@@ -198,14 +199,14 @@ func TestHowItIsKnownTurns(t *testing.T) {
 func TestTheExplanationIsOneKeyAway(t *testing.T) {
 	d := drive(t, newVisit()).throughTo(rules.FactUse)
 	d.keys("3", "<f1>")
-	d.sees("Maintenance: repairs and odd jobs")
+	d.Sees("Maintenance: repairs and odd jobs")
 	d.keys("<esc>")
-	d.sees("› ( ) 3 production")
+	d.Sees("› ( ) 3 production")
 }
 
 func TestTheListLeadsAnywhere(t *testing.T) {
 	d := drive(t, newVisit()).throughTo(rules.FactMetals).keys("<ctrl+l>")
-	d.sees("› [ ] metals", "[x] company Hillside Farm Services", "[ ] use")
+	d.Sees("› [ ] metals", "[x] company Hillside Farm Services", "[ ] use")
 	d.keys("<home>", "<enter>")
 	d.at(assess.FactCompany)
 	d.keys("<ctrl+l>", "n")
@@ -215,15 +216,15 @@ func TestTheListLeadsAnywhere(t *testing.T) {
 func TestAGroupIsSkippedAndTakenBackIn(t *testing.T) {
 	d := drive(t, newVisit()).throughTo(rules.FactMetals).keys("<ctrl+g>")
 	d.at(rules.FactStart)
-	d.sees("“The work” skipped")
+	d.Sees("“The work” skipped")
 	d.keys("<ctrl+l>")
-	d.sees("The work – skipped")
+	d.Sees("The work – skipped")
 	for !d.m.rows[d.m.at].skipped {
 		d.keys("<up>")
 	}
 	d.keys("<enter>")
-	d.seesNot("skipped")
-	d.sees("[ ] metals")
+	d.SeesNot("skipped")
+	d.Sees("[ ] metals")
 }
 
 func TestLaterKeepsWhatIsTyped(t *testing.T) {
@@ -233,19 +234,19 @@ func TestLaterKeepsWhatIsTyped(t *testing.T) {
 		t.Error("saved an answer nobody accepted")
 	}
 	d.keys("<esc>")
-	d.sees("› Alder")
+	d.Sees("› Alder")
 }
 
 func TestLeavingKeepsWhatIsTyped(t *testing.T) {
 	d := drive(t, newVisit()).throughTo(rules.FactEveryday).keys("6 mm", "<ctrl+c>")
-	if !d.quit {
-		t.Fatalf("still here:\n%s", d.view())
+	if !d.Quit {
+		t.Fatalf("still here:\n%s", d.View())
 	}
 	if got := d.disk.last.Answers; got[len(got)-1].Said != "6 mm" {
 		t.Errorf("last saved %+v", got[len(got)-1])
 	}
 	d = drive(t, newVisit()).throughTo(rules.FactEveryday).keys("thick", "<ctrl+c>")
-	if out := d.m.finish(); !d.quit || len(out.Unkept) != 1 {
+	if out := d.m.finish(); !d.Quit || len(out.Unkept) != 1 {
 		t.Errorf("unkept %q", out.Unkept)
 	}
 }
@@ -253,8 +254,8 @@ func TestLeavingKeepsWhatIsTyped(t *testing.T) {
 func TestLeavingAtOnceSavesNothing(t *testing.T) {
 	for _, k := range []string{"<ctrl+c>", "<esc>"} {
 		d := drive(t, newVisit()).keys(k)
-		if out := d.m.finish(); !d.quit || d.disk.saves != 0 || out.Path != "" {
-			t.Errorf("%s: quit %v, %d saves, %+v", k, d.quit, d.disk.saves, out)
+		if out := d.m.finish(); !d.Quit || d.disk.saves != 0 || out.Path != "" {
+			t.Errorf("%s: quit %v, %d saves, %+v", k, d.Quit, d.disk.saves, out)
 		}
 	}
 }
@@ -263,18 +264,18 @@ func TestAFailedSaveIsShownAndTriedAgain(t *testing.T) {
 	d := drive(t, newVisit())
 	d.disk.fail = errors.New("the disk is full")
 	d.keys("Alder", "<enter>")
-	d.sees("! not saved: the disk is full", "the answers are still here")
+	d.Sees("! not saved: the disk is full", "the answers are still here")
 	d.keys("<ctrl+c>")
-	if d.quit {
+	if d.Quit {
 		t.Fatal("left with unsaved answers without a word")
 	}
-	d.sees("not saved", "Esc back to the questions", "leave without saving")
+	d.Sees("not saved", "Esc back to the questions", "leave without saving")
 	d.keys("<esc>")
 	d.at(assess.FactContact)
 	d.keys("<ctrl+c>")
 	d.disk.fail = nil
 	d.keys("<enter>")
-	if !d.quit || d.disk.last.Answers[0].Said != "Alder" {
+	if !d.Quit || d.disk.last.Answers[0].Said != "Alder" {
 		t.Error("the second try did not save and leave")
 	}
 }
@@ -283,9 +284,9 @@ func TestASignalLeavesEvenIfSavingFails(t *testing.T) {
 	d := drive(t, newVisit())
 	d.disk.fail = errors.New("the disk is full")
 	d.keys("Alder", "<enter>")
-	d.send(leaveMsg{})
-	if out := d.m.finish(); !d.quit || out.Unsaved == nil {
-		t.Errorf("quit %v, %+v", d.quit, out)
+	d.Send(leaveMsg{})
+	if out := d.m.finish(); !d.Quit || out.Unsaved == nil {
+		t.Errorf("quit %v, %+v", d.Quit, out)
 	}
 }
 
@@ -313,35 +314,35 @@ func TestAnOvertakenSaveIsLeftOut(t *testing.T) {
 func TestTheWholeInterviewEndsInTheResult(t *testing.T) {
 	d := drive(t, newVisit()).throughTo("")
 	if d.m.state != reading || d.m.visit.Open() != 0 {
-		t.Fatalf("not at the result:\n%s", d.view())
+		t.Fatalf("not at the result:\n%s", d.View())
 	}
-	d.sees("all answered", "Hillside Farm Services", "p make the page", "more below")
+	d.Sees("all answered", "Hillside Farm Services", "p make the page", "more below")
 	d.keys("p")
-	d.sees("the page is in page.pdf")
+	d.Sees("the page is in page.pdf")
 	d.keys("<end>")
-	d.seesNot("more below")
+	d.SeesNot("more below")
 	d.keys("q")
-	if out := d.m.finish(); !d.quit || !out.Finished || out.Page != "page.pdf" || out.Path != "visit.json" {
+	if out := d.m.finish(); !d.Quit || !out.Finished || out.Page != "page.pdf" || out.Path != "visit.json" {
 		t.Errorf("%+v", out)
 	}
 }
 
 func TestAFinishedVisitOpensAtItsResult(t *testing.T) {
 	d := drive(t, drive(t, newVisit()).throughTo("").disk.last)
-	d.sees("all answered", "p make the page")
+	d.Sees("all answered", "p make the page")
 	d.keys("l", "<home>", "<enter>")
 	d.at(assess.FactCompany)
 	d.keys("<ctrl+u>", "Birch", "<enter>") // a change leads back to the list
-	d.sees("[x] company Birch")
+	d.Sees("[x] company Birch")
 	d.keys("r")
-	d.sees("Customer Birch")
+	d.Sees("Customer Birch")
 }
 
 func TestWhatDecidesCanBeOverruledWithAReason(t *testing.T) {
 	d := drive(t, newVisit()).throughTo("").keys("o")
-	d.sees("let the answers decide", "5 running cost")
+	d.Sees("let the answers decide", "5 running cost")
 	d.keys("5", "<enter>", "<enter>")
-	d.sees("needs its reason")
+	d.Sees("needs its reason")
 	d.keys("they said gas is dear", "<enter>")
 	if o := d.disk.last.Overrule; o == nil || *o != (rules.Overrule{Requirement: rules.RunningCost, Reason: "they said gas is dear"}) {
 		t.Fatalf("saved %+v", o)
@@ -355,25 +356,25 @@ func TestWhatDecidesCanBeOverruledWithAReason(t *testing.T) {
 func TestAResizeKeepsWhatIsTyped(t *testing.T) {
 	d := drive(t, newVisit()).keys("Alder Wor")
 	for _, s := range [][2]int{{60, 20}, {200, 60}, {40, 15}, {80, 24}} {
-		d.resize(s[0], s[1])
-		d.sees("› Alder Wor")
+		d.Resize(s[0], s[1])
+		d.Sees("› Alder Wor")
 	}
 	d.keys("ks", "<enter>")
 	if got := d.answer(assess.FactCompany).Said; got != "Alder Works" {
 		t.Errorf("company %q", got)
 	}
 	d.throughTo(rules.FactMetals).keys("1", "3", "<up>")
-	d.resize(60, 20)
-	d.sees("[x] 1 mild steel", "› [ ] 2", "[x] 3 stainless")
+	d.Resize(60, 20)
+	d.Sees("[x] 1 mild steel", "› [ ] 2", "[x] 3 stainless")
 }
 
 func TestThePanelNeedsRoom(t *testing.T) {
 	d := drive(t, newVisit()).throughTo(rules.FactStart)
-	if view := d.view(); !strings.Contains(view, "│ Capacity needed") || !strings.Contains(view, "│ Still in") {
+	if view := d.View(); !strings.Contains(view, "│ Capacity needed") || !strings.Contains(view, "│ Still in") {
 		t.Errorf("no panel:\n%s", view)
 	}
-	d.resize(79, 24)
-	d.seesNot("Capacity needed")
+	d.Resize(79, 24)
+	d.SeesNot("Capacity needed")
 }
 
 func TestForeignTextIsCleaned(t *testing.T) {
@@ -390,7 +391,7 @@ func TestForeignTextIsCleaned(t *testing.T) {
 
 func BenchmarkKey(b *testing.B) {
 	d := drive(b, newVisit()).throughTo(rules.FactStart)
-	down, up := named["<down>"], named["<up>"]
+	down, up := trial.Key("<down>"), trial.Key("<up>")
 	for i := 0; b.Loop(); i++ {
 		k := down
 		if i%2 == 1 {
@@ -403,7 +404,7 @@ func BenchmarkKey(b *testing.B) {
 
 func BenchmarkAccept(b *testing.B) {
 	d := drive(b, newVisit()).throughTo(rules.FactThickest).keys("12 mm")
-	enter, esc := named["<enter>"], named["<esc>"]
+	enter, esc := trial.Key("<enter>"), trial.Key("<esc>")
 	for b.Loop() {
 		d.m.Update(enter)
 		d.m.Update(esc)

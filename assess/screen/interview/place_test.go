@@ -5,6 +5,7 @@ import (
 	"testing"
 
 	"cutbrief/assess"
+	"cutbrief/assess/screen/trial"
 
 	tea "github.com/charmbracelet/bubbletea"
 )
@@ -31,32 +32,32 @@ func full(t *testing.T) (*driver, *movable) {
 	d.m.writer.saver, d.disk = disk, &disk.memory
 	d.elsewhere() // nothing to move yet
 	d.keys("Alder", "<enter>")
-	d.sees("not saved: the disk is full", "the answers are still here", "NOT SAVED", "^S another place")
+	d.Sees("not saved: the disk is full", "the answers are still here", "NOT SAVED", "^S another place")
 	return d, disk
 }
 
 // elsewhere asks for another place.
-func (d *driver) elsewhere() { d.send(tea.KeyMsg{Type: tea.KeyCtrlS}) }
+func (d *driver) elsewhere() { d.Send(tea.KeyMsg{Type: tea.KeyCtrlS}) }
 
 func TestAnotherPlaceAfterAFailedSave(t *testing.T) {
 	d, disk := full(t)
 	d.keys("Mar")
 	d.elsewhere()
-	d.sees("Where else should the visit be kept?", "NOT SAVED")
+	d.Sees("Where else should the visit be kept?", "NOT SAVED")
 	d.keys("stick", "<enter>")
 	d.at(assess.FactContact)
-	d.seesNot("NOT SAVED")
+	d.SeesNot("NOT SAVED")
 	if len(disk.places) != 1 || disk.places[0] != "stick" || disk.last.Answers[0].Said != "Alder" {
 		t.Errorf("kept in %v: %+v", disk.places, disk.last)
 	}
-	d.sees("› Mar") // what was typed is still there
+	d.Sees("› Mar") // what was typed is still there
 }
 
 func TestAnotherPlaceThatIsNone(t *testing.T) {
 	d, disk := full(t)
 	d.elsewhere()
 	d.keys("nowhere", "<enter>")
-	d.sees("not saved: there is no folder nowhere", "^S another place")
+	d.Sees("not saved: there is no folder nowhere", "^S another place")
 	d.elsewhere()
 	d.keys("<esc>")
 	d.at(assess.FactContact)
@@ -68,11 +69,11 @@ func TestAnotherPlaceThatIsNone(t *testing.T) {
 func TestAnotherPlaceWhileLeaving(t *testing.T) {
 	d, disk := full(t)
 	d.keys("<ctrl+c>")
-	d.sees("^S another place", "leave without saving")
+	d.Sees("^S another place", "leave without saving")
 	d.elsewhere()
 	d.keys("stick", "<enter>")
-	if !d.quit || disk.last == nil {
-		t.Errorf("quit %v, kept %+v", d.quit, disk.last)
+	if !d.Quit || disk.last == nil {
+		t.Errorf("quit %v, kept %+v", d.Quit, disk.last)
 	}
 }
 
@@ -80,10 +81,10 @@ func TestAnotherPlaceWhileLeaving(t *testing.T) {
 func TestNoOtherPlaceWithoutNeed(t *testing.T) {
 	d := drive(t, newVisit())
 	d.keys("Alder", "<enter>")
-	d.seesNot("another place")
+	d.SeesNot("another place")
 	d.disk.fail = errors.New("the disk is full")
 	d.keys("Marta", "<enter>")
-	d.seesNot("another place")
+	d.SeesNot("another place")
 	d.elsewhere()
 	d.at(assess.FactPlace)
 }
@@ -92,12 +93,12 @@ func TestNoOtherPlaceWithoutNeed(t *testing.T) {
 // on the disk.
 func TestTheScreenSaysWhenAnAnswerIsKept(t *testing.T) {
 	m := drive(t, newVisit()).m
-	d := &driver{t: t, m: m}
+	d := driverOf(t, m, nil)
 	d.keys("Alder")
-	_, cmd := m.Update(named["<enter>"])
+	_, cmd := m.Update(trial.Key("<enter>"))
 	d.at(assess.FactContact)
-	d.sees("saving · ")
+	d.Sees("saving · ")
 	m.Update(cmd())
-	d.seesNot("saving")
-	d.sees("still open")
+	d.SeesNot("saving")
+	d.Sees("still open")
 }

@@ -21,7 +21,7 @@ func TestATerminalThatGoesAwayLosesNothing(t *testing.T) {
 		t.Error("the lost terminal is not reported")
 	}
 	m := newModel(o)
-	d := &driver{t: t, m: m, disk: disk}
+	d := driverOf(t, m, disk)
 	d.keys("Alder") // not accepted yet when the line drops
 	if out := m.finish(); out.Unsaved != nil || out.Path != "visit.json" || d.answer(assess.FactCompany).Said != "Alder" {
 		t.Errorf("%+v, saved %+v", out, disk.last)

@@ -7,9 +7,9 @@ import (
 	"testing"
 
 	"cutbrief/assess"
+	"cutbrief/assess/screen/trial"
 	"cutbrief/rules/metal"
 
-	"github.com/charmbracelet/x/ansi"
 	"pgregory.net/rapid"
 )
 
@@ -36,22 +36,15 @@ func everything() *assess.Visit {
 }
 
 // framed fails unless the view fills the window and stays inside it.
-func framed(t interface{ Fatalf(string, ...any) }, m *Model) {
-	lines := strings.Split(m.View(), "\n")
-	if len(lines) != m.size.Height {
-		t.Fatalf("%d lines in a window of %d:\n%s", len(lines), m.size.Height, m.View())
-	}
-	for _, l := range lines {
-		if w := ansi.StringWidth(l); w > m.size.Width {
-			t.Fatalf("%d cells in a window of %d: %q", w, m.size.Width, l)
-		}
-	}
+func framed(t trial.Failing, m *Model) {
+	t.Helper()
+	trial.Framed(t, m.View(), m.size.Width, m.size.Height)
 }
 
 func TestEveryQuestionIsWholeAtEverySize(t *testing.T) {
 	for _, size := range sizes {
 		d := drive(t, everything())
-		d.resize(size[0], size[1])
+		d.Resize(size[0], size[1])
 		asked := 0
 		for _, s := range d.m.steps {
 			if s.Metal != "" && s.Metal != metal.Galvanised { // the longest name
@@ -60,7 +53,7 @@ func TestEveryQuestionIsWholeAtEverySize(t *testing.T) {
 			d.m.show(s)
 			asked++
 			t.Run(fmt.Sprintf("%dx%d %s", size[0], size[1], s.Name()), func(t *testing.T) {
-				d.t = t
+				d.T = t
 				wholeQuestion(d, s)
 			})
 		}
@@ -73,20 +66,20 @@ func TestEveryQuestionIsWholeAtEverySize(t *testing.T) {
 // wholeQuestion fails unless the question, its reason, every option, its state
 // and the way out are on the screen, and the focus is marked.
 func wholeQuestion(d *driver, s assess.Step) {
-	d.t.Helper()
-	framed(d.t, d.m)
-	d.sees(s.Text(), s.Question.Why, "›", "^C leave", "Enter accept")
+	d.T.Helper()
+	framed(d.T, d.m)
+	d.Sees(s.Text(), s.Question.Why, "›", "^C leave", "Enter accept")
 	for _, o := range d.m.visit.Options(s) {
-		d.sees(o.Text)
+		d.Sees(o.Text)
 	}
 	state, _ := d.m.stateOf(s)
-	d.sees(strings.TrimSpace(state))
-	if body := unwrapped(d.view()); strings.Contains(body, "…") {
-		d.t.Errorf("something is cut:\n%s", d.view())
+	d.Sees(strings.TrimSpace(state))
+	if body := unwrapped(d.View()); strings.Contains(body, "…") {
+		d.T.Errorf("something is cut:\n%s", d.View())
 	}
 	d.keys("<ctrl+x>")
-	if seen := strings.ReplaceAll(unwrapped(d.view()), "- ", "-"); !strings.Contains(seen, s.Question.Help) {
-		d.t.Errorf("the explanation is cut:\n%s", d.view())
+	if seen := strings.ReplaceAll(unwrapped(d.View()), "- ", "-"); !strings.Contains(seen, s.Question.Help) {
+		d.T.Errorf("the explanation is cut:\n%s", d.View())
 	}
 	d.keys("<esc>")
 }
@@ -94,7 +87,7 @@ func wholeQuestion(d *driver, s assess.Step) {
 func TestAWrongAnswerFitsAtEverySize(t *testing.T) {
 	for _, size := range sizes {
 		d := drive(t, everything())
-		d.resize(size[0], size[1])
+		d.Resize(size[0], size[1])
 		for _, s := range d.m.steps {
 			if s.Question.Form != assess.FormQuantity || s.Metal != "" && s.Metal != metal.Galvanised {
 				continue
@@ -102,7 +95,7 @@ func TestAWrongAnswerFitsAtEverySize(t *testing.T) {
 			d.m.show(s)
 			d.keys("<ctrl+u>", strings.Repeat("thick ", 3), "<enter>")
 			framed(t, d.m)
-			d.sees("! ", d.m.wrong[0], d.m.wrong[1], "[ ] not answered")
+			d.Sees("! ", d.m.wrong[0], d.m.wrong[1], "[ ] not answered")
 		}
 	}
 }
@@ -116,13 +109,13 @@ func TestEveryOtherViewIsWhole(t *testing.T) {
 	for _, size := range sizes {
 		for name, keys := range open {
 			d := drive(t, snapshot(done))
-			d.resize(size[0], size[1])
+			d.Resize(size[0], size[1])
 			d.m.show(d.m.steps[10])
 			d.keys(keys...)
 			framed(t, d.m)
 			foot := unwrapped(strings.Join(d.m.foot(), " "))
-			if !strings.Contains(foot, "leave") || !strings.Contains(unwrapped(d.view()), foot) {
-				t.Errorf("%s at %v shows no way out:\n%s", name, size, d.view())
+			if !strings.Contains(foot, "leave") || !strings.Contains(unwrapped(d.View()), foot) {
+				t.Errorf("%s at %v shows no way out:\n%s", name, size, d.View())
 			}
 		}
 	}
@@ -132,7 +125,7 @@ func TestEveryOtherViewIsWhole(t *testing.T) {
 // and Ctrl+C leaves with everything saved.
 func TestNoKeyBreaksTheScreen(t *testing.T) {
 	names := []string{"a", "1", "3", "9", "x", "n", "r", "o", "l", "p", "日本語", "-", "8 mm", strings.Repeat("long", 40)}
-	for name := range named {
+	for _, name := range trial.Names() {
 		if name != "<ctrl+c>" {
 			names = append(names, name)
 		}
@@ -140,20 +133,20 @@ func TestNoKeyBreaksTheScreen(t *testing.T) {
 	slices.Sort(names)
 	rapid.Check(t, func(r *rapid.T) {
 		disk := &memory{}
-		d := &driver{t: t, disk: disk, m: newModel(Options{Visit: newVisit(), Saver: disk, Pager: disk})}
+		d := driverOf(t, newModel(Options{Visit: newVisit(), Saver: disk, Pager: disk}), disk)
 		for _, k := range rapid.SliceOfN(rapid.SampledFrom(names), 0, 40).Draw(r, "keys") {
 			if rapid.IntRange(0, 9).Draw(r, "resize") == 0 {
-				d.resize(rapid.IntRange(1, 130).Draw(r, "width"), rapid.IntRange(1, 50).Draw(r, "height"))
+				d.Resize(rapid.IntRange(1, 130).Draw(r, "width"), rapid.IntRange(1, 50).Draw(r, "height"))
 			}
 			d.keys(k)
-			if d.quit {
+			if d.Quit {
 				return
 			}
 			framed(r, d.m)
 		}
 		d.keys("<ctrl+c>")
-		if !d.quit || d.m.saved != d.m.change {
-			r.Fatalf("left %v, saved %d of %d", d.quit, d.m.saved, d.m.change)
+		if !d.Quit || d.m.saved != d.m.change {
+			r.Fatalf("left %v, saved %d of %d", d.Quit, d.m.saved, d.m.change)
 		}
 	})
 }

@@ -8,19 +8,19 @@ import (
 
 func TestWhyIsBehindOneKeyAndKeepsWhatIsTyped(t *testing.T) {
 	d := drive(t, newVisit()).throughTo(rules.FactEveryday).keys("3/8 in", "<ctrl+y>")
-	d.sees("[recommendation]", "Esc back")
+	d.Sees("[recommendation]", "Esc back")
 	d.keys("<esc>")
 	d.at(rules.FactEveryday)
-	d.sees("› 3/8 in")
+	d.Sees("› 3/8 in")
 }
 
 func TestTheResultAnswersWhy(t *testing.T) {
 	d := drive(t, newVisit()).keys("<ctrl+l>", "r")
-	d.sees("w why")
+	d.Sees("w why")
 	d.keys("w")
-	d.sees("[recommendation]")
+	d.Sees("[recommendation]")
 	d.keys("<esc>")
-	d.sees("p make the page")
+	d.Sees("p make the page")
 }
 
 func TestLeavingFromTheDerivationKeepsWhatIsTyped(t *testing.T) {

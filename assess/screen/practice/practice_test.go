@@ -12,12 +12,12 @@ import (
 
 	"cutbrief/assess/casebook"
 	"cutbrief/assess/screen/talk"
+	"cutbrief/assess/screen/trial"
 	"cutbrief/rules"
 	"cutbrief/rules/system"
 
 	tea "github.com/charmbracelet/bubbletea"
 	"github.com/charmbracelet/lipgloss"
-	"github.com/charmbracelet/x/ansi"
 	"github.com/muesli/termenv"
 	"pgregory.net/rapid"
 )
@@ -45,47 +45,37 @@ func session(name string) *casebook.Session {
 	return nil
 }
 
-// driver sends keys to the model.
+// driver sends keys to the practice.
 type driver struct {
-	t    testing.TB
-	m    *Model
-	quit bool
+	trial.Driver
+	m *Model
 }
 
 func drive(t testing.TB, name string) *driver {
 	t.Helper()
-	d := &driver{t: t, m: newModel(session(name))}
-	d.resize(80, 24)
+	m := newModel(session(name))
+	d := &driver{Driver: trial.Driver{T: t, Model: m}, m: m}
+	d.Resize(80, 24)
 	return d
 }
 
-func (d *driver) send(msg tea.Msg) {
-	if _, cmd := d.m.Update(msg); cmd != nil {
-		_, d.quit = cmd().(tea.QuitMsg)
-	}
-}
-
-func (d *driver) resize(w, h int) { d.send(tea.WindowSizeMsg{Width: w, Height: h}) }
-
 func (d *driver) press(keys ...tea.KeyType) {
 	for _, k := range keys {
-		d.send(tea.KeyMsg{Type: k})
+		d.Send(tea.KeyMsg{Type: k})
 	}
 }
 
 // types sends a text and Enter.
 func (d *driver) types(text string) {
-	d.send(tea.KeyMsg{Type: tea.KeyRunes, Runes: []rune(text)})
+	d.Keys(text)
 	d.press(tea.KeyEnter)
 }
 
-func (d *driver) view() string { return ansi.Strip(d.m.View()) }
-
 func (d *driver) shows(want ...string) {
-	d.t.Helper()
+	d.T.Helper()
 	for _, w := range want {
-		if !strings.Contains(d.view(), w) {
-			d.t.Errorf("%q is not in:\n%s", w, d.view())
+		if !strings.Contains(d.View(), w) {
+			d.T.Errorf("%q is not in:\n%s", w, d.View())
 		}
 	}
 }
@@ -148,26 +138,26 @@ func TestDecidingAndTheMark(t *testing.T) {
 		d.press(tea.KeyPgDown)
 	}
 	d.shows("TO PRACTISE NEXT")
-	d.send(tea.KeyMsg{Type: tea.KeyRunes, Runes: []rune("w")})
+	d.Keys("w")
 	d.shows("The recommendation [recommendation]: Demo 45")
-	d.send(tea.KeyMsg{Type: tea.KeyRunes, Runes: []rune("p")})
+	d.Keys("p")
 	d.shows("HOW IT WENT")
-	d.send(tea.KeyMsg{Type: tea.KeyRunes, Runes: []rune("q")})
-	if m, marked := d.m.talk.Mark(); !d.quit || !marked || !m.RightSystem || !m.Proven {
-		t.Errorf("quit %v, marked %v: %s", d.quit, marked, m.Summary())
+	d.Keys("q")
+	if m, marked := d.m.talk.Mark(); !d.Quit || !marked || !m.RightSystem || !m.Proven {
+		t.Errorf("quit %v, marked %v: %s", d.Quit, marked, m.Summary())
 	}
 }
 
 func TestLeavingBeforeTheMark(t *testing.T) {
 	d := drive(t, "bench-top")
 	d.types("quit")
-	if !d.quit {
+	if !d.Quit {
 		t.Error("quit does not leave")
 	}
 	d = drive(t, "bench-top")
 	d.press(tea.KeyCtrlC)
-	if _, marked := d.m.talk.Mark(); !d.quit || marked {
-		t.Error(d.quit, marked)
+	if _, marked := d.m.talk.Mark(); !d.Quit || marked {
+		t.Error(d.Quit, marked)
 	}
 }
 
@@ -182,29 +172,22 @@ func TestTheCustomerGoes(t *testing.T) {
 }
 
 // framed fails unless the view fills the window and stays inside it.
-func framed(t interface{ Fatalf(string, ...any) }, m *Model) {
-	lines := strings.Split(m.View(), "\n")
-	if len(lines) != m.size.Height {
-		t.Fatalf("%d lines in a window of %d:\n%s", len(lines), m.size.Height, m.View())
-	}
-	for _, l := range lines {
-		if w := ansi.StringWidth(l); w > m.size.Width {
-			t.Fatalf("%d cells in a window of %d: %q", w, m.size.Width, l)
-		}
-	}
+func framed(t trial.Failing, m *Model) {
+	t.Helper()
+	trial.Framed(t, m.View(), m.size.Width, m.size.Height)
 }
 
 // Every question and every stage is whole at every size, with the input shown.
 func TestEveryViewIsWhole(t *testing.T) {
 	for _, size := range [][2]int{{80, 24}, {60, 20}, {120, 40}, {40, 12}} {
 		d := drive(t, "the-wrong-socket")
-		d.resize(size[0], size[1])
+		d.Resize(size[0], size[1])
 		d.types("1")
 		for range d.m.talk.Session.Steps() {
 			d.press(tea.KeyCtrlA)
 			framed(t, d.m)
-			if !strings.Contains(d.view(), "› ") {
-				t.Errorf("no input at %v:\n%s", size, d.view())
+			if !strings.Contains(d.View(), "› ") {
+				t.Errorf("no input at %v:\n%s", size, d.View())
 			}
 			if size[0] >= 60 && d.m.talk.Step().Question.ID != rules.FactMetals {
 				words := strings.Fields(d.m.talk.Step().Text())
@@ -232,10 +215,10 @@ func TestAnyKeys(t *testing.T) {
 		tea.KeyCtrlR, tea.KeyCtrlX, tea.KeyCtrlE, tea.KeyCtrlT, tea.KeyCtrlB, tea.KeyCtrlN, tea.KeyCtrlL, tea.KeyCtrlD}
 	rapid.Check(t, func(rt *rapid.T) {
 		d := drive(t, "own-pocket")
-		d.resize(rapid.IntRange(1, 130).Draw(rt, "width"), rapid.IntRange(1, 45).Draw(rt, "height"))
+		d.Resize(rapid.IntRange(1, 130).Draw(rt, "width"), rapid.IntRange(1, 45).Draw(rt, "height"))
 		for range rapid.IntRange(1, 25).Draw(rt, "keys") {
 			if rapid.Bool().Draw(rt, "type") {
-				d.send(tea.KeyMsg{Type: tea.KeyRunes, Runes: []rune(rapid.SampledFrom([]string{"1", "6 mm", "\x1b[2J", "so far", "quit", "ü"}).Draw(rt, "text"))})
+				d.Keys(rapid.SampledFrom([]string{"1", "6 mm", "\x1b[2J", "so far", "quit", "ü"}).Draw(rt, "text"))
 			} else {
 				d.press(rapid.SampledFrom(keys).Draw(rt, "key"))
 			}

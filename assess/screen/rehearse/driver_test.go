@@ -4,16 +4,15 @@ import (
 	"context"
 	"fmt"
 	"os"
-	"strings"
 	"testing"
 	"time"
 
+	"cutbrief/assess/screen/trial"
 	"cutbrief/report"
 	"cutbrief/rules/metal"
 	"cutbrief/rules/unit"
 
 	tea "github.com/charmbracelet/bubbletea"
-	"github.com/charmbracelet/x/ansi"
 )
 
 const envRun = "CUTBRIEF_TEST_REHEARSE"
@@ -42,74 +41,38 @@ func bench() report.Bench {
 	}
 }
 
-// driver sends keys to the model with a clock of its own; ticks are not waited
-// for.
+// driver sends keys to the rehearsal with a clock of its own; ticks are not
+// waited for.
 type driver struct {
-	t    testing.TB
+	trial.Driver
 	m    *Model
 	time time.Time
-	quit bool
 }
 
 func drive(t testing.TB, b report.Bench) *driver {
 	t.Helper()
-	d := &driver{t: t, time: time.Date(2026, 12, 1, 9, 0, 0, 0, time.UTC)}
+	d := &driver{time: time.Date(2026, 12, 1, 9, 0, 0, 0, time.UTC)}
 	d.m = newModel(Options{Bench: b, Now: func() time.Time { return d.time }})
 	d.m.tick = func(time.Duration) tea.Cmd { return nil }
-	d.send(tea.WindowSizeMsg{Width: 80, Height: 24})
+	d.Driver = trial.Driver{T: t, Model: d.m}
+	d.Resize(80, 24)
 	return d
 }
 
-func (d *driver) send(msg tea.Msg) {
-	_, cmd := d.m.Update(msg)
-	d.run(cmd)
-}
-
-func (d *driver) run(cmd tea.Cmd) {
-	if cmd == nil {
-		return
-	}
-	switch msg := cmd().(type) {
-	case tea.QuitMsg:
-		d.quit = true
-	case tea.BatchMsg:
-		for _, c := range msg {
-			d.run(c)
-		}
-	}
-}
-
-var named = map[string]tea.KeyMsg{
-	"<enter>": {Type: tea.KeyEnter}, "<esc>": {Type: tea.KeyEsc}, "<tab>": {Type: tea.KeyTab}, "<up>": {Type: tea.KeyUp}, "<down>": {Type: tea.KeyDown},
-	"<space>": {Type: tea.KeySpace, Runes: []rune{' '}}, "<backspace>": {Type: tea.KeyBackspace}, "<ctrl+c>": {Type: tea.KeyCtrlC},
-}
-
 func (d *driver) keys(keys ...string) *driver {
-	for _, k := range keys {
-		msg, ok := named[k]
-		if !ok {
-			msg = tea.KeyMsg{Type: tea.KeyRunes, Runes: []rune(k)}
-		}
-		d.send(msg)
-	}
+	d.Keys(keys...)
 	return d
 }
 
 // passes lets time go by, and the screen look at the clock.
 func (d *driver) passes(t time.Duration) *driver {
 	d.time = d.time.Add(t)
-	d.send(tickMsg{d.m.pulse})
+	d.Send(tickMsg{d.m.pulse})
 	return d
 }
 
-func (d *driver) view() string { return ansi.Strip(d.m.View()) }
-
 func (d *driver) sees(texts ...string) *driver {
-	d.t.Helper()
-	for _, text := range texts {
-		if !strings.Contains(strings.Join(strings.Fields(d.view()), " "), text) {
-			d.t.Fatalf("%q is not on the screen:\n%s", text, d.view())
-		}
-	}
+	d.T.Helper()
+	d.Sees(texts...)
 	return d
 }

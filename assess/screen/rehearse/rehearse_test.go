@@ -7,6 +7,7 @@ import (
 
 	"cutbrief/assess"
 	"cutbrief/assess/sample"
+	"cutbrief/assess/screen/trial"
 	"cutbrief/report"
 	"cutbrief/rules/system"
 
@@ -33,8 +34,8 @@ func TestTimeIsComparedAtOnce(t *testing.T) {
 func TestDigitsAreLarge(t *testing.T) {
 	d := drive(t, bench()).keys("<enter>", "<space>").passes(24 * time.Second)
 	for _, l := range large("24.0 s") {
-		if !strings.Contains(d.view(), l) {
-			t.Errorf("%q is not on the screen:\n%s", l, d.view())
+		if !strings.Contains(d.View(), l) {
+			t.Errorf("%q is not on the screen:\n%s", l, d.View())
 		}
 	}
 	for r := range digits {
@@ -58,8 +59,8 @@ func TestGoingThrough(t *testing.T) {
 	d.keys("<esc>").sees("Step 2 of 2").keys("<esc>").sees("Step 1 of 2").keys("<esc>").sees("TEST 60")
 	d.keys("<enter>", "<enter>", "<enter>", "k")
 	out := d.m.outcome()
-	if !d.quit || !out.Keep || len(out.Cuts) != 2 || out.Cuts[1].Why != "their paint" || out.Cuts[1].Result != assess.Poor {
-		t.Errorf("quit %v, %+v", d.quit, out)
+	if !d.Quit || !out.Keep || len(out.Cuts) != 2 || out.Cuts[1].Why != "their paint" || out.Cuts[1].Result != assess.Poor {
+		t.Errorf("quit %v, %+v", d.Quit, out)
 	}
 }
 
@@ -68,11 +69,11 @@ func TestKeysTogetherAndLeaving(t *testing.T) {
 	d := drive(t, bench()).keys("<enter>", "1b").sees("It can fail: a worn tip.", "So: fit a new one.", "Bring: watch.")
 	d.keys("b", "2", "slow hand", "<ctrl+c>")
 	out := d.m.outcome()
-	if !d.quit || out.Keep || len(out.Cuts) != 1 || out.Cuts[0].Result != assess.Fair || out.Cuts[0].Why != "slow hand" {
+	if !d.Quit || out.Keep || len(out.Cuts) != 1 || out.Cuts[0].Result != assess.Fair || out.Cuts[0].Why != "slow hand" {
 		t.Errorf("%+v", out)
 	}
 	d = drive(t, bench()).keys("<enter>", "q").sees("Nothing was measured or noted.").keys("q")
-	if !d.quit || len(d.m.outcome().Cuts) != 0 {
+	if !d.Quit || len(d.m.outcome().Cuts) != 0 {
 		t.Error("does not leave")
 	}
 }
@@ -91,11 +92,11 @@ func TestOldTicksArePassedOver(t *testing.T) {
 	d := drive(t, bench()).keys("<enter>")
 	asked := 0
 	d.m.tick = func(time.Duration) tea.Cmd { asked++; return nil }
-	d.send(tickMsg{d.m.pulse - 1})
+	d.Send(tickMsg{d.m.pulse - 1})
 	if asked != 0 {
 		t.Error("an old tick goes on beating")
 	}
-	d.send(tickMsg{d.m.pulse})
+	d.Send(tickMsg{d.m.pulse})
 	if asked != 1 {
 		t.Error("the clock stopped")
 	}
@@ -107,7 +108,7 @@ func TestClockSetBack(t *testing.T) {
 	if len(d.m.outcome().Cuts) != 0 || d.m.state != timing {
 		t.Errorf("%+v", d.m.outcome())
 	}
-	d.view()
+	d.View()
 }
 
 // Whatever is hit, at any size, the view is as high as the window and no wider,
@@ -121,21 +122,13 @@ func TestAnyKeysAnySize(t *testing.T) {
 			case "wait":
 				d.passes(5 * time.Second)
 			case "small":
-				d.send(tea.WindowSizeMsg{Width: 60, Height: 20})
+				d.Resize(60, 20)
 			case "large":
-				d.send(tea.WindowSizeMsg{Width: 200, Height: 60})
+				d.Resize(200, 60)
 			default:
 				d.keys(k)
 			}
-			lines := strings.Split(d.m.View(), "\n")
-			if len(lines) > d.m.size.Height {
-				rt.Fatalf("%d lines on %d", len(lines), d.m.size.Height)
-			}
-			for _, l := range lines {
-				if w := ansi.StringWidth(l); w > d.m.size.Width {
-					rt.Fatalf("%d cells on %d: %q", w, d.m.size.Width, l)
-				}
-			}
+			trial.Inside(rt, d.m.View(), d.m.size.Width, d.m.size.Height)
 		}
 		for _, c := range d.m.outcome().Cuts {
 			if took, ok := c.Took.Get(); ok && !(took > 0) || c.Cut == "" {
@@ -148,11 +141,11 @@ func TestAnyKeysAnySize(t *testing.T) {
 // On the smallest screen that is promised, what has to be read is there.
 func TestSmallScreenShowsWhatMatters(t *testing.T) {
 	d := drive(t, bench())
-	d.send(tea.WindowSizeMsg{Width: 60, Height: 20})
+	d.Resize(60, 20)
 	d.keys("<enter>").sees("STRAIGHT CUT, TIMED", "6 mm mild steel", "60 A, stand-off 3–6 mm", "300 mm in 18 s", "Look for: the time", "Space start the time", "q leave")
 	d.keys("<space>").passes(24*time.Second).keys("<space>").sees("TOO SLOW", "Lead a little faster", "1 good")
-	if !strings.Contains(d.view(), large("24.0 s")[2]) {
-		t.Errorf("the figure is cut off:\n%s", d.view())
+	if !strings.Contains(d.View(), large("24.0 s")[2]) {
+		t.Errorf("the figure is cut off:\n%s", d.View())
 	}
 }
 
@@ -166,7 +159,7 @@ func TestDemoVisitsFitTheSmallScreen(t *testing.T) {
 			continue
 		}
 		d := drive(t, b)
-		d.send(tea.WindowSizeMsg{Width: 60, Height: 20})
+		d.Resize(60, 20)
 		d.keys("<enter>")
 		for i, s := range b.Steps {
 			d.sees(s.Piece, "Look for: "+s.See).sees(s.Torch...)
