@@ -94,9 +94,9 @@ func cannot(p Process, id metal.ID, t unit.Millimetre) string {
 			return "Oxy-fuel figures are held for 3 to 100 mm only."
 		}
 	case p == Shear:
-		return ends("Hand-held and bench shears", shearEnds, id, name, t)
+		return ends("Hand-held and bench shears", rules.Shear, id, name, t)
 	case p == Nibbler:
-		return ends("Hand-held nibblers", nibblerEnds, id, name, t)
+		return ends("Hand-held nibblers", rules.Nibbler, id, name, t)
 	case p == Disc:
 		if _, held := discFactor[id]; !held {
 			return "For abrasive discs in " + name + " no figures are held."
@@ -112,8 +112,8 @@ func cannot(p Process, id metal.ID, t unit.Millimetre) string {
 	return ""
 }
 
-func ends(tool string, limits map[metal.ID]unit.Millimetre, id metal.ID, name string, t unit.Millimetre) string {
-	limit, held := limits[id]
+func ends(tool string, way rules.Process, id metal.ID, name string, t unit.Millimetre) string {
+	limit, held := rules.ToolEnds(way, id)
 	switch {
 	case !held:
 		return tool + " have no figures held in " + name + "."

@@ -8,16 +8,6 @@ import (
 	"cutbrief/rules/unit"
 )
 
-// Where hand-held and bench tools end, in mm of each metal; a metal not named
-// has no figure. The shear is the throatless bench shear (faa-8083-31, from
-// memory: 10 gauge mild steel, 12 gauge stainless), the nibbler the largest
-// hand-held one; on aluminium a shear is taken to end where it does on mild
-// steel, a nibbler to reach 1.5 times as far (common practice, no source).
-var (
-	shearEnds   = map[metal.ID]unit.Millimetre{metal.MildSteel: 3.4, metal.Galvanised: 3.4, metal.Stainless: 2.8, metal.Aluminium: 3.4}
-	nibblerEnds = map[metal.ID]unit.Millimetre{metal.MildSteel: 3.2, metal.Galvanised: 3.2, metal.Stainless: 2.1, metal.Aluminium: 4.8}
-)
-
 // Speeds of shears and nibblers in mm/min. Source: practice.
 var (
 	shearSpeed   = price.Spread{Low: 2000, Likely: 4000, High: 6000}

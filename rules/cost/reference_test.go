@@ -1,16 +1,14 @@
 package cost
 
 import (
-	"encoding/csv"
 	"fmt"
 	"math"
 	"os"
-	"path/filepath"
-	"strconv"
 	"strings"
 	"testing"
 
 	"cutbrief/rules"
+	"cutbrief/rules/cite/reference"
 	"cutbrief/rules/metal"
 	"cutbrief/rules/price"
 	"cutbrief/rules/size"
@@ -18,35 +16,9 @@ import (
 )
 
 // table reads a file of testdata/reference by column name.
-func table(t *testing.T, name string) []map[string]string {
+func table(t *testing.T, name string) reference.Table {
 	t.Helper()
-	f, err := os.Open(filepath.Join("..", "..", "testdata", "reference", name))
-	if err != nil {
-		t.Fatal(err)
-	}
-	defer f.Close()
-	rows, err := csv.NewReader(f).ReadAll()
-	if err != nil {
-		t.Fatal(err)
-	}
-	var list []map[string]string
-	for _, row := range rows[1:] {
-		m := map[string]string{}
-		for i, cell := range row {
-			m[rows[0][i]] = cell
-		}
-		list = append(list, m)
-	}
-	return list
-}
-
-func number(t *testing.T, s string) float64 {
-	t.Helper()
-	v, err := strconv.ParseFloat(s, 64)
-	if err != nil {
-		t.Fatal(err)
-	}
-	return v
+	return reference.Read(t, os.DirFS("../../testdata/reference"), name)
 }
 
 // The oxy-fuel table in the code is that of the handbook, row by row.
@@ -55,9 +27,9 @@ func TestFlamesAreTheHandbook(t *testing.T) {
 	for _, row := range table(t, "oxyfuel.csv") {
 		switch {
 		case row["mode"] == "hand" && row["speed_mm_min_low"] != "":
-			hand[number(t, row["thickness_mm"])] = row
+			hand[reference.Number(t, row["thickness_mm"])] = row
 		case row["mode"] == "manual and machine":
-			both[number(t, row["thickness_mm"])] = row
+			both[reference.Number(t, row["thickness_mm"])] = row
 		}
 	}
 	if len(hand) != len(flames) {
@@ -66,8 +38,8 @@ func TestFlamesAreTheHandbook(t *testing.T) {
 	for _, f := range flames {
 		row, propane := hand[f.t], both[f.t]["propane_cfh"]
 		got := fmt.Sprint(f.slow, f.fast, f.oxygen0, f.oxygen1, f.acetylene0, f.acety1, fmt.Sprintf("%g-%g", f.propane0, f.propane1))
-		want := fmt.Sprint(number(t, row["speed_mm_min_low"]), number(t, row["speed_mm_min_high"]), number(t, row["oxygen_cfh_low"]),
-			number(t, row["oxygen_cfh_high"]), number(t, row["fuel_cfh_low"]), number(t, row["fuel_cfh_high"]), propane)
+		want := fmt.Sprint(reference.Number(t, row["speed_mm_min_low"]), reference.Number(t, row["speed_mm_min_high"]), reference.Number(t, row["oxygen_cfh_low"]),
+			number(t, row["oxygen_cfh_high"]), reference.Number(t, row["fuel_cfh_low"]), reference.Number(t, row["fuel_cfh_high"]), propane)
 		if got != want {
 			t.Errorf("%g mm: %s, the handbook says %s", f.t, got, want)
 		}
@@ -82,8 +54,8 @@ func TestFlamesAgreeWithWhatWasRead(t *testing.T) {
 		if !strings.HasPrefix(row["source"], "Carvill") {
 			continue
 		}
-		f, err := OxyFuelAt(unit.Millimetre(number(t, row["thickness_mm"])), rules.Acetylene)
-		if v := number(t, row["speed_mm_min_low"]); err != nil || v < f.Speed.Low || v > f.Speed.High {
+		f, err := OxyFuelAt(unit.Millimetre(reference.Number(t, row["thickness_mm"])), rules.Acetylene)
+		if v := reference.Number(t, row["speed_mm_min_low"]); err != nil || v < f.Speed.Low || v > f.Speed.High {
 			t.Errorf("%s mm: %v is not within %v (%v)", row["thickness_mm"], v, f.Speed, err)
 		}
 		n++
@@ -151,7 +123,7 @@ func TestDiscountFactors(t *testing.T) {
 			continue
 		}
 		n++
-		want := number(t, row["value"])
+		want := reference.Number(t, row["value"])
 		switch name {
 		case "SPV":
 			got, err := SinglePresent(d/100, years)
@@ -294,7 +266,7 @@ func TestCrossingOfTheReference(t *testing.T) {
 					if got < 38*0.94 {
 						t.Errorf("%s, %v A: %v mm, want above 38", name, class.amps, got)
 					}
-				} else if want := number(t, printed); math.Abs(got/want-1) > 0.06 {
+				} else if want := reference.Number(t, printed); math.Abs(got/want-1) > 0.06 {
 					t.Errorf("%s, %v A: %v mm, want %v", name, class.amps, got, want)
 				}
 				met++

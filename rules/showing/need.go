@@ -3,6 +3,7 @@ package showing
 import (
 	"cutbrief/rules"
 	"cutbrief/rules/metal"
+	"cutbrief/rules/size"
 	"cutbrief/rules/system"
 	"cutbrief/rules/unit"
 )
@@ -37,8 +38,8 @@ var (
 		func(s *scene, _ piece) bool { return s.system.Gouges }}
 	sheetOrRound = need{"a customer who cuts sheet or circles",
 		func(s *scene, _ piece) bool { return cutsSheet(s) || contains(s.job.Features, rules.Circles) }}
-	todayHere = need{"today's way standing in the shop, and cutting this metal",
-		func(s *scene, p piece) bool { return todayStands(s, p.metal) }}
+	todayHere = need{"today's way standing in the shop, and able to make this cut",
+		func(s *scene, p piece) bool { return todayStands(s, p) }}
 	openPlace = need{"a place that is no tank, pit or closed room",
 		func(s *scene, _ piece) bool { return s.job.HotWork.Or("") != rules.HotWorkClosed }}
 	clearFloor = need{"a floor where what burns has been moved away",
@@ -89,16 +90,26 @@ func goesToTheWork(s *scene) bool {
 // cutsCoated: coated metal is their work, or steel that has stood outdoors.
 func cutsCoated(s *scene) bool { return s.cutsMetal(metal.Galvanised) || goesToTheWork(s) }
 
-// todayStands: a way of today stands in the shop and cuts that metal, so that
-// it can be shown beside.
-func todayStands(s *scene, id metal.ID) bool {
+// todayStands: a way of today stands in the shop and makes that cut, so that it
+// can be shown beside.
+func todayStands(s *scene, p piece) bool {
 	today, _ := s.job.Today.Get()
 	for _, way := range today {
-		if way != rules.SentOut && way != rules.OtherWay && (way != rules.OxyFuel || rules.GasCuts(id)) {
+		if way != rules.SentOut && way != rules.OtherWay && makes(way, p) {
 			return true
 		}
 	}
 	return false
+}
+
+// makes reports whether nothing speaks against a way in that piece: the metal
+// for gas, the thickness for a shear or nibbler, up to a nominal step.
+func makes(way rules.Process, p piece) bool {
+	if way == rules.OxyFuel {
+		return rules.GasCuts(p.metal)
+	}
+	end, held := rules.ToolEnds(way, p.metal)
+	return !held || size.Compare(float64(p.thickness), float64(end)) != size.TooSmall
 }
 
 // sheet is the customer's own thin sheet, or else common sheet brought along.

@@ -136,3 +136,23 @@ func TestSideBySideOnlyWhereTodaysWayCuts(t *testing.T) {
 		}
 	}
 }
+
+// A bench shear ends at 10 gauge mild steel, about 3.4 mm (FAA-H-8083-31, from
+// memory), and a nibbler at about that: asked to part 10 mm they show nothing.
+// In 2 mm a shear is a fair yardstick; a saw beside it parts the plate.
+func TestSideBySideOnlyWithinWhatTodaysToolParts(t *testing.T) {
+	for _, c := range []struct {
+		thick unit.Millimetre
+		today []rules.Process
+		want  bool
+	}{
+		{10, []rules.Process{rules.Shear}, false}, {10, []rules.Process{rules.Nibbler}, false},
+		{2, []rules.Process{rules.Shear}, true}, {10, []rules.Process{rules.Shear, rules.BandSaw}, true},
+	} {
+		job, result := shop(rules.Speed, c.thick)
+		job.Today = unit.Known(c.today)
+		if plan := Plan(job, result); has(plan, "side-by-side") != c.want {
+			t.Errorf("%v in %v mm: plan %v, side by side wanted: %v", c.today, c.thick, ids(plan), c.want)
+		}
+	}
+}
