@@ -28,6 +28,7 @@ type room struct {
 var layout = []room{
 	{"rules/unit", "named quantities, reading them as people write them, not known as a value", nil, nil},
 	{"rules/cite", "the register of sources, and the trust put in each", nil, nil},
+	{"rules/cite/reference", "for tests only: the values from outside that results are held against", nil, nil},
 	{"rules/lines", "the lists a rep keeps as files, read line by line: findings, cells, texts refused", nil, nil},
 	{"rules/price", "the list of prices a cost is worked out with: reading and checking it", []string{"rules/lines"}, nil},
 	{"rules/metal", "the metals: names, properties, how they cut against mild steel", []string{"rules/unit", "rules/cite"}, nil},
@@ -85,7 +86,7 @@ func TestLayering(t *testing.T) {
 }
 
 // support are the packages that only tests may import.
-var support = []string{"assess/screen/trial"}
+var support = []string{"assess/screen/trial", "rules/cite/reference"}
 
 // TestSupportStaysInTests keeps what helps tests out of the program, also where
 // a row of the layout allows everything below a name.

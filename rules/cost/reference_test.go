@@ -39,7 +39,7 @@ func TestFlamesAreTheHandbook(t *testing.T) {
 		row, propane := hand[f.t], both[f.t]["propane_cfh"]
 		got := fmt.Sprint(f.slow, f.fast, f.oxygen0, f.oxygen1, f.acetylene0, f.acety1, fmt.Sprintf("%g-%g", f.propane0, f.propane1))
 		want := fmt.Sprint(reference.Number(t, row["speed_mm_min_low"]), reference.Number(t, row["speed_mm_min_high"]), reference.Number(t, row["oxygen_cfh_low"]),
-			number(t, row["oxygen_cfh_high"]), reference.Number(t, row["fuel_cfh_low"]), reference.Number(t, row["fuel_cfh_high"]), propane)
+			reference.Number(t, row["oxygen_cfh_high"]), reference.Number(t, row["fuel_cfh_low"]), reference.Number(t, row["fuel_cfh_high"]), propane)
 		if got != want {
 			t.Errorf("%g mm: %s, the handbook says %s", f.t, got, want)
 		}

@@ -1,7 +1,6 @@
 package showing
 
 import (
-	"encoding/csv"
 	"math"
 	"os"
 	"regexp"
@@ -10,6 +9,7 @@ import (
 	"testing"
 
 	"cutbrief/rules"
+	"cutbrief/rules/cite/reference"
 	"cutbrief/rules/metal"
 	"cutbrief/rules/system"
 	"cutbrief/rules/unit"
@@ -39,20 +39,12 @@ var figures = map[string][][2]string{
 	},
 }
 
-func table(t *testing.T) map[[2]string][]string {
+// table holds the rows of the reference table by topic and condition.
+func table(t *testing.T) map[[2]string]map[string]string {
 	t.Helper()
-	f, err := os.Open("../../testdata/reference/safety.csv")
-	if err != nil {
-		t.Fatal(err)
-	}
-	defer f.Close()
-	rows, err := csv.NewReader(f).ReadAll()
-	if err != nil {
-		t.Fatal(err)
-	}
-	byKey := map[[2]string][]string{}
-	for _, r := range rows[1:] {
-		byKey[[2]string{r[0], r[1]}] = r
+	byKey := map[[2]string]map[string]string{}
+	for _, row := range reference.Read(t, os.DirFS("../../testdata/reference"), "safety.csv") {
+		byKey[[2]string{row["topic"], row["condition"]}] = row
 	}
 	return byKey
 }
@@ -70,12 +62,8 @@ func TestEveryFigureIsInTheTable(t *testing.T) {
 			if !ok {
 				t.Fatalf("%s: no row %v", w.id, key)
 			}
-			v, err := strconv.ParseFloat(row[2], 64)
-			if err != nil {
-				t.Fatal(err)
-			}
-			text := row[2]
-			if row[3] == "m" {
+			text, v := row["value"], reference.Number(t, row["value"])
+			if row["unit"] == "m" {
 				text = strconv.FormatFloat(math.Ceil(v), 'f', 0, 64)
 			}
 			want[text] = true
@@ -101,7 +89,7 @@ func TestUnitsAreTheTables(t *testing.T) {
 	units := map[string]string{"ug/m3": "µg/m³", "mg/m3": "mg/m³", "ft": "ft", "m": "m", "min": "min", "dB(A)": "dB(A)", "% vol": "%", "% of LFL": "%"}
 	for _, w := range warnings {
 		for _, key := range figures[w.id] {
-			if u := units[rows[key][3]]; u == "" || !strings.Contains(w.text, u) {
+			if u := units[rows[key]["unit"]]; u == "" || !strings.Contains(w.text, u) {
 				t.Errorf("%s: unit %q of %v is not in %q", w.id, u, key, w.text)
 			}
 		}
@@ -118,7 +106,7 @@ func TestShadeByCurrent(t *testing.T) {
 		300: "medium: 300-400 A, arc clearly seen", 399: "medium: 300-400 A, arc clearly seen",
 		400: "heavy: 400-800 A, arc clearly seen",
 	} {
-		want := "shade " + rows[[2]string{topic, condition}][2] + " or darker"
+		want := "shade " + rows[[2]string{topic, condition}]["value"] + " or darker"
 		if got := lens(&system.System{OutputMax: amps}).Text; !strings.Contains(got, want) {
 			t.Errorf("%v A: %q, want %q", amps, got, want)
 		}

@@ -12,7 +12,7 @@ import (
 // ampacityChecks: NEC Table 310.16, at the sections of its gauges.
 func ampacityChecks(t *testing.T) []check {
 	var list []check
-	for _, row := range open(t, "electrical.csv").where(t, "topic", "copper ampacity") {
+	for _, row := range open(t, "electrical.csv").Where(t, "topic", "copper ampacity") {
 		gauge := int(numbers(row["condition"])[0])
 		section, ok := unit.AWG(gauge)
 		if !ok {

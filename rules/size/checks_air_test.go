@@ -17,12 +17,12 @@ const (
 func dewChecks(t *testing.T) []check {
 	var list []check
 	file := open(t, "air.csv")
-	for i, row := range file.where(t, "topic", "iso8573_water")[:6] {
+	for i, row := range file.Where(t, "topic", "iso8573_water")[:6] {
 		dew, _ := number(t, row["value"])
 		class, err := WaterClass(unit.Celsius(dew))
 		list = append(list, against(t, row, fmt.Sprintf("water class at %g °C pressure dew point", dew), fmt.Sprint(i+1), float64(class), err, ""))
 	}
-	for _, row := range file.where(t, "topic", "vapour_check") {
+	for _, row := range file.Where(t, "topic", "vapour_check") {
 		words := numbers(row["item"])
 		if len(words) != 1 || words[0] < 0 || words[0] > 60 {
 			continue
@@ -35,7 +35,7 @@ func dewChecks(t *testing.T) []check {
 		}
 		list = append(list, c)
 	}
-	for _, row := range file.where(t, "topic", "dew_point") {
+	for _, row := range file.Where(t, "topic", "dew_point") {
 		words := numbers(row["item"])
 		if !strings.Contains(row["item"], "dew point before") {
 			continue
@@ -59,7 +59,7 @@ func dewChecks(t *testing.T) []check {
 func flowChecks(t *testing.T) []check {
 	var list []check
 	foot := unit.LitrePerMinute(cubicFoot)
-	for _, row := range open(t, "air.csv").where(t, "topic", "scfm_conversion").where(t, "item", "SCFM") {
+	for _, row := range open(t, "air.csv").Where(t, "topic", "scfm_conversion").Where(t, "item", "SCFM") {
 		words := numbers(row["item"])
 		from := Reference{Kilopascal(words[0] * poundForce), unit.Celsius((words[1] - 32) / 1.8)}
 		if strings.Contains(row["item"], "bar") {
@@ -77,7 +77,7 @@ func flowChecks(t *testing.T) []check {
 		list = append(list, c)
 	}
 	got, err := Restate(1, ANR(), NormalState())
-	row := open(t, "air.csv").where(t, "item", "l/min ANR -> Nl/min")[0]
+	row := open(t, "air.csv").Where(t, "item", "l/min ANR -> Nl/min")[0]
 	list = append(list, against(t, row, row["item"], row["value"], float64(got), err, ""))
 	var low, high float64
 	for i, from := range StandardCubicFoot() {
@@ -90,7 +90,7 @@ func flowChecks(t *testing.T) []check {
 		}
 		high = max(high, float64(q))
 	}
-	spread := open(t, "air.csv").where(t, "item", "spread between SCFM")[0]
+	spread := open(t, "air.csv").Where(t, "item", "spread between SCFM")[0]
 	c := against(t, spread, "spread between the standard cubic feet", spread["value"], (high/low-1)*100, nil, "%")
 	return append(list, c)
 }
@@ -99,14 +99,14 @@ func flowChecks(t *testing.T) []check {
 func hoseChecks(t *testing.T) []check {
 	var list []check
 	file := open(t, "air.csv")
-	for _, row := range file.where(t, "topic", "hose_calc") {
+	for _, row := range file.Where(t, "topic", "hose_calc") {
 		n := numbers(row["item"]) // bore in, length ft, pressure psi, flow cfm
 		got, err := HoseLoss(unit.LitrePerMinute(n[3]*cubicFoot), unit.Millimetre(n[0]*25.4), unit.Metre(n[1]*0.3048),
 			unit.Bar(n[2]*poundForce/100), SeaLevel)
 		c := against(t, row, "hose loss "+row["item"], row["value"], float64(got)/poundForce*100, err, "psi")
 		list = append(list, c)
 	}
-	for _, row := range file.where(t, "topic", "pipe_example").where(t, "item", "450 form") {
+	for _, row := range file.Where(t, "topic", "pipe_example").Where(t, "item", "450 form") {
 		n := numbers(strings.ReplaceAll(strings.TrimPrefix(row["item"], "450 form: "), "l/s", ""))
 		got, err := HoseLossSimple(unit.LitrePerMinute(n[0]*60), unit.Millimetre(n[2]), unit.Metre(n[1]), unit.Bar(n[3]-1.01325), SeaLevel)
 		c := against(t, row, "pipe loss "+row["item"], row["value"], float64(got), err, "bar")
@@ -120,7 +120,7 @@ func hoseChecks(t *testing.T) []check {
 	if err != nil {
 		t.Error(err)
 	}
-	row := file.where(t, "item", "dp = 450")[0]
+	row := file.Where(t, "item", "dp = 450")[0]
 	c := against(t, row, "smooth hose by Darcy over the rule of the texts, 200 l/min, 20 m, 16.1 mm", "1", float64(darcy/simple), nil, "")
 	return append(list, c.loosely(0.35, "the rule is for steel pipe; Darcy with its roughness gives 0.83 of it"))
 }
@@ -129,12 +129,12 @@ func hoseChecks(t *testing.T) []check {
 func altitudeChecks(t *testing.T) []check {
 	var list []check
 	file := open(t, "air.csv")
-	for _, row := range file.where(t, "item", "ISA pressure at ") {
+	for _, row := range file.Where(t, "item", "ISA pressure at ") {
 		h := numbers(row["item"])[0]
 		got, err := Atmosphere(unit.Metre(h))
 		list = append(list, against(t, row, fmt.Sprintf("standard atmosphere at %g m", h), row["value"], float64(got), err, "kPa"))
 	}
-	row := file.where(t, "topic", "altitude").where(t, "item", "200 l/min")[0]
+	row := file.Where(t, "topic", "altitude").Where(t, "item", "200 l/min")[0]
 	p, err := Atmosphere(1500)
 	if err != nil {
 		t.Error(err)
@@ -145,23 +145,23 @@ func altitudeChecks(t *testing.T) []check {
 
 // receiverChecks: the published example, and two more.
 func receiverChecks(t *testing.T) []check {
-	file := open(t, "air.csv").where(t, "topic", "receiver")
+	file := open(t, "air.csv").Where(t, "topic", "receiver")
 	psi := func(p float64) unit.Bar { return unit.Bar(p * poundForce / 100) }
 	cfm := func(q float64) unit.LitrePerMinute { return unit.LitrePerMinute(q * cubicFoot) }
 	var list []check
 	v, err := ReceiverNeed(300, psi(100), psi(60), cfm(350), cfm(250), Kilopascal(14.7*poundForce))
-	for _, row := range file.where(t, "item", "published example") {
+	for _, row := range file.Where(t, "item", "published example") {
 		list = append(list, against(t, row, "receiver for 100 ft³/min short, 5 min, 100 to 60 psi", row["value"], float64(v)/cubicFoot, err, "ft³"))
 	}
-	for _, row := range file.where(t, "item", "same, US gallons") {
+	for _, row := range file.Where(t, "item", "same, US gallons") {
 		c := against(t, row, "the same in US gallons", row["value"], float64(v)/3.785411784, err, "gal")
 		list = append(list, c)
 	}
-	for _, row := range file.where(t, "item", "example: 270 l") {
+	for _, row := range file.Where(t, "item", "example: 270 l") {
 		s, err := RunTime(270, 10, 6.5, 320, 120, SeaLevel)
 		list = append(list, against(t, row, "receiver of 270 l, 200 l/min short, 10 to 6.5 bar", row["value"], float64(s)/60, err, "min"))
 	}
-	for _, row := range file.where(t, "item", "example: 80 US gal") {
+	for _, row := range file.Where(t, "item", "example: 80 US gal") {
 		s, err := RunTime(80*3.785411784, psi(135), psi(90), cfm(18), cfm(10), Kilopascal(14.7*poundForce))
 		list = append(list, against(t, row, "receiver of 80 US gal, 8 ft³/min short, 135 to 90 psi", row["value"], float64(s)/60, err, "min"))
 	}

@@ -40,7 +40,7 @@ func propertyChecks(t *testing.T) []check {
 	}
 	file := open(t, "materials.csv")
 	for _, name := range []string{"mild steel", "stainless 304", "aluminium 6061", "copper", "brass 70/30"} {
-		for _, row := range file.where(t, "material", name) {
+		for _, row := range file.Where(t, "material", name) {
 			for _, f := range fields {
 				if row["property"] == f.property && row["material"] == name {
 					list = append(list, against(t, row, name+", "+strings.ReplaceAll(f.property, "_", " "), row["value"], f.of(named(t, name)), nil, f.unit))
@@ -53,7 +53,7 @@ func propertyChecks(t *testing.T) []check {
 
 // meltChecks: the melt energies of the table and of the handbook's rule.
 func meltChecks(t *testing.T) []check {
-	table := open(t, "heat.csv").where(t, "item", "from property table")[0]
+	table := open(t, "heat.csv").Where(t, "item", "from property table")[0]
 	var list []check
 	for _, pair := range strings.Split(table["result"], ";") {
 		words := strings.Fields(pair)
@@ -64,7 +64,7 @@ func meltChecks(t *testing.T) []check {
 		c := against(t, table, "energy to melt "+name, printed, named(t, name).MeltEnergy(), nil, "J/mm³")
 		list = append(list, c)
 	}
-	rule := open(t, "heat.csv").where(t, "topic", "melt energy").where(t, "item", "rule")[0]
+	rule := open(t, "heat.csv").Where(t, "topic", "melt energy").Where(t, "item", "rule")[0]
 	for _, pair := range []struct{ name, printed string }{{"mild steel", "10.6"}, {"aluminium", "2.8"}, {"stainless", "9.9"}} {
 		c := against(t, rule, "energy to melt "+pair.name+", against the handbook's rule", pair.printed, named(t, pair.name).MeltEnergy(), nil, "J/mm³")
 		list = append(list, c.loosely(0.11, "the rule knows only the melting point"))
@@ -75,7 +75,7 @@ func meltChecks(t *testing.T) []check {
 // mechanisedChecks: the melt power of published plasma cutting conditions.
 func mechanisedChecks(t *testing.T) []check {
 	var list []check
-	for _, row := range open(t, "plasma_mechanised.csv").where(t, "class", "mechanised") {
+	for _, row := range open(t, "plasma_mechanised.csv").Where(t, "class", "mechanised") {
 		kerf, _ := number(t, row["kerf_mm_assumed_1.5x_orifice"])
 		thick, _ := number(t, row["thickness_mm"])
 		speed, _ := number(t, row["speed_mm_min"])
@@ -95,23 +95,23 @@ func mechanisedChecks(t *testing.T) []check {
 // heatChecks: heat input, heated zone and the line-source balance.
 func heatChecks(t *testing.T) []check {
 	file := open(t, "heat.csv")
-	row := file.where(t, "item", "welding example")[0]
+	row := file.Where(t, "item", "welding example")[0]
 	heat, err := HeatInput(20, 200, 300, 0.9)
 	list := []check{against(t, row, "heat input, 20 V, 200 A, 5 mm/s", row["result"], float64(heat), err, "J/mm")}
-	row = file.where(t, "item", "hand plasma, ASSUMED")[0]
+	row = file.Where(t, "item", "hand plasma, ASSUMED")[0]
 	heat, err = HeatInput(120, 40, 500, 1)
 	list = append(list, against(t, row, "heat input, 120 V, 40 A, 500 mm/min", row["result"], float64(heat), err, "J/mm"))
-	row = file.where(t, "item", "worked HAZ width")[0]
+	row = file.Where(t, "item", "worked HAZ width")[0]
 	zone, err := HeatedZone(720, 5)
 	list = append(list, against(t, row, "heated zone to 730 °C, 720 J/mm in 5 mm", row["result"], float64(zone), err, "mm"))
 
 	steel := named(t, "mild steel")
-	row = file.where(t, "item", "hand plasma ASSUMED").where(t, "topic", "severance")[0]
+	row = file.Where(t, "item", "hand plasma ASSUMED").Where(t, "topic", "severance")[0]
 	q, err := steel.Absorbed(11, 1.5, 500)
 	list = append(list, against(t, row, "power absorbed by 11 mm at 500 mm/min", "2.92", float64(q), err, "kW"),
 		against(t, row, "ratio v·w/α of that cut", "1.37", 4*steel.Carried(500, 1.5), nil, ""),
 		against(t, row, "power that melts its kerf", "1.40", 1.5*11*500/60*steel.MeltEnergy()/1000, nil, "kW"))
-	row = file.where(t, "topic", "peak temperature in a cut")[0]
+	row = file.Where(t, "topic", "peak temperature in a cut")[0]
 	left, err := LeftInPlate(11, 1.5, 500)
 	list = append(list, against(t, row, "heat left in that plate", "183", float64(left), err, "J/mm"))
 	for _, part := range []struct {
@@ -127,7 +127,7 @@ func heatChecks(t *testing.T) []check {
 // shapeChecks holds the speed curve of a row against the line-source balance
 // calibrated at its rated point alone.
 func shapeChecks(t *testing.T) []check {
-	row := open(t, "heat.csv").where(t, "item", "speed vs thickness")[0]
+	row := open(t, "heat.csv").Where(t, "item", "speed vs thickness")[0]
 	s := &system.System{Rated: 11, CleanMax: 16, Severance: 21, OutputMin: 20, OutputMax: 40}
 	var list []check
 	for _, pair := range strings.Split(strings.SplitN(row["result"], "(", 2)[0], ";") {
@@ -155,18 +155,18 @@ func edgeChecks(t *testing.T) []check {
 		column string
 		t      unit.Millimetre
 	}{{"at_6mm", 6}, {"at_12mm", 12}, {"at_25mm", 25}} {
-		for _, row := range file.where(t, "characteristic", "perpendicularity or angularity u") {
+		for _, row := range file.Where(t, "characteristic", "perpendicularity or angularity u") {
 			class, _ := number(t, row["range"])
 			got, err := Squareness(int(class), at.t)
 			list = append(list, against(t, row, fmt.Sprintf("squareness, range %g at %g mm", class, float64(at.t)), row[at.column], float64(got), err, "mm"))
 		}
-		for _, row := range file.where(t, "characteristic", "mean height of profile Rz5") {
+		for _, row := range file.Where(t, "characteristic", "mean height of profile Rz5") {
 			class, _ := number(t, row["range"])
 			got, err := Roughness(int(class), at.t)
 			list = append(list, against(t, row, fmt.Sprintf("roughness, range %g at %g mm", class, float64(at.t)), row[at.column], float64(got), err, "µm"))
 		}
 	}
-	row := file.where(t, "characteristic", "machining allowance")[0]
+	row := file.Where(t, "characteristic", "machining allowance")[0]
 	for _, at := range []struct {
 		t       unit.Millimetre
 		printed string
@@ -174,7 +174,7 @@ func edgeChecks(t *testing.T) []check {
 		need, err := EdgeNeeded(ToMachine, at.t)
 		list = append(list, against(t, row, fmt.Sprintf("machining allowance at %g mm", float64(at.t)), at.printed, float64(need.Allowance), err, "mm"))
 	}
-	tilt := file.where(t, "characteristic", "typical HAND plasma u")[0]
+	tilt := file.Where(t, "characteristic", "typical HAND plasma u")[0]
 	run, err := Run(12, 1)
 	list = append(list, against(t, tilt, "lean of one degree over 12 mm", "0.21", float64(run), err, "mm"))
 	return list
@@ -183,7 +183,7 @@ func edgeChecks(t *testing.T) []check {
 // oxyFuelChecks: the printed speeds of the handbook.
 func oxyFuelChecks(t *testing.T) []check {
 	var list []check
-	for _, row := range open(t, "oxyfuel.csv").where(t, "source", "Carvill") {
+	for _, row := range open(t, "oxyfuel.csv").Where(t, "source", "Carvill") {
 		thick, _ := number(t, row["thickness_mm"])
 		got, err := OxyFuelSpeed(unit.Millimetre(thick))
 		list = append(list, against(t, row, fmt.Sprintf("oxy-fuel speed at %g mm", thick), row["speed_mm_min_low"], float64(got), err, "mm/min"))

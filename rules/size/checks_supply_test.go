@@ -12,7 +12,7 @@ import (
 // multiplierChecks: NEC Table 630.11(A), column for sources without a motor.
 func multiplierChecks(t *testing.T) []check {
 	var list []check
-	for _, row := range open(t, "electrical.csv").where(t, "topic", "NEC 630.11(A) supply conductor multiplier, nonmotor") {
+	for _, row := range open(t, "electrical.csv").Where(t, "topic", "NEC 630.11(A) supply conductor multiplier, nonmotor") {
 		duty := numbers(row["condition"])[0]
 		m, err := DutyMultiplier(unit.Percent(duty))
 		list = append(list, against(t, row, fmt.Sprintf("supply conductor multiplier at %g %%", duty), row["value"], m, err, ""))
@@ -25,15 +25,15 @@ func multiplierChecks(t *testing.T) []check {
 func breakerChecks(t *testing.T) []check {
 	var list []check
 	file := open(t, "electrical.csv")
-	for _, row := range file.where(t, "topic", "standard overcurrent rating") {
+	for _, row := range file.Where(t, "topic", "standard overcurrent rating") {
 		size, _ := number(t, row["value"])
 		got, err := StandardBreaker(unit.Ampere(size - 0.5))
 		list = append(list, against(t, row, fmt.Sprintf("standard breaker from %g A up", size-0.5), row["value"], float64(got), err, "A"))
 	}
-	row := file.where(t, "topic", "NEC 630.12(A)").where(t, "condition", "rating plate gives I1max")[0]
+	row := file.Where(t, "topic", "NEC 630.12(A)").Where(t, "condition", "rating plate gives I1max")[0]
 	got, err := BreakerLimit(25)
 	list = append(list, against(t, row, "overcurrent limit, share of 25 A I1max", row["value"], float64(got)/25*100, err, "%"))
-	for _, row := range file.where(t, "topic", "duty cycle period") {
+	for _, row := range file.Where(t, "topic", "duty cycle period") {
 		list = append(list, against(t, row, "duty cycle period", row["value"], float64(Period)/60, nil, "min"))
 	}
 	return list
@@ -43,7 +43,7 @@ func breakerChecks(t *testing.T) []check {
 func cordChecks(t *testing.T) []check {
 	var list []check
 	file := open(t, "electrical.csv")
-	for _, row := range file.where(t, "topic", "conductor DC resistance, stranded") {
+	for _, row := range file.Where(t, "topic", "conductor DC resistance, stranded") {
 		gauge := row["condition"][len("AWG "):]
 		r, err := AmericanResistance(gauge, 75)
 		got, unit := float64(r), "Ω/km"
@@ -56,13 +56,13 @@ func cordChecks(t *testing.T) []check {
 		}
 		list = append(list, c)
 	}
-	for _, row := range file.where(t, "topic", "conductor maximum DC resistance") {
+	for _, row := range file.Where(t, "topic", "conductor maximum DC resistance") {
 		section := numbers(row["condition"])[0]
 		r, err := CordResistance(unit.SquareMillimetre(section), 20)
 		list = append(list, against(t, row, fmt.Sprintf("flexible cord, %g mm², 20 °C", section), row["value"], float64(r), err, "Ω/km"))
 	}
 	cold, _ := CordResistance(4, 20)
-	for _, row := range file.where(t, "topic", "copper resistance, 20 to ") {
+	for _, row := range file.Where(t, "topic", "copper resistance, 20 to ") {
 		at := numbers(row["topic"])[1]
 		hot, err := CordResistance(4, unit.Celsius(at))
 		list = append(list, against(t, row, fmt.Sprintf("copper resistance, %g °C over 20 °C", at), row["value"], float64(hot/cold), err, ""))
@@ -73,22 +73,22 @@ func cordChecks(t *testing.T) []check {
 // coefficientChecks: how fast copper's resistance rises, by both standards.
 func coefficientChecks(t *testing.T) []check {
 	file := open(t, "electrical.csv")
-	row := file.where(t, "topic", "copper resistance, temperature correction from 20 C")[0]
+	row := file.Where(t, "topic", "copper resistance, temperature correction from 20 C")[0]
 	cold, err1 := CordResistance(4, 20)
 	warm, err2 := CordResistance(4, 21)
 	list := []check{against(t, row, "copper resistance, share per °C from 20 °C", "0.00393", float64(warm/cold)-1, errors.Join(err1, err2), "")}
-	row = file.where(t, "topic", "copper resistance, temperature correction from 75 C")[0]
+	row = file.Where(t, "topic", "copper resistance, temperature correction from 75 C")[0]
 	cold, err1 = AmericanResistance("10", 75)
 	warm, err2 = AmericanResistance("10", 76)
 	list = append(list, against(t, row, "copper resistance, share per °C from 75 °C", "0.00323", float64(warm/cold)-1, errors.Join(err1, err2), ""))
-	row = file.where(t, "topic", "nominal supply voltage, tolerance")[0]
+	row = file.Where(t, "topic", "nominal supply voltage, tolerance")[0]
 	return append(list, against(t, row, "supply voltage tolerance", row["value"], 100*VoltTolerance, nil, "%"))
 }
 
 // dropChecks: recommended voltage drop, 208 V against 240 V, thin air.
 func dropChecks(t *testing.T) []check {
 	file := open(t, "electrical.csv")
-	guide := file.where(t, "topic", "voltage drop guidance")
+	guide := file.Where(t, "topic", "voltage drop guidance")
 	list := []check{
 		against(t, guide[0], "recommended voltage drop, branch circuit", guide[0]["value"], float64(DropBranch), nil, "%"),
 		against(t, guide[1], "recommended voltage drop, feeder and branch", guide[1]["value"], float64(DropWhole), nil, "%"),
@@ -100,9 +100,9 @@ func dropChecks(t *testing.T) []check {
 		t.Error(err)
 	}
 	high, err := InputCurrent(s, from, 40, 240)
-	trap := file.where(t, "topic", "nominal voltage trap")[0]
+	trap := file.Where(t, "topic", "nominal voltage trap")[0]
 	list = append(list, against(t, trap, "current at 240 V over current at 208 V", "0.867", float64(high/low), err, ""))
-	for _, row := range file.where(t, "topic", "air density ratio") {
+	for _, row := range file.Where(t, "topic", "air density ratio") {
 		at := numbers(row["condition"])[0]
 		got, err := DensityRatio(unit.Metre(at))
 		c := against(t, row, fmt.Sprintf("air density ratio at %g m", at), row["value"], got, err, "")

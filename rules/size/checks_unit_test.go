@@ -26,7 +26,7 @@ func conversionChecks(t *testing.T) []check {
 		{"psi", "bar", "1 psi", unit.Pressure, 1},
 		{"psi", "kPa", "1 psi", unit.Pressure, 100},
 	} {
-		row := file.where(t, "from", c.from).where(t, "to", c.to)[0]
+		row := file.Where(t, "from", c.from).Where(t, "to", c.to)[0]
 		r, err := unit.Read(c.text, c.kind, unit.Metric, unit.NoGauge)
 		list = append(list, against(t, row, c.text+" in "+c.to, row["factor"], r.Quantity.Value*c.each, err, c.to))
 	}
@@ -47,7 +47,7 @@ func gaugeChecks(t *testing.T) []check {
 	var list []check
 	file := open(t, "sheet_gauge.csv")
 	for _, s := range sheets {
-		for _, row := range file.where(t, "system", s.system) {
+		for _, row := range file.Where(t, "system", s.system) {
 			n, err := strconv.Atoi(row["gauge"])
 			if err != nil || n%2 == 1 || strings.Contains(row["note"], "not a listed size") {
 				continue

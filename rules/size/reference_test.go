@@ -1,7 +1,6 @@
 package size
 
 import (
-	"encoding/csv"
 	"flag"
 	"fmt"
 	"math"
@@ -10,6 +9,8 @@ import (
 	"strconv"
 	"strings"
 	"testing"
+
+	"cutbrief/rules/cite/reference"
 )
 
 var update = flag.Bool("update", false, "write the table of checks in testdata/reference/README.md")
@@ -23,54 +24,16 @@ type check struct {
 	unit                string
 }
 
-// book is one file of reference values, by column name.
-type book []map[string]string
-
 // open reads a file of testdata/reference.
-func open(t *testing.T, name string) book {
+func open(t *testing.T, name string) reference.Table {
 	t.Helper()
-	f, err := os.Open(filepath.Join("..", "..", "testdata", "reference", name))
-	if err != nil {
-		t.Fatal(err)
-	}
-	defer f.Close()
-	rows, err := csv.NewReader(f).ReadAll()
-	if err != nil {
-		t.Fatal(err)
-	}
-	var b book
-	for _, row := range rows[1:] {
-		m := map[string]string{}
-		for i, cell := range row {
-			m[rows[0][i]] = cell
-		}
-		b = append(b, m)
-	}
-	return b
-}
-
-// where returns the rows whose column starts with text, and at least one.
-func (b book) where(t *testing.T, column, text string) book {
-	t.Helper()
-	var found book
-	for _, row := range b {
-		if strings.HasPrefix(row[column], text) {
-			found = append(found, row)
-		}
-	}
-	if len(found) == 0 {
-		t.Fatalf("no row has %s %q", column, text)
-	}
-	return found
+	return reference.Read(t, os.DirFS("../../testdata/reference"), name)
 }
 
 // number reads a figure and half of its last printed digit.
 func number(t *testing.T, text string) (value, half float64) {
 	t.Helper()
-	value, err := strconv.ParseFloat(text, 64)
-	if err != nil {
-		t.Fatal(err)
-	}
+	value = reference.Number(t, text)
 	digits := 0
 	if i := strings.IndexByte(text, '.'); i >= 0 {
 		digits = len(text) - i - 1

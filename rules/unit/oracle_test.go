@@ -6,6 +6,7 @@ import (
 	"strings"
 	"testing"
 
+	"cutbrief/rules/cite/reference"
 	"cutbrief/rules/unit"
 )
 
@@ -34,7 +35,7 @@ func TestAgainstUnitsProgram(t *testing.T) {
 		if err != nil {
 			t.Fatalf("units %s %s: %v", c.theirs, c.held, err)
 		}
-		want := number(t, strings.TrimSpace(string(out)))
+		want := reference.Number(t, strings.TrimSpace(string(out)))
 		if got := read(t, c.ours, c.kind, ""); math.Abs(got/want-1) > 1e-13 {
 			t.Errorf("%s = %.15g %s, units says %.15g", c.ours, got, c.held, want)
 		}

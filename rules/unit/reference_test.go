@@ -1,38 +1,19 @@
 package unit_test
 
 import (
-	"encoding/csv"
 	"math"
 	"os"
-	"path/filepath"
-	"strconv"
 	"strings"
 	"testing"
 
+	"cutbrief/rules/cite/reference"
 	"cutbrief/rules/unit"
 )
 
-// reference reads a table of outside values; every row says where it is from.
-func reference(t *testing.T, name string) []map[string]string {
+// table reads a table of outside values; every row says where it is from.
+func table(t *testing.T, name string) reference.Table {
 	t.Helper()
-	f, err := os.Open(filepath.Join("..", "..", "testdata", "reference", name))
-	if err != nil {
-		t.Fatal(err)
-	}
-	defer f.Close()
-	rows, err := csv.NewReader(f).ReadAll()
-	if err != nil {
-		t.Fatal(err)
-	}
-	var out []map[string]string
-	for _, row := range rows[1:] {
-		fields := map[string]string{}
-		for i, head := range rows[0] {
-			fields[head] = row[i]
-		}
-		out = append(out, fields)
-	}
-	return out
+	return reference.Read(t, os.DirFS("../../testdata/reference"), name)
 }
 
 func read(t *testing.T, text string, k unit.Kind, sheet unit.Sheet) float64 {
@@ -42,15 +23,6 @@ func read(t *testing.T, text string, k unit.Kind, sheet unit.Sheet) float64 {
 		t.Fatalf("Read(%q): %v", text, err)
 	}
 	return r.Quantity.Value
-}
-
-func number(t *testing.T, text string) float64 {
-	t.Helper()
-	v, err := strconv.ParseFloat(text, 64)
-	if err != nil {
-		t.Fatal(err)
-	}
-	return v
 }
 
 // Each listed gauge agrees with its defining rule to the last digit the table
@@ -63,17 +35,17 @@ func TestGaugeTables(t *testing.T) {
 		"AWG / Brown & Sharpe (aluminium, brass, copper sheet)": unit.AluminumGauge,
 	}
 	checked := 0
-	for _, row := range reference(t, "sheet_gauge.csv") {
+	for _, row := range table(t, "sheet_gauge.csv") {
 		sheet, ok := sheets[row["system"]]
 		if !ok || row["note"] == "not a listed size; rule extended" {
 			continue
 		}
 		got := read(t, row["gauge"]+" ga", unit.Thickness, sheet)
 		// 0.6 of the last digit: the copies round a printed 5 either way.
-		if want := number(t, row["thickness_in"]); math.Abs(got/25.4-want) > 0.6e-4 {
+		if want := reference.Number(t, row["thickness_in"]); math.Abs(got/25.4-want) > 0.6e-4 {
 			t.Errorf("%s %s ga = %.5f in, want %v", sheet, row["gauge"], got/25.4, want)
 		}
-		if want := number(t, row["thickness_mm"]); math.Abs(got-want) > 0.6e-3 {
+		if want := reference.Number(t, row["thickness_mm"]); math.Abs(got-want) > 0.6e-3 {
 			t.Errorf("%s %s ga = %.5f mm, want %v", sheet, row["gauge"], got, want)
 		}
 		checked++
@@ -86,13 +58,13 @@ func TestGaugeTables(t *testing.T) {
 // The table of conversions holds a few gauges too, printed from inches to four
 // decimals: 0.00005 in is 0.0013 mm.
 func TestSteelGaugeInConversions(t *testing.T) {
-	for _, row := range reference(t, "units.csv") {
+	for _, row := range table(t, "units.csv") {
 		if row["quantity"] != "gauge sheet steel (MSG)" {
 			continue
 		}
 		text, _, _ := strings.Cut(row["from"], " carbon")
 		got := read(t, text, unit.Thickness, unit.SteelGauge)
-		if want := number(t, row["factor"]); math.Abs(got-want) > 0.0013 {
+		if want := reference.Number(t, row["factor"]); math.Abs(got-want) > 0.0013 {
 			t.Errorf("%s = %.4f mm, want %v", text, got, want)
 		}
 	}
@@ -134,7 +106,7 @@ func TestConversions(t *testing.T) {
 		"volume": unit.Volume, "flow": unit.Flow, "speed": unit.Speed,
 		"mass": unit.Weight, "pressure": unit.Pressure, "power": unit.Power,
 	}
-	for _, row := range reference(t, "units.csv") {
+	for _, row := range table(t, "units.csv") {
 		k, ok := kinds[row["quantity"]]
 		if row["quantity"] == "length" {
 			k, ok = unit.Thickness, true
@@ -146,7 +118,7 @@ func TestConversions(t *testing.T) {
 			continue
 		}
 		got := read(t, "1 "+spelling(row["from"]), k, "") / read(t, "1 "+spelling(row["to"]), k, "")
-		want := number(t, row["factor"])
+		want := reference.Number(t, row["factor"])
 		if math.Abs(got/want-1) > 1e-11 {
 			t.Errorf("1 %s = %.15g %s, want %v", row["from"], got, row["to"], want)
 		}
@@ -155,11 +127,11 @@ func TestConversions(t *testing.T) {
 
 // Inch fractions are exact: the very number the table prints.
 func TestInchFractions(t *testing.T) {
-	for _, row := range reference(t, "units.csv") {
+	for _, row := range table(t, "units.csv") {
 		if row["quantity"] != "inch fraction" {
 			continue
 		}
-		want := number(t, row["factor"])
+		want := reference.Number(t, row["factor"])
 		if got := read(t, row["from"], unit.Thickness, ""); got != want {
 			t.Errorf("%s = %.17g mm, want %v", row["from"], got, want)
 		}
