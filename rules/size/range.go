@@ -17,6 +17,7 @@ var (
 	ErrVolts    = errors.New("the voltage lies outside the supply's range and its tolerance")
 	ErrChokes   = errors.New("the hose loses more than half of the pressure")
 	ErrKeepsUp  = errors.New("the compressor keeps up: the receiver does not run down")
+	ErrNoRated  = errors.New("no rated thickness up to the clean maximum gives this speed")
 )
 
 // RangeError names the figure that lies outside the valid range, which runs
