@@ -2,6 +2,7 @@ package assess
 
 import (
 	"encoding/json"
+	"slices"
 
 	"cutbrief/rules/metal"
 	"cutbrief/rules/unit"
@@ -79,18 +80,28 @@ var (
 )
 
 // ShowingOn returns the record of the demonstration on a day, begun if there is
-// none yet. The pointer holds until another one is begun.
+// none yet; they stand in the order of their days. The pointer holds until
+// another one is begun or dropped.
 func (v *Visit) ShowingOn(date string) *Showing {
 	for i := range v.Showings {
 		if v.Showings[i].Date == date {
 			return &v.Showings[i]
 		}
 	}
-	v.Showings = append(v.Showings, Showing{Date: date})
-	return &v.Showings[len(v.Showings)-1]
+	at := len(v.Showings)
+	for at > 0 && v.Showings[at-1].Date > date {
+		at--
+	}
+	v.Showings = slices.Insert(v.Showings, at, Showing{Date: date})
+	return &v.Showings[at]
 }
 
-// Latest returns the last demonstration recorded, nil if there is none.
+// DropShowing takes the record of the demonstration on a day out.
+func (v *Visit) DropShowing(date string) {
+	v.Showings = slices.DeleteFunc(v.Showings, func(s Showing) bool { return s.Date == date })
+}
+
+// Latest returns the demonstration of the last day, nil if there is none.
 func (v *Visit) Latest() *Showing {
 	if len(v.Showings) == 0 {
 		return nil
@@ -108,6 +119,11 @@ func (s *Showing) Keep(c Shown) {
 		}
 	}
 	s.Cuts = append(s.Cuts, c)
+}
+
+// Drop takes the record of a cut out.
+func (s *Showing) Drop(cut string) {
+	s.Cuts = slices.DeleteFunc(s.Cuts, func(c Shown) bool { return c.Cut == cut })
 }
 
 // Find returns the record of a cut.

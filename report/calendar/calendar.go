@@ -50,6 +50,10 @@ func Write(list []report.FollowUp) ([]byte, error) {
 	return fold(out.Bytes()), nil
 }
 
+// lastYear is the last that a date has digits for (RFC 5545, 3.3.4). An event
+// without an end lasts its one day (3.6.1).
+const lastYear = 9999
+
 func eventOf(f *report.FollowUp) (*ical.Event, error) {
 	switch {
 	case f.ID == "":
@@ -65,7 +69,9 @@ func eventOf(f *report.FollowUp) (*ical.Event, error) {
 	e.Props.SetDateTime(ical.PropLastModified, stamp(f))
 	e.Props.Set(&ical.Prop{Name: ical.PropSequence, Value: strconv.Itoa(f.Revision)})
 	e.Props.SetDate(ical.PropDateTimeStart, f.Due)
-	e.Props.SetDate(ical.PropDateTimeEnd, f.Due.Add(24*time.Hour))
+	if next := f.Due.AddDate(0, 0, 1); next.Year() <= lastYear {
+		e.Props.SetDate(ical.PropDateTimeEnd, next)
+	}
 	e.Props.SetText(ical.PropTransparency, "TRANSPARENT") // it blocks no meeting
 	e.Props.SetText(ical.PropSummary, gate.Line(summary(f)))
 	e.Props.SetText(ical.PropDescription, gate.Lines(description(f)))

@@ -178,3 +178,15 @@ func ExampleWrite() {
 	// END:VCALENDAR
 	// <nil>
 }
+
+// RFC 5545, 3.3.4: a date has eight digits. The day after the last one that can
+// be written is left out; without an end such an event lasts its one day
+// (3.6.1).
+func TestTheLastDayThatCanBeWritten(t *testing.T) {
+	f := quote()
+	f.Due = time.Date(9999, 12, 31, 0, 0, 0, 0, time.UTC)
+	data := string(write(t, f))
+	if !strings.Contains(data, "DTSTART;VALUE=DATE:99991231\r\n") || strings.Contains(data, "DTEND") {
+		t.Error(data)
+	}
+}

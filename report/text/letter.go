@@ -44,7 +44,9 @@ func Letter(f report.FollowUp, width int) string {
 	return p.out.String()
 }
 
+// greeting greets the person, without what stands behind a comma: a role.
 func greeting(contact string) string {
+	contact, _, _ = strings.Cut(contact, ",")
 	if contact == "" {
 		return "Good day,"
 	}

@@ -78,3 +78,12 @@ func TestLetterFitsAndIsHarmless(t *testing.T) {
 		}
 	})
 }
+
+// A contact is often told with what he does: a letter greets the person alone.
+func TestALetterGreetsThePerson(t *testing.T) {
+	f := after()
+	f.Contact = "Halvard Stenby, owner"
+	if out := Letter(f, 0); !strings.Contains(out, "\nDear Halvard Stenby,\n") {
+		t.Error(out)
+	}
+}

@@ -32,6 +32,10 @@ func (s *session) cut(number int, step *report.Step) {
 	}
 	s.say("\n%d of %d. %s: %s", number, len(s.Bench.Steps), step.Cut, step.Piece)
 	typed := s.choose("  How did it go? good, fair, poor or not shown", now, resultChoices)
+	if typed == "not" && known {
+		s.showing.Drop(step.ID)
+		s.changed = true
+	}
 	if typed == "not" || typed == "" && !known {
 		return
 	}

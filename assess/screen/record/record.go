@@ -55,7 +55,7 @@ func Run(in io.Reader, out io.Writer, o Options) (Outcome, error) {
 	end := Outcome{InputEnd: s.ended}
 	if !s.changed {
 		if before < len(o.Visit.Showings) {
-			o.Visit.Showings = o.Visit.Showings[:before]
+			o.Visit.DropShowing(o.Date)
 		}
 		return end, s.err
 	}

@@ -155,3 +155,31 @@ func TestSaveThatFailsIsSaid(t *testing.T) {
 		t.Errorf("%+v, %v", end, err)
 	}
 }
+
+// A cut noted by mistake is taken out again by "not shown": it would else stand
+// in the letter to the customer.
+func TestNotShownTakesACutOut(t *testing.T) {
+	v := newVisit()
+	run(t, v, "good", "", "", "18", "good", "quit")
+	if _, _, d := run(t, v, "not", "", "quit"); d.saved == nil {
+		t.Fatal("nothing was saved")
+	}
+	if _, still := v.Showings[0].Find("everyday-straight"); still || len(v.Showings[0].Cuts) != 1 {
+		t.Errorf("%+v", v.Showings[0].Cuts)
+	}
+}
+
+// A demonstration noted late stands in the order of the days: what follows is
+// that of the last day. One that is left empty leaves the others alone.
+func TestNotedLate(t *testing.T) {
+	v := newVisit()
+	v.ShowingOn("2026-12-03").Outcome = assess.Ordered
+	run(t, v, "quit")
+	if len(v.Showings) != 1 || v.Showings[0].Date != "2026-12-03" {
+		t.Fatalf("%+v", v.Showings)
+	}
+	run(t, v, "good", "", "", "18", "quit")
+	if len(v.Showings) != 2 || v.Latest().Outcome != assess.Ordered || v.Latest().Date != "2026-12-03" {
+		t.Errorf("%+v", v.Showings)
+	}
+}
