@@ -18,6 +18,7 @@ type Options struct {
 	Glance  bool             // run no rules on what the index does not know
 	Workers int              // 0 is one for each processor
 	Now     func() time.Time // the clock that files are dated by
+	Timings *Timings         // if any, collects timed cuts; every file is read, as the index holds none
 }
 
 // Totals count what was read.
@@ -34,6 +35,9 @@ type Totals struct {
 func Read(ctx context.Context, dir string, o Options, emit func([]*Row)) (Totals, error) {
 	b := &batches{emit: emit}
 	started := o.Now()
+	if o.Timings != nil {
+		o.Index = ""
+	}
 	known := openIndex(o)
 	var readers []*reader
 	var mu sync.Mutex
@@ -131,6 +135,9 @@ func (r *reader) row(f *scan.File, data []byte) Row {
 	v, _, err := assess.Decode(data)
 	if err != nil {
 		return unread(f.Path, err)
+	}
+	if r.Timings != nil {
+		r.Timings.take(f.Path, v)
 	}
 	return r.Bench.Judge(f.Path, v)
 }

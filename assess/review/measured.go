@@ -1,0 +1,94 @@
+package review
+
+import (
+	"cmp"
+	"maps"
+	"slices"
+	"strings"
+	"sync"
+
+	"cutbrief/assess"
+	"cutbrief/rules/showing"
+	"cutbrief/rules/system"
+	"cutbrief/rules/unit"
+)
+
+// Timings collects the timed cuts of the demonstrations in a folder while it is
+// read. The zero value is ready; many may add to it at once.
+type Timings struct {
+	mu   sync.Mutex
+	cuts map[string][]timing // by the path of the visit, as its row has it
+}
+
+// timing is one timed cut and the system it was shown with.
+type timing struct {
+	system string
+	cut    showing.Timed
+}
+
+// Measured is what the timed cuts with one system say.
+type Measured struct {
+	System      string // identifier; "" if it was not noted
+	Track       showing.Track
+	Unpredicted int // more timed cuts, without a prediction to compare with
+}
+
+// take adds the timed cuts of a visit.
+func (t *Timings) take(path string, v *assess.Visit) {
+	path = cleanPath(path)
+	var list []timing
+	for i := range v.Showings {
+		for _, c := range v.Showings[i].Cuts {
+			if took, timed := c.Took.Get(); timed {
+				list = append(list, timing{v.Showings[i].System, showing.Timed{
+					Visit: path, Metal: c.Metal, Thickness: c.Thickness, Output: c.Output, Length: c.Length,
+					Took: took, Predicted: c.Predicted.Or(unit.Second(0)),
+				}})
+			}
+		}
+	}
+	if len(list) == 0 {
+		return
+	}
+	t.mu.Lock()
+	defer t.mu.Unlock()
+	if t.cuts == nil {
+		t.cuts = map[string][]timing{}
+	}
+	t.cuts[path] = append(t.cuts[path], list...)
+}
+
+// Measured holds the cuts of the visits in rows against the predictions, system
+// by system, the one with the most cuts first, and against the rows of a range.
+func (t *Timings) Measured(rows []*Row, offered system.Range) []Measured {
+	cuts := map[string][]showing.Timed{}
+	taken := map[string]bool{}
+	for _, r := range rows {
+		if taken[r.Path] {
+			continue
+		}
+		taken[r.Path] = true
+		for _, c := range t.cuts[r.Path] {
+			cuts[c.system] = append(cuts[c.system], c.cut)
+		}
+	}
+	var list []Measured
+	for _, id := range slices.Sorted(maps.Keys(cuts)) {
+		list = append(list, measured(id, cuts[id], offered))
+	}
+	slices.SortStableFunc(list, func(a, b Measured) int {
+		return cmp.Or(cmp.Compare(b.Track.All.Cuts, a.Track.All.Cuts), strings.Compare(a.System, b.System))
+	})
+	return list
+}
+
+// measured sums up the cuts with one system.
+func measured(id string, cuts []showing.Timed, offered system.Range) Measured {
+	var row *system.System
+	if s, known := offered.Find(id); known {
+		row = &s
+	}
+	m := Measured{System: id, Track: showing.Follow(cuts, row)}
+	m.Unpredicted = len(cuts) - m.Track.All.Cuts
+	return m
+}
