@@ -179,10 +179,8 @@ func (l *look) list(g *Glance, s *steps) {
 // answer looks at one answer; its parts are gathered before its question is
 // known for sure.
 func (l *look) answer(g *Glance, items *steps) {
-	s, ok := items.enter('{')
+	s, ok := l.enter(items, '{')
 	if !ok {
-		l.odd = true
-		items.value()
 		return
 	}
 	var question, chosen, state []byte
@@ -253,12 +251,20 @@ func plainText(raw []byte) string {
 	return clean(s, false)
 }
 
-// recommended looks at what was recommended.
-func (l *look) recommended(g *Glance, s *steps) {
-	in, ok := s.enter('{')
-	if !ok {
+// enter walks into the value at hand. One of another kind is odd, and passed
+// over.
+func (l *look) enter(s *steps, opens byte) (in steps, ok bool) {
+	if in, ok = s.enter(opens); !ok {
 		l.odd = true
 		s.value()
+	}
+	return in, ok
+}
+
+// recommended looks at what was recommended.
+func (l *look) recommended(g *Glance, s *steps) {
+	in, ok := l.enter(s, '{')
+	if !ok {
 		return
 	}
 	c := &g.Recommended
@@ -289,10 +295,8 @@ func (l *look) recommended(g *Glance, s *steps) {
 
 // showings looks at the latest demonstration. Version 1 knew of none.
 func (l *look) showings(g *Glance, s *steps) {
-	items, ok := s.enter('[')
+	items, ok := l.enter(s, '[')
 	if !ok {
-		l.odd = true
-		s.value()
 		return
 	}
 	for {
@@ -306,10 +310,8 @@ func (l *look) showings(g *Glance, s *steps) {
 }
 
 func (l *look) showing(g *Glance, items *steps) {
-	s, ok := items.enter('{')
+	s, ok := l.enter(items, '{')
 	if !ok {
-		l.odd = true
-		items.value()
 		return
 	}
 	for {

@@ -18,13 +18,8 @@ your shell looks for completions to keep it.`,
   cutbrief completion zsh > _cutbrief
   cutbrief completion powershell > cutbrief.ps1`,
 		ValidArgs: shells,
-		Args: func(_ *cobra.Command, args []string) error {
-			if len(args) != 1 {
-				return misuse("completion needs the name of one shell", "one of bash, fish, powershell, zsh")
-			}
-			return nil
-		},
-		RunE: func(c *cobra.Command, args []string) error { return a.completion(c.Root(), args[0]) },
+		Args:      takes(1, 1, "completion needs the name of one shell", "one of bash, fish, powershell, zsh"),
+		RunE:      func(c *cobra.Command, args []string) error { return a.completion(c.Root(), args[0]) },
 	}
 }
 

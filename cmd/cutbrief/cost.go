@@ -47,25 +47,12 @@ list's; see cutbrief prices.`,
 	return c
 }
 
-// anyVisit takes the file of one visit, or - for standard input.
-func anyVisit(command string) cobra.PositionalArgs {
-	return func(_ *cobra.Command, args []string) error {
-		if len(args) != 1 {
-			return misuse(command+" needs the file of one visit", "such as cutbrief "+command+" visit.json")
-		}
-		return nil
-	}
-}
-
 // subject reads what a command about one visit is about.
 func (a *app) subject(file, units string) (v *assess.Visit, offered system.Range, o report.Options, err error) {
 	if o.Style, err = styleOf(units); err != nil {
 		return
 	}
-	if offered, err = a.offered(); err != nil {
-		return
-	}
-	if o.Prices, err = a.priceList(); err != nil {
+	if offered, o.Prices, err = a.lists(); err != nil {
 		return
 	}
 	v, err = a.readVisit(file)

@@ -49,12 +49,7 @@ by line. --plain asks for that.`,
   cutbrief interview visit.json
   cutbrief interview --plain new.json
   cutbrief interview --dir visits`,
-		Args: func(_ *cobra.Command, args []string) error {
-			if len(args) > 1 {
-				return misuse("interview takes the file of one visit", "open one visit at a time")
-			}
-			return nil
-		},
+		Args: takes(0, 1, "interview takes the file of one visit", "open one visit at a time"),
 		RunE: func(c *cobra.Command, args []string) error {
 			if len(args) == 1 {
 				o.file = args[0]
@@ -72,11 +67,7 @@ func (a *app) interview(ctx context.Context, o interviewOptions) error {
 	if err != nil {
 		return err
 	}
-	offered, err := a.offered()
-	if err != nil {
-		return err
-	}
-	prices, err := a.priceList()
+	offered, prices, err := a.lists()
 	if err != nil {
 		return err
 	}

@@ -97,13 +97,8 @@ understood, facts that contradict one another, a right answer that the rules do 
 to, and too little patience for a good way through. The exit status is 1 if anything is
 wrong. The format is explained in: cutbrief practice template`,
 		Example: "  cutbrief practice template > my-cases.txt && cutbrief practice check my-cases.txt",
-		Args: func(_ *cobra.Command, args []string) error {
-			if len(args) != 1 {
-				return misuse("practice check needs the name of one file", "such as cutbrief practice check my-cases.txt")
-			}
-			return nil
-		},
-		RunE: func(_ *cobra.Command, args []string) error { return a.checkCases(args[0]) },
+		Args:    takes(1, 1, "practice check needs the name of one file", "such as cutbrief practice check my-cases.txt"),
+		RunE:    func(_ *cobra.Command, args []string) error { return a.checkCases(args[0]) },
 	}
 }
 

@@ -14,6 +14,7 @@ import (
 
 	"cutbrief/rules/lines"
 	prices "cutbrief/rules/price"
+	"cutbrief/rules/system"
 )
 
 func (a *app) pricesCommand() *cobra.Command {
@@ -51,13 +52,8 @@ func (a *app) pricesCheckCommand() *cobra.Command {
 		Long: `check reads a price list and says, line by line, what is wrong, what looks odd and what
 was assumed. The exit status is 1 if anything is wrong.`,
 		Example: "  cutbrief prices check my-prices.csv",
-		Args: func(_ *cobra.Command, args []string) error {
-			if len(args) != 1 {
-				return misuse("prices check needs the name of one file", "such as cutbrief prices check my-prices.csv")
-			}
-			return nil
-		},
-		RunE: func(_ *cobra.Command, args []string) error { return a.checkPrices(args[0]) },
+		Args:    takes(1, 1, "prices check needs the name of one file", "such as cutbrief prices check my-prices.csv"),
+		RunE:    func(_ *cobra.Command, args []string) error { return a.checkPrices(args[0]) },
 	}
 }
 
@@ -84,6 +80,16 @@ func (a *app) priceList() (*prices.List, error) {
 		}
 	}
 	return &list, nil
+}
+
+// lists are the systems to size with and the prices to cost with.
+func (a *app) lists() (system.Range, *prices.List, error) {
+	offered, err := a.offered()
+	if err != nil {
+		return system.Range{}, nil, err
+	}
+	list, err := a.priceList()
+	return offered, list, err
 }
 
 // pricesFile is the user's own price list, found as systemsFile finds the

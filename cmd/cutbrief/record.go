@@ -31,30 +31,13 @@ what stands there, and Enter leaves it.`,
 	return c
 }
 
-// oneVisit takes the file of one visit that can be written to.
-func oneVisit(command string) cobra.PositionalArgs {
-	return func(_ *cobra.Command, args []string) error {
-		switch {
-		case len(args) != 1:
-			return misuse(command+" needs the file of one visit", "such as cutbrief "+command+" visit.json")
-		case args[0] == "-":
-			return misuse(command+" needs a file to keep the record in", "name the file of the visit")
-		}
-		return nil
-	}
-}
-
 // record asks after a demonstration and keeps the answers.
 func (a *app) record(ctx context.Context, file, date string) error {
 	day, err := a.dayOf(date)
 	if err != nil {
 		return err
 	}
-	offered, err := a.offered()
-	if err != nil {
-		return err
-	}
-	v, err := a.readVisit(file)
+	v, offered, err := a.visitAndRange(file)
 	if err != nil {
 		return err
 	}

@@ -40,11 +40,7 @@ the rest, as record does. Where no screen can be drawn (a pipe, or TERM=dumb), a
 
 // rehearse runs the demonstration of a visit, or prints it.
 func (a *app) rehearse(ctx context.Context, file string, plainly bool) error {
-	offered, err := a.offered()
-	if err != nil {
-		return err
-	}
-	v, err := a.readVisit(file)
+	v, offered, err := a.visitAndRange(file)
 	if err != nil {
 		return err
 	}

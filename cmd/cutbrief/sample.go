@@ -33,12 +33,7 @@ writes over it.`,
   cutbrief sample --list
   cutbrief sample kitchen-fitter`,
 		ValidArgs: sampleNames(),
-		Args: func(_ *cobra.Command, args []string) error {
-			if len(args) > 1 {
-				return misuse("sample takes the name of one visit", "see cutbrief sample --list")
-			}
-			return nil
-		},
+		Args:      takes(0, 1, "sample takes the name of one visit", "see cutbrief sample --list"),
 		RunE: func(_ *cobra.Command, args []string) error {
 			if len(args) == 1 {
 				o.name = args[0]
@@ -86,11 +81,7 @@ func (a *app) sample(o sampleOptions) error {
 	if !ok {
 		return misuse(fmt.Sprintf("%q is not an invented visit", o.name), "one of "+strings.Join(sample.Names(), ", "))
 	}
-	offered, err := a.offered()
-	if err != nil {
-		return err
-	}
-	prices, err := a.priceList()
+	offered, prices, err := a.lists()
 	if err != nil {
 		return err
 	}

@@ -49,13 +49,8 @@ func (a *app) systemsCheckCommand() *cobra.Command {
 		Long: `check reads a systems file and says, line by line, what is wrong, what looks odd and
 what was assumed. The exit status is 1 if anything is wrong.`,
 		Example: "  cutbrief systems check my-systems.csv",
-		Args: func(_ *cobra.Command, args []string) error {
-			if len(args) != 1 {
-				return misuse("systems check needs the name of one file", "such as cutbrief systems check my-systems.csv")
-			}
-			return nil
-		},
-		RunE: func(_ *cobra.Command, args []string) error { return a.checkSystems(args[0]) },
+		Args:    takes(1, 1, "systems check needs the name of one file", "such as cutbrief systems check my-systems.csv"),
+		RunE:    func(_ *cobra.Command, args []string) error { return a.checkSystems(args[0]) },
 	}
 }
 

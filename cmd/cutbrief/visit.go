@@ -9,6 +9,7 @@ import (
 
 	"cutbrief/assess"
 	"cutbrief/assess/store"
+	"cutbrief/rules/system"
 )
 
 // readVisit reads the visit in a file, or on standard input for "-", for a
@@ -27,6 +28,16 @@ func (a *app) readVisit(file string) (*assess.Visit, error) {
 		return nil, fail(errors.New(what), "correct it in the file, or answer anew with: cutbrief interview %s", shellWord(file))
 	}
 	return v, nil
+}
+
+// visitAndRange reads a visit, and the systems to size it with.
+func (a *app) visitAndRange(file string) (*assess.Visit, system.Range, error) {
+	offered, err := a.offered()
+	if err != nil {
+		return nil, system.Range{}, err
+	}
+	v, err := a.readVisit(file)
+	return v, offered, err
 }
 
 // openVisit reads a visit and reports what it did not know.

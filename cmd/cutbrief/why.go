@@ -32,12 +32,7 @@ visit from standard input.`,
   cutbrief why visit.json clean-cut
   cutbrief why visit.json --format markdown
   cutbrief why - need --format json < visit.json`,
-		Args: func(_ *cobra.Command, args []string) error {
-			if len(args) < 1 || len(args) > 2 {
-				return misuse("why needs the file of a visit, and takes one topic", "such as cutbrief why visit.json clean-cut")
-			}
-			return nil
-		},
+		Args: takes(1, 2, "why needs the file of a visit, and takes one topic", "such as cutbrief why visit.json clean-cut"),
 		ValidArgsFunction: func(_ *cobra.Command, args []string, _ string) ([]string, cobra.ShellCompDirective) {
 			if len(args) == 1 {
 				return topics(), cobra.ShellCompDirectiveNoFileComp
@@ -68,23 +63,11 @@ func (a *app) why(args []string, name, units string) error {
 	if err != nil {
 		return err
 	}
-	style, err := styleOf(units)
+	v, offered, o, err := a.subject(args[0], units)
 	if err != nil {
 		return err
 	}
-	offered, err := a.offered()
-	if err != nil {
-		return err
-	}
-	prices, err := a.priceList()
-	if err != nil {
-		return err
-	}
-	v, err := a.readVisit(args[0])
-	if err != nil {
-		return err
-	}
-	reasons := report.Why(v, offered, report.Options{Style: style, Prices: prices})
+	reasons := report.Why(v, offered, o)
 	if len(args) == 2 {
 		if reasons, err = about(reasons, args[1]); err != nil {
 			return err
@@ -132,12 +115,7 @@ system, what decides the sale, or a verdict about the site, strongest first. "-"
 FILE reads a visit from standard input.`,
 		Example: `  cutbrief next visit.json
   cutbrief next visit.json --format json`,
-		Args: func(_ *cobra.Command, args []string) error {
-			if len(args) != 1 {
-				return misuse("next needs the file of one visit", "such as cutbrief next visit.json")
-			}
-			return nil
-		},
+		Args: anyVisit("next"),
 		RunE: func(_ *cobra.Command, args []string) error { return a.next(args[0], name) },
 	}
 	c.Flags().StringVar(&name, "format", string(textFormat), "text or json")
@@ -151,11 +129,7 @@ func (a *app) next(file, name string) error {
 	if err != nil {
 		return err
 	}
-	offered, err := a.offered()
-	if err != nil {
-		return err
-	}
-	v, err := a.readVisit(file)
+	v, offered, err := a.visitAndRange(file)
 	if err != nil {
 		return err
 	}
