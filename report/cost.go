@@ -48,8 +48,8 @@ type CostSheet struct {
 // CostWay is one way of cutting.
 type CostWay struct {
 	Name     string     `json:"name"`
-	Cut      string     `json:"cut"` // "10 mm mild steel"
-	Each     string     `json:"-"`   // what texts are for: "a metre", "a foot"
+	Cut      string     `json:"cut"`       // "10 mm mild steel"
+	Each     string     `json:"texts_for"` // what the texts are for: "a metre", "a foot"; figures are for a metre
 	PerMetre *Amount    `json:"per_metre,omitempty"`
 	PerYear  *Amount    `json:"per_year,omitempty"`
 	Lines    []CostLine `json:"lines,omitempty"`

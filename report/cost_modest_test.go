@@ -101,3 +101,20 @@ func TestMoneyForAFootWhereLengthsAreInFeet(t *testing.T) {
 		}
 	}
 }
+
+// A list without interest says nothing of what the years are worth: not known
+// is not zero, neither as a sum nor as a rate.
+func TestNoInterestNoWorth(t *testing.T) {
+	prices := all()
+	delete(prices, price.Interest)
+	o := Options{Prices: list(prices)}
+	c := Build(cutOutside(t), steps(), o).Cost
+	if !strings.HasPrefix(c.Lines[1], "Pays for itself after ") || strings.Contains(c.Lines[1], "worth") {
+		t.Errorf("%q", c.Lines)
+	}
+	for _, s := range Costs(cutOutside(t), steps(), o).Systems {
+		if s.Worth != nil || s.Over != "" {
+			t.Errorf("%+v over %q", s.Worth, s.Over)
+		}
+	}
+}

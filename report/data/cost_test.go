@@ -60,3 +60,12 @@ func TestCostJSON(t *testing.T) {
 		}
 	}
 }
+
+// In a file the texts say what they are for: they may be for a foot where the
+// figures are for a metre.
+func TestTextsSayWhatTheyAreFor(t *testing.T) {
+	data, err := CostSheet(report.CostSheet{Today: []report.CostWay{{Name: "sent out", Each: "a foot"}}})
+	if err != nil || !strings.Contains(string(data), `"texts_for": "a foot"`) {
+		t.Errorf("%s %v", data, err)
+	}
+}

@@ -64,7 +64,7 @@ type Saving struct {
 type Payback struct {
 	Cost                    unit.Money
 	Soonest, Likely, Latest unit.Maybe[float64] // years
-	Years, Interest         float64             // over which, and at which likely rate in %
+	Years, Interest         float64             // over which, and at which likely rate in %; 0 years where either is not known
 	Worth                   price.Spread        // net present value
 }
 
@@ -281,11 +281,12 @@ func (s *setting) pays(sys *system.System, saved price.Spread, moving float64) u
 	}
 	years, _ := s.prices.Get(price.Years)
 	rate, known := s.prices.Get(price.Interest)
-	p := Payback{Cost: money, Years: years.Likely, Interest: rate.Likely}
+	p := Payback{Cost: money}
 	if moving > 0 {
 		p.Soonest, p.Likely, p.Latest = Pays(money, unit.Money(saved.High)), Pays(money, unit.Money(saved.Likely)), Pays(money, unit.Money(saved.Low))
 	}
 	if known && years.Likely > 0 {
+		p.Years, p.Interest = years.Likely, rate.Likely
 		p.Worth = worth(money, saved, rate.Spread, years.Likely)
 	}
 	return unit.Known(p)

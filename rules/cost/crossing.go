@@ -28,7 +28,9 @@ type Crossing struct {
 	// From is where oxy-fuel may become cheaper, Surely where it is cheaper
 	// whatever the inputs; not known as for Likely.
 	From, Surely unit.Maybe[unit.Millimetre]
-	Why          string // why it is not worked out, "" if it is
+	// Meets is what both cost at Likely: the same, as closely as that is found.
+	Meets unit.Maybe[Point]
+	Why   string // why it is not worked out, "" if it is
 }
 
 // charted are the thicknesses compared, in mm.
@@ -67,6 +69,10 @@ func Cross(job rules.Job, prices price.List, sys *system.System) Crossing {
 	c.Likely = s.crossing(sys, c.Fuel, held, diffs, func(d price.Spread) float64 { return d.Likely })
 	c.From = s.crossing(sys, c.Fuel, held, diffs, func(d price.Spread) float64 { return d.Low })
 	c.Surely = s.crossing(sys, c.Fuel, held, diffs, func(d price.Spread) float64 { return d.High })
+	if t, ok := c.Likely.Get(); ok {
+		p, _, _ := s.compare(sys, c.Fuel, t)
+		c.Meets = unit.Known(p)
+	}
 	return c
 }
 
