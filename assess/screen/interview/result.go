@@ -30,9 +30,9 @@ func (m *Model) layResult() {
 	var word func(*assess.Visit, system.Range, *price.List, int) string
 	switch m.state {
 	case reading:
-		word = resultText
+		word = words.Result
 	case deriving:
-		word = whyText
+		word = words.Why
 	default:
 		return
 	}

@@ -52,7 +52,7 @@ func (s *session) finish() {
 }
 
 func (s *session) result() {
-	s.say("\n%s", resultText(s.Visit, s.Range, s.Prices, s.Width))
+	s.say("\n%s", texts.Result(s.Visit, s.Range, s.Prices, s.Width))
 	if open := s.Visit.Open(); open > 0 {
 		s.say("\nQuestions still open: %d. Say list to see them.", open)
 	}

@@ -1,4 +1,4 @@
-package interview
+package words
 
 import (
 	"strings"
@@ -10,12 +10,12 @@ import (
 	"cutbrief/rules/system"
 )
 
-// resultText words the result for a width.
-func resultText(v *assess.Visit, offered system.Range, prices *price.List, width int) string {
+// Result words what the answers come to, for a width in cells.
+func Result(v *assess.Visit, offered system.Range, prices *price.List, width int) string {
 	return strings.TrimRight(text.Render(report.Build(v, offered, report.Options{Prices: prices}), width), "\n")
 }
 
-// whyText words how the result was reached, for a width.
-func whyText(v *assess.Visit, offered system.Range, prices *price.List, width int) string {
+// Why words how the result was reached, for a width in cells.
+func Why(v *assess.Visit, offered system.Range, prices *price.List, width int) string {
 	return strings.TrimRight(text.Why(report.Why(v, offered, report.Options{Prices: prices}), width), "\n")
 }
