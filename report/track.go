@@ -14,8 +14,7 @@ import (
 func Track(t showing.Track, row *system.System, style unit.Style) []Line {
 	list := []Line{{Label: "Timed cuts", Value: cutsIn(t.All)}}
 	if t.All.Cuts > 0 {
-		list = append(list, Line{Label: "Speed", Value: fmt.Sprintf("%s, median of %s", paceWords(t.All.Median, "predicted"), cutCount(t.All.Cuts))})
-		list = append(list, Line{Label: "Spread", Value: spreadWords(t.All)})
+		list = append(list, Line{Label: "Speed", Value: speedWords(t.All)}, Line{Label: "Spread", Value: spreadWords(t.All)})
 	}
 	if row == nil {
 		return append(list, Line{Label: "The row", Value: "is not in this range: nothing can be said of it."})
@@ -53,6 +52,15 @@ func paceWords(off float64, than string) string {
 	return "as fast as " + than
 }
 
+// speedWords words the median; of few cuts it says that it concludes nothing.
+func speedWords(e showing.Errors) string {
+	text := fmt.Sprintf("%s, median of %s", paceWords(e.Median, "predicted"), cutCount(e.Cuts))
+	if e.Cuts < showing.FewestCuts {
+		text += ": too few for a conclusion"
+	}
+	return text
+}
+
 // spreadWords words how far cuts lie apart, and by which measure.
 func spreadWords(e showing.Errors) string {
 	text := fmt.Sprintf("from %s to %s", paceWords(e.Low, "predicted"), paceWords(e.High, "predicted"))
@@ -65,7 +73,7 @@ func spreadWords(e showing.Errors) string {
 // rowWords says what the cuts mean for the system's row. Nothing is changed.
 func rowWords(t showing.Track, row *system.System, style unit.Style) string {
 	if t.Off == "" {
-		return fmt.Sprintf("is not judged: %d timed cuts in mild steel that were predicted by it as it is today, below the speed of the hand; at least %d are needed.", t.Row.Cuts, showing.FewestCuts)
+		return fmt.Sprintf("is not judged: of the timed cuts, %d are in mild steel, predicted by the row as it is today and slower than the hand can lead; at least %d such are needed.", t.Row.Cuts, showing.FewestCuts)
 	}
 	base := fmt.Sprintf("%s: cuts ran %s, median of %s", plain(row.Name), paceWords(t.Row.Median, "the row says"), cutsIn(t.Row))
 	if t.Off == showing.OnTheMark {

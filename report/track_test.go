@@ -25,8 +25,8 @@ func TestTrackWords(t *testing.T) {
 	}{
 		{slow, row, "9 cuts in 5 visits|20 % slower than predicted, median of 9 cuts|from 25 % slower than predicted to 3 % faster than predicted, the quartiles|" +
 			"Demo 45: cuts ran 22 % slower than the row says, median of 7 cuts in 4 visits; a rated thickness of 9.8 mm instead of 12 mm would fit them – nothing is changed."},
-		{few, row, "1 cut in 1 visit|as fast as predicted, median of 1 cut|from as fast as predicted to as fast as predicted, the full range of 1 cut|" +
-			"is not judged: 0 timed cuts in mild steel that were predicted by it as it is today, below the speed of the hand; at least 5 are needed."},
+		{few, row, "1 cut in 1 visit|as fast as predicted, median of 1 cut: too few for a conclusion|from as fast as predicted to as fast as predicted, the full range of 1 cut|" +
+			"is not judged: of the timed cuts, 0 are in mild steel, predicted by the row as it is today and slower than the hand can lead; at least 5 such are needed."},
 		{unfit, row, "no rated thickness near 12 mm fits them"},
 		{good, row, "median of 7 cuts in 4 visits; the row can stand."},
 		{showing.Track{}, nil, "none with a prediction|is not in this range: nothing can be said of it."},

@@ -31,7 +31,10 @@ const (
 var reviewFormats = []format{tableFormat, valuesFormat, jsonFormat, ndjsonFormat, markdownFormat}
 
 // reviewOptions are the flags of review as typed.
-type reviewOptions struct{ format, where, sort, fields, by string }
+type reviewOptions struct {
+	format, where, sort, fields, by string
+	measured                        bool
+}
 
 // reviewJob is what review has to do, checked.
 type reviewJob struct {
@@ -41,6 +44,8 @@ type reviewJob struct {
 	order  review.Order
 	fields []review.Field
 	by     *review.Field // count by this, in place of listing
+
+	timings *review.Timings // hold timed cuts against predictions, in place of listing
 }
 
 func (a *app) reviewCommand() *cobra.Command {
@@ -53,6 +58,7 @@ func (a *app) reviewCommand() *cobra.Command {
   cutbrief review visits --where 'verdict = open and thickest > 10 mm' --sort company
   cutbrief review visits --where 'flags != ?' --fields date,company,flags,reasons
   cutbrief review visits --by critical
+  cutbrief review visits --measured
   cutbrief review visits --format csv > visits.csv
   cutbrief review visits --format ndjson --fields rep,verdict,unanswered`,
 		Args: func(_ *cobra.Command, args []string) error {
@@ -66,7 +72,7 @@ func (a *app) reviewCommand() *cobra.Command {
 			if err != nil {
 				return err
 			}
-			if job.by == nil && !c.Flags().Changed("format") && !a.wantsPlain() {
+			if job.by == nil && job.timings == nil && !c.Flags().Changed("format") && !a.wantsPlain() {
 				return a.reviewOnScreen(c.Context(), job, o.where)
 			}
 			return a.review(c.Context(), job)
@@ -78,6 +84,7 @@ func (a *app) reviewCommand() *cobra.Command {
 	f.StringVar(&o.sort, "sort", "-date", "fields to sort by, with a comma between; a minus puts the largest first")
 	f.StringVar(&o.fields, "fields", "", "fields to show, with a comma between")
 	f.StringVar(&o.by, "by", "", "count by one `field` in place of a list: "+strings.Join(countable, ", "))
+	f.BoolVar(&o.measured, "measured", false, "hold the cuts timed in demonstrations against what was predicted")
 	complete(c, "format", namesOf(reviewFormats))
 	complete(c, "by", countable)
 	return c
@@ -99,6 +106,13 @@ for a file that changed; the index there can be deleted at any time.
 With --by it counts in place of listing: how many are firm, flagged, ordered, lost or
 waiting, and which questions stay unanswered most. A count has its base beside it, and
 no percentage of five visits or fewer. Reps are named only with --by rep.
+
+With --measured it holds the cuts timed in demonstrations against their predictions,
+system by system: the median, and how far they lie apart. From five cuts that speak of
+a system's row on, it says whether the row can stand: cuts in mild steel, predicted by
+the row as it is today, below the speed of the hand. A median within 15 % of the time,
+as at the bench, can. If not, it names the rated thickness that would fit. It changes
+nothing.
 
 A filter compares fields with values:
 
@@ -153,6 +167,12 @@ func (a *app) reviewJob(o reviewOptions, args []string) (job reviewJob, err erro
 			return job, err
 		}
 	}
+	if o.measured {
+		if err = o.measurable(job.format); err != nil {
+			return job, err
+		}
+		job.timings = &review.Timings{}
+	}
 	if len(args) == 1 {
 		job.dir = args[0]
 		return job, nil
@@ -179,7 +199,15 @@ func (a *app) review(ctx context.Context, job reviewJob) error {
 	if err != nil {
 		return err
 	}
-	if err := job.write(a.out, s); err != nil {
+	write := job.write
+	if job.timings != nil {
+		offered, err := a.offered()
+		if err != nil {
+			return err
+		}
+		write = job.measuredBy(offered)
+	}
+	if err := write(a.out, s); err != nil {
 		return fail(fmt.Errorf("write standard output: %w", err), "the reading end may have closed early")
 	}
 	return nil
@@ -212,9 +240,11 @@ func (a *app) reviewed(ctx context.Context, job reviewJob) (table.Sheet, error) 
 	if err != nil {
 		return table.Sheet{}, err
 	}
+	o := a.reading(job.dir, review.NewBench(offered, a.now()))
+	o.Timings = job.timings
 	var rows []*review.Row
 	progress := a.progress()
-	totals, err := review.Read(ctx, job.dir, a.reading(job.dir, review.NewBench(offered, a.now())), func(batch []*review.Row) {
+	totals, err := review.Read(ctx, job.dir, o, func(batch []*review.Row) {
 		rows = append(rows, batch...)
 		progress(len(rows))
 	})

@@ -48,7 +48,11 @@ func (m Measured) Text(w io.Writer) error {
 	if len(m.List) > 0 {
 		fmt.Fprintf(out, "%s\n\n", m.Caution)
 	}
-	fmt.Fprintf(out, "%d visits looked at, of %s\n", m.Visits, Sheet{Totals: m.Totals}.all())
+	visits := "visits"
+	if m.Visits == 1 {
+		visits = "visit"
+	}
+	fmt.Fprintf(out, "%d %s looked at, of %s\n", m.Visits, visits, Sheet{Totals: m.Totals}.all())
 	return out.Flush()
 }
 

@@ -1,0 +1,61 @@
+package main
+
+import (
+	"fmt"
+	"io"
+
+	"cutbrief/assess/review"
+	"cutbrief/report"
+	"cutbrief/report/table"
+	"cutbrief/rules/showing"
+	"cutbrief/rules/system"
+	"cutbrief/rules/unit"
+)
+
+// measurable checks the flags that go with --measured.
+func (o reviewOptions) measurable(form format) error {
+	if o.by != "" {
+		return misuse("--by and --measured are given together", "choose one of them")
+	}
+	if form != tableFormat && form != valuesFormat && form != jsonFormat {
+		return misuse(fmt.Sprintf("--measured is not written as %s", form), "choose --format table, csv or json")
+	}
+	return nil
+}
+
+// measuredBy returns what writes how timed cuts compare with the predictions, and
+// what they say of the rows of a range.
+func (job reviewJob) measuredBy(offered system.Range) func(io.Writer, table.Sheet) error {
+	return func(w io.Writer, s table.Sheet) error {
+		m := table.Measured{Totals: s.Totals, Enough: showing.FewestCuts, Caution: "The band is the one at the bench: common practice, no source. No row is changed: that is for whoever answers for the range."}
+		for _, r := range s.Rows {
+			if r.Stage == review.Judged {
+				m.Visits++
+			}
+		}
+		for _, one := range job.timings.Measured(s.Rows, offered) {
+			m.List = append(m.List, followed(one, offered))
+		}
+		switch job.format {
+		case valuesFormat:
+			return m.CSV(w)
+		case jsonFormat:
+			return m.JSON(w)
+		}
+		return m.Text(w)
+	}
+}
+
+// followed words what was measured with one system.
+func followed(m review.Measured, offered system.Range) table.Followed {
+	f := table.Followed{Measured: m}
+	var row *system.System
+	if s, known := offered.Find(m.System); known {
+		row, f.Name = &s, s.Name
+	}
+	for _, l := range report.Track(m.Track, row, unit.Metric) {
+		f.Lines = append(f.Lines, [2]string{l.Label, l.Value})
+		f.Row = l.Value // the last says what it means for the row
+	}
+	return f
+}
