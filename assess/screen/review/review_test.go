@@ -11,20 +11,19 @@ import (
 	"cutbrief/assess"
 	"cutbrief/assess/review"
 	"cutbrief/assess/sample"
+	"cutbrief/assess/screen/trial"
 	"cutbrief/rules/system"
 
 	tea "github.com/charmbracelet/bubbletea"
-	"github.com/charmbracelet/x/ansi"
 )
 
 var today = time.Date(2026, 11, 25, 9, 0, 0, 0, time.UTC)
 
-// driver sends keys to the model and runs what it asks for, one after the other.
-// What waits for the inbox is run when something is there.
+// driver sends keys to the review. What waits for the inbox is run when
+// something is there.
 type driver struct {
-	t    testing.TB
-	m    *Model
-	quit bool
+	trial.Driver
+	m *Model
 }
 
 // folder reads a made folder: first what the files say, then judged.
@@ -61,42 +60,21 @@ func load(path string) (*assess.Visit, []byte, error) {
 func start(t testing.TB, read Reader, width, height int) *driver {
 	o := Options{Dir: "visits", Range: system.Demo(), Today: today, Read: read, Load: load,
 		Page: func(path string, _ *assess.Visit) (string, error) { return path + ".pdf", nil }}
-	d := &driver{t: t, m: newModel(context.Background(), o)}
+	m := newModel(context.Background(), o)
+	d := &driver{Driver: trial.Driver{T: t, Model: m}, m: m}
 	t.Cleanup(d.m.stop)
 	d.m.inbox = make(chan tea.Msg, 1000)
 	d.m.next = d.next
-	d.send(tea.WindowSizeMsg{Width: width, Height: height})
+	d.Resize(width, height)
 	return d
 }
 
 // open reads the six invented visits and one torn file to the end.
 func open(t testing.TB, width, height int) *driver {
 	d := start(t, folder{names: sample.Names()}.read, width, height)
-	d.run(d.m.read(true))
+	d.Run(d.m.read(true))
 	d.drain()
 	return d
-}
-
-func (d *driver) send(msg tea.Msg) {
-	_, cmd := d.m.Update(msg)
-	d.run(cmd)
-}
-
-func (d *driver) run(cmd tea.Cmd) {
-	if cmd == nil {
-		return
-	}
-	switch msg := cmd().(type) {
-	case nil:
-	case tea.QuitMsg:
-		d.quit = true
-	case tea.BatchMsg:
-		for _, c := range msg {
-			d.run(c)
-		}
-	default:
-		d.send(msg)
-	}
 }
 
 // next takes what is in the inbox and does not wait.
@@ -112,87 +90,57 @@ func (d *driver) next() tea.Msg {
 // drain takes what is left in the inbox.
 func (d *driver) drain() {
 	for len(d.m.inbox) > 0 {
-		d.send(<-d.m.inbox)
+		d.Send(<-d.m.inbox)
 	}
-}
-
-var named = map[string]tea.KeyMsg{
-	"<enter>": {Type: tea.KeyEnter}, "<esc>": {Type: tea.KeyEsc}, "<tab>": {Type: tea.KeyTab}, "<up>": {Type: tea.KeyUp}, "<down>": {Type: tea.KeyDown},
-	"<space>": {Type: tea.KeySpace, Runes: []rune{' '}}, "<home>": {Type: tea.KeyHome}, "<end>": {Type: tea.KeyEnd}, "<backspace>": {Type: tea.KeyBackspace},
-	"<ctrl+c>": {Type: tea.KeyCtrlC}, "<ctrl+u>": {Type: tea.KeyCtrlU},
 }
 
 func (d *driver) keys(keys ...string) *driver {
-	for _, k := range keys {
-		if msg, ok := named[k]; ok {
-			d.send(msg)
-			continue
-		}
-		d.send(tea.KeyMsg{Type: tea.KeyRunes, Runes: []rune(k)})
-	}
+	d.Keys(keys...)
 	return d
-}
-
-func (d *driver) view() string { return ansi.Strip(d.m.View()) }
-
-func (d *driver) sees(texts ...string) {
-	d.t.Helper()
-	for _, text := range texts {
-		if !strings.Contains(strings.Join(strings.Fields(d.view()), " "), text) {
-			d.t.Fatalf("%q is not on the screen:\n%s", text, d.view())
-		}
-	}
-}
-
-func (d *driver) seesNot(text string) {
-	d.t.Helper()
-	if strings.Contains(d.view(), text) {
-		d.t.Fatalf("%q is on the screen:\n%s", text, d.view())
-	}
 }
 
 func TestTheListShowsEveryFile(t *testing.T) {
 	d := open(t, 120, 40)
-	d.sees("7 files, 1 unreadable", "7 shown, by date", "Stenby Farm Machinery", "Wenlock Forged", "damaged: torn.json", "demo-45", "DATE COMPANY REP")
+	d.Sees("7 files, 1 unreadable", "7 shown, by date", "Stenby Farm Machinery", "Wenlock Forged", "damaged: torn.json", "demo-45", "DATE COMPANY REP")
 }
 
 func TestFilterSortGroup(t *testing.T) {
 	d := open(t, 120, 40)
-	d.keys("/", "runa").sees("Filter: runa", "Stenby")
-	d.seesNot("Ansel")
-	d.keys("<enter>").sees("3 shown", "· runa")
-	d.keys("<esc>").sees("7 shown")
-	d.keys("/", "verdict = firm", "<enter>").sees("4 shown")
-	d.keys("/", "<ctrl+u>", "zzz").sees("No row fits the filter")
-	d.keys("<backspace>", "<backspace>", "<backspace>", "<esc>", "s").sees("7 shown, by company")
-	d.keys("g").sees("grouped by rep", "Runa Feltham · 3 files", "Tobias Marrin · 3 files", "not known · 1 file")
-	d.keys("f").sees("flags != ?", "damaged: torn.json")
-	d.keys("f", "d").sees("due <= today")
+	d.keys("/", "runa").Sees("Filter: runa", "Stenby")
+	d.SeesNot("Ansel")
+	d.keys("<enter>").Sees("3 shown", "· runa")
+	d.keys("<esc>").Sees("7 shown")
+	d.keys("/", "verdict = firm", "<enter>").Sees("4 shown")
+	d.keys("/", "<ctrl+u>", "zzz").Sees("No row fits the filter")
+	d.keys("<backspace>", "<backspace>", "<backspace>", "<esc>", "s").Sees("7 shown, by company")
+	d.keys("g").Sees("grouped by rep", "Runa Feltham · 3 files", "Tobias Marrin · 3 files", "not known · 1 file")
+	d.keys("f").Sees("flags != ?", "damaged: torn.json")
+	d.keys("f", "d").Sees("due <= today")
 }
 
 func TestOneVisitInDetail(t *testing.T) {
 	d := open(t, 100, 30)
-	d.keys("/", "farm", "<enter>", "<enter>").sees("Review · Stenby Farm Machinery Repair · brief", "RECOMMENDED SYSTEM")
-	d.keys("<tab>").sees("· why", "[recommendation]")
-	d.keys("<tab>").sees("· file", `"format": "cutbrief-visit"`)
-	d.keys("<tab>").sees("· flags", "Nothing needs a second look")
-	d.keys("p").sees("· flags")
+	d.keys("/", "farm", "<enter>", "<enter>").Sees("Review · Stenby Farm Machinery Repair · brief", "RECOMMENDED SYSTEM")
+	d.keys("<tab>").Sees("· why", "[recommendation]")
+	d.keys("<tab>").Sees("· file", `"format": "cutbrief-visit"`)
+	d.keys("<tab>").Sees("· flags", "Nothing needs a second look")
+	d.keys("p").Sees("· flags")
 	if d.m.told != "page written: farm-repair.json.pdf" {
 		t.Errorf("told %q", d.m.told)
 	}
-	d.keys("<esc>").sees("1 shown")
+	d.keys("<esc>").Sees("1 shown")
 }
 
 // A file that cannot be read opens with the reason and its bytes, made safe.
 func TestADamagedFileInDetail(t *testing.T) {
 	d := open(t, 80, 24)
-	d.keys("/", "torn", "<enter>", "<enter>").sees("damaged file", "the file ends too early", "Rule: the file is not the whole")
-	d.keys("<tab>").sees("cannot be read as a visit")
+	d.keys("/", "torn", "<enter>", "<enter>").Sees("damaged file", "the file ends too early", "Rule: the file is not the whole")
+	d.keys("<tab>").Sees("cannot be read as a visit")
 	d.keys("p")
 	if d.m.told != "there is no page to write of this file" {
 		t.Errorf("told %q", d.m.told)
 	}
-	d.keys("<tab>", "<tab>").sees(`{"torn`)
+	d.keys("<tab>", "<tab>").Sees(`{"torn`)
 	if strings.Contains(d.m.View(), "\x1b[31m") {
 		t.Error("an escape of the file reaches the terminal")
 	}
@@ -202,18 +150,18 @@ func TestADamagedFileInDetail(t *testing.T) {
 func TestKeysAnswerWhileReading(t *testing.T) {
 	d := start(t, folder{}.read, 100, 24)
 	first := review.Row{Path: "farm-repair.json", Company: "Stenby", Stage: review.Glanced}
-	d.send(rowsMsg{looking, []*review.Row{&first}})
-	d.sees("1 file found", "Stenby", "░")
-	d.keys("/", "sten").sees("Filter: sten")
-	d.keys("<enter>", "<enter>").sees("RECOMMENDED SYSTEM")
-	d.keys("<esc>", "<esc>", "<esc>").sees("stopped at 1 file")
-	d.send(rowsMsg{looking, []*review.Row{{Path: "late.json"}}}) // was on its way
-	d.sees("stopped at 1 file", "1 shown")
+	d.Send(rowsMsg{looking, []*review.Row{&first}})
+	d.Sees("1 file found", "Stenby", "░")
+	d.keys("/", "sten").Sees("Filter: sten")
+	d.keys("<enter>", "<enter>").Sees("RECOMMENDED SYSTEM")
+	d.keys("<esc>", "<esc>", "<esc>").Sees("stopped at 1 file")
+	d.Send(rowsMsg{looking, []*review.Row{{Path: "late.json"}}}) // was on its way
+	d.Sees("stopped at 1 file", "1 shown")
 }
 
 func TestReadingThatFailsSaysWhy(t *testing.T) {
 	d := start(t, folder{fail: errors.New("the share went away")}.read, 80, 24)
-	d.run(d.m.read(true))
+	d.Run(d.m.read(true))
 	d.drain()
 	d.keys("/", "zzz", "<esc>")
 	if d.m.fault != "the share went away" {
@@ -223,7 +171,7 @@ func TestReadingThatFailsSaysWhy(t *testing.T) {
 
 func TestLeaving(t *testing.T) {
 	for _, key := range []string{"q", "<ctrl+c>"} {
-		if d := open(t, 80, 24); !d.keys(key).quit || d.m.ctx.Err() == nil {
+		if d := open(t, 80, 24); !d.keys(key).Quit || d.m.ctx.Err() == nil {
 			t.Errorf("%s does not leave", key)
 		}
 	}
@@ -248,15 +196,8 @@ func TestEverySizeHolds(t *testing.T) {
 	for _, size := range [][2]int{{80, 24}, {60, 20}, {120, 40}, {40, 12}, {20, 5}, {1, 1}} {
 		d := open(t, size[0], size[1])
 		check := func(what string) {
-			lines := strings.Split(d.view(), "\n")
-			if len(lines) > size[1] {
-				t.Errorf("%v %s: %d lines", size, what, len(lines))
-			}
-			for _, l := range lines {
-				if ansi.StringWidth(l) > size[0] {
-					t.Errorf("%v %s: %q", size, what, l)
-				}
-			}
+			t.Log(size, what)
+			trial.Inside(t, d.View(), size[0], size[1])
 		}
 		check("list")
 		d.keys("g")
@@ -279,9 +220,9 @@ func BenchmarkKey(b *testing.B) {
 	for i := range rows {
 		rows[i] = &review.Row{Path: fmt.Sprintf("%06d.json", i), Company: fmt.Sprintf("Company %d", i), Date: "2026-11-25", Verdict: review.Open, Stage: review.Judged}
 	}
-	d.send(rowsMsg{looking, rows})
+	d.Send(rowsMsg{looking, rows})
 	for b.Loop() {
-		d.m.Update(named["<down>"])
+		d.m.Update(trial.Key("<down>"))
 		d.m.View()
 	}
 }
