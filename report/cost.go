@@ -19,7 +19,8 @@ type Cost struct {
 	Verdict string    `json:"verdict"` // "saves", "no clear saving", "costs more"; "" if nothing is worked out
 	Lines   []string  `json:"lines"`   // at most three, the most important first
 	Bars    []CostBar `json:"bars,omitempty"`
-	Assumed bool      `json:"assumed"` // some price is nobody's; the lines say so
+	Assumed bool      `json:"assumed"`                // some price is nobody's; the lines say so
+	Curves  *Curves   `json:"by_thickness,omitempty"` // nil unless mild steel is cut with a flame today
 }
 
 // CostBar is the cost of a metre, in words and as a share of the dearer one.
@@ -430,7 +431,7 @@ func (b *builder) cost() *Cost {
 		return &Cost{Lines: []string{"What it would save was not worked out: no price of yours was told, and the price of an hour of work in the list is invented."}, Assumed: true}
 	}
 	today := &a.Ways[a.Against]
-	out := Cost{Verdict: string(s.Verdict), Assumed: a.Assumed, Bars: b.costBars(today, o)}
+	out := Cost{Verdict: string(s.Verdict), Assumed: a.Assumed, Bars: b.costBars(today, o), Curves: b.curves(today)}
 	out.Lines = []string{b.savingLine(today, s), joinedBy(b.paybackLine(s), b.crossingShort(today)), b.movedLine(&a, s)}
 	return &out
 }

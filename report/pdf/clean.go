@@ -130,7 +130,32 @@ func (c *cleaner) cost(old *report.Cost) *report.Cost {
 		clean.Bars[i].Label = c.text("cost", clean.Bars[i].Label)
 		clean.Bars[i].Brief = c.text("cost", clean.Bars[i].Brief)
 	}
+	clean.Curves = c.curves(old.Curves)
 	return &clean
+}
+
+// curves cleans a copy of the lines by thickness.
+func (c *cleaner) curves(old *report.Curves) *report.Curves {
+	if old == nil {
+		return nil
+	}
+	clean := *old
+	for _, s := range []*string{&clean.Up, &clean.Across, &clean.Plasma, &clean.Flame, &clean.Crossing.Label} {
+		*s = c.text("cost", *s)
+	}
+	clean.Ticks, clean.UpTicks = c.ticks(old.Ticks), c.ticks(old.UpTicks)
+	if old.Everyday != nil {
+		clean.Everyday = &c.ticks([]report.CurveTick{*old.Everyday})[0]
+	}
+	return &clean
+}
+
+func (c *cleaner) ticks(list []report.CurveTick) []report.CurveTick {
+	list = slices.Clone(list)
+	for i := range list {
+		list[i].Label = c.text("cost", list[i].Label)
+	}
+	return list
 }
 
 func (c *cleaner) list(part string, texts []string) []string {

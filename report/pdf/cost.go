@@ -29,11 +29,13 @@ func (pg *page) cost(at span) bool {
 		if len(c.Bars) > 0 {
 			pg.shortened("cost bars")
 		}
+		pg.curvesIfRoom(at)
 		return true
 	}
 	for i, b := range c.Bars {
 		pg.costBar(b, i, at)
 	}
+	pg.curvesIfRoom(at)
 	return true
 }
 

@@ -40,7 +40,8 @@ func faults(pg *page, p Paper) []string {
 	width, height, _ := p.size()
 	const slack = 0.05 // mm, what rounding in the file may move
 	for _, m := range pg.marks {
-		if m.x < sideMargin-slack || m.x+m.w > width-sideMargin+slack || m.y < topMargin-slack || m.y+m.h > height-bottomMargin+slack {
+		upper, lower := min(m.y, m.y+m.h), max(m.y, m.y+m.h) // a piece of a curve may rise
+		if !(m.x >= sideMargin-slack && m.x+m.w <= width-sideMargin+slack && upper >= topMargin-slack && lower <= height-bottomMargin+slack) {
 			list = append(list, fmt.Sprintf("outside the margins: %q at %.1f,%.1f to %.1f,%.1f", m.text, m.x, m.y, m.x+m.w, m.y+m.h))
 		}
 	}
@@ -220,7 +221,7 @@ func TestLongestContentFits(t *testing.T) {
 		b.Excluded, b.Cautions = append(b.Excluded, line), append(b.Cautions, line)
 		b.Because, b.PlanNote, b.Flags = append(b.Because, long), append(b.PlanNote, long), append(b.Flags, long)
 		b.Notes, b.Footing, b.Dropped = append(b.Notes, long), append(b.Footing, long), append(b.Dropped, long)
-		b.Cost = &report.Cost{Lines: []string{long, long, long}, Assumed: true, Bars: []report.CostBar{{Label: long, Brief: long, Share: 1}, {Label: long, Brief: long, Share: 2}}}
+		b.Cost = &report.Cost{Lines: []string{long, long, long}, Assumed: true, Curves: longCurves(long), Bars: []report.CostBar{{Label: long, Brief: long, Share: 1}, {Label: long, Brief: long, Share: 2}}}
 		b.Bars = append(b.Bars, report.Bar{Label: long, Need: long, Have: long, Verdict: long, NeedShare: 1, HaveShare: 1})
 		b.Plan = append(b.Plan, report.Row{Cut: long, Piece: long, Setting: long, See: long})
 	}
@@ -256,5 +257,6 @@ func drawnCost(t *rapid.T, text *rapid.Generator[string]) *report.Cost {
 	bar := rapid.Custom(func(t *rapid.T) report.CostBar {
 		return report.CostBar{Label: text.Draw(t, "label"), Brief: text.Draw(t, "figure"), Share: share.Draw(t, "share")}
 	})
-	return &report.Cost{Lines: rapid.SliceOfN(text, 0, 3).Draw(t, "cost"), Bars: rapid.SliceOfN(bar, 0, 2).Draw(t, "cost bars"), Assumed: rapid.Bool().Draw(t, "assumed")}
+	return &report.Cost{Lines: rapid.SliceOfN(text, 0, 3).Draw(t, "cost"), Bars: rapid.SliceOfN(bar, 0, 2).Draw(t, "cost bars"), Assumed: rapid.Bool().Draw(t, "assumed"),
+		Curves: drawnCurves(t, text)}
 }

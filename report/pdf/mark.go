@@ -6,6 +6,7 @@ package pdf
 type mark struct {
 	kind       markKind
 	x, y, w, h float64 // for text h is the height of its line, and w is not kept
+	phase      float64 // how far the dashes of a line have come, in mm
 	text       string
 	style      style
 	ink        ink
@@ -19,6 +20,8 @@ const (
 	fillMark           // a filled box
 	boxMark            // an outlined box
 	hatchMark          // an outlined box with slanted lines
+	lineMark           // a thick line from x,y by w,h; h may be below zero
+	dashMark           // the same, in dashes
 )
 
 // ink is a colour, chosen so that a black and white print keeps the order from

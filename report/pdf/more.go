@@ -21,6 +21,7 @@ func more(f faces, b *report.Brief, p Paper) ([]*page, error) {
 	if len(b.Working) > 0 {
 		w.turn()
 		w.title("Working", "How each number on the page was reached, and what it rests on.")
+		w.curves()
 		for _, r := range b.Working {
 			w.reason(r)
 		}

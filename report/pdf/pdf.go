@@ -85,6 +85,9 @@ func dated(t time.Time) time.Time {
 const (
 	hairline  = 0.18
 	hatchStep = 1.1
+	thick     = 0.5
+	dashOn    = 1.5
+	dashOff   = 1.0
 )
 
 func (m mark) draw(doc *gofpdf.Fpdf) {
@@ -102,6 +105,8 @@ func (m mark) draw(doc *gofpdf.Fpdf) {
 		doc.Rect(m.x, m.y, m.w, m.h, "D")
 	case hatchMark:
 		m.hatch(doc)
+	case lineMark, dashMark:
+		m.stroke(doc)
 	}
 }
 
@@ -132,4 +137,15 @@ func (m mark) hatch(doc *gofpdf.Fpdf) {
 	}
 	doc.ClipEnd()
 	doc.Rect(m.x, m.y, m.w, m.h, "D")
+}
+
+// stroke draws a piece of a curve, solid or in dashes.
+func (m mark) stroke(doc *gofpdf.Fpdf) {
+	m.pen(doc)
+	doc.SetLineWidth(thick)
+	if m.kind == dashMark {
+		doc.SetDashPattern([]float64{dashOn, dashOff}, m.phase)
+	}
+	doc.Line(m.x, m.y, m.x+m.w, m.y+m.h)
+	doc.SetDashPattern(nil, 0)
 }
