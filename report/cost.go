@@ -380,12 +380,17 @@ func (b *builder) crossingSays(c *cost.Crossing) string {
 	return text + "; common practice says about " + b.told(millimetres(16)) + " for a small system."
 }
 
-// crossingShort is that for the page, where they cut with a flame today.
-func (b *builder) crossingShort(today *cost.Way) string {
+// crossingToday is the crossing for the page, nil unless they cut with a flame
+// today.
+func (b *builder) crossingToday(today *cost.Way) *cost.Crossing {
 	if today.Process != cost.OxyAcetylene && today.Process != cost.OxyPropane {
-		return ""
+		return nil
 	}
-	c := b.crossing()
+	return b.crossing()
+}
+
+// crossingShort words it for the page, "" if there is none.
+func (b *builder) crossingShort(c *cost.Crossing) string {
 	if c == nil {
 		return ""
 	}
@@ -431,8 +436,9 @@ func (b *builder) cost() *Cost {
 		return &Cost{Lines: []string{"What it would save was not worked out: no price of yours was told, and the price of an hour of work in the list is invented."}, Assumed: true}
 	}
 	today := &a.Ways[a.Against]
-	out := Cost{Verdict: string(s.Verdict), Assumed: a.Assumed, Bars: b.costBars(today, o), Curves: b.curves(today)}
-	out.Lines = []string{b.savingLine(today, s), joinedBy(b.paybackLine(s), b.crossingShort(today)), b.movedLine(&a, s)}
+	crossing := b.crossingToday(today)
+	out := Cost{Verdict: string(s.Verdict), Assumed: a.Assumed, Bars: b.costBars(today, o), Curves: b.curves(today, crossing)}
+	out.Lines = []string{b.savingLine(today, s), joinedBy(b.paybackLine(s), b.crossingShort(crossing)), b.movedLine(&a, s)}
 	return &out
 }
 

@@ -46,15 +46,10 @@ type CurveRange struct {
 	To     *float64 `json:"to,omitempty"`     // from where it surely is; nil if that is beyond the axis
 }
 
-// curves are the two lines for the page, nil where they do not cut mild steel
-// with a flame today.
-func (b *builder) curves(today *cost.Way) *Curves {
-	flame := today.Process == cost.OxyAcetylene || today.Process == cost.OxyPropane
-	if !flame || today.Metal != metal.MildSteel {
-		return nil
-	}
-	c := b.crossing()
-	if c == nil {
+// curves are the two lines for the page, nil where there is no crossing for it
+// or they do not cut mild steel.
+func (b *builder) curves(today *cost.Way, c *cost.Crossing) *Curves {
+	if c == nil || today.Metal != metal.MildSteel {
 		return nil
 	}
 	end := c.System.Severance
