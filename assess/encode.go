@@ -14,8 +14,8 @@ import (
 
 // Encode writes the visit, indented by two spaces, in stable order: the same
 // visit gives the same bytes. Fields this program did not know when it read
-// the visit come after those it knows. It fails with ErrTooLarge rather than
-// write what Decode would refuse.
+// the visit come after those it knows. It fails with ErrTooLarge or
+// ErrTooMany rather than write what Decode would refuse.
 func (v *Visit) Encode() ([]byte, error) {
 	var o object
 	o.add("format", formatName)

@@ -1,6 +1,9 @@
 package assess
 
-import "errors"
+import (
+	"errors"
+	"fmt"
+)
 
 // The saved format and its limits. The limits are far above any honest visit;
 // they keep a damaged or hostile file from costing more than a moment.
@@ -16,9 +19,10 @@ const (
 	maxChosen  = 50
 )
 
-// Errors of Decode that a caller may want to tell apart.
+// Errors of Decode and Encode that a caller may want to tell apart.
 var (
 	ErrNewerFormat = errors.New("newer format")
 	ErrForeign     = errors.New("not a visit")
 	ErrTooLarge    = errors.New("too large for a visit")
+	ErrTooMany     = fmt.Errorf("a record of demonstrations holds at most %d of each: days, cuts, objections", maxShown)
 )

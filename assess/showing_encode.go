@@ -13,8 +13,12 @@ func (v *Visit) showings() member {
 	return listOf(v.Showings, func(s Showing) ([]byte, error) { return s.encode() })
 }
 
-// listOf writes a list, each item as encode does.
+// listOf writes a list, each item as encode does; one that is longer than what
+// is read again fails with ErrTooMany.
 func listOf[T any](items []T, encode func(T) ([]byte, error)) member {
+	if len(items) > maxShown {
+		return member{err: ErrTooMany}
+	}
 	var out bytes.Buffer
 	out.WriteByte('[')
 	for i, item := range items {

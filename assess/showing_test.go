@@ -2,9 +2,11 @@ package assess
 
 import (
 	"bytes"
+	"errors"
 	"os"
 	"strings"
 	"testing"
+	"time"
 
 	"github.com/santhosh-tekuri/jsonschema/v6"
 	"pgregory.net/rapid"
@@ -158,5 +160,24 @@ func TestKeepReplacesTheSameCut(t *testing.T) {
 	}
 	if v.ShowingOn("2026-12-01") != s || v.ShowingOn("2026-12-02") == s || len(v.Showings) != 2 {
 		t.Error("one record a day is kept")
+	}
+}
+
+// What could not be read again is not written: the file on disk stays whole.
+func TestNoMoreIsWrittenThanIsRead(t *testing.T) {
+	v := New("x", time.Date(2026, 12, 1, 9, 0, 0, 0, time.UTC))
+	for day := range 50 {
+		v.ShowingOn(time.Date(2026, 12, 1+day, 0, 0, 0, 0, time.UTC).Format(time.DateOnly))
+	}
+	data, err := v.Encode()
+	if err != nil {
+		t.Fatal(err)
+	}
+	if back, _, err := Decode(data); err != nil || len(back.Showings) != 50 {
+		t.Errorf("%v", err)
+	}
+	v.ShowingOn("2028-01-01")
+	if _, err := v.Encode(); !errors.Is(err, ErrTooMany) {
+		t.Errorf("51 demonstrations are written, and could never be read: %v", err)
 	}
 }
