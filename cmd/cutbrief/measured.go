@@ -1,8 +1,10 @@
 package main
 
 import (
+	"context"
 	"fmt"
 	"io"
+	"strings"
 
 	"cutbrief/assess/review"
 	"cutbrief/report"
@@ -44,6 +46,19 @@ func (job reviewJob) measuredBy(offered system.Range) func(io.Writer, table.Shee
 		}
 		return m.Text(w)
 	}
+}
+
+// measuredText is the same in words, for the visits that a typed filter keeps. It
+// writes nothing to the terminal.
+func (a *app) measuredText(ctx context.Context, job reviewJob, offered system.Range, filter string) (string, error) {
+	job.timings, job.where, job.format = &review.Timings{}, review.Find(filter, a.now()), tableFormat
+	s, err := a.readRows(ctx, job, offered, func(int) {})
+	if err != nil {
+		return "", reason(err)
+	}
+	var b strings.Builder
+	err = job.measuredBy(offered)(&b, s)
+	return b.String(), err
 }
 
 // followed words what was measured with one system.

@@ -18,6 +18,7 @@ import (
 
 	"cutbrief/assess/review"
 	"cutbrief/report/table"
+	"cutbrief/rules/system"
 )
 
 // The formats a review alone can take.
@@ -112,7 +113,7 @@ system by system: the median, and how far they lie apart. From five cuts that sp
 a system's row on, it says whether the row can stand: cuts in mild steel, predicted by
 the row as it is today, below the speed of the hand. A median within 15 % of the time,
 as at the bench, can. If not, it names the rated thickness that would fit. It changes
-nothing.
+nothing. In the list on a terminal, m shows the same.
 
 A filter compares fields with values:
 
@@ -234,23 +235,33 @@ func (job reviewJob) write(w io.Writer, s table.Sheet) error {
 	return s.Text(w)
 }
 
-// reviewed reads the folder and picks the rows asked for.
+// reviewed reads the folder and picks the rows asked for, and shows how far it is.
 func (a *app) reviewed(ctx context.Context, job reviewJob) (table.Sheet, error) {
 	offered, err := a.offered()
 	if err != nil {
 		return table.Sheet{}, err
 	}
+	progress := a.progress()
+	s, err := a.readRows(ctx, job, offered, progress)
+	progress(-1)
+	if err != nil {
+		return s, fail(fmt.Errorf("read %s: %w", job.dir, reason(err)), "%s", folderHint(err))
+	}
+	return s, nil
+}
+
+// readRows reads the folder and picks the rows asked for. It tells how many files
+// are read.
+func (a *app) readRows(ctx context.Context, job reviewJob, offered system.Range, tell func(int)) (table.Sheet, error) {
 	o := a.reading(job.dir, review.NewBench(offered, a.now()))
 	o.Timings = job.timings
 	var rows []*review.Row
-	progress := a.progress()
 	totals, err := review.Read(ctx, job.dir, o, func(batch []*review.Row) {
 		rows = append(rows, batch...)
-		progress(len(rows))
+		tell(len(rows))
 	})
-	progress(-1)
 	if err != nil {
-		return table.Sheet{}, fail(fmt.Errorf("read %s: %w", job.dir, reason(err)), "%s", folderHint(err))
+		return table.Sheet{}, err
 	}
 	review.Together(rows, a.now())
 	kept := rows[:0]

@@ -32,6 +32,9 @@ func (a *app) reviewOnScreen(ctx context.Context, job reviewJob, where string) e
 			return review.Read(ctx, job.dir, o, emit)
 		},
 		Load: func(path string) (*assess.Visit, []byte, error) { return loadBelow(job.dir, path) },
+		Measured: func(ctx context.Context, filter string) (string, error) {
+			return a.measuredText(ctx, job, offered, filter)
+		},
 		Page: func(path string, v *assess.Visit) (string, error) {
 			data, err := render(pdfFormat, []report.Brief{report.Build(v, offered, report.Options{})}, "a4")
 			if err != nil {

@@ -18,6 +18,7 @@ const (
 	listing   state = iota // all rows
 	filtering              // the same, with the filter being typed
 	reading                // one visit
+	measuring              // what the timed cuts say
 )
 
 // stage is how far the folder is read.
@@ -80,6 +81,8 @@ type Model struct {
 	part   part
 	detail viewport.Model
 	told   string // what just happened
+	cuts   string // words about timed cuts
+	timing bool   // they are being read
 }
 
 // sorts are the orders the list can be put in.

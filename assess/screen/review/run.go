@@ -22,17 +22,20 @@ import (
 // the rules run on each. It hands rows over some at a time.
 type Reader func(ctx context.Context, glance bool, emit func([]*review.Row)) (review.Totals, error)
 
-// Options are what a review is given. All but Page and Where are needed.
+// Options are what a review is given. All but Page,
+// Measured and Where are needed.
 type Options struct {
-	Dir    string
-	Range  system.Range
-	Today  time.Time
-	Read   Reader
-	Load   func(path string) (*assess.Visit, []byte, error) // path as in the row; the bytes also of what is no visit
-	Page   func(path string, v *assess.Visit) (string, error)
-	Where  string // the filter to begin with
-	Input  io.Reader
-	Output io.Writer // a terminal
+	Dir   string
+	Range system.Range
+	Today time.Time
+	Read  Reader
+	Load  func(path string) (*assess.Visit, []byte, error) // path as in the row; the bytes also of what is no visit
+	Page  func(path string, v *assess.Visit) (string, error)
+	// Measured words what the timed cuts of the visits a filter keeps say.
+	Measured func(ctx context.Context, filter string) (string, error)
+	Where    string // the filter to begin with
+	Input    io.Reader
+	Output   io.Writer // a terminal
 }
 
 // Run shows the review until the manager leaves, a signal ends it or ctx is done.

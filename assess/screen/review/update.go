@@ -30,6 +30,8 @@ func (m *Model) Update(msg tea.Msg) (tea.Model, tea.Cmd) {
 		m.hasOpened(msg)
 	case pagedMsg:
 		m.hasPaged(msg)
+	case measuredMsg:
+		m.hasMeasured(msg)
 	case tea.KeyMsg:
 		return m, m.key(msg)
 	}
@@ -138,6 +140,9 @@ func (m *Model) key(msg tea.KeyMsg) tea.Cmd {
 		return m.updateFiltering(msg)
 	case reading:
 		return m.updateReading(msg)
+	case measuring:
+		m.updateMeasuring(msg)
+		return nil
 	}
 	return m.updateListing(msg)
 }
@@ -165,6 +170,8 @@ func (m *Model) updateListing(msg tea.KeyMsg) tea.Cmd {
 		return m.filterBy("due <= today and outcome != order and outcome != no")
 	case key.Matches(msg, k.flagged):
 		return m.filterBy("flags != ?")
+	case key.Matches(msg, k.measured):
+		return m.measuredCmd()
 	case key.Matches(msg, k.quit):
 		return m.quit()
 	case key.Matches(msg, k.cancel):
@@ -266,19 +273,27 @@ func (m *Model) updateReading(msg tea.KeyMsg) tea.Cmd {
 		m.detail.GotoTop()
 	case key.Matches(msg, k.page):
 		return m.pageCmd()
-	case msg.Type == tea.KeyHome:
-		m.detail.GotoTop()
-	case msg.Type == tea.KeyEnd:
-		m.detail.GotoBottom()
 	default:
-		m.detail, _ = m.detail.Update(msg)
+		m.scroll(msg)
 	}
 	return nil
 }
 
+// scroll moves in what is longer than the screen.
+func (m *Model) scroll(msg tea.KeyMsg) {
+	switch msg.Type {
+	case tea.KeyHome:
+		m.detail.GotoTop()
+	case tea.KeyEnd:
+		m.detail.GotoBottom()
+	default:
+		m.detail, _ = m.detail.Update(msg)
+	}
+}
+
 // layOut words what is open for the window's size.
 func (m *Model) layOut() {
-	if m.state != reading {
+	if m.state != reading && m.state != measuring {
 		return
 	}
 	m.detail.Width = max(1, m.size.Width-2)

@@ -15,7 +15,7 @@ import (
 // View draws the present state. It is a function of the model alone.
 func (m *Model) View() string {
 	f := screen.Frame{Size: m.size, Look: m.look, Left: m.title(), Right: m.progress(), Foot: m.foot(), Wide: true}
-	if m.state == reading {
+	if m.state == reading || m.state == measuring {
 		f.Body = strings.Split(m.detail.View(), "\n")
 		return f.Render()
 	}
@@ -30,6 +30,9 @@ func (m *Model) title() string {
 			name = m.open.Path
 		}
 		return "Review · " + gate.Line(name) + " · " + partNames[m.part]
+	}
+	if m.state == measuring {
+		return "Review · timed cuts"
 	}
 	return "Review · " + gate.Line(m.Dir)
 }
@@ -73,12 +76,14 @@ func thousands(n int) string {
 // foot lists the keys of the present state.
 func (m *Model) foot() []string {
 	k := m.keys
-	keys := []key.Binding{k.move, k.open, k.filter, k.sort, k.group, k.flagged, k.due, k.quit}
+	keys := []key.Binding{k.move, k.open, k.filter, k.sort, k.group, k.flagged, k.due, k.measured, k.quit}
 	switch {
 	case m.state == filtering:
 		keys = []key.Binding{k.accept, k.clear, k.move, k.leave}
 	case m.state == reading:
 		keys = []key.Binding{k.scroll, k.turn, k.page, k.back, k.leave}
+	case m.state == measuring:
+		keys = []key.Binding{k.scroll, k.back, k.leave}
 	case m.filter != "":
 		keys = append(keys, k.clear)
 	case m.busy():
