@@ -54,7 +54,7 @@ var flagRows = []flagRow{
 		}},
 	{"metal-without-figures", "No figures are held for one of the metals, so nothing here speaks for it. Cut a piece of it before anything is ordered.",
 		[]Fact{FactMetals}, func(j *Job) bool { return anyPiece(j, withoutFigures) }},
-	{"gas-on-other-metals", "Oxy-fuel does not cut stainless, aluminium, copper or brass. How do you cut those today?",
+	{"gas-on-other-metals", "Oxy-fuel does not cut stainless, aluminium, copper, brass or cast iron. How do you cut those today?",
 		[]Fact{FactToday, FactMetals}, func(j *Job) bool {
 			today, ok := j.Today.Get()
 			return ok && len(today) == 1 && today[0] == OxyFuel && anyPiece(j, notForGas)
@@ -109,7 +109,8 @@ func notForGas(p *Piece) bool { return !GasCuts(p.Metal) }
 
 // GasCuts reports whether oxy-fuel cuts a metal. It does not cut one whose oxide
 // melts at a higher temperature than the metal, or that does not burn. Common
-// practice, no source. Check: mild steel yes; stainless, aluminium, copper no.
+// practice, no source. Check: mild steel yes; stainless, aluminium, copper and
+// cast iron no.
 func GasCuts(id metal.ID) bool {
-	return id != metal.Stainless && id != metal.Aluminium && id != metal.Copper
+	return id != metal.Stainless && id != metal.Aluminium && id != metal.Copper && id != metal.CastIron
 }
