@@ -4,16 +4,20 @@ import (
 	"regexp"
 	"slices"
 	"strings"
+	"sync"
 )
 
-// zeroText is a zero with or without a unit: "0", "0.0 mm".
-var zeroText = regexp.MustCompile(`^0+(?:[.,]0+)?\s*[a-z"'°]*$`)
+// zeroText is a zero with or without a unit: "0", "0.0 mm". Patterns are built
+// when they are first asked for, as most commands never ask.
+var zeroText = sync.OnceValue(func() *regexp.Regexp {
+	return regexp.MustCompile(`^0+(?:[.,]0+)?\s*[a-z"'°]*$`)
+})
 
 // isNone reports whether a text says that there is none. It is a known zero,
 // which is not the same as not known.
 func isNone(said string) bool {
 	text := strings.ToLower(strings.TrimSpace(said))
-	return slices.Contains([]string{"none", "no", "nothing", "never"}, text) || zeroText.MatchString(text)
+	return slices.Contains([]string{"none", "no", "nothing", "never"}, text) || zeroText().MatchString(text)
 }
 
 // isUnknown reports whether a text says that the answer is not known.

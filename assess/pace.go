@@ -3,6 +3,7 @@ package assess
 import (
 	"regexp"
 	"strings"
+	"sync"
 )
 
 // Periods that a cut length can be told for.
@@ -12,11 +13,13 @@ const (
 )
 
 // paceText is a length followed by its period: "40 m a day", "200 m/week".
-var paceText = regexp.MustCompile(`(?i)^(.*?)(?:\s*/\s*|\s+(?:a|per|each|every)\s+|\s+)(day|daily|week|weekly|wk)$`)
+var paceText = sync.OnceValue(func() *regexp.Regexp {
+	return regexp.MustCompile(`(?i)^(.*?)(?:\s*/\s*|\s+(?:a|per|each|every)\s+|\s+)(day|daily|week|weekly|wk)$`)
+})
 
 // splitPace takes the period off a cut length. Without one it is a day.
 func splitPace(said string) (length, period string) {
-	found := paceText.FindStringSubmatch(strings.TrimSpace(said))
+	found := paceText().FindStringSubmatch(strings.TrimSpace(said))
 	if found == nil {
 		return said, perDay
 	}

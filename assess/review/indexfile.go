@@ -5,6 +5,7 @@ import (
 	"errors"
 	"hash/crc32"
 	"math"
+	"sync"
 
 	"cutbrief/assess/store/scan"
 	"cutbrief/rules/unit"
@@ -21,7 +22,9 @@ const (
 	tailLen     = 8
 )
 
-var checksums = crc32.MakeTable(crc32.Castagnoli)
+// checksums is the table of the checksum, built when an index is first read or
+// written.
+var checksums = sync.OnceValue(func() *crc32.Table { return crc32.MakeTable(crc32.Castagnoli) })
 
 var errIndex = errors.New("not an index of this program")
 
@@ -82,7 +85,7 @@ func (w *indexWriter) entry(e *entry) {
 
 func (w *indexWriter) end() []byte {
 	w.out = binary.LittleEndian.AppendUint32(w.out, w.count)
-	return binary.LittleEndian.AppendUint32(w.out, crc32.Checksum(w.out, checksums))
+	return binary.LittleEndian.AppendUint32(w.out, crc32.Checksum(w.out, checksums()))
 }
 
 // indexReader reads an index; texts are parts of its bytes.
@@ -123,7 +126,7 @@ func checksum(data string) uint32 {
 	sum := uint32(0)
 	for len(data) > 0 {
 		n := copy(part[:], data)
-		sum = crc32.Update(sum, checksums, part[:n])
+		sum = crc32.Update(sum, checksums(), part[:n])
 		data = data[n:]
 	}
 	return sum

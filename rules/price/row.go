@@ -6,6 +6,7 @@ import (
 	"slices"
 	"strconv"
 	"strings"
+	"sync"
 	"unicode/utf8"
 
 	"cutbrief/rules/lines"
@@ -79,12 +80,14 @@ func (r *row) currency(text string) {
 	r.out.Currency = text
 }
 
-var day = regexp.MustCompile(`^(\d{4})-(0[1-9]|1[0-2])-(0[1-9]|[12]\d|3[01])$`)
+var day = sync.OnceValue(func() *regexp.Regexp {
+	return regexp.MustCompile(`^(\d{4})-(0[1-9]|1[0-2])-(0[1-9]|[12]\d|3[01])$`)
+})
 
 // isDay reports whether a text is a day of the Gregorian calendar, as ISO 8601
 // writes it. Rules know no clock, so the days of a month are counted here.
 func isDay(text string) bool {
-	parts := day.FindStringSubmatch(text)
+	parts := day().FindStringSubmatch(text)
 	if parts == nil {
 		return false
 	}
