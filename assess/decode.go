@@ -113,8 +113,16 @@ func groupNames() []string {
 }
 
 // requirements are what the rep can name as deciding.
-var requirements = []string{string(rules.Speed), string(rules.Distortion), string(rules.EdgeQuality), string(rules.Ease),
-	string(rules.RunningCost), string(rules.Portability), string(rules.Reach), string(rules.AcrossGaps)}
+var requirements = texts(rules.Requirements())
+
+// texts are identifiers as they stand in a file.
+func texts[T ~string](ids []T) []string {
+	list := make([]string, len(ids))
+	for i, id := range ids {
+		list[i] = string(id)
+	}
+	return list
+}
 
 func takeOverrule(t *taker, v *Visit) []string {
 	raw, ok := t.take("overrule")

@@ -94,7 +94,7 @@ func (v *Visit) answers() member {
 func (v *Visit) inOrder() []Answer {
 	metals := v.Metals()
 	for _, m := range metal.List() {
-		if !containsMetal(metals, m.ID) {
+		if !slices.Contains(metals, m.ID) {
 			metals = append(metals, m.ID)
 		}
 	}

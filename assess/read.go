@@ -2,6 +2,7 @@ package assess
 
 import (
 	"fmt"
+	"slices"
 	"strings"
 	"time"
 
@@ -131,7 +132,7 @@ func squeeze(s string) string { return strings.ReplaceAll(s, " ", "") }
 func (v *Visit) Choose(s Step, options []string) (Answer, error) {
 	a := Answer{Question: s.Question.ID, Metal: s.Metal, State: Told}
 	for _, id := range options {
-		if !contains(a.Chosen, id) {
+		if !slices.Contains(a.Chosen, id) {
 			a.Chosen = append(a.Chosen, id)
 		}
 	}
@@ -169,12 +170,3 @@ func offers(options []Option, id string) bool {
 
 // list names the identifiers of options.
 func list(options []Option) string { return strings.Join(optionNames(options), ", ") }
-
-func contains(list []string, item string) bool {
-	for _, s := range list {
-		if s == item {
-			return true
-		}
-	}
-	return false
-}

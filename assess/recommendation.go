@@ -3,6 +3,7 @@ package assess
 import (
 	"encoding/json"
 	"fmt"
+	"slices"
 	"strings"
 
 	"cutbrief/rules"
@@ -64,10 +65,10 @@ func takeRecommendation(t *taker, v *Visit) []string {
 	c := &Recommendation{Outcome: rules.Outcome(in.line("outcome")), System: in.line("system"), Firm: in.yes("firm"),
 		Critical: rules.Requirement(in.line("critical")), Rated: unit.Millimetre(in.number("rated_mm")), Range: in.line("range")}
 	c.Rules, _ = in.whole("rules")
-	if !contains(outcomes, string(c.Outcome)) {
+	if !slices.Contains(outcomes, string(c.Outcome)) {
 		in.fail("outcome", json.RawMessage(c.Outcome), "one of "+strings.Join(outcomes, ", "))
 	}
-	if c.Critical != "" && !contains(requirements, string(c.Critical)) {
+	if c.Critical != "" && !slices.Contains(requirements, string(c.Critical)) {
 		in.fail("critical", json.RawMessage(c.Critical), "one of "+strings.Join(requirements, ", "))
 	}
 	if in.err != nil {

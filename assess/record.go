@@ -1,6 +1,7 @@
 package assess
 
 import (
+	"slices"
 	"time"
 
 	"cutbrief/rules"
@@ -77,18 +78,9 @@ func (v *Visit) Metals() []metal.ID {
 	var metals []metal.ID
 	for _, id := range a.Chosen {
 		m, known := metal.Find(metal.ID(id))
-		if known && !containsMetal(metals, m.ID) {
+		if known && !slices.Contains(metals, m.ID) {
 			metals = append(metals, m.ID)
 		}
 	}
 	return metals
-}
-
-func containsMetal(list []metal.ID, id metal.ID) bool {
-	for _, m := range list {
-		if m == id {
-			return true
-		}
-	}
-	return false
 }

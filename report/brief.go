@@ -6,6 +6,7 @@ package report
 import (
 	"time"
 
+	"cutbrief/rules"
 	"cutbrief/rules/price"
 	"cutbrief/rules/unit"
 )
@@ -82,4 +83,15 @@ type Options struct {
 	Checklist bool        // with both checklists
 	Working   bool        // with the derivation
 	Prices    *price.List // nil takes the built-in list, which is invented
+}
+
+// Answer heads the part of the brief that answers the question.
+func (b *Brief) Answer() string {
+	switch rules.Outcome(b.Outcome) {
+	case rules.Recommended:
+		return "Recommended system"
+	case rules.NoneFits:
+		return "No recommendation: nothing in this range fits"
+	}
+	return "Not a recommendation yet"
 }

@@ -12,11 +12,11 @@ func (b *builder) critical() (string, []Line) {
 	if c.Requirement == "" {
 		return "Not clear yet", []Line{{Label: "to ask", Value: "Nothing said so far points to one requirement. Ask what annoys them most about today's way."}}
 	}
-	text := capital(requirementName(c.Requirement))
+	text := capital(RequirementName(c.Requirement))
 	if len(c.Tie) > 0 {
 		var names []string
 		for _, r := range c.Tie {
-			names = append(names, requirementName(r))
+			names = append(names, RequirementName(r))
 		}
 		text += ", and as strongly " + series(names)
 	}
@@ -25,7 +25,7 @@ func (b *builder) critical() (string, []Line) {
 	}
 	list := []Line{{Label: "the rep's choice", Value: stop("Chosen by the rep: " + plain(c.Reason))}}
 	if c.Instead != "" && c.Instead != c.Requirement {
-		list = append(list, Line{Label: "the answers", Value: "The answers alone point to " + requirementName(c.Instead) + "."})
+		list = append(list, Line{Label: "the answers", Value: "The answers alone point to " + RequirementName(c.Instead) + "."})
 	}
 	return text, append(list, b.evidence(c.Requirement, nil)...)
 }
@@ -37,7 +37,7 @@ func (b *builder) evidence(first rules.Requirement, ties []rules.Requirement) []
 		if e.Requirement != first && !slices.Contains(ties, e.Requirement) {
 			continue
 		}
-		l := Line{Label: "inferred", Value: e.Sentence, Why: "speaks for " + requirementName(e.Requirement), Source: cited(e.Source), Trust: trusted(e.Source)}
+		l := Line{Label: "inferred", Value: e.Sentence, Why: "speaks for " + RequirementName(e.Requirement), Source: cited(e.Source), Trust: trusted(e.Source)}
 		if e.Said {
 			l.Label = "said"
 		}

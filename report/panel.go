@@ -35,9 +35,9 @@ func SoFar(v *assess.Visit, offered system.Range) Panel {
 		p.Need = "not known yet"
 	}
 	if c := b.result.Critical; c.Requirement != "" {
-		names := []string{requirementName(c.Requirement)}
+		names := []string{RequirementName(c.Requirement)}
 		for _, r := range c.Tie {
-			names = append(names, requirementName(r))
+			names = append(names, RequirementName(r))
 		}
 		p.Critical = strings.Join(names, " or ")
 	}

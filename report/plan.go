@@ -76,7 +76,7 @@ func because(c *showing.Cut) string {
 	if c.Proves == "" {
 		return c.Chosen
 	}
-	return capital(requirementName(c.Proves)) + ": " + lower(c.Chosen)
+	return capital(RequirementName(c.Proves)) + ": " + lower(c.Chosen)
 }
 
 // minutes writes a time of the plan in whole minutes.

@@ -86,16 +86,16 @@ func (b *builder) whyCritical() Reason {
 	r := Reason{Topic: "critical", Title: "What decides the sale", Value: "not clear yet", Trust: string(cite.Practice),
 		Formula: "what the customer says outranks what we infer; among what we infer, the heavier evidence; a difference of one is a tie"}
 	if c.Requirement != "" {
-		names := []string{requirementName(c.Requirement)}
+		names := []string{RequirementName(c.Requirement)}
 		for _, tie := range c.Tie {
-			names = append(names, requirementName(tie))
+			names = append(names, RequirementName(tie))
 		}
 		r.Value = strings.Join(names, " or ")
 	}
 	if c.Overruled {
 		r.Numbers = "the representative's own choice: " + plain(c.Reason)
 		if c.Instead != "" {
-			r.Numbers += "; the answers point to " + requirementName(c.Instead)
+			r.Numbers += "; the answers point to " + RequirementName(c.Instead)
 		}
 	}
 	for _, e := range c.Evidence {
@@ -103,7 +103,7 @@ func (b *builder) whyCritical() Reason {
 		if e.Said {
 			how = "said"
 		}
-		r.Parts = append(r.Parts, Reason{Title: strings.TrimSuffix(e.Sentence, "."), Value: fmt.Sprintf("%s, %s, weight %d", requirementName(e.Requirement), how, e.Weight), Trust: trusted(e.Source)})
+		r.Parts = append(r.Parts, Reason{Title: strings.TrimSuffix(e.Sentence, "."), Value: fmt.Sprintf("%s, %s, weight %d", RequirementName(e.Requirement), how, e.Weight), Trust: trusted(e.Source)})
 	}
 	return r
 }

@@ -26,7 +26,8 @@ var requirementNames = map[rules.Requirement]string{
 	rules.AcrossGaps:  "cutting across gaps",
 }
 
-func requirementName(r rules.Requirement) string {
+// RequirementName is what a requirement is called on screens and pages.
+func RequirementName(r rules.Requirement) string {
 	if name, ok := requirementNames[r]; ok {
 		return name
 	}

@@ -1,9 +1,15 @@
 package rules
 
-import "sort"
+import (
+	"slices"
+	"sort"
+)
 
 // requirements in the order they are named when all else is equal.
 var requirements = []Requirement{Speed, Distortion, EdgeQuality, Ease, RunningCost, Portability, Reach, AcrossGaps}
+
+// Requirements returns what can decide a sale, in the order it is named.
+func Requirements() []Requirement { return slices.Clone(requirements) }
 
 // score is the weight behind one requirement. What was said is compared first.
 type score struct{ said, inferred int }
@@ -42,14 +48,7 @@ func scores(j *Job) (of [8]score) {
 	return of
 }
 
-func place(r Requirement) int {
-	for i, known := range requirements {
-		if known == r {
-			return i
-		}
-	}
-	return 0
-}
+func place(r Requirement) int { return max(0, slices.Index(requirements, r)) }
 
 // deciding returns the requirement the evidence points at, "" if none, and
 // the others that are as strong.

@@ -6,9 +6,9 @@ import (
 	"cutbrief/rules/unit"
 )
 
-// ledAt is the fastest the torch is led; free hand until the customer says
-// otherwise, which is the safe side.
-func ledAt(j *Job) unit.MillimetrePerMinute {
+// LedAt is the fastest the torch is led at this job in mm/min: free hand until
+// the customer says otherwise, which is the safe side.
+func LedAt(j *Job) unit.MillimetrePerMinute {
 	switch j.Guidance.Or(FreeHand) {
 	case Guided:
 		return size.AlongEdge
@@ -59,11 +59,11 @@ func dutyOf(d *demand, s *system.System, t unit.Millimetre, cuts float64, each u
 	if t > s.Severance {
 		return mark{} // the clean cut already says so
 	}
-	w, err := size.Fit(s, t, ledAt(d.job), cuts, each)
+	w, err := size.Fit(s, t, LedAt(d.job), cuts, each)
 	if err == nil {
 		return mark{verdict: Met, need: float64(w.Demand), have: float64(w.Allowed)}
 	}
-	w, err = size.WorkingAt(s, s.OutputMax, t, ledAt(d.job), cuts, each)
+	w, err = size.WorkingAt(s, s.OutputMax, t, LedAt(d.job), cuts, each)
 	if err != nil {
 		return mark{verdict: NotKnown}
 	}
@@ -82,9 +82,9 @@ func dutyInputs(d *demand, s *system.System) []Input {
 		{Name: "cuts in the busiest ten minutes", Value: unit.Quantity{Value: cuts, Kind: unit.Count}, From: Asked{Fact: FactBusyCuts}},
 		{Name: "length of each", Value: unit.Quantity{Value: float64(each), Kind: unit.Length}, From: Asked{Fact: FactBusyLength}},
 	}
-	w, err := size.Fit(s, t, ledAt(d.job), cuts, each)
+	w, err := size.Fit(s, t, LedAt(d.job), cuts, each)
 	if err != nil {
-		w, err = size.WorkingAt(s, s.OutputMax, t, ledAt(d.job), cuts, each)
+		w, err = size.WorkingAt(s, s.OutputMax, t, LedAt(d.job), cuts, each)
 	}
 	if err == nil {
 		list = append(list,

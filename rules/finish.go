@@ -147,7 +147,7 @@ func heatInputs(d *demand, s *system.System) []Input {
 func heatedZone(d *demand, s *system.System) (unit.Millimetre, bool) {
 	t, told, _ := everyday(d, s)
 	kerf, err1 := size.Kerf(s.OutputMax)
-	v, err2 := size.Speed(s, s.OutputMax, t, ledAt(d.job))
+	v, err2 := size.Speed(s, s.OutputMax, t, LedAt(d.job))
 	if !told || err1 != nil || err2 != nil {
 		return 0, false
 	}

@@ -3,6 +3,7 @@ package rules
 import (
 	"cutbrief/rules/metal"
 	"cutbrief/rules/unit"
+	"slices"
 )
 
 // Job is what is known of a customer's work, site and wishes. A field that is
@@ -245,10 +246,5 @@ const (
 // has reports whether a known list holds v.
 func has[T comparable](list unit.Maybe[[]T], v T) bool {
 	items, _ := list.Get()
-	for _, item := range items {
-		if item == v {
-			return true
-		}
-	}
-	return false
+	return slices.Contains(items, v)
 }

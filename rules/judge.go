@@ -4,6 +4,7 @@ import (
 	"cutbrief/rules/size"
 	"cutbrief/rules/system"
 	"cutbrief/rules/unit"
+	"slices"
 )
 
 // mark is a verdict with the two numbers it rests on, and no text: what the
@@ -103,7 +104,7 @@ func judgeBevel(d *demand, s *system.System) mark {
 	if !known {
 		return mark{verdict: NotKnown, have: have}
 	}
-	if !contains(features, Bevels) {
+	if !slices.Contains(features, Bevels) {
 		return mark{}
 	}
 	angle, told1 := d.job.BevelAngle.Get()
@@ -143,13 +144,4 @@ func judgeGouging(d *demand, s *system.System) mark {
 func judgeMechanised(d *demand, s *system.System) mark {
 	guidance, known := d.job.Guidance.Get()
 	return yesNo(guidance == Mechanised, known, s.Mechanised)
-}
-
-func contains[T comparable](list []T, v T) bool {
-	for _, item := range list {
-		if item == v {
-			return true
-		}
-	}
-	return false
 }

@@ -323,11 +323,11 @@ func standsThrough(easy, hard *Job, systems []system.System, first int) bool {
 // it asks less of the site than f there.
 func overtakes(h *demand, g, f *system.System) bool {
 	for i := range rows {
-		if effect(&rows[i], rows[i].judge(h, f).verdict) != afterSite {
+		mf := rows[i].judge(h, f)
+		if effect(&rows[i], mf.verdict) != afterSite {
 			continue
 		}
-		mf, mg := rows[i].judge(h, f), rows[i].judge(h, g)
-		if mg.verdict != Short || mg.need < mf.need || (rows[i].ID == RuleAirPress && g.AirFlow < f.AirFlow) {
+		if mg := rows[i].judge(h, g); mg.verdict != Short || mg.need < mf.need || (rows[i].ID == RuleAirPress && g.AirFlow < f.AirFlow) {
 			return true // with less air the hose loses less, at any pressure
 		}
 	}

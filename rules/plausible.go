@@ -2,6 +2,7 @@ package rules
 
 import (
 	"cutbrief/rules/unit"
+	"slices"
 )
 
 // steepestBevel is the largest bevel angle from square we plan for. Common
@@ -55,7 +56,7 @@ var spans = []span{
 		set: func(j *Job, _ *Piece, share float64) {
 			features := pick(share, []Feature{Straight}, []Feature{Bevels}, []Feature{Gouging}, []Feature{Gaps}, []Feature{Straight, Bevels, Gouging, Gaps})
 			j.Features = unit.Known(features)
-			if contains(features, Bevels) {
+			if slices.Contains(features, Bevels) {
 				j.BevelAngle = unit.Known(j.BevelAngle.Or(steepestBevel))
 				eachPiece(j, func(p *Piece) { fill(p, FactBevelled, 0, 1, 0, 25, 1) })
 			}

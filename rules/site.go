@@ -245,7 +245,7 @@ func bridging(d *demand, s *system.System) (unit.Litre, bool) {
 	_, each, ok3 := busiest(d.job)
 	t, ok4, _ := everyday(d, s)
 	local, err1 := size.Atmosphere(d.job.Altitude.Or(0))
-	v, err2 := size.Speed(s, s.OutputMax, t, ledAt(d.job))
+	v, err2 := size.Speed(s, s.OutputMax, t, LedAt(d.job))
 	if !ok1 || !ok2 || !ok3 || !ok4 || err1 != nil || err2 != nil {
 		return 0, false
 	}

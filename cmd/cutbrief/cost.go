@@ -13,9 +13,6 @@ import (
 	"cutbrief/rules/system"
 )
 
-// csvFormat is a form only the account takes.
-const csvFormat format = "csv"
-
 // costFormats are the forms an account takes, compareFormats those of a
 // comparison.
 var (

@@ -20,6 +20,9 @@ const (
 	jsonFormat     format = "json"
 )
 
+// csvFormat is a form no brief takes, but tables of figures do.
+const csvFormat format = "csv"
+
 // formats are all of them, with the file endings that mean each.
 var formats = []struct {
 	format  format

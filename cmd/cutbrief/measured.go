@@ -19,7 +19,7 @@ func (o reviewOptions) measurable(form format) error {
 	if o.by != "" {
 		return misuse("--by and --measured are given together", "choose one of them")
 	}
-	if form != tableFormat && form != valuesFormat && form != jsonFormat {
+	if form != tableFormat && form != csvFormat && form != jsonFormat {
 		return misuse(fmt.Sprintf("--measured is not written as %s", form), "choose --format table, csv or json")
 	}
 	return nil
@@ -39,7 +39,7 @@ func (job reviewJob) measuredBy(offered system.Range) func(io.Writer, table.Shee
 			m.List = append(m.List, followed(one, offered))
 		}
 		switch job.format {
-		case valuesFormat:
+		case csvFormat:
 			return m.CSV(w)
 		case jsonFormat:
 			return m.JSON(w)

@@ -24,12 +24,11 @@ import (
 // The formats a review alone can take.
 const (
 	tableFormat  format = "table"
-	valuesFormat format = "csv"
 	ndjsonFormat format = "ndjson"
 )
 
 // reviewFormats are the forms a review can take.
-var reviewFormats = []format{tableFormat, valuesFormat, jsonFormat, ndjsonFormat, markdownFormat}
+var reviewFormats = []format{tableFormat, csvFormat, jsonFormat, ndjsonFormat, markdownFormat}
 
 // reviewOptions are the flags of review as typed.
 type reviewOptions struct {
@@ -223,7 +222,7 @@ func (job reviewJob) write(w io.Writer, s table.Sheet) error {
 		return p.Text(w)
 	}
 	switch job.format {
-	case valuesFormat:
+	case csvFormat:
 		return s.CSV(w)
 	case jsonFormat:
 		return s.JSON(w)

@@ -2,8 +2,6 @@ package pdf
 
 import (
 	"strings"
-
-	"cutbrief/rules"
 )
 
 // head puts the title, the date and who it is for.
@@ -72,7 +70,7 @@ func (pg *page) recommendation() {
 	frame := len(pg.marks)
 	pg.marks = append(pg.marks, mark{}, mark{}) // the frame goes beneath the text
 	pg.y += pad
-	pg.text(in.x, pg.y, over(b.Outcome), smallStyle, grey)
+	pg.text(in.x, pg.y, b.Answer(), smallStyle, grey)
 	pg.y += smallStyle.line() + 0.2
 	pg.paragraph("recommendation", b.Headline, in, headlineStyle, black, 2)
 	pg.y += 0.6
@@ -87,17 +85,6 @@ func (pg *page) recommendation() {
 	pg.marks[frame] = mark{kind: boxMark, x: pg.left, y: top, w: pg.width, h: pg.y - top, ink: accent}
 	pg.marks[frame+1] = mark{kind: fillMark, x: pg.left, y: top, w: 1.8, h: pg.y - top, ink: accent}
 	pg.y += pg.limits.gap
-}
-
-// over is the small line above the headline.
-func over(outcome string) string {
-	switch rules.Outcome(outcome) {
-	case rules.Recommended:
-		return "Recommended system"
-	case rules.NoneFits:
-		return "No recommendation: nothing in this range fits"
-	}
-	return "Not a recommendation yet"
 }
 
 // bullet puts one sentence behind a dot.

@@ -19,7 +19,7 @@ func Markdown(b report.Brief) string {
 		m.paragraph("> **" + escaped(b.Demo) + "**")
 	}
 	m.paragraph(escaped(b.Need))
-	m.heading("## ", answer(b.Outcome))
+	m.heading("## ", b.Answer())
 	m.paragraph("**" + escaped(b.Headline) + "**")
 	m.sentences("", b.Because)
 	m.paragraph(escaped(b.Second))

@@ -5,7 +5,6 @@ import (
 	"strings"
 
 	"cutbrief/report"
-	"cutbrief/rules"
 )
 
 // Widths of a text, in cells.
@@ -109,23 +108,12 @@ func (p *printer) who(lines []report.Line) {
 }
 
 func (p *printer) recommendation(b *report.Brief) {
-	p.heading(answer(b.Outcome))
+	p.heading(b.Answer())
 	p.block("  ", b.Headline)
 	for _, t := range b.Because {
 		p.block("  - ", t)
 	}
 	p.block("  ", b.Second)
-}
-
-// answer heads the part that answers the question.
-func answer(outcome string) string {
-	switch rules.Outcome(outcome) {
-	case rules.Recommended:
-		return "Recommended system"
-	case rules.NoneFits:
-		return "No recommendation: nothing in this range fits"
-	}
-	return "Not a recommendation yet"
 }
 
 // bars writes need against capability, with the rule and its source below.

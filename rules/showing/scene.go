@@ -2,6 +2,7 @@ package showing
 
 import (
 	"math"
+	"slices"
 
 	"cutbrief/rules"
 	"cutbrief/rules/metal"
@@ -162,10 +163,5 @@ func through(t unit.Millimetre, a unit.Degree) unit.Millimetre {
 // contains reports whether a known list holds v.
 func contains[T comparable](list unit.Maybe[[]T], v T) bool {
 	items, _ := list.Get()
-	for _, item := range items {
-		if item == v {
-			return true
-		}
-	}
-	return false
+	return slices.Contains(items, v)
 }

@@ -8,6 +8,7 @@ import (
 
 	"cutbrief/assess"
 	"cutbrief/assess/gate"
+	"cutbrief/report"
 	"cutbrief/rules"
 )
 
@@ -71,14 +72,9 @@ func Complaint(err error) []string {
 
 // Requirements are what can decide a sale, in the words used to a customer.
 func Requirements() []assess.Option {
-	return []assess.Option{
-		{ID: string(rules.Speed), Text: "cutting speed"},
-		{ID: string(rules.Distortion), Text: "low distortion"},
-		{ID: string(rules.EdgeQuality), Text: "edge quality"},
-		{ID: string(rules.Ease), Text: "ease of use"},
-		{ID: string(rules.RunningCost), Text: "running cost"},
-		{ID: string(rules.Portability), Text: "portability"},
-		{ID: string(rules.Reach), Text: "reach in heavy section"},
-		{ID: string(rules.AcrossGaps), Text: "cutting across gaps"},
+	var list []assess.Option
+	for _, r := range rules.Requirements() {
+		list = append(list, assess.Option{ID: string(r), Text: report.RequirementName(r)})
 	}
+	return list
 }
