@@ -209,7 +209,7 @@ func (l *look) answer(g *Glance, items *steps) {
 		}
 	}
 	items.leave(s)
-	l.odd = l.odd || escaped(question)
+	l.odd = l.odd || escaped(question) || escaped(state) || escaped(chosen)
 	if string(state) != `"not-known"` {
 		l.keep(g, question, chosen, a)
 	}
@@ -288,6 +288,8 @@ func (l *look) recommended(g *Glance, s *steps) {
 		case `"rules"`:
 			c.Rules = count(value)
 			l.odd = l.odd || c.Rules < 0
+		default:
+			l.odd = l.odd || escaped(name)
 		}
 	}
 	s.leave(in)
@@ -324,7 +326,7 @@ func (l *look) showing(g *Glance, items *steps) {
 		case `"outcome"`:
 			g.Outcome = Outcome(plainText(value))
 		case `"next"`:
-			g.Due = dueIn(value)
+			g.Due = l.dueIn(value)
 		default:
 			l.odd = l.odd || escaped(name)
 		}
@@ -333,13 +335,14 @@ func (l *look) showing(g *Glance, items *steps) {
 }
 
 // dueIn is the day in what is to be done next.
-func dueIn(next []byte) (day string) {
+func (l *look) dueIn(next []byte) (day string) {
 	s, ok := into(next, 0, 1, '{')
 	for ok {
 		name, more := s.more()
 		if !more {
 			break
 		}
+		l.odd = l.odd || escaped(name)
 		if value := s.value(); string(name) == `"date"` {
 			day = plainText(value)
 		}
