@@ -20,7 +20,7 @@ func TestHostileScreens(t *testing.T) {
 	d := draw(t, dir, "interview", "visit.json")
 	d.Sees("<U+202E>turned", "make the page")
 	for _, step := range []struct{ keys, sees, not string }{
-		{"\x1b[F", "save and leave", "more below"},           // the end of the result
+		{"\x1b[F", "q leave", "more below"},                  // the end of the result
 		{"w", "rule: ", "make the page"},                     // why
 		{"\x1b", "make the page", "rule: "},                  // the result
 		{"l", "go there", "make the page"},                   // the list

@@ -26,7 +26,8 @@ type Model struct {
 	size screen.Size
 
 	input  textinput.Model
-	said   []string // what was said and done, the newest last
+	drafts map[string]string // typed and not noted, by the name of the question
+	said   []string          // what was said and done, the newest last
 	panel  report.Panel
 	listed bool           // the list of questions is shown
 	shown  string         // the text of the sheet: list, decision, mark
@@ -37,7 +38,8 @@ type Model struct {
 const how = "Invented, all of it. Enter asks, or notes what you typed. In brackets: the minutes a key takes."
 
 func newModel(s *casebook.Session) *Model {
-	m := &Model{talk: talk.New(s, 0), look: screen.NewLook(), keys: newKeys(), size: screen.Usual(), sheet: viewport.New(1, 1)}
+	m := &Model{talk: talk.New(s, 0), look: screen.NewLook(), keys: newKeys(), size: screen.Usual(), sheet: viewport.New(1, 1), drafts: map[string]string{}}
+	m.talk.Keys = true
 	m.input = textinput.New()
 	m.input.Prompt, m.input.CharLimit = screen.Focus, lineMost
 	m.input.PromptStyle, m.input.Cursor.Style = m.look.Accent, m.look.Cursor
@@ -57,13 +59,15 @@ func (m *Model) think() { m.panel = report.SoFar(m.talk.Session.Notes, m.talk.Se
 // line hands a line to the talk and keeps what comes back: as said, or as the
 // sheet where a sheet is shown.
 func (m *Model) line(text string) {
-	moves := m.talk.Step().Asked()
+	step := m.talk.Step().Name()
 	out := strings.TrimRight(strings.TrimLeft(m.talk.Line(text), "\n"), "\n")
 	switch {
 	case m.talk.Stage() != talk.Talking:
 		m.open(out)
-	case m.talk.Step().Asked() != moves:
+	case m.talk.Step().Name() != step:
 		m.listed = false // the question is drawn from the step
+		m.drafts[step] = m.input.Value()
+		m.input.SetValue(m.drafts[m.talk.Step().Name()])
 	case out != "":
 		m.said = append(m.said, strings.Split(out, "\n")...)
 	}

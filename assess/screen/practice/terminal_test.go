@@ -15,7 +15,7 @@ func TestTerminal(t *testing.T) {
 	x.Sees("Which metals do you cut?")
 	x.Types("\r1\r\t")
 	x.Sees("How thick is the mild steel")
-	x.Types("\x01\x07")
+	x.Types("\x01\x06")
 	x.Sees("39 of 42 min left")
 	x.Types("6 mm\r\x04")
 	x.Sees("What decides this sale?")

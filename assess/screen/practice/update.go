@@ -52,9 +52,9 @@ func (m *Model) updateTalking(msg tea.KeyMsg) tea.Cmd {
 		}
 	}
 	switch k := m.keys; {
-	case key.Matches(msg, k.enter):
+	case key.Matches(msg, k.accept), msg.Type == tea.KeyCtrlJ:
 		m.enter()
-	case key.Matches(msg, k.next):
+	case key.Matches(msg, k.later):
 		m.line("next")
 	case key.Matches(msg, k.back):
 		m.line("back")
@@ -103,7 +103,7 @@ func (m *Model) edit(msg tea.KeyMsg) {
 // updateSheet takes a key at the list and at the three decisions.
 func (m *Model) updateSheet(msg tea.KeyMsg) tea.Cmd {
 	switch k := m.keys; {
-	case key.Matches(msg, k.take):
+	case key.Matches(msg, k.accept), msg.Type == tea.KeyCtrlJ:
 		m.take()
 	case key.Matches(msg, k.closeIt):
 		m.input.Reset()
@@ -113,7 +113,7 @@ func (m *Model) updateSheet(msg tea.KeyMsg) tea.Cmd {
 		}
 		m.line("back")
 	case key.Matches(msg, k.scroll):
-		m.sheet, _ = m.sheet.Update(msg)
+		m.scroll(msg)
 	default:
 		m.edit(msg)
 	}
@@ -129,7 +129,7 @@ func (m *Model) take() {
 	}
 	if m.listed {
 		m.listed = false
-		m.line("go " + text)
+		m.line("go " + strings.TrimPrefix(text, "go "))
 		return
 	}
 	stage, shown := m.talk.Stage(), m.shown
@@ -146,12 +146,24 @@ func (m *Model) updateMarked(msg tea.KeyMsg) tea.Cmd {
 	switch k := m.keys; {
 	case key.Matches(msg, k.why):
 		m.line("why")
-	case key.Matches(msg, k.page), key.Matches(msg, k.back):
+	case key.Matches(msg, k.back):
 		m.line("page")
 	case key.Matches(msg, k.quit):
 		return tea.Quit
 	default:
-		m.sheet, _ = m.sheet.Update(msg)
+		m.scroll(msg)
 	}
 	return nil
+}
+
+// scroll moves about in the sheet; its commands are none.
+func (m *Model) scroll(msg tea.KeyMsg) {
+	switch msg.Type {
+	case tea.KeyHome:
+		m.sheet.GotoTop()
+	case tea.KeyEnd:
+		m.sheet.GotoBottom()
+	default:
+		m.sheet, _ = m.sheet.Update(msg)
+	}
 }

@@ -36,15 +36,15 @@ func (m *Model) foot() []string {
 	var keys []key.Binding
 	switch {
 	case m.talk.Stage() == talk.Marked:
-		keys = []key.Binding{k.scroll, k.why, k.page, k.quit}
+		keys = []key.Binding{k.scroll, k.why, k.back, k.quit}
 	case m.talk.Stage() != talk.Talking || m.listed:
-		keys = []key.Binding{k.take, k.scroll, k.closeIt, k.leave}
+		keys = []key.Binding{k.accept, k.scroll, k.closeIt, k.leave}
 	default:
-		keys = []key.Binding{k.enter}
+		keys = []key.Binding{k.accept}
 		for _, a := range k.acts {
 			keys = append(keys, a.Binding)
 		}
-		keys = append(keys, k.next, k.back, k.unknown, k.list, k.done, k.leave)
+		keys = append(keys, k.later, k.back, k.unknown, k.list, k.done, k.leave)
 	}
 	return m.look.Keys(m.size.Width-2, keys...)
 }

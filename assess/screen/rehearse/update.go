@@ -43,7 +43,7 @@ func (m *Model) typed(msg tea.KeyMsg) tea.Cmd {
 
 // key takes one key in the present state.
 func (m *Model) key(msg tea.KeyMsg) tea.Cmd {
-	if key.Matches(msg, m.keys.quit) {
+	if key.Matches(msg, m.keys.leave) {
 		return tea.Quit
 	}
 	m.now = m.clock()
@@ -81,7 +81,7 @@ func (m *Model) updateOpening(msg tea.KeyMsg) tea.Cmd {
 		return m.restart()
 	case key.Matches(msg, k.lists):
 		m.openLists()
-	case key.Matches(msg, k.leave):
+	case key.Matches(msg, k.quit):
 		return tea.Quit
 	}
 	return nil
@@ -160,7 +160,7 @@ func (m *Model) anyStep(msg tea.KeyMsg) {
 		m.from, m.state = m.state, bewaring
 	case key.Matches(msg, k.lists):
 		m.openLists()
-	case key.Matches(msg, k.leave):
+	case key.Matches(msg, k.quit):
 		m.from, m.state = m.state, closing
 	}
 }
@@ -227,10 +227,15 @@ func (m *Model) updateTicking(msg tea.KeyMsg) {
 	case key.Matches(msg, k.other):
 		m.list, m.row = 1-m.list, 0
 	case key.Matches(msg, k.move):
-		m.row = max(0, min(m.row+map[string]int{"up": -1, "down": 1}[msg.String()], len(m.lines())-1))
+		m.row = max(0, min(m.row+by(msg.String(), len(m.lines())), len(m.lines())-1))
 	case key.Matches(msg, k.back), key.Matches(msg, k.begin), key.Matches(msg, k.lists):
 		m.state = m.from
 	}
+}
+
+// by is how far a key moves in a list of so many lines.
+func by(pressed string, lines int) int {
+	return map[string]int{"up": -1, "k": -1, "down": 1, "j": 1, "pgup": -10, "pgdown": 10, "home": -lines, "end": lines}[pressed]
 }
 
 func (m *Model) updateClosing(msg tea.KeyMsg) tea.Cmd {

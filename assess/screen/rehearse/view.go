@@ -29,17 +29,17 @@ func (m *Model) View() string {
 func (m *Model) content() ([]string, []key.Binding) {
 	switch m.state {
 	case opening:
-		return m.viewOpening(), []key.Binding{m.keys.begin, m.keys.lists, m.keys.leave}
+		return m.viewOpening(), []key.Binding{m.keys.begin, m.keys.lists, m.keys.quit}
 	case timing:
-		return m.viewTiming(), []key.Binding{m.keys.stop, m.keys.back}
+		return m.viewTiming(), []key.Binding{m.keys.stop, m.keys.back, m.keys.leave}
 	case timed:
 		return m.viewTimed(), m.stepKeys(m.keys.again)
 	case reasoning:
-		return m.viewReasoning(), []key.Binding{m.keys.done}
+		return m.viewReasoning(), []key.Binding{m.keys.done, m.keys.leave}
 	case bewaring:
-		return m.viewBewaring(), []key.Binding{m.keys.closeIt}
+		return m.viewBewaring(), []key.Binding{m.keys.closeIt, m.keys.leave}
 	case ticking:
-		return m.viewTicking(), []key.Binding{m.keys.tick, m.keys.move, m.keys.other, m.keys.back}
+		return m.viewTicking(), m.tickKeys()
 	case closing:
 		return m.viewClosing(), []key.Binding{m.keys.keep, m.keys.drop, m.keys.back}
 	}
@@ -49,10 +49,14 @@ func (m *Model) content() ([]string, []key.Binding) {
 	return m.viewReady(), m.stepKeys()
 }
 
+func (m *Model) tickKeys() []key.Binding {
+	return []key.Binding{m.keys.tick, m.keys.move, m.keys.other, m.keys.back, m.keys.leave}
+}
+
 // stepKeys are the keys of every step, behind those of its own.
 func (m *Model) stepKeys(own ...key.Binding) []key.Binding {
 	k := m.keys
-	return append(own, k.next, k.good, k.fair, k.poor, k.beware, k.lists, k.back, k.leave)
+	return append(own, k.next, k.good, k.fair, k.poor, k.beware, k.lists, k.back, k.quit)
 }
 
 // title is the step's place in the plan, and how it went.
@@ -160,7 +164,7 @@ func (m *Model) viewTimed() []string {
 
 func (m *Model) viewReasoning() []string {
 	body := append(m.name(), "", "Why? In a few words:")
-	return append(body, m.wrap(screen.Focus+string(m.why)+m.look.Cursor.Render(" "))...)
+	return append(body, m.wrap(screen.Focus+string(m.why)+m.look.Cursor.Reverse(true).Render(" "))...)
 }
 
 func (m *Model) viewBewaring() []string {
@@ -186,7 +190,7 @@ func (m *Model) viewTicking() []string {
 		rows = append(rows, screen.Hang(lead+mark, l.Value+source(l), m.size.Width-3)...)
 	}
 	head := append([]string{m.look.Strong.Render(title)}, fmt.Sprintf("%d of %d ticked", m.ticked(), len(m.lines())), "")
-	foot := len(m.look.Keys(max(1, m.size.Width-2), m.keys.tick, m.keys.move, m.keys.other, m.keys.back))
+	foot := len(m.look.Keys(max(1, m.size.Width-2), m.tickKeys()...))
 	return append(head, screen.Around(rows, focus, m.size.Room(foot)-len(head))...)
 }
 

@@ -15,7 +15,7 @@ type keyMap struct {
 
 func newKeys() keyMap {
 	return keyMap{
-		move:     screen.Key("↑↓", "move", "up", "down", "k", "j", "pgup", "pgdown", "home", "end"),
+		move:     screen.Move(),
 		open:     screen.Key("Enter", "open", "enter"),
 		filter:   screen.Key("/", "filter", "/"),
 		sort:     screen.Key("s", "sort", "s"),
@@ -25,12 +25,12 @@ func newKeys() keyMap {
 		measured: screen.Key("m", "timed cuts", "m"),
 		back:     screen.Key("Esc", "back", "esc"),
 		cancel:   screen.Key("Esc", "stop reading", "esc"),
-		quit:     screen.Key("q", "leave", "q"),
-		leave:    screen.Key("^C", "leave", "ctrl+c"),
-		accept:   screen.Key("Enter", "keep", "enter"),
+		quit:     screen.Quit(),
+		leave:    screen.Leave(),
+		accept:   screen.Keep(),
 		clear:    screen.Key("Esc", "show all", "esc"),
-		scroll:   screen.Key("↑↓", "scroll", "up", "down", "pgup", "pgdown", "home", "end"),
+		scroll:   screen.Scroll(),
 		turn:     screen.Key("Tab", "flags, brief, why, file", "tab"),
-		page:     screen.Key("p", "write page", "p"),
+		page:     screen.Page(),
 	}
 }

@@ -47,12 +47,16 @@ func (m *Model) hasMeasured(msg measuredMsg) {
 	}
 }
 
-func (m *Model) updateMeasuring(msg tea.KeyMsg) {
-	if key.Matches(msg, m.keys.back) || key.Matches(msg, m.keys.quit) {
+func (m *Model) updateMeasuring(msg tea.KeyMsg) tea.Cmd {
+	switch k := m.keys; {
+	case key.Matches(msg, k.quit):
+		return m.quit()
+	case key.Matches(msg, k.back):
 		m.state, m.cuts = listing, ""
-		return
+	default:
+		m.scroll(msg)
 	}
-	m.scroll(msg)
+	return nil
 }
 
 // cutLines are the words about timed cuts, later lines of one set in.

@@ -141,8 +141,7 @@ func (m *Model) key(msg tea.KeyMsg) tea.Cmd {
 	case reading:
 		return m.updateReading(msg)
 	case measuring:
-		m.updateMeasuring(msg)
-		return nil
+		return m.updateMeasuring(msg)
 	}
 	return m.updateListing(msg)
 }
@@ -265,7 +264,9 @@ func (m *Model) hasOpened(msg openedMsg) {
 
 func (m *Model) updateReading(msg tea.KeyMsg) tea.Cmd {
 	switch k := m.keys; {
-	case key.Matches(msg, k.back), key.Matches(msg, k.quit):
+	case key.Matches(msg, k.quit):
+		return m.quit()
+	case key.Matches(msg, k.back):
 		m.state, m.open, m.visit, m.raw = listing, nil, nil, nil
 	case key.Matches(msg, k.turn):
 		m.part = (m.part + 1) % parts

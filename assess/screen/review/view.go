@@ -81,9 +81,9 @@ func (m *Model) foot() []string {
 	case m.state == filtering:
 		keys = []key.Binding{k.accept, k.clear, k.move, k.leave}
 	case m.state == reading:
-		keys = []key.Binding{k.scroll, k.turn, k.page, k.back, k.leave}
+		keys = []key.Binding{k.scroll, k.turn, k.page, k.back, k.quit}
 	case m.state == measuring:
-		keys = []key.Binding{k.scroll, k.back, k.leave}
+		keys = []key.Binding{k.scroll, k.back, k.quit}
 	case m.filter != "":
 		keys = append(keys, k.clear)
 	case m.busy():

@@ -132,7 +132,7 @@ func (t *Talk) finish(cuts []string) {
 	t.mark = t.Session.Mark(t.decision)
 	t.stage = Marked
 	t.say("\n%s", t.mark.Page(t.Width))
-	t.say("Say why for how the right answer is derived, page for this page again, or quit.")
+	t.leads("Say why for how the right answer is derived, page for this page again, or quit.")
 }
 
 // marked takes a line after the mark.
@@ -146,7 +146,14 @@ func (t *Talk) marked(line string) {
 		t.stage = Left
 		return
 	}
-	t.say("Say why, page or quit.")
+	t.leads("Say why, page or quit.")
+}
+
+// leads names the words that lead on from the mark, where words do.
+func (t *Talk) leads(words string) {
+	if !t.Keys {
+		t.say("%s", words)
+	}
 }
 
 // Decision is what was decided so far.

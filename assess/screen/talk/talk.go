@@ -29,7 +29,8 @@ const (
 // Talk is one practice. Its methods run one at a time.
 type Talk struct {
 	Session *casebook.Session
-	Width   int // cells a line of the mark may have; 0 for 80
+	Width   int  // cells a line of the mark may have; 0 for 80
+	Keys    bool // keys lead on from a list and from the mark, not words
 
 	stage    Stage
 	step     assess.Step
@@ -280,6 +281,10 @@ func (t *Talk) list() {
 			t.say("%s", texts.GroupTitle(group))
 		}
 		t.say("%d. %s: %s", i+1, s.Name(), t.state(s))
+	}
+	if t.Keys {
+		t.say("Type a number to go to that question.")
+		return
 	}
 	t.say("Say go and a number to go to a question.")
 }
