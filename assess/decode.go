@@ -74,6 +74,7 @@ func takeVisit(t *taker) (*Visit, []string) {
 	v.Skipped = takeSkipped(t)
 	unknown := takeOverrule(t, v)
 	unknown = append(unknown, takeRecommendation(t, v)...)
+	unknown = append(unknown, takeSpent(t, v)...)
 	unknown = append(unknown, takeAnswers(t, v)...)
 	unknown = append(unknown, takeShowings(t, v)...)
 	v.extra = t.leftOver()

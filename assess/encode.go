@@ -38,6 +38,9 @@ func (v *Visit) Encode() ([]byte, error) {
 	if v.Recommended != nil {
 		o.addRaw("recommended", v.Recommended.encode())
 	}
+	if v.Spent != nil {
+		o.addRaw("spent", v.Spent.encode())
+	}
 	o.addRaw("answers", v.answers())
 	if len(v.Showings) > 0 {
 		o.addRaw("showings", v.showings())

@@ -68,7 +68,7 @@ func (v *Visit) redacted(a Answer) (kept Answer, ok bool) {
 
 // redacted is a demonstration without words.
 func (s Showing) redacted() Showing {
-	c := Showing{Date: s.Date, System: s.System, Outcome: s.Outcome, Next: Next{Date: s.Next.Date}}
+	c := Showing{Date: s.Date, System: s.System, Outcome: s.Outcome, Against: s.Against, Next: Next{Date: s.Next.Date}}
 	for _, cut := range s.Cuts {
 		cut.Name, cut.Why, cut.extra = "", "", nil
 		c.Cuts = append(c.Cuts, cut)

@@ -32,6 +32,7 @@ func Schema() []byte {
 			"skipped":     node{"type": "array", "items": node{"enum": groupNames()}, "maxItems": maxChosen},
 			"overrule":    overruleSchema(),
 			"recommended": recommendationSchema(),
+			"spent":       spentSchema(),
 			"answers":     node{"type": "array", "items": answerSchema(), "maxItems": maxAnswers},
 			"showings":    node{"type": "array", "items": showingSchema(), "maxItems": maxShowings},
 		},

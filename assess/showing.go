@@ -17,7 +17,8 @@ type Showing struct {
 	Words      string // the customer's own words
 	Objections []Objection
 	Outcome    Outcome
-	Because    string // why that outcome
+	Because    string  // why that outcome
+	Against    Against // where it is no: what weighed most
 	Next       Next
 
 	extra, nextExtra map[string]json.RawMessage // unknown fields, kept
@@ -74,9 +75,30 @@ const (
 	No          Outcome = "no"
 )
 
+// Against is what weighed most with a customer who said no.
+type Against string
+
+// What can weigh most; our own list, common practice without a source. "" is not
+// noted.
+const (
+	AgainstPrice     Against = "price"
+	AgainstHabit     Against = "habit"     // they keep the way they cut today
+	AgainstCut       Against = "cut"       // what was shown did not convince
+	AgainstSite      Against = "site"      // supply, air or room
+	AgainstElsewhere Against = "elsewhere" // they buy something else
+	AgainstLater     Against = "later"     // no money or time now
+	AgainstOther     Against = "other"
+)
+
+// AllAgainst lists what can weigh most.
+func AllAgainst() []Against {
+	return []Against{AgainstPrice, AgainstHabit, AgainstCut, AgainstSite, AgainstElsewhere, AgainstLater, AgainstOther}
+}
+
 var (
 	results = []string{string(Good), string(Fair), string(Poor)}
 	endings = []string{string(Ordered), string(Quote), string(SecondVisit), string(No)}
+	weights = texts(AllAgainst())
 )
 
 // ShowingOn returns the record of the demonstration on a day, begun if there is

@@ -68,7 +68,7 @@ func takeShowing(t *taker) Showing {
 		return Objection{Said: in.lines("said"), Answer: in.lines("answer"), extra: in.leftOver()}
 	})
 	s.Outcome = Outcome(t.oneOf("outcome", endings))
-	s.Because = t.lines("because")
+	s.Because, s.Against = t.lines("because"), Against(t.oneOf("against", weights))
 	takeNext(t, &s)
 	s.extra = t.leftOver()
 	return s

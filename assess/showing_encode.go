@@ -48,6 +48,7 @@ func (s Showing) encode() ([]byte, error) {
 	}
 	o.addText("outcome", string(s.Outcome))
 	o.addText("because", s.Because)
+	o.addText("against", string(s.Against))
 	if s.Next != (Next{}) || len(s.nextExtra) > 0 {
 		raw, err := s.Next.encode(s.nextExtra)
 		o.addRaw("next", member{"", raw, err})

@@ -12,6 +12,7 @@ func showingSchema() node {
 			"words":   text(maxLong, "The customer's own words."),
 			"outcome": node{"enum": endings},
 			"because": text(maxLong, "Why that outcome."),
+			"against": node{"enum": weights, "description": "What weighed most, where the outcome is no."},
 			"objections": node{"type": "array", "maxItems": maxShown, "items": node{
 				"type":       "object",
 				"properties": node{"said": text(maxLong, "What spoke against it."), "answer": text(maxLong, "The answer given.")},

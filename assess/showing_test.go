@@ -82,6 +82,7 @@ func TestDecodeRefusesDamagedShowings(t *testing.T) {
 		"date":        {shownFile(`{"date":"1 May"}`), []string{"date", "1 May", "2026-11-25"}},
 		"outcome":     {shownFile(`{"outcome":"maybe"}`), []string{"outcome", "maybe", "second-visit"}},
 		"no cut":      {shownFile(`{"cuts":[{"result":"good"}]}`), []string{"cuts, item 1", "cut is missing"}},
+		"against":     {shownFile(`{"outcome":"no","against":"weather"}`), []string{"against", "weather", "habit"}},
 		"result":      {shownFile(`{"cuts":[{"cut":"a"},{"cut":"b","result":"great"}]}`), []string{"cuts, item 2", "great", "fair"}},
 		"zero":        {shownFile(`{"cuts":[{"cut":"a","took_s":0}]}`), []string{"took_s", "above 0"}},
 		"text figure": {shownFile(`{"cuts":[{"cut":"a","length_mm":"300"}]}`), []string{"length_mm", "300", "number"}},
@@ -116,6 +117,7 @@ func TestShowingsComeBack(t *testing.T) {
 		figure := func(name string) float64 { return rapid.Float64Range(0.001, 1e6).Draw(t, name) }
 		v := New("x", noon)
 		s := v.ShowingOn("2026-12-01")
+		s.Against = rapid.SampledFrom(append(AllAgainst(), "")).Draw(t, "against")
 		s.Words = strings.TrimSpace(rapid.StringMatching(`[A-Za-z é]{0,20}`).Draw(t, "words"))
 		for _, id := range rapid.SliceOfNDistinct(rapid.SampledFrom([]string{"a", "b", "c"}), 0, 3, func(s string) string { return s }).Draw(t, "cuts") {
 			c := Shown{Cut: id, Metal: metal.Stainless, Result: Result(rapid.SampledFrom(append(results, "")).Draw(t, "result"))}

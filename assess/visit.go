@@ -50,6 +50,7 @@ type Visit struct {
 	Overrule *rules.Overrule
 
 	Recommended *Recommendation // as last saved; nil if it was not saved
+	Spent       *Spent          // how long the interview took; nil if it was not saved
 	Showings    []Showing       // demonstrations held, in order
 
 	extra         map[string]json.RawMessage // unknown fields, kept

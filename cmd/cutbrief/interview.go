@@ -76,6 +76,7 @@ func (a *app) interview(ctx context.Context, o interviewOptions) error {
 		return err
 	}
 	s.app, s.offered, s.prices, s.paper = a, offered, prices, paper
+	s.watch = assess.NewStopwatch(s.visit, a.now())
 	if o.file == "" {
 		if err := put(a.out, []byte(unfinished(s.folder))); err != nil {
 			return err

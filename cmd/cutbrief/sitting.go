@@ -24,9 +24,10 @@ type sitting struct {
 	path    string // "" until a new visit is first saved
 	folder  store.Folder
 	paper   string
-	kept    bool   // there is a file at path
-	beside  string // the file another program changed meanwhile, which is kept too
-	page    string // the page made last, which may be written over
+	watch   *assess.Stopwatch // nil where no interview is held
+	kept    bool              // there is a file at path
+	beside  string            // the file another program changed meanwhile, which is kept too
+	page    string            // the page made last, which may be written over
 }
 
 // Save keeps the visit, with what is recommended by now, and says where. The
@@ -43,6 +44,9 @@ func (s *sitting) Save(v *assess.Visit) (string, error) {
 	}
 	job, _ := v.Job()
 	v.Record(rules.Evaluate(job, s.offered), system.Fingerprint(s.offered))
+	if s.watch != nil {
+		s.watch.Lap(v, s.app.now())
+	}
 	err := store.Save(s.path, v, s.app.now())
 	if errors.Is(err, store.ErrChanged) && s.beside == "" {
 		err = s.saveBeside(v)

@@ -4,6 +4,7 @@ import (
 	"os"
 	"path/filepath"
 	"testing"
+	"time"
 
 	"cutbrief/assess"
 	"cutbrief/assess/store"
@@ -49,5 +50,30 @@ func TestBothEditsAreKept(t *testing.T) {
 	}
 	if files, _ := os.ReadDir(dir); len(files) != 2 {
 		t.Errorf("%d files", len(files))
+	}
+}
+
+// An interview notes how long it took, here 60 s and 30 s; a record of the
+// demonstration afterwards adds nothing.
+func TestAnInterviewNotesItsTime(t *testing.T) {
+	w := stillWorld()
+	start, passed := w.now(), time.Duration(0)
+	w.now = func() time.Time { return start.Add(passed) }
+	a := &app{world: w}
+	v := assess.New("x", start)
+	path := filepath.Join(t.TempDir(), "a.json")
+	s := &sitting{app: a, offered: system.Demo(), path: path, watch: assess.NewStopwatch(v, start)}
+	save := func(after time.Duration) {
+		passed += after
+		if _, err := s.Save(v); err != nil {
+			t.Fatal(err)
+		}
+	}
+	save(time.Minute)
+	save(30 * time.Second)
+	s.watch = nil
+	save(time.Minute)
+	if kept, _, err := store.Load(path); err != nil || kept.Spent == nil || kept.Spent.Seconds.Or(0) != 90 || kept.Spent.Sittings != 1 {
+		t.Errorf("%v %+v", err, kept.Spent)
 	}
 }

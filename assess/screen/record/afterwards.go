@@ -22,8 +22,34 @@ func (s *session) afterwards() {
 	if typed := s.choose("How did it end? order, quote, second visit or no", strings.ReplaceAll(string(s.showing.Outcome), "-", " "), outcomeChoices); typed != "" {
 		s.showing.Outcome, s.changed = assess.Outcome(typed), true
 	}
+	s.against()
 	s.keep(&s.showing.Because, s.ask("Why?", s.showing.Because))
 	s.next()
+}
+
+// againstChoices are what can weigh most against it, in one word each.
+func againstChoices() []choice {
+	var list []choice
+	for _, a := range assess.AllAgainst() {
+		list = append(list, choice{string(a), string(a)})
+	}
+	return list
+}
+
+// against asks what weighed most where the outcome is no. It is counted over many
+// visits, and so is one of few words.
+func (s *session) against() {
+	if s.showing.Outcome != assess.No {
+		s.changed = s.changed || s.showing.Against != ""
+		s.showing.Against = ""
+		return
+	}
+	const question = `What weighed most against it? price, habit (they keep today's way), cut (it did
+not convince), site (supply, air, room), elsewhere (they buy something else),
+later (no money or time now), or other`
+	if typed := s.choose(question, string(s.showing.Against), againstChoices()); typed != "" {
+		s.showing.Against, s.changed = assess.Against(typed), true
+	}
 }
 
 // objections asks for what spoke against it, until nothing more is typed.

@@ -183,3 +183,19 @@ func TestNotedLate(t *testing.T) {
 		t.Errorf("%+v", v.Showings)
 	}
 }
+
+// A no is asked after, in one of few words; another outcome takes the word away.
+func TestWhatWeighedMost(t *testing.T) {
+	v := newVisit()
+	said, _, _ := run(t, v, "not", "not", "", "", "no", "money", "pr", "too dear now", "")
+	if s := v.Latest(); s.Outcome != assess.No || s.Against != assess.AgainstPrice || s.Because != "too dear now" {
+		t.Errorf("%+v\n%s", s, said)
+	}
+	if !strings.Contains(said, `"money" is none of these: price, habit, cut, site, elsewhere, later, other.`) {
+		t.Errorf("said\n%s", said)
+	}
+	said, _, _ = run(t, v, "", "", "", "", "quote", "", "quit")
+	if s := v.Latest(); s.Outcome != assess.Quote || s.Against != "" || strings.Contains(said, "weighed") {
+		t.Errorf("%+v\n%s", s, said)
+	}
+}
