@@ -103,7 +103,7 @@ func (b *Bench) Judge(path string, v *assess.Visit) Row {
 	row.Stage = Judged
 	job, problems := v.Job()
 	result := b.evaluate(job)
-	row.Unanswered = unanswered(v)
+	row.Unanswered, row.Noted = unanswered(v), noted(v)
 	b.stand(&row, v, &result)
 	b.flag(&row, v, job, &result, problems)
 	return row

@@ -16,8 +16,8 @@ import (
 // the last two, which are of four bytes. A text that many entries
 // share is written once and then by its number.
 const (
-	indexFormat = 1
-	indexMagic  = "cutbrief-review-index 1\n"
+	indexFormat = 2
+	indexMagic  = "cutbrief-review-index 2\n"
 	keyLen      = 16
 	tailLen     = 8
 )
@@ -81,6 +81,7 @@ func (w *indexWriter) entry(e *entry) {
 	w.number(math.Float64bits(float64(r.Thickest)))
 	w.number(uint64(r.Flags))
 	w.number(uint64(r.Stage))
+	w.number(r.Noted.packed())
 }
 
 func (w *indexWriter) end() []byte {
@@ -181,5 +182,6 @@ func (r *indexReader) entry(e *entry) {
 	row.Thickest = unit.Millimetre(math.Float64frombits(r.number()))
 	row.Flags = FlagSet(r.number())
 	row.Stage = Stage(r.number())
+	row.Noted = unpacked(r.number())
 	row.Path = cleanPath(e.path)
 }

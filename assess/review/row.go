@@ -47,5 +47,6 @@ type Row struct {
 	Why        string // reasons of the flags, a line each, in the order of the flags
 	Unanswered string // questions that matter and have no answer, with a comma between
 	Flags      FlagSet
+	Noted      Noted // for counting; only where Judged
 	Stage      Stage
 }

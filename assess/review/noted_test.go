@@ -1,0 +1,88 @@
+package review
+
+import (
+	"path/filepath"
+	"testing"
+
+	"pgregory.net/rapid"
+
+	"cutbrief/assess"
+	"cutbrief/rules/unit"
+)
+
+func spent(v *assess.Visit, seconds float64) {
+	v.Spent = &assess.Spent{Sittings: 1, Seconds: unit.Known(unit.Second(seconds))}
+}
+
+// 18 s predicted: 20 s is on the mark, 21 s too slow (1.15 times is 20.7 s), 15 s too
+// fast (18 / 1.15 is 15.65 s). A cut without a prediction is in none of them.
+func TestWhatIsNotedOfAVisit(t *testing.T) {
+	cut := func(took, predicted float64, result assess.Result) assess.Shown {
+		c := assess.Shown{Cut: "c", Took: unit.Known(unit.Second(took)), Result: result}
+		if predicted > 0 {
+			c.Predicted = unit.Known(unit.Second(predicted))
+		}
+		return c
+	}
+	v := visit(t)
+	spent(v, 14*60+29)
+	v.Showings = []assess.Showing{
+		{Date: "2026-11-02", Outcome: assess.Quote, Against: assess.AgainstPrice, Cuts: []assess.Shown{cut(20, 18, assess.Poor), cut(21, 18, "")}},
+		{Date: "2026-11-09", Outcome: assess.No, Against: assess.AgainstHabit, Cuts: []assess.Shown{cut(15, 18, assess.Good), cut(9, 0, "")}},
+	}
+	want := Noted{Minutes: 14, Against: 2, Slow: 1, Fit: 1, Fast: 1}
+	if got := judge(t, v).Noted; got != want || got.Because() != assess.AgainstHabit {
+		t.Errorf("got %+v", got)
+	}
+	v.Showings[1].Cuts[0].Result = assess.Poor
+	if !judge(t, v).Noted.Poor {
+		t.Error("a poor cut is not seen")
+	}
+	v.Showings = nil
+	if got := judge(t, v).Noted; got != (Noted{Minutes: 14}) || got.Because() != "" {
+		t.Errorf("got %+v", got)
+	}
+}
+
+// 30 s and more are rounded up, under a second is no time, and what is not known
+// is 0, not a minute.
+func TestMinutes(t *testing.T) {
+	for seconds, want := range map[float64]uint16{0: 0, 0.9: 0, 1: 1, 89: 1, 90: 2, 1e6: 16667} {
+		v := assess.New("x", today)
+		if spent(v, seconds); minutes(v.Spent) != want {
+			t.Errorf("%v s: %d min, want %d", seconds, minutes(v.Spent), want)
+		}
+	}
+	if minutes(nil) != 0 || minutes(&assess.Spent{Sittings: 1}) != 0 {
+		t.Error("not known is a time")
+	}
+}
+
+// The index hands over what reading the file gives.
+func TestNotedInTheIndex(t *testing.T) {
+	v := visit(t)
+	spent(v, 600)
+	v.Showings = []assess.Showing{{Date: "2026-11-09", Outcome: assess.No, Against: assess.AgainstSite, Cuts: []assess.Shown{
+		{Cut: "c", Result: assess.Poor, Took: unit.Known(unit.Second(18)), Predicted: unit.Known(unit.Second(18))}}}}
+	dir := folder(t, map[string]string{"a.json": encoded(t, v)})
+	o := Options{Index: filepath.Join(t.TempDir(), "x.index")}
+	for i := range 2 {
+		if got := known(t, dir, o); got != i {
+			t.Errorf("run %d: %d known", i, got)
+		}
+	}
+	rows, _ := read(t, dir, o)
+	if got, want := rows["a.json"].Noted, (Noted{Minutes: 10, Against: 4, Poor: true, Fit: 1}); got != want {
+		t.Errorf("got %+v, want %+v", got, want)
+	}
+}
+
+func TestNotedAsOneNumber(t *testing.T) {
+	rapid.Check(t, func(rt *rapid.T) {
+		n := Noted{Minutes: rapid.Uint16().Draw(rt, "minutes"), Against: rapid.Uint8().Draw(rt, "against"), Poor: rapid.Bool().Draw(rt, "poor"),
+			Slow: rapid.Uint8().Draw(rt, "slow"), Fit: rapid.Uint8().Draw(rt, "fit"), Fast: rapid.Uint8().Draw(rt, "fast")}
+		if got := unpacked(n.packed()); got != n {
+			rt.Fatalf("%+v became %+v", n, got)
+		}
+	})
+}
