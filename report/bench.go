@@ -2,6 +2,7 @@ package report
 
 import (
 	"cutbrief/assess"
+	"cutbrief/assess/phrase"
 	"cutbrief/rules/metal"
 	"cutbrief/rules/showing"
 	"cutbrief/rules/system"
@@ -20,6 +21,8 @@ type Bench struct {
 	Leaving  []Line
 	OnSite   []Line
 	Style    unit.Style
+
+	Words *phrase.Book // the texts are worded by; nil for our own words
 }
 
 // Step is one cut at the bench, worded, with the figures a measured time is
@@ -38,6 +41,8 @@ type Step struct {
 	Fails     string
 	Avoid     string
 	Bring     string
+
+	name string // of the cut in our own words, for the record
 }
 
 // AtBench words the demonstration of a visit for the bench.
@@ -45,7 +50,11 @@ func AtBench(v *assess.Visit, offered system.Range, o Options) Bench {
 	b := newBuilder(v, &offered, o)
 	b.showing = showing.Choose(b.job, b.result)
 	b.plan = b.showing.Cuts
-	bench := Bench{Customer: b.words(assess.FactCompany), Headline: b.headline(), Leaving: b.leaving(), OnSite: b.onSite(), Style: b.style}
+	return said(b.bench(o), o.Words)
+}
+
+func (b *builder) bench(o Options) Bench {
+	bench := Bench{Words: o.Words, Customer: b.words(assess.FactCompany), Headline: b.headline(), Leaving: b.leaving(), OnSite: b.onSite(), Style: b.style}
 	if b.result.First == nil {
 		return bench
 	}
@@ -54,7 +63,7 @@ func AtBench(v *assess.Visit, offered system.Range, o Options) Bench {
 		c := &b.plan[i]
 		bench.Steps = append(bench.Steps, Step{
 			Row: row, ID: c.ID, Metal: c.Metal, Thickness: c.Thickness, Output: c.Setting.Output, Length: c.Setting.Length,
-			Predicted: c.Setting.Seconds, Timed: c.Timed, SetUp: c.SetUp, Torch: b.torch(c), Fails: c.Fails, Avoid: c.Avoid, Bring: c.Props,
+			Predicted: c.Setting.Seconds, Timed: c.Timed, SetUp: c.SetUp, Torch: b.torch(c), Fails: c.Fails, Avoid: c.Avoid, Bring: c.Props, name: c.Name,
 		})
 	}
 	return bench
@@ -63,7 +72,7 @@ func AtBench(v *assess.Visit, offered system.Range, o Options) Bench {
 // Shown is the record of the cut as planned, before anything is noted.
 func (s *Step) Shown() assess.Shown {
 	return assess.Shown{
-		Cut: s.ID, Name: s.Cut, Metal: s.Metal, Predicted: s.Predicted,
+		Cut: s.ID, Name: s.name, Metal: s.Metal, Predicted: s.Predicted,
 		Thickness: positive(s.Thickness), Output: positive(s.Output), Length: positive(s.Length),
 	}
 }

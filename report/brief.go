@@ -6,6 +6,7 @@ package report
 import (
 	"time"
 
+	"cutbrief/assess/phrase"
 	"cutbrief/rules"
 	"cutbrief/rules/price"
 	"cutbrief/rules/unit"
@@ -75,6 +76,9 @@ type Brief struct {
 	Leaving  []Line    `json:"leaving,omitempty"` // on demand: what to check before leaving
 	OnSite   []Line    `json:"on_site,omitempty"` // on demand: what to check at the site
 	Working  []Reason  `json:"working,omitempty"` // on demand: the derivation of every number
+
+	Words *phrase.Book `json:"-"` // the book the texts are worded by; nil for our own words
+
 }
 
 // Options choose how a brief is worded.
@@ -83,6 +87,8 @@ type Options struct {
 	Checklist bool        // with both checklists
 	Working   bool        // with the derivation
 	Prices    *price.List // nil takes the built-in list, which is invented
+
+	Words *phrase.Book // puts every text into other words; nil leaves our own
 }
 
 // Answer heads the part of the brief that answers the question.

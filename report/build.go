@@ -52,7 +52,8 @@ func Build(v *assess.Visit, offered system.Range, o Options) Brief {
 	if o.Working {
 		brief.Working = b.derivation()
 	}
-	return brief
+	brief.Words = o.Words
+	return said(brief, o.Words)
 }
 
 func (b *builder) brief() Brief {

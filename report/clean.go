@@ -4,17 +4,23 @@ import (
 	"strings"
 
 	"cutbrief/assess/gate"
+	"cutbrief/assess/phrase"
 )
 
-// plain passes a text from a visit or a file through the gate, on one line.
-func plain(s string) string { return gate.Line(s) }
+// plain passes a text from a visit or a file through the gate, on one line, and
+// marks it as not ours to word. The marks go when the text leaves the package.
+func plain(s string) string { return phrase.Keep(gate.Line(s)) }
 
-// plainLines does the same for a text of several lines, leaving out empty ones.
+// clean passes a text of our own that may hold something from outside through
+// the gate, on one line.
+func clean(s string) string { return gate.Line(s) }
+
+// plainLines does what plain does the same for a text of several lines, leaving out empty ones.
 func plainLines(s string) []string {
 	var list []string
 	for l := range strings.SplitSeq(gate.Lines(s), "\n") {
 		if l = strings.TrimSpace(l); l != "" {
-			list = append(list, l)
+			list = append(list, phrase.Keep(l))
 		}
 	}
 	return list

@@ -73,7 +73,7 @@ func Compare(v *assess.Visit, offered system.Range, o Options, ids []string) (Co
 		out.Rows = append(out.Rows, r)
 	}
 	out.Notes = b.comparisonNotes(&a)
-	return out, nil
+	return said(out, o.Words), nil
 }
 
 // compared picks the systems, the best first.
@@ -181,7 +181,7 @@ func (b *builder) comparisonRows(a *cost.Account, now *cost.Way) []comparedRow {
 
 // ranged words an amount in two cells: the likely figure, and its range.
 func ranged(a Amount, b *builder) (likely, span string) {
-	return strings.TrimSpace(plain(b.prices.Currency) + " " + a.Shown[1]), a.Shown[0] + " to " + a.Shown[2]
+	return strings.TrimSpace(clean(b.prices.Currency) + " " + a.Shown[1]), a.Shown[0] + " to " + a.Shown[2]
 }
 
 // spare is how much more a system is rated for than the work needs.
@@ -302,7 +302,7 @@ func (b *builder) comparisonNotes(a *cost.Account) []string {
 	}
 	for i := range a.Ways {
 		if a.Against < 0 {
-			list = append(list, "Today, "+a.Ways[i].Process.Name()+": "+plain(a.Ways[i].Why))
+			list = append(list, "Today, "+a.Ways[i].Process.Name()+": "+clean(a.Ways[i].Why))
 		}
 	}
 	if text := b.resting(a); text != "" {

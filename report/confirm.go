@@ -29,7 +29,7 @@ func (b *builder) confirm() []Line {
 func (b *builder) unread() []Line {
 	var list []Line
 	for _, p := range b.problems {
-		list = append(list, Line{Label: capital(askedName(p.Asked)), Value: "could not be understood", Why: stop(capital(plain(p.Text)))})
+		list = append(list, Line{Label: capital(askedName(p.Asked)), Value: "could not be understood", Why: stop(capital(clean(p.Text)))})
 	}
 	return list
 }
@@ -38,7 +38,7 @@ func (b *builder) open(which func(rules.OpenQuestion) bool) []Line {
 	var list []Line
 	for _, q := range b.result.Open {
 		if which(q) {
-			list = append(list, Line{Label: capital(askedName(q.Asked)), Value: b.stands(q.Asked), Why: could(q)})
+			list = append(list, Line{Label: capital(askedName(q.Asked)), Value: b.stands(q.Asked), Why: stop(b.answerCould(q))})
 		}
 	}
 	return list
@@ -56,12 +56,22 @@ func (b *builder) stands(a rules.Asked) string {
 	return "not known"
 }
 
-// could words what an open answer could change.
-func could(q rules.OpenQuestion) string {
-	if strings.HasPrefix(q.Could, "could ") {
-		return stop("The answer " + q.Could)
+// answerCould words what an open answer could change.
+func (b *builder) answerCould(q rules.OpenQuestion) string {
+	if text := b.could(q); strings.HasPrefix(text, "could ") {
+		return "The answer " + text
 	}
-	return stop(capital(q.Could))
+	return capital(q.Could)
+}
+
+// could is what an open answer could change, the name of a system marked as not
+// ours to word.
+func (b *builder) could(q rules.OpenQuestion) string {
+	s, ok := b.offered.Find(q.FlipTo)
+	if !ok {
+		return q.Could
+	}
+	return strings.Replace(q.Could, s.Name, plain(s.Name), 1)
 }
 
 // assumed lists the answers that were assumed, with what they bear.

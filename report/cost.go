@@ -6,6 +6,7 @@ import (
 	"time"
 
 	"cutbrief/assess"
+	"cutbrief/assess/phrase"
 	"cutbrief/rules"
 	"cutbrief/rules/cite"
 	"cutbrief/rules/cost"
@@ -44,6 +45,8 @@ type CostSheet struct {
 	Crossing *CostChart  `json:"crossing,omitempty"`
 	Inputs   []CostInput `json:"inputs"`
 	Notes    []string    `json:"notes"`
+
+	Words *phrase.Book `json:"-"` // the book the texts are worded by; nil for our own words
 }
 
 // CostWay is one way of cutting.
@@ -109,7 +112,7 @@ type CostInput struct {
 func Costs(v *assess.Visit, offered system.Range, o Options) CostSheet {
 	b := newBuilder(v, &offered, o)
 	a := b.account(b.standing())
-	s := CostSheet{Title: "What cutting costs", Demo: b.demo(), Date: b.date(), Currency: plain(b.prices.Currency), Prices: b.priceLines(&a), Notes: b.costNotes(&a)}
+	s := CostSheet{Title: "What cutting costs", Demo: b.demo(), Date: b.date(), Currency: clean(b.prices.Currency), Prices: b.priceLines(&a), Notes: b.costNotes(&a)}
 	s.Cut = b.costCut(&a)
 	for i := range a.Ways {
 		s.Today = append(s.Today, b.costWay(&a.Ways[i]))
@@ -121,7 +124,8 @@ func Costs(v *assess.Visit, offered system.Range, o Options) CostSheet {
 	}
 	s.Crossing = b.costChart()
 	s.Inputs = b.costInputs(&a)
-	return s
+	s.Words = o.Words
+	return said(s, o.Words)
 }
 
 // standing are the systems that do not fall short, best first.
@@ -159,7 +163,7 @@ func (b *builder) cutOf(w *cost.Way) string {
 }
 
 func (b *builder) costWay(w *cost.Way) CostWay {
-	out := CostWay{Name: w.Process.Name(), Cut: b.cutOf(w), Each: b.each(), Why: plain(w.Why)}
+	out := CostWay{Name: w.Process.Name(), Cut: b.cutOf(w), Each: b.each(), Why: clean(w.Why)}
 	if w.Why != "" {
 		return out
 	}
@@ -190,7 +194,7 @@ func (b *builder) costOffer(a *cost.Account, o *cost.Offer) CostOffer {
 		out.SavingAll = &all
 	}
 	for _, m := range s.Movers[:min(2, len(s.Movers))] {
-		out.Movers = append(out.Movers, plain(m.Name)+", "+b.taken(m.Input))
+		out.Movers = append(out.Movers, clean(m.Name)+", "+b.taken(m.Input))
 	}
 	if p, ok := s.Pays.Get(); ok {
 		b.costPayback(&out, p)
@@ -215,7 +219,7 @@ func (b *builder) costInputs(a *cost.Account) []CostInput {
 			if !seen[in.Name] {
 				seen[in.Name] = true
 				s := in.Spread
-				list = append(list, CostInput{plain(in.Name), b.unitOf(in), tidied(s.Low), tidied(s.Likely), tidied(s.High), in.Basis, plain(in.Note)})
+				list = append(list, CostInput{clean(in.Name), b.unitOf(in), tidied(s.Low), tidied(s.Likely), tidied(s.High), in.Basis, b.listed(in.Note)})
 			}
 		}
 	}
@@ -231,7 +235,7 @@ func (b *builder) costInputs(a *cost.Account) []CostInput {
 // unitOf is the unit of an input: "EUR per h", or a plain one.
 func (b *builder) unitOf(in cost.Input) string {
 	if in.Money {
-		return strings.TrimSpace(plain(b.prices.Currency) + " per " + in.Unit)
+		return strings.TrimSpace(clean(b.prices.Currency) + " per " + in.Unit)
 	}
 	return in.Unit
 }
@@ -247,7 +251,7 @@ func tidied(v float64) float64 {
 func (b *builder) costCut(a *cost.Account) string {
 	t, ok := a.T.Get()
 	if !ok {
-		return plain(a.Why)
+		return clean(a.Why)
 	}
 	text := "For " + b.told(millimetres(t)) + " " + metalName(a.Metal)
 	switch m, told := a.Metres.Get(); {
@@ -267,8 +271,8 @@ func (b *builder) costCut(a *cost.Account) string {
 // priceLines say which prices the account is made with.
 func (b *builder) priceLines(a *cost.Account) []Line {
 	l := &b.prices
-	list := []Line{{Label: "Price list", Value: plain(l.Name)}}
-	for _, row := range []Line{{Label: "Currency", Value: plain(l.Currency)}, {Label: "Date", Value: plain(l.Date)}, {Label: "Place", Value: plain(l.Place)}} {
+	list := []Line{{Label: "Price list", Value: b.listed(l.Name)}}
+	for _, row := range []Line{{Label: "Currency", Value: clean(l.Currency)}, {Label: "Date", Value: plain(l.Date)}, {Label: "Place", Value: b.listed(l.Place)}} {
 		if row.Value == "" {
 			row.Value = "not said"
 		}
@@ -294,6 +298,14 @@ func (b *builder) resting(a *cost.Account) string {
 	return ""
 }
 
+// listed is a text of the price list: ours where the list is the built-in one.
+func (b *builder) listed(s string) string {
+	if b.prices.Name == price.DemoName {
+		return clean(s)
+	}
+	return plain(s)
+}
+
 // of is when and where a list is from, behind its name.
 func (b *builder) of() string {
 	text := ""
@@ -301,7 +313,7 @@ func (b *builder) of() string {
 		text += " of " + plain(b.prices.Date)
 	}
 	if b.prices.Place != "" {
-		text += ", " + plain(b.prices.Place)
+		text += ", " + b.listed(b.prices.Place)
 	}
 	return text
 }
@@ -314,7 +326,7 @@ func (b *builder) costNotes(a *cost.Account) []string {
 		"Left out: the price of a compressor, what is left of a system after the years, tips of the gas torch, waiting for work that is sent out.",
 	}
 	if b.clash() {
-		list = append(list, "The range is priced in "+plain(b.offered.Currency)+" and the price list in "+plain(b.prices.Currency)+": no payback is worked out.")
+		list = append(list, "The range is priced in "+clean(b.offered.Currency)+" and the price list in "+clean(b.prices.Currency)+": no payback is worked out.")
 	}
 	if flame := b.usesFlame(a); flame && !b.job.Prices.Fuel.IsKnown() {
 		list = append(list, "The fuel gas is not told: acetylene is taken.")
@@ -457,10 +469,10 @@ func (b *builder) nobodysPrices() bool {
 func (b *builder) unworked(a *cost.Account) []string {
 	var list []string
 	for _, w := range a.Ways {
-		list = append(list, plain(w.Why))
+		list = append(list, clean(w.Why))
 	}
 	if why := a.Offers[0].Way.Why; why != "" && a.Against >= 0 {
-		list = []string{plain(why)}
+		list = []string{clean(why)}
 	}
 	return list[:min(3, len(list))]
 }
@@ -528,7 +540,7 @@ func (b *builder) paybackLine(s cost.Saving) string {
 func (b *builder) movedLine(a *cost.Account, s cost.Saving) string {
 	var names []string
 	for _, m := range s.Movers[:min(2, len(s.Movers))] {
-		names = append(names, plain(m.Name))
+		names = append(names, clean(m.Name))
 	}
 	text := b.resting(a)
 	if text == "" {
@@ -562,7 +574,7 @@ func habits(movers []cost.Mover) string {
 
 // dated says of when and where the prices are.
 func (b *builder) dated() string {
-	switch when, where := plain(b.prices.Date), plain(b.prices.Place); {
+	switch when, where := plain(b.prices.Date), b.listed(b.prices.Place); {
 	case when != "" && where != "":
 		return "Prices of " + when + ", " + where + "."
 	case when != "":

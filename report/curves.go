@@ -54,7 +54,7 @@ func (b *builder) curves(today *cost.Way, c *cost.Crossing) *Curves {
 	}
 	end := c.System.Severance
 	out := Curves{
-		Up: strings.TrimSpace(plain(b.prices.Currency) + " " + b.each()), Across: "mm thick",
+		Up: strings.TrimSpace(clean(b.prices.Currency) + " " + b.each()), Across: "mm thick",
 		Plasma: plain(c.System.Name), Flame: c.Fuel.Name(), Ticks: b.acrossTicks(end), Crossing: b.crossingRange(c, end),
 	}
 	if b.style == unit.Inch {

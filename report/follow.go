@@ -5,6 +5,7 @@ import (
 	"time"
 
 	"cutbrief/assess"
+	"cutbrief/assess/phrase"
 	"cutbrief/rules/system"
 	"cutbrief/rules/unit"
 )
@@ -30,6 +31,8 @@ type FollowUp struct {
 	Step     string
 	Owner    string
 	Due      time.Time // zero if no date was agreed
+
+	Book *phrase.Book // the texts are worded by; nil for our own words
 }
 
 // ErrNotShown means that no demonstration is recorded.
@@ -57,7 +60,8 @@ func Follow(v *assess.Visit, offered system.Range, o Options) (FollowUp, error) 
 	for _, obj := range s.Objections {
 		f.Answered = append(f.Answered, Line{Label: plain(obj.Said), Value: plain(obj.Answer)})
 	}
-	return f, nil
+	f.Book = o.Words
+	return said(f, o.Words), nil
 }
 
 // lengthIn words the time a cut took, "" if none was taken: "300 mm in 18 s".

@@ -4,16 +4,25 @@ import (
 	"strings"
 
 	"cutbrief/rules/cite"
+	"cutbrief/rules/system"
 )
 
 // footing says what the figures rest on, which range they come from, and of
 // which day they are.
 func (b *builder) footing() []string {
 	list := []string{
-		"Range: " + plain(b.offered.Name) + ". Visit of " + day(b.date()) + ". Needs are rounded up, capabilities down.",
+		"Range: " + b.rangeName() + ". Visit of " + day(b.date()) + ". Needs are rounded up, capabilities down.",
 		"Resting on: " + strings.Join(b.kinds(), "; ") + ". The text form gives each figure's own source.",
 	}
 	return list
+}
+
+// rangeName is what the range is called: ours where it is the built-in one.
+func (b *builder) rangeName() string {
+	if b.offered.Name == system.DemoName {
+		return clean(b.offered.Name)
+	}
+	return plain(b.offered.Name)
 }
 
 // kinds are the kinds of trust used, in the register's order.

@@ -72,7 +72,7 @@ func saidThen(s *assess.Showing) []Line {
 // nextWords is the next step with its owner and date.
 func nextWords(n assess.Next) string {
 	var parts []string
-	for _, part := range []string{strings.TrimSuffix(plain(n.Step), "."), plain(n.Owner)} {
+	for _, part := range []string{plain(strings.TrimSuffix(clean(n.Step), ".")), plain(n.Owner)} {
 		if part != "" {
 			parts = append(parts, part)
 		}

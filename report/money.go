@@ -78,7 +78,7 @@ func (b *builder) amount(s price.Spread, step func(float64) float64, decimals in
 
 // money writes a sum with the currency of the price list.
 func (b *builder) money(v float64, decimals int) string {
-	return strings.TrimSpace(plain(b.prices.Currency) + " " + digits(v, decimals))
+	return strings.TrimSpace(clean(b.prices.Currency) + " " + digits(v, decimals))
 }
 
 // digits writes a number for a reader: thousands apart, and a true minus.
@@ -141,7 +141,7 @@ func (b *builder) taken(in cost.Input) string {
 	if !in.Money {
 		return text + " " + in.Unit
 	}
-	return strings.TrimSpace(plain(b.prices.Currency)+" "+text) + " per " + in.Unit
+	return strings.TrimSpace(clean(b.prices.Currency)+" "+text) + " per " + in.Unit
 }
 
 // short writes a number to three figures, without an exponent.

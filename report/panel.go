@@ -6,6 +6,7 @@ import (
 	"strings"
 
 	"cutbrief/assess"
+	"cutbrief/assess/phrase"
 	"cutbrief/rules"
 	"cutbrief/rules/price"
 	"cutbrief/rules/system"
@@ -25,7 +26,10 @@ type Panel struct {
 
 // SoFar words what the answers already mean, for the interview's side panel:
 // capacity needed, what decides it, systems still in, open questions that matter.
-func SoFar(v *assess.Visit, offered system.Range) Panel {
+func SoFar(v *assess.Visit, offered system.Range) Panel { return SoFarIn(nil, v, offered) }
+
+// SoFarIn is SoFar in the words of a book.
+func SoFarIn(words *phrase.Book, v *assess.Visit, offered system.Range) Panel {
 	b := newBuilder(v, &offered, Options{Prices: &price.List{}}) // nothing here has a price
 	p := Panel{Result: b.result, Critical: "not clear yet", Flags: b.flags()}
 	if need, ok := b.result.Need.Get(); ok {
@@ -45,7 +49,7 @@ func SoFar(v *assess.Visit, offered system.Range) Panel {
 	for _, q := range b.result.Open {
 		p.Ask = append(p.Ask, b.askNext(q))
 	}
-	return p
+	return said(p, words)
 }
 
 // stillIn lists the systems that do not fall short, and counts the others.
@@ -70,7 +74,7 @@ func (b *builder) askNext(q rules.OpenQuestion) string {
 	if slices.Contains(b.result.Missing, q.Asked) {
 		return askedName(q.Asked) + ": needed first"
 	}
-	return askedName(q.Asked) + ": " + inBrief.Replace(q.Could)
+	return askedName(q.Asked) + ": " + inBrief.Replace(b.could(q))
 }
 
 // inBrief words what an answer could change for a narrow column.

@@ -75,7 +75,7 @@ func rowWords(t showing.Track, row *system.System, style unit.Style) string {
 	if t.Off == "" {
 		return fmt.Sprintf("is not judged: of the timed cuts, %d are in mild steel, predicted by the row as it is today and slower than the hand can lead; at least %d such are needed.", t.Row.Cuts, showing.FewestCuts)
 	}
-	base := fmt.Sprintf("%s: cuts ran %s, median of %s", plain(row.Name), paceWords(t.Row.Median, "the row says"), cutsIn(t.Row))
+	base := fmt.Sprintf("%s: cuts ran %s, median of %s", clean(row.Name), paceWords(t.Row.Median, "the row says"), cutsIn(t.Row))
 	if t.Off == showing.OnTheMark {
 		return base + "; the row can stand."
 	}

@@ -5,6 +5,7 @@ import (
 	"strings"
 
 	"cutbrief/assess"
+	"cutbrief/assess/phrase"
 	"cutbrief/rules"
 	"cutbrief/rules/cite"
 	"cutbrief/rules/metal"
@@ -29,7 +30,7 @@ type Reason struct {
 // Why derives everything on the page as short trees, one a topic, in reading
 // order.
 func Why(v *assess.Visit, offered system.Range, o Options) []Reason {
-	return newBuilder(v, &offered, o).derivation()
+	return said(newBuilder(v, &offered, o).derivation(), o.Words)
 }
 
 func (b *builder) derivation() []Reason {
@@ -49,9 +50,12 @@ func (b *builder) derivation() []Reason {
 
 // Next lists the open questions that matter, strongest first, with what each
 // could change.
-func Next(v *assess.Visit, offered system.Range) []Line {
+func Next(v *assess.Visit, offered system.Range) []Line { return NextIn(nil, v, offered) }
+
+// NextIn is Next in the words of a book.
+func NextIn(words *phrase.Book, v *assess.Visit, offered system.Range) []Line {
 	b := newBuilder(v, &offered, Options{})
-	return append(b.open(func(rules.OpenQuestion) bool { return true }), b.priceOpen()...)
+	return said(append(b.open(func(rules.OpenQuestion) bool { return true }), b.priceOpen()...), words)
 }
 
 func (b *builder) whyOutcome() Reason {

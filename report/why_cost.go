@@ -19,7 +19,7 @@ func (b *builder) whyCost() Reason {
 	}
 	a := b.account(systems)
 	if a.Why != "" {
-		r.Numbers = plain(a.Why)
+		r.Numbers = clean(a.Why)
 	}
 	for i := range a.Ways {
 		r.Parts = append(r.Parts, b.wayReasons("today, "+a.Ways[i].Process.Name(), &a.Ways[i])...)
@@ -45,7 +45,7 @@ func (b *builder) whyCost() Reason {
 // wayReasons are the parts of one way's cost.
 func (b *builder) wayReasons(name string, w *cost.Way) []Reason {
 	if w.Why != "" {
-		said := Reason{Title: name, Value: plain(w.Why)}
+		said := Reason{Title: name, Value: clean(w.Why)}
 		if w.Process == cost.OxyAcetylene || w.Process == cost.OxyPropane {
 			source := cite.Ref{Source: "navy-steelworker"}
 			said.Source, said.Trust = cited(source), trusted(source)
@@ -64,7 +64,7 @@ func (b *builder) moverReasons(s cost.Saving) []Reason {
 	const most = 6
 	var list []Reason
 	for _, m := range s.Movers[:min(most, len(s.Movers))] {
-		list = append(list, Reason{Title: "moved by " + plain(m.Name), Value: b.taken(m.Input), Trust: m.Basis})
+		list = append(list, Reason{Title: "moved by " + clean(m.Name), Value: b.taken(m.Input), Trust: m.Basis})
 	}
 	return list
 }

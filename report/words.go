@@ -8,6 +8,7 @@ import (
 	"unicode/utf8"
 
 	"cutbrief/assess"
+	"cutbrief/assess/phrase"
 	"cutbrief/rules"
 	"cutbrief/rules/cite"
 	"cutbrief/rules/metal"
@@ -62,7 +63,7 @@ func (b *builder) show(q unit.Quantity, r unit.Round) string {
 	case q.Kind == unit.None:
 		return strconv.FormatFloat(math.Round(q.Value*100)/100, 'f', -1, 64)
 	case q.Kind == unit.Price && b.offered.Currency != "":
-		return plain(b.offered.Currency) + " " + text
+		return clean(b.offered.Currency) + " " + text
 	default:
 		return text
 	}
@@ -87,7 +88,7 @@ func capital(s string) string {
 
 // stop ends a sentence with a full stop.
 func stop(s string) string {
-	if s == "" || strings.ContainsAny(s[len(s)-1:], ".!?") {
+	if end := phrase.Bare(s); end == "" || strings.ContainsAny(end[len(end)-1:], ".!?") {
 		return s
 	}
 	return s + "."
@@ -102,8 +103,17 @@ func series(words []string) string {
 }
 
 // cited writes a reference for a reader, a clause in brackets closed up as the
-// rules themselves print it.
-func cited(r cite.Ref) string { return strings.ReplaceAll(r.String(), ", (", "(") }
+// rules themselves print it. The title of a document is not ours to word.
+func cited(r cite.Ref) string {
+	text := strings.ReplaceAll(r.String(), ", (", "(")
+	s, _ := r.Find()
+	for _, name := range []string{s.Title, r.Clause} {
+		if first, _ := utf8.DecodeRuneInString(name); name != "" && !unicode.IsLower(first) {
+			text = strings.Replace(text, name, phrase.Keep(name), 1)
+		}
+	}
+	return text
+}
 
 // trusted is the kind of trust behind a reference.
 func trusted(r cite.Ref) string {
