@@ -4,6 +4,8 @@ import (
 	"strings"
 	"unicode"
 	"unicode/utf8"
+
+	"cutbrief/rules/lines"
 )
 
 // figures say how a book writes numbers, and units that are words in English.
@@ -77,7 +79,7 @@ func (f figures) word(w string) (string, bool) {
 	if said, ok := f.units[body]; ok {
 		return strings.Replace(w, body, said, 1), true
 	}
-	if w == "" || body == "" || symbols[body] {
+	if w == "" || body == "" || symbols[body] || lines.IsCurrency(body) {
 		return w, true
 	}
 	if !strings.ContainsAny(body, "0123456789") || strings.IndexFunc(body, isLetter) >= 0 && !symbols[strings.TrimLeft(body, "0123456789.,–-/")] {
