@@ -15,11 +15,22 @@ const (
 	Assumed = "[~] "
 )
 
-// Look is the palette: the sixteen colours every terminal has, few of them.
+// Look is the palette: the terminal's own foreground, bold, faint, and three
+// colours, each to be read on black and on white, as nobody asks the terminal
+// which it has. The background is never painted.
 type Look struct {
 	Strong, Dim, Accent, Good, Bad lipgloss.Style
 	Cursor                         lipgloss.Style
 }
+
+// The colours, by their number of the 256 that terminals agree on. What the
+// sixteen before them look like is the terminal's choice, yellow on white or dark
+// blue on black among them: with sixteen no text has a colour.
+const (
+	violet = "98"
+	green  = "29"
+	red    = "131"
+)
 
 // NewLook returns the look for the terminal at hand.
 func NewLook() Look {
@@ -27,15 +38,23 @@ func NewLook() Look {
 	look := Look{
 		Strong: plain.Bold(true),
 		Dim:    plain.Faint(true),
-		Accent: plain.Foreground(lipgloss.Color("6")),
-		Good:   plain.Foreground(lipgloss.Color("2")),
-		Bad:    plain.Bold(true).Foreground(lipgloss.Color("1")),
+		Accent: plain.Foreground(shade(violet)),
+		Good:   plain.Foreground(shade(green)),
+		Bad:    plain.Bold(true).Foreground(shade(red)),
 		Cursor: plain,
 	}
-	if lipgloss.ColorProfile() == termenv.Ascii {
+	switch lipgloss.ColorProfile() {
+	case termenv.ANSI:
+		look.Accent = look.Strong
+	case termenv.Ascii:
 		look.Cursor = plain.Transform(cursorAsText)
 	}
 	return look
+}
+
+// shade is a colour where there are 256, and none elsewhere.
+func shade(number string) lipgloss.CompleteColor {
+	return lipgloss.CompleteColor{TrueColor: number, ANSI256: number}
 }
 
 // cursorAsText shows the place of the cursor where reverse video is not to be
