@@ -6,7 +6,8 @@ import (
 	"cutbrief/rules"
 )
 
-// catalogue is every question in the order asked. It is only ever read.
+// catalogue is every question, in the order that answers are saved and listed in.
+// It is only ever read.
 var catalogue = slices.Concat(visitQuestions, workQuestions, howQuestions, siteQuestions, todayQuestions, priceQuestions, decisionQuestions)
 
 // places is where each question stands in the catalogue. It is only ever read.
@@ -18,7 +19,17 @@ var places = func() map[rules.Fact]int {
 	return m
 }()
 
-// Catalogue returns every question in the order asked. Callers only read the
+// asking is the catalogue in the order asked: how the system is used comes right
+// after the thicknesses, as the three together size a system. It is only ever
+// read.
+var asking = func() []*Question {
+	order := slices.Clone(catalogue)
+	use := order[places[rules.FactUse]]
+	order = slices.Delete(order, places[rules.FactUse], places[rules.FactUse]+1)
+	return slices.Insert(order, places[rules.FactRarest]+1, use)
+}()
+
+// Catalogue returns every question in the order of the list. Callers only read the
 // questions.
 func Catalogue() []*Question { return slices.Clone(catalogue) }
 

@@ -12,9 +12,9 @@ const (
 	perWeek = "week"
 )
 
-// paceText is a length followed by its period: "40 m a day", "200 m/week".
+// paceText is a length followed by its period: "40 m a day", "200 m/week", "200w".
 var paceText = sync.OnceValue(func() *regexp.Regexp {
-	return regexp.MustCompile(`(?i)^(.*?)(?:\s*/\s*|\s+(?:a|per|each|every)\s+|\s+)(day|daily|week|weekly|wk)$`)
+	return regexp.MustCompile(`(?i)^(?:(.*?)(?:\s*/\s*|\s+(?:a|per|each|every)\s+|\s+)(day|daily|d|week|weekly|wk|w)|(.*\d)(d|w))$`)
 })
 
 // splitPace takes the period off a cut length. Without one it is a day.
@@ -23,8 +23,9 @@ func splitPace(said string) (length, period string) {
 	if found == nil {
 		return said, perDay
 	}
-	if strings.HasPrefix(strings.ToLower(found[2]), "w") {
-		return found[1], perWeek
+	length, period = found[1]+found[3], found[2]+found[4]
+	if strings.HasPrefix(strings.ToLower(period), "w") {
+		return length, perWeek
 	}
-	return found[1], perDay
+	return length, perDay
 }

@@ -34,14 +34,14 @@ func (s Step) Asked() rules.Asked { return rules.Asked{Fact: s.Question.ID, Meta
 // the order asked: questions asked per metal that stand together are asked
 // metal by metal. Steps of skipped groups are left out.
 func (v *Visit) Steps() []Step {
-	steps := make([]Step, 0, len(catalogue)+8)
+	steps := make([]Step, 0, len(asking)+8)
 	metals := v.Metals()
-	for i := 0; i < len(catalogue); {
+	for i := 0; i < len(asking); {
 		j := i + 1
-		for catalogue[i].PerMetal && j < len(catalogue) && catalogue[j].PerMetal && catalogue[j].Group == catalogue[i].Group {
+		for asking[i].PerMetal && j < len(asking) && asking[j].PerMetal && asking[j].Group == asking[i].Group {
 			j++
 		}
-		steps = v.stepsOf(steps, catalogue[i:j], metals)
+		steps = v.stepsOf(steps, asking[i:j], metals)
 		i = j
 	}
 	return steps
