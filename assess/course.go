@@ -111,7 +111,7 @@ func (c *Course) PutOffSo(g Group) bool { return slices.Contains(c.put, g) }
 var sizing = []Group{GroupWork, GroupHow, GroupSite}
 
 // Idle reports a question about the work or the site that can no longer change
-// what is recommended or what decides, whatever the answer. The limits on hot
+// what is recommended or what decides, by any likely answer. The limits on hot
 // work are never idle: they are asked for safety.
 func (v *Visit) Idle(s Step, r *rules.Result) bool {
 	if v.has(s) || r.Outcome == rules.NotYet || s.Question.ID == rules.FactHotWork || !slices.Contains(sizing, s.Question.Group) {
@@ -120,8 +120,9 @@ func (v *Visit) Idle(s Step, r *rules.Result) bool {
 	return !slices.ContainsFunc(r.Open, func(o rules.OpenQuestion) bool { return o.Asked == s.Asked() })
 }
 
-// Settled reports that no question still to be asked could change what is
-// recommended: the choice is firm, or nothing fits whatever the answers are.
+// Settled reports that no likely answer to what is still to be asked could change
+// what is recommended: the choice is firm, or nothing fits whatever the answers
+// are.
 func (v *Visit) Settled(r *rules.Result) bool {
 	if r.Outcome == rules.NotYet || (r.Outcome == rules.Recommended && !r.Firm) {
 		return false
