@@ -18,7 +18,7 @@ type Options struct {
 	Glance  bool             // run no rules on what the index does not know
 	Workers int              // 0 is one for each processor
 	Now     func() time.Time // the clock that files are dated by
-	Timings *Timings         // if any, collects timed cuts; every file is read, as the index holds none
+	Timings *Timings         // if any, collects timed cuts
 }
 
 // Totals count what was read.
@@ -35,9 +35,6 @@ type Totals struct {
 func Read(ctx context.Context, dir string, o Options, emit func([]*Row)) (Totals, error) {
 	b := &batches{emit: emit}
 	started := o.Now()
-	if o.Timings != nil {
-		o.Index = ""
-	}
 	known := openIndex(o)
 	var readers []*reader
 	var mu sync.Mutex
@@ -45,17 +42,17 @@ func Read(ctx context.Context, dir string, o Options, emit func([]*Row)) (Totals
 	if workers == 0 {
 		workers = runtime.NumCPU()
 	}
-	err := scan.Run(ctx, dir, scan.Options{Workers: workers, Most: assess.MaxSize, Ask: len(known.entries) > 0}, func() scan.Reader {
+	err := scan.Run(ctx, dir, scan.Options{Workers: workers, Most: assess.MaxSize, Ask: len(known.refs) > 0}, func() scan.Reader {
 		mu.Lock()
 		defer mu.Unlock()
-		r := &reader{Options: o, known: known, out: b, words: map[string]string{}}
+		r := &reader{Options: o, known: known, out: b}
 		readers = append(readers, r)
 		return r
 	})
-	var fresh []*entry
+	var fresh []*shelf
 	for _, r := range readers {
 		r.flush()
-		fresh = append(fresh, r.fresh...)
+		fresh = append(fresh, &r.fresh)
 	}
 	if err == nil && !o.Glance && o.Index != "" {
 		known.save(o, fresh, started)
@@ -95,8 +92,8 @@ type reader struct {
 	known  *index
 	out    *batches
 	glance assess.Glance
-	words  map[string]string // texts that many rows share
-	fresh  []*entry
+	found  entry // the entry being looked at
+	fresh  shelf // what the index is to hold beside what it held
 	batch  []*Row
 	hits   int
 	size   int
@@ -104,65 +101,54 @@ type reader struct {
 
 // Known hands over the row that the index holds for this very state of the file.
 func (r *reader) Known(f *scan.File) bool {
-	row, ok := r.known.find(f)
-	if ok {
-		r.hits++
-		r.add(row)
+	e := &r.found
+	if !r.known.find(f, e) {
+		return false
 	}
-	return ok
+	r.hits++
+	r.take(e)
+	return true
 }
 
 // Take makes the row of a file that was read.
 func (r *reader) Take(f *scan.File, data []byte) {
-	e := &entry{path: f.Path, stamp: f.Stamp, row: r.row(f, data)}
-	r.share(&e.row)
+	e := &r.found
+	*e = entry{path: f.Path, stamp: f.Stamp}
+	r.look(e, f, data)
 	if !r.Glance && r.Index != "" && f.Err == nil {
-		r.fresh = append(r.fresh, e)
+		r.fresh.put(e)
 	}
-	r.add(&e.row)
+	r.take(e)
 }
 
-func (r *reader) row(f *scan.File, data []byte) Row {
-	if f.Err != nil {
-		return unread(f.Path, f.Err)
-	}
-	if r.Glance {
-		if err := r.glance.Look(data); err != nil {
-			return unread(f.Path, err)
-		}
-		return glanced(f.Path, &r.glance)
-	}
-	v, _, err := assess.Decode(data)
-	if err != nil {
-		return unread(f.Path, err)
-	}
+// take hands on the row of an entry.
+func (r *reader) take(e *entry) {
 	if r.Timings != nil {
-		r.Timings.take(f.Path, v)
+		r.Timings.add(e.cuts)
 	}
-	return r.Bench.Judge(f.Path, v)
+	row := e.row
+	r.add(&row)
 }
 
-// share keeps one copy of what many rows say.
-func (r *reader) share(row *Row) {
-	for _, s := range []*string{&row.Date, &row.Rep, &row.Metals, &row.System, &row.Outcome, &row.Due, &row.Why, &row.Unanswered} {
-		*s = r.shared(*s)
+// look makes the row of a file.
+func (r *reader) look(e *entry, f *scan.File, data []byte) {
+	switch {
+	case f.Err != nil:
+		e.row = unread(f.Path, f.Err)
+	case r.Glance:
+		if err := r.glance.Look(data); err != nil {
+			e.row = unread(f.Path, err)
+			return
+		}
+		e.row = glanced(f.Path, &r.glance)
+	default:
+		v, _, err := assess.Decode(data)
+		if err != nil {
+			e.row = unread(f.Path, err)
+			return
+		}
+		e.row, e.cuts = r.Bench.Judge(f.Path, v), timings(f.Path, v)
 	}
-}
-
-// mostWords bounds what is kept for sharing.
-const mostWords = 10000
-
-func (r *reader) shared(s string) string {
-	if s == "" {
-		return ""
-	}
-	if one, ok := r.words[s]; ok {
-		return one
-	}
-	if len(r.words) < mostWords {
-		r.words[s] = s
-	}
-	return s
 }
 
 func (r *reader) add(row *Row) {

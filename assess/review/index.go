@@ -8,6 +8,7 @@ import (
 	"io"
 	"os"
 	"path/filepath"
+	"slices"
 	"strings"
 	"time"
 
@@ -15,20 +16,13 @@ import (
 	"cutbrief/rules"
 )
 
-// entry is what the index holds of one file.
-type entry struct {
-	path  string
-	stamp scan.Stamp
-	row   Row
-}
-
 // index is what was worked out before, read from a file. A file whose size,
 // times and number are those of the entry is not read again. Each entry is found
 // at most once in a run.
 type index struct {
-	entries []entry
-	at      map[string]int32
-	seen    []bool
+	*shelf
+	places places
+	seen   []bool
 }
 
 // IndexName is the name of the index of a folder: the same folder has the same.
@@ -51,7 +45,7 @@ func indexKey(o Options) string {
 // openIndex reads the index. One that is missing, damaged or made otherwise is
 // as good as none.
 func openIndex(o Options) *index {
-	x := &index{}
+	x := &index{shelf: &shelf{}}
 	if o.Index == "" {
 		return x
 	}
@@ -59,13 +53,9 @@ func openIndex(o Options) *index {
 	if err != nil {
 		return x
 	}
-	if entries, err := decodeIndex(data, indexKey(o)); err == nil {
-		x.entries = entries
-		x.seen = make([]bool, len(entries))
-		x.at = make(map[string]int32, len(entries))
-		for i := range entries {
-			x.at[entries[i].path] = int32(i)
-		}
+	if s, err := decodeIndex(data, indexKey(o)); err == nil {
+		x.shelf, x.seen = s, make([]bool, len(s.refs))
+		x.places = newPlaces(len(s.refs), s.path)
 	}
 	return x
 }
@@ -87,13 +77,17 @@ func readIndex(path string) (string, error) {
 	return b.String(), err
 }
 
-func (x *index) find(f *scan.File) (*Row, bool) {
-	i, ok := x.at[f.Path]
-	if !ok || x.entries[i].stamp != f.Stamp || x.seen[i] {
-		return nil, false
+// find reads the entry of a file in this very state.
+func (x *index) find(f *scan.File, e *entry) bool {
+	i, ok := x.places.find(f.Path)
+	if !ok || x.seen[i] {
+		return false
+	}
+	if x.get(i, e); e.stamp != f.Stamp {
+		return false
 	}
 	x.seen[i] = true // by one worker: a path is met once
-	return &x.entries[i].row, true
+	return true
 }
 
 // settled is how much older than the scan a file must be for its times to tell
@@ -104,37 +98,46 @@ const settled = 2 * time.Second
 // save writes the entries that were met and the fresh ones, in place of the file
 // or not at all. Files written just before the scan, or by a clock ahead of ours,
 // are left out: another edit might not change their times.
-func (x *index) save(o Options, fresh []*entry, started time.Time) {
+func (x *index) save(o Options, fresh []*shelf, started time.Time) {
 	limit := started.Add(-settled).UnixNano()
-	kept := make([]*entry, 0, len(fresh))
-	for _, e := range fresh {
-		if e.stamp.Modified < limit && e.stamp.Changed < limit {
-			kept = append(kept, e)
-		}
-	}
-	gone := 0
-	for i := range x.entries {
-		if !x.seen[i] {
-			gone++
-		}
-	}
-	if len(kept) == 0 && gone == 0 && x.entries != nil {
+	old := func(e *entry) bool { return e.stamp.Modified < limit && e.stamp.Changed < limit }
+	if !slices.Contains(x.seen, false) && len(x.seen) > 0 && !slices.ContainsFunc(fresh, func(s *shelf) bool { return s.holds(old) }) {
 		return // nothing new
 	}
-	w := newIndexWriter(indexKey(o))
-	for i := range x.entries {
-		if x.seen[i] {
-			w.entry(&x.entries[i])
+	// Without an index the next run only takes longer.
+	_ = replaceIndex(o.Index, func(out io.Writer) error {
+		w := newIndexWriter(out, indexKey(o))
+		var e entry
+		for i, met := range x.seen {
+			if met {
+				x.get(i, &e)
+				w.entry(&e)
+			}
+		}
+		for _, s := range fresh {
+			for i := range s.refs {
+				if s.get(i, &e); old(&e) {
+					w.entry(&e)
+				}
+			}
+		}
+		return w.end()
+	})
+}
+
+// holds reports whether something is so of an entry.
+func (s *shelf) holds(is func(*entry) bool) bool {
+	var e entry
+	for i := range s.refs {
+		if s.get(i, &e); is(&e) {
+			return true
 		}
 	}
-	for _, e := range kept {
-		w.entry(e)
-	}
-	_ = replaceIndex(o.Index, w.end()) // without it the next run only takes longer
+	return false
 }
 
 // replaceIndex writes a file beside the old one and gives it its name.
-func replaceIndex(path string, data []byte) error {
+func replaceIndex(path string, write func(io.Writer) error) error {
 	if err := os.MkdirAll(filepath.Dir(path), 0o700); err != nil {
 		return err
 	}
@@ -142,8 +145,7 @@ func replaceIndex(path string, data []byte) error {
 	if err != nil {
 		return err
 	}
-	_, err = f.Write(data)
-	err = errors.Join(err, f.Close())
+	err = errors.Join(write(f), f.Close())
 	if err == nil {
 		err = os.Rename(f.Name(), path)
 	}

@@ -1,6 +1,8 @@
 package review
 
 import (
+	"bytes"
+	"encoding/binary"
 	"maps"
 	"os"
 	"path/filepath"
@@ -14,7 +16,9 @@ import (
 
 	"cutbrief/assess/sample"
 	"cutbrief/assess/store/scan"
+	"cutbrief/rules/showing"
 	"cutbrief/rules/system"
+	"cutbrief/rules/unit"
 )
 
 // known reads a folder through an index and fails unless the rows are those of
@@ -156,22 +160,44 @@ func TestADamagedIndexIsRebuilt(t *testing.T) {
 	}
 }
 
-// An index with a right checksum and wrong contents is refused, not believed.
+// An index with a right checksum and wrong contents is refused, or else every
+// entry of it can be read.
 func FuzzIndex(f *testing.F) {
 	key := strings.Repeat("k", keyLen)
-	w := newIndexWriter(key)
-	w.entry(&entry{path: "a.json", stamp: scan.Stamp{Size: 1, Modified: 2}, row: Row{Company: "A", Rep: "R", Why: "x\ny", Flags: 3}})
-	whole := w.end()
-	f.Add(whole[len(indexMagic)+keyLen:len(whole)-4], true)
-	f.Fuzz(func(t *testing.T, body []byte, _ bool) {
-		w := newIndexWriter(key)
-		w.out = append(w.out, body...)
-		data := w.out
-		sum := checksum(string(data))
-		data = append(data, byte(sum), byte(sum>>8), byte(sum>>16), byte(sum>>24))
-		_, _ = decodeIndex(string(data), key)
+	head := indexMagic + key
+	var out bytes.Buffer
+	w := newIndexWriter(&out, key)
+	w.entry(&some1)
+	w.entry(&entry{path: "b.json", row: Row{Rep: "R"}})
+	if err := w.end(); err != nil {
+		f.Fatal(err)
+	}
+	whole, tail := out.String(), out.Len()-tailLen
+	textsAt := binary.LittleEndian.Uint64([]byte(whole[tail+4:]))
+	f.Add([]byte(whole[len(head):textsAt]), []byte(whole[textsAt:tail]), uint32(2))
+	f.Fuzz(func(t *testing.T, entries, texts []byte, count uint32) {
+		data := append(append([]byte(head), entries...), texts...)
+		data = binary.LittleEndian.AppendUint32(data, count)
+		data = binary.LittleEndian.AppendUint64(data, uint64(len(head)+len(entries)))
+		data = binary.LittleEndian.AppendUint32(data, checksum(string(data)))
+		s, err := decodeIndex(string(data), key)
+		if err != nil {
+			return
+		}
+		var e entry
+		for i := range s.refs {
+			s.get(i, &e)
+		}
+		if len(s.refs) != int(count) {
+			t.Errorf("%d entries, want %d", len(s.refs), count)
+		}
 	})
 }
+
+// some1 is an entry with something in every field of the entry.
+var some1 = entry{path: "a.json", stamp: scan.Stamp{Size: 1, Modified: 2, Changed: 1, Inode: 9},
+	row:  Row{Path: "a.json", Company: "A", Rep: "R", Why: "x\ny", Flags: 3, Thickest: 9.525, Noted: Noted{Minutes: 7, Slow: 2}, Stage: Judged},
+	cuts: []timing{{"demo-45", showing.Timed{Visit: "a.json", Metal: "stainless", Thickness: unit.Known(unit.Millimetre(6)), Took: 0.1, Predicted: 18}}}}
 
 // What is written is read back as it was.
 func TestIndexRoundTrip(t *testing.T) {

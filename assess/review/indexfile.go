@@ -1,25 +1,25 @@
 package review
 
 import (
+	"bufio"
 	"encoding/binary"
 	"errors"
+	"hash"
 	"hash/crc32"
+	"io"
 	"math"
 	"sync"
-
-	"cutbrief/assess/store/scan"
-	"cutbrief/rules/unit"
 )
 
-// The index file: a line that names it, the key, the entries, how many they are,
-// and a checksum (CRC-32, Castagnoli) of all before it. Numbers are varints, but
-// the last two, which are of four bytes. A text that many entries
-// share is written once and then by its number.
+// The index file: a line that names it, the key, the entries as packing.go writes
+// them, the texts they share, and a tail: how many entries there are, where the
+// texts begin, and a checksum (CRC-32, Castagnoli) of all before it. The numbers
+// of the tail are of a fixed size, the smallest byte first.
 const (
-	indexFormat = 2
-	indexMagic  = "cutbrief-review-index 2\n"
+	indexFormat = 3
+	indexMagic  = "cutbrief-review-index 3\n"
 	keyLen      = 16
-	tailLen     = 8
+	tailLen     = 4 + 8 + 4
 )
 
 // checksums is the table of the checksum, built when an index is first read or
@@ -28,97 +28,106 @@ var checksums = sync.OnceValue(func() *crc32.Table { return crc32.MakeTable(crc3
 
 var errIndex = errors.New("not an index of this program")
 
-// texts are the fields of a row that are written as shared texts.
-func (r *Row) texts() [10]*string {
-	return [...]*string{&r.Date, &r.Rep, &r.Metals, (*string)(&r.Critical), &r.System, (*string)(&r.Verdict), &r.Outcome, &r.Due, &r.Why, &r.Unanswered}
-}
-
+// indexWriter writes an index as its entries come, and holds only the texts they
+// share.
 type indexWriter struct {
-	out   []byte
-	texts map[string]uint64
+	out   *bufio.Writer
+	sum   hash.Hash32
+	size  uint64
 	count uint32
+	texts texts
+	buf   []byte
 }
 
-func newIndexWriter(key string) *indexWriter {
-	w := &indexWriter{texts: map[string]uint64{"": 0}}
-	w.out = append(append(w.out, indexMagic...), key...)
+func newIndexWriter(out io.Writer, key string) *indexWriter {
+	w := &indexWriter{out: bufio.NewWriterSize(out, blockSize), sum: crc32.New(checksums())}
+	w.write(append([]byte(indexMagic), key...))
 	return w
 }
 
-func (w *indexWriter) number(n uint64) { w.out = binary.AppendUvarint(w.out, n) }
-
-func (w *indexWriter) text(s string) {
-	w.number(uint64(len(s)))
-	w.out = append(w.out, s...)
-}
-
-// shared writes the number of a text; one that is new gets the next number, and
-// follows it.
-func (w *indexWriter) shared(s string) {
-	n, ok := w.texts[s]
-	if !ok {
-		n = uint64(len(w.texts))
-		w.texts[s] = n
-	}
-	w.number(n)
-	if !ok {
-		w.text(s)
-	}
+// write keeps what is wrong for the end, as bufio does.
+func (w *indexWriter) write(data []byte) {
+	w.sum.Write(data) // never fails
+	w.size += uint64(len(data))
+	_, _ = w.out.Write(data)
 }
 
 func (w *indexWriter) entry(e *entry) {
+	w.buf = w.texts.append(w.buf[:0], e)
+	w.write(w.buf)
 	w.count++
-	w.text(e.path)
-	w.number(uint64(e.stamp.Size))
-	w.number(uint64(e.stamp.Modified))
-	w.number(uint64(e.stamp.Changed))
-	w.number(e.stamp.Inode)
-	r := &e.row
-	w.text(r.Company)
-	for _, s := range r.texts() {
-		w.shared(*s)
+}
+
+func (w *indexWriter) end() error {
+	textsAt := w.size
+	w.buf = binary.AppendUvarint(w.buf[:0], uint64(len(w.texts.list)))
+	for _, s := range w.texts.list {
+		w.buf = appendText(w.buf, s)
 	}
-	w.number(math.Float64bits(float64(r.Thickest)))
-	w.number(uint64(r.Flags))
-	w.number(uint64(r.Stage))
-	w.number(r.Noted.packed())
+	w.buf = binary.LittleEndian.AppendUint32(w.buf, w.count)
+	w.buf = binary.LittleEndian.AppendUint64(w.buf, textsAt)
+	w.write(w.buf)
+	w.write(binary.LittleEndian.AppendUint32(nil, w.sum.Sum32()))
+	return w.out.Flush()
 }
 
-func (w *indexWriter) end() []byte {
-	w.out = binary.LittleEndian.AppendUint32(w.out, w.count)
-	return binary.LittleEndian.AppendUint32(w.out, crc32.Checksum(w.out, checksums()))
-}
-
-// indexReader reads an index; texts are parts of its bytes.
-type indexReader struct {
-	in     string
-	texts  []string
-	broken bool
-}
-
-// decodeIndex reads the entries of an index that was made with a key.
-func decodeIndex(data, key string) ([]entry, error) {
+// decodeIndex reads an index that was made with a key. The entries are parts of
+// its bytes.
+func decodeIndex(data, key string) (*shelf, error) {
 	head, tail := indexMagic+key, len(data)-tailLen
 	if tail < len(head) || data[:len(head)] != head {
 		return nil, errIndex
 	}
+	if uint64(len(data)) > math.MaxUint32 {
+		return nil, errIndex // more than a place in a block can tell
+	}
 	end := []byte(data[tail:])
-	if checksum(data[:len(data)-4]) != binary.LittleEndian.Uint32(end[4:]) {
+	count, textsAt := binary.LittleEndian.Uint32(end), binary.LittleEndian.Uint64(end[4:])
+	if checksum(data[:len(data)-4]) != binary.LittleEndian.Uint32(end[12:]) || textsAt < uint64(len(head)) || textsAt > uint64(tail) {
 		return nil, errIndex
 	}
-	count := binary.LittleEndian.Uint32(end)
-	r := indexReader{in: data[len(head):tail], texts: []string{""}}
-	if uint64(count) > uint64(len(r.in)) {
+	s := &shelf{full: []string{data}}
+	var err error
+	if s.texts.list, err = decodeTexts(data[textsAt:tail]); err != nil {
+		return nil, err
+	}
+	s.refs, err = decodeEntries(data[:textsAt], len(head), count, s.texts.list)
+	return s, err
+}
+
+func decodeTexts(data string) ([]string, error) {
+	u := unpacker{in: data}
+	n := u.number()
+	if n > uint64(len(u.in)) {
 		return nil, errIndex
 	}
-	entries := make([]entry, count)
-	for i := range entries {
-		r.entry(&entries[i])
+	list := make([]string, n)
+	for i := range list {
+		list[i] = u.text()
 	}
-	if r.broken || len(r.in) > 0 {
+	if u.broken || len(u.in) > 0 {
 		return nil, errIndex
 	}
-	return entries, nil
+	return list, nil
+}
+
+// decodeEntries reads every entry once, so that none is broken later, and says
+// where each begins.
+func decodeEntries(data string, at int, count uint32, texts []string) ([]ref, error) {
+	if uint64(count) > uint64(len(data)) {
+		return nil, errIndex
+	}
+	u := unpacker{in: data[at:], texts: texts}
+	refs := make([]ref, count)
+	var e entry
+	for i := range refs {
+		refs[i] = refOf(0, len(data)-len(u.in))
+		u.entry(&e)
+	}
+	if u.broken || len(u.in) > 0 {
+		return nil, errIndex
+	}
+	return refs, nil
 }
 
 // checksum takes the sum of a text without copying all of it.
@@ -131,57 +140,4 @@ func checksum(data string) uint32 {
 		data = data[n:]
 	}
 	return sum
-}
-
-func (r *indexReader) number() uint64 {
-	var n uint64
-	for i := 0; i < len(r.in) && i < binary.MaxVarintLen64; i++ {
-		c := r.in[i]
-		n |= uint64(c&0x7f) << (7 * i)
-		if c < 0x80 {
-			r.in = r.in[i+1:]
-			return n
-		}
-	}
-	r.broken, r.in = true, ""
-	return 0
-}
-
-func (r *indexReader) text() string {
-	n := r.number()
-	if n > uint64(len(r.in)) {
-		r.broken = true
-		return ""
-	}
-	s := r.in[:n]
-	r.in = r.in[n:]
-	return s
-}
-
-func (r *indexReader) shared() string {
-	switch n := r.number(); {
-	case n < uint64(len(r.texts)):
-		return r.texts[n]
-	case n > uint64(len(r.texts)):
-		r.broken = true
-		return ""
-	}
-	s := r.text()
-	r.texts = append(r.texts, s)
-	return s
-}
-
-func (r *indexReader) entry(e *entry) {
-	e.path = r.text()
-	e.stamp = scan.Stamp{Size: int64(r.number()), Modified: int64(r.number()), Changed: int64(r.number()), Inode: r.number()}
-	row := &e.row
-	row.Company = r.text()
-	for _, s := range row.texts() {
-		*s = r.shared()
-	}
-	row.Thickest = unit.Millimetre(math.Float64frombits(r.number()))
-	row.Flags = FlagSet(r.number())
-	row.Stage = Stage(r.number())
-	row.Noted = unpacked(r.number())
-	row.Path = cleanPath(e.path)
 }

@@ -33,8 +33,8 @@ type Measured struct {
 	Unpredicted int // more timed cuts, without a prediction to compare with
 }
 
-// take adds the timed cuts of a visit.
-func (t *Timings) take(path string, v *assess.Visit) {
+// timings are the timed cuts of a visit.
+func timings(path string, v *assess.Visit) []timing {
 	path = cleanPath(path)
 	var list []timing
 	for i := range v.Showings {
@@ -47,9 +47,15 @@ func (t *Timings) take(path string, v *assess.Visit) {
 			}
 		}
 	}
+	return list
+}
+
+// add keeps the timed cuts of a visit.
+func (t *Timings) add(list []timing) {
 	if len(list) == 0 {
 		return
 	}
+	path := list[0].cut.Visit
 	t.mu.Lock()
 	defer t.mu.Unlock()
 	if t.cuts == nil {
