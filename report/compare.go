@@ -6,6 +6,7 @@ import (
 	"strings"
 
 	"cutbrief/assess"
+	"cutbrief/assess/phrase"
 	"cutbrief/rules"
 	"cutbrief/rules/cost"
 	"cutbrief/rules/size"
@@ -21,6 +22,8 @@ type Comparison struct {
 	Columns []string        `json:"columns"`
 	Rows    []ComparisonRow `json:"rows"`
 	Notes   []string        `json:"notes"`
+
+	Words *phrase.Book `json:"-"` // the book the texts are worded by; nil for our own words
 }
 
 // ComparisonRow is one thing compared.
@@ -72,7 +75,7 @@ func Compare(v *assess.Visit, offered system.Range, o Options, ids []string) (Co
 		}
 		out.Rows = append(out.Rows, r)
 	}
-	out.Notes = b.comparisonNotes(&a)
+	out.Notes, out.Words = b.comparisonNotes(&a), o.Words
 	return said(out, o.Words), nil
 }
 

@@ -3,6 +3,7 @@ package text
 import (
 	"strconv"
 
+	"cutbrief/assess/phrase"
 	"cutbrief/report"
 )
 
@@ -12,8 +13,8 @@ func Bench(b report.Bench, width int) string {
 	if width == 0 {
 		width = DefaultWidth
 	}
-	p := &printer{width: max(width, leastWidth)}
-	p.block("", joined("The demonstration of", b.System, forWhom(b.Customer)))
+	p := &printer{width: max(width, leastWidth), words: b.Words}
+	p.block("", p.words.Say(joined("The demonstration of", phrase.Keep(b.System), forWhom(phrase.Keep(b.Customer)))))
 	p.block("", b.Takes)
 	for i := range b.Steps {
 		p.step(i+1, &b.Steps[i])
@@ -33,20 +34,20 @@ func forWhom(customer string) string {
 func (p *printer) step(number int, s *report.Step) {
 	p.line("")
 	if s.SetUp {
-		p.block("   ", "(change the plate or the setting)")
+		p.block("   ", bracket(p.words.Say("change the plate or the setting")))
 	}
 	p.block(strconv.Itoa(number)+". ", joined(s.Cut, bracket(s.Takes)))
-	p.block("   Piece:    ", s.Piece)
+	p.row("   ", "Piece:", s.Piece)
 	for i, t := range s.Torch {
-		label := "             "
 		if i == 0 {
-			label = "   Torch:    "
+			p.row("   ", "Torch:", t)
+			continue
 		}
-		p.block(label, t)
+		p.block("             ", t)
 	}
-	p.block("   Look for: ", s.See)
-	p.block("   Because:  ", s.Because)
-	p.block("   Can fail: ", s.Fails)
-	p.block("   So:       ", s.Avoid)
-	p.block("   Bring:    ", s.Bring)
+	p.row("   ", "Look for:", s.See)
+	p.row("   ", "Because:", s.Because)
+	p.row("   ", "Can fail:", s.Fails)
+	p.row("   ", "So:", s.Avoid)
+	p.row("   ", "Bring:", s.Bring)
 }

@@ -3,6 +3,7 @@ package text
 import (
 	"strings"
 
+	"cutbrief/assess/phrase"
 	"cutbrief/report"
 )
 
@@ -31,7 +32,7 @@ func CostSheet(s report.CostSheet, width int) string {
 	if width == 0 {
 		width = DefaultWidth
 	}
-	p := &printer{width: max(width, leastWidth)}
+	p := &printer{width: max(width, leastWidth), words: s.Words}
 	p.block("", s.Title)
 	p.line(strings.Repeat("=", min(p.width, max(cells.StringWidth(safe(s.Title)), 1))))
 	if s.Demo != "" {
@@ -41,10 +42,10 @@ func CostSheet(s report.CostSheet, width int) string {
 	p.line("")
 	p.block("", s.Cut)
 	for _, w := range s.Today {
-		p.way("Today: "+w.Name+", "+w.Cut, w)
+		p.way("Today: "+phrase.Keep(w.Name+", "+w.Cut), w)
 	}
 	for _, o := range s.Systems {
-		p.way(o.Name+", "+o.Cut, o.CostWay)
+		p.way(phrase.Keep(o.Name+", "+o.Cut), o.CostWay)
 		p.saving(o)
 	}
 	p.chart(s.Crossing)
@@ -60,20 +61,20 @@ func (p *printer) way(title string, w report.CostWay) {
 		p.block("  ", w.Why)
 		return
 	}
-	p.grid(wayRows(w), 30)
+	p.grid(wayRows(p.words, w), 30)
 }
 
 // wayRows are the parts of a way, low, likely and high.
-func wayRows(w report.CostWay) [][]string {
-	rows := [][]string{{w.Each + " of cut", "low", "likely", "high"}}
+func wayRows(words *phrase.Book, w report.CostWay) [][]string {
+	rows := [][]string{words.Each([]string{phrase.Keep(w.Each) + " of cut", "low", "likely", "high"})}
 	for _, l := range w.Lines {
 		rows = append(rows, amounts(l.Name, l.Cost))
 	}
 	if w.PerMetre != nil {
-		rows = append(rows, amounts("together, "+w.Each, *w.PerMetre))
+		rows = append(rows, amounts(words.Say("together, "+phrase.Keep(w.Each)), *w.PerMetre))
 	}
 	if w.PerYear != nil {
-		rows = append(rows, amounts("together, a year", *w.PerYear))
+		rows = append(rows, amounts(words.Say("together, a year"), *w.PerYear))
 	}
 	return rows
 }
@@ -84,32 +85,33 @@ func amounts(name string, a report.Amount) []string {
 
 // saving writes what a system saves.
 func (p *printer) saving(o report.CostOffer) {
-	for _, l := range savingLines(o) {
+	for _, l := range savingLines(p.words, o) {
 		p.block("  - ", l)
 	}
 }
 
 // savingLines say what a system saves, when it pays, and what moves that.
-func savingLines(o report.CostOffer) []string {
+func savingLines(words *phrase.Book, o report.CostOffer) []string {
 	var list []string
+	keep := phrase.Keep // said already
 	if o.Verdict != "" && o.Saving != nil {
-		text := "Against " + o.Against + ": " + o.Verdict + ", " + o.Saving.Text + " " + o.Each
+		text := "Against " + keep(o.Against) + ": " + keep(o.Verdict+", "+o.Saving.Text+" "+o.Each)
 		if o.SavingAll != nil {
-			text += ", " + o.SavingAll.Text + " a year"
+			text += ", " + keep(o.SavingAll.Text) + " a year"
 		}
 		list = append(list, text+".")
 	}
 	if o.Payback != "" {
-		text := "Payback: " + o.Payback
+		text := "Payback: " + keep(o.Payback)
 		if o.Worth != nil {
-			text += "; over " + o.Over + " interest it is worth " + o.Worth.Text + " today"
+			text += "; over " + keep(o.Over) + " interest it is worth " + keep(o.Worth.Text) + " today"
 		}
 		list = append(list, text+".")
 	}
 	if len(o.Movers) > 0 {
-		list = append(list, "Moved most by: "+strings.Join(o.Movers, "; ")+".")
+		list = append(list, "Moved most by: "+keep(strings.Join(o.Movers, "; "))+".")
 	}
-	return list
+	return words.Each(list)
 }
 
 // chart writes two bars for every thickness.
@@ -120,8 +122,8 @@ func (p *printer) chart(c *report.CostChart) {
 	p.heading(c.Title)
 	room := max(p.width-40, 8)
 	for _, r := range c.Rows {
-		p.line("  " + pad(safe(r.Thickness), 10) + pad("plasma", 9) + pad(r.Plasma.Shown[1], 8) + blocks('█', r.PlasmaShare, room))
-		p.line("  " + pad("", 10) + pad("oxy-fuel", 9) + pad(r.Flame.Shown[1], 8) + blocks('░', r.FlameShare, room))
+		p.line("  " + pad(safe(r.Thickness), 10) + pad(p.words.Say("plasma"), 9) + pad(r.Plasma.Shown[1], 8) + blocks('█', r.PlasmaShare, room))
+		p.line("  " + pad("", 10) + pad(p.words.Say("oxy-fuel"), 9) + pad(r.Flame.Shown[1], 8) + blocks('░', r.FlameShare, room))
 	}
 	p.block("  ", c.Says)
 }
@@ -133,12 +135,13 @@ func (p *printer) inputs(list []report.CostInput) {
 	}
 	p.heading("What it rests on, likely (low to high)")
 	for _, in := range list {
-		p.block("  - ", inputLine(in))
+		p.block("  - ", inputLine(p.words, in))
 	}
 }
 
-func inputLine(in report.CostInput) string {
-	text := in.Name + ": " + number(in.Likely) + " (" + number(in.Low) + " to " + number(in.High) + ") " + in.Unit
+func inputLine(words *phrase.Book, in report.CostInput) string {
+	text := phrase.Keep(in.Name) + ": " + number(in.Likely) + " (" + number(in.Low) + " to " + number(in.High) + ") " + phrase.Keep(in.Unit)
+	text = words.Say(text)
 	return joined(text, sourced("", in.Basis), bracket(in.Note))
 }
 
@@ -148,7 +151,7 @@ func Comparison(c report.Comparison, width int) string {
 	if width == 0 {
 		width = DefaultWidth
 	}
-	p := &printer{width: max(width, leastWidth)}
+	p := &printer{width: max(width, leastWidth), words: c.Words}
 	p.block("", c.Title)
 	p.line(strings.Repeat("=", min(p.width, cells.StringWidth(safe(c.Title)))))
 	if c.Demo != "" {

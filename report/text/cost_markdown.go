@@ -5,6 +5,7 @@ import (
 	"strconv"
 	"strings"
 
+	"cutbrief/assess/phrase"
 	"cutbrief/report"
 )
 
@@ -17,7 +18,7 @@ func (m *markdown) cost(c *report.Cost) {
 	if len(c.Bars) == 0 {
 		return
 	}
-	rows := [][]string{{"", "Cost"}}
+	rows := [][]string{m.words.Each([]string{"", "Cost"})}
 	for _, b := range c.Bars {
 		rows = append(rows, []string{b.Label, b.Value})
 	}
@@ -26,7 +27,7 @@ func (m *markdown) cost(c *report.Cost) {
 
 // CostMarkdown writes the whole account as Markdown.
 func CostMarkdown(s report.CostSheet) string {
-	m := &markdown{}
+	m := &markdown{words: s.Words}
 	m.heading("# ", s.Title)
 	if s.Demo != "" {
 		m.paragraph("> **" + escaped(s.Demo) + "**")
@@ -36,18 +37,18 @@ func CostMarkdown(s report.CostSheet) string {
 	}
 	m.paragraph(escaped(s.Cut))
 	for _, w := range s.Today {
-		m.way("Today: "+w.Name+", "+w.Cut, w)
+		m.way("Today: "+phrase.Keep(w.Name+", "+w.Cut), w)
 	}
 	for _, o := range s.Systems {
-		m.way(o.Name+", "+o.Cut, o.CostWay)
-		m.sentences("", savingLines(o))
+		m.way(phrase.Keep(o.Name+", "+o.Cut), o.CostWay)
+		m.sentences("", savingLines(m.words, o))
 	}
 	m.chart(s.Crossing)
 	if len(s.Inputs) > 0 {
 		m.heading("## ", "What it rests on, likely (low to high)")
 	}
 	for _, in := range s.Inputs {
-		m.item(escaped(inputLine(in)))
+		m.item(escaped(inputLine(m.words, in)))
 	}
 	m.sentences("How to read it", s.Notes)
 	return strings.TrimLeft(m.out.String(), "\n")
@@ -59,7 +60,7 @@ func (m *markdown) way(title string, w report.CostWay) {
 		m.paragraph(escaped(w.Why))
 		return
 	}
-	m.table(wayRows(w))
+	m.table(wayRows(m.words, w))
 }
 
 func (m *markdown) chart(c *report.CostChart) {
@@ -67,7 +68,7 @@ func (m *markdown) chart(c *report.CostChart) {
 		return
 	}
 	m.heading("## ", c.Title)
-	rows := [][]string{{"Thickness", "Plasma", "Oxy-fuel"}}
+	rows := [][]string{m.words.Each([]string{"Thickness", "Plasma", "Oxy-fuel"})}
 	for _, r := range c.Rows {
 		rows = append(rows, []string{r.Thickness, r.Plasma.Shown[1], r.Flame.Shown[1]})
 	}
@@ -81,7 +82,7 @@ const mostCell = 16
 // ComparisonMarkdown writes systems side by side as tables whose lines fit 80
 // columns: at most three systems each, long cells shortened.
 func ComparisonMarkdown(c report.Comparison) string {
-	m := &markdown{}
+	m := &markdown{words: c.Words}
 	m.heading("# ", c.Title)
 	if c.Demo != "" {
 		m.paragraph("> **" + escaped(c.Demo) + "**")

@@ -4,6 +4,7 @@ import (
 	"strings"
 
 	"cutbrief/assess"
+	"cutbrief/assess/phrase"
 	"cutbrief/report"
 )
 
@@ -14,9 +15,9 @@ func Letter(f report.FollowUp, width int) string {
 	if width == 0 {
 		width = DefaultWidth
 	}
-	p := &printer{width: max(width, leastWidth)}
+	p := &printer{width: max(width, leastWidth), words: f.Book}
 	if f.Demo {
-		p.block("*** ", "Invented data: this customer does not exist.")
+		p.block("*** ", p.words.Say("Invented data: this customer does not exist."))
 		p.line("")
 	}
 	for _, l := range []string{f.Customer, f.Place} {
@@ -25,18 +26,18 @@ func Letter(f report.FollowUp, width int) string {
 		}
 	}
 	p.line("")
-	p.block("", greeting(f.Contact))
+	p.block("", p.words.Say(greeting(f.Contact)))
 	p.line("")
-	p.block("", "Thank you for your time at the demonstration on "+f.Shown+".")
+	p.block("", p.words.Say("Thank you for your time at the demonstration on "+phrase.Keep(f.Shown)+"."))
 	p.seen(f.Cuts)
 	if f.Words != "" {
 		p.line("")
-		p.block("", "In your own words: “"+f.Words+"”")
+		p.block("", p.words.Say("In your own words: “"+phrase.Keep(f.Words)+"”"))
 	}
 	p.answered(f.Answered)
 	p.agreed(&f)
 	p.line("")
-	p.block("", "With kind regards")
+	p.block("", p.words.Say("With kind regards"))
 	if f.Rep != "" {
 		p.line("")
 		p.block("", f.Rep)
@@ -50,7 +51,7 @@ func greeting(contact string) string {
 	if contact == "" {
 		return "Good day,"
 	}
-	return "Dear " + contact + ","
+	return "Dear " + phrase.Keep(contact) + ","
 }
 
 // seen lists what was shown.
@@ -59,7 +60,7 @@ func (p *printer) seen(cuts []report.Line) {
 		return
 	}
 	p.line("")
-	p.block("", "What you saw:")
+	p.block("", p.words.Say("What you saw:"))
 	for _, c := range cuts {
 		p.block("  - ", labelled(c.Label, strings.Join(present(c.Value, c.Why), ", ")))
 	}
@@ -71,7 +72,7 @@ func (p *printer) answered(list []report.Line) {
 		return
 	}
 	p.line("")
-	p.block("", "What you asked, and what we answered:")
+	p.block("", p.words.Say("What you asked, and what we answered:"))
 	for _, l := range list {
 		p.block("  - ", joined(l.Label, dash(l.Value)))
 	}
@@ -88,20 +89,20 @@ var outcomes = map[assess.Outcome]string{
 func (p *printer) agreed(f *report.FollowUp) {
 	if words := outcomes[f.Outcome]; words != "" {
 		p.line("")
-		p.block("", words)
+		p.block("", p.words.Say(words))
 	}
 	if f.Step == "" {
 		return
 	}
-	next := "The next step: " + strings.TrimSuffix(f.Step, ".")
+	next := "The next step: " + phrase.Keep(strings.TrimSuffix(f.Step, "."))
 	if f.Owner != "" {
-		next += " (" + f.Owner + ")"
+		next += " (" + phrase.Keep(f.Owner) + ")"
 	}
 	if !f.Due.IsZero() {
 		next += ", by " + f.Due.Format("2 January 2006")
 	}
 	p.line("")
-	p.block("", next+".")
+	p.block("", p.words.Say(next+"."))
 }
 
 // present leaves out what is empty.

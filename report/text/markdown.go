@@ -4,13 +4,14 @@ import (
 	"strconv"
 	"strings"
 
+	"cutbrief/assess/phrase"
 	"cutbrief/report"
 )
 
 // Markdown writes the brief as Markdown, every text escaped so that it reads
 // as it was said.
 func Markdown(b report.Brief) string {
-	m := &markdown{}
+	m := &markdown{words: b.Words}
 	m.heading("# ", b.Title)
 	for _, l := range b.Who {
 		m.item("**" + escaped(l.Label) + "**: " + escaped(l.Value))
@@ -34,7 +35,7 @@ func Markdown(b report.Brief) string {
 	m.lines("Cutting can hurt people and start fires", b.Cautions, func(l report.Line) string { return l.Value })
 	m.sentences("What the figures rest on", b.Footing)
 	m.sentences("What could not be shown", b.Dropped)
-	m.paragraph("Customer: \\_\\_\\_\\_\\_\\_\\_\\_\\_\\_ Date: \\_\\_\\_\\_\\_ Representative: \\_\\_\\_\\_\\_\\_\\_\\_\\_\\_ Date: \\_\\_\\_\\_\\_")
+	m.signatures()
 	m.lines("Before leaving", b.Leaving, ticked)
 	m.lines("At the site, before the first arc", b.OnSite, ticked)
 	if len(b.Working) > 0 {
@@ -44,13 +45,22 @@ func Markdown(b report.Brief) string {
 	return strings.TrimLeft(m.out.String(), "\n")
 }
 
+// signatures leaves room for both.
+func (m *markdown) signatures() {
+	const name, day = `\_\_\_\_\_\_\_\_\_\_`, `\_\_\_\_\_`
+	date := escaped(m.words.Say("Date")) + ": " + day
+	customer, rep := escaped(m.words.Say("Customer")), escaped(m.words.Say("Representative"))
+	m.paragraph(customer + ": " + name + " " + date + " " + rep + ": " + name + " " + date)
+}
+
 // ticked is a line to tick off by hand.
 func ticked(l report.Line) string { return "☐ " + l.Value }
 
 // markdown writes blocks with an empty line between them.
 type markdown struct {
-	out  strings.Builder
-	list bool // the last thing written was an item
+	out   strings.Builder
+	list  bool         // the last thing written was an item
+	words *phrase.Book // says what is worded here; the brief's texts are said already
 }
 
 func (m *markdown) paragraph(s string) {
@@ -61,7 +71,7 @@ func (m *markdown) paragraph(s string) {
 	m.list = false
 }
 
-func (m *markdown) heading(level, s string) { m.paragraph(level + escaped(s)) }
+func (m *markdown) heading(level, s string) { m.paragraph(level + escaped(m.words.Say(s))) }
 
 func (m *markdown) item(s string) {
 	if !m.list {
@@ -96,7 +106,7 @@ func (m *markdown) bars(bars []report.Bar) {
 		return
 	}
 	m.heading("## ", "Needed and given")
-	rows := [][]string{{"Check", "Needed", "Given", "Verdict", "Why"}}
+	rows := [][]string{m.words.Each([]string{"Check", "Needed", "Given", "Verdict", "Why"})}
 	for _, b := range bars {
 		rows = append(rows, []string{b.Label, b.Need, b.Have, b.Verdict, joined(b.Why, sourced(b.Source, b.Trust))})
 	}
@@ -133,7 +143,7 @@ func (m *markdown) plan(b *report.Brief) {
 		return
 	}
 	m.heading("## ", "Demonstration")
-	rows := [][]string{{"", "Cut", "Metal and thickness", "Setting", "What to look for"}}
+	rows := [][]string{m.words.Each([]string{"", "Cut", "Metal and thickness", "Setting", "What to look for"})}
 	for i, r := range b.Plan {
 		rows = append(rows, []string{strconv.Itoa(i + 1), r.Cut, r.Piece, r.Setting, joined(r.See, sourced(r.Source, ""))})
 	}

@@ -4,6 +4,7 @@ import (
 	"strconv"
 	"strings"
 
+	"cutbrief/assess/phrase"
 	"cutbrief/report"
 )
 
@@ -19,7 +20,7 @@ func Render(b report.Brief, width int) string {
 	if width == 0 {
 		width = DefaultWidth
 	}
-	p := &printer{width: max(width, leastWidth)}
+	p := &printer{width: max(width, leastWidth), words: b.Words}
 	p.top(&b)
 	p.recommendation(&b)
 	p.bars(b.Bars)
@@ -45,6 +46,7 @@ func Render(b report.Brief, width int) string {
 type printer struct {
 	out   strings.Builder
 	width int
+	words *phrase.Book // says what the printer itself words; the brief's texts are said already
 }
 
 func (p *printer) line(s string) { p.out.WriteString(strings.TrimRight(s, " ") + "\n") }
@@ -64,7 +66,7 @@ func (p *printer) block(first, text string) {
 // heading opens a part.
 func (p *printer) heading(s string) {
 	p.line("")
-	p.block("", strings.ToUpper(s))
+	p.block("", strings.ToUpper(p.words.Say(s)))
 }
 
 // list writes a part of plain sentences, if there are any.
@@ -185,11 +187,11 @@ func (p *printer) plan(b *report.Brief) {
 	p.heading("Demonstration")
 	for i, r := range b.Plan {
 		p.block("  "+strconv.Itoa(i+1)+". ", r.Cut)
-		p.block("     Piece:    ", r.Piece)
-		p.block("     Setting:  ", r.Setting)
-		p.block("     Look for: ", joined(r.See, sourced(r.Source, "")))
-		p.row("     Because:  ", joined(r.Because, bracket(r.Takes)))
-		p.row("     Beware:   ", r.Beware)
+		p.row("     ", "Piece:", r.Piece)
+		p.row("     ", "Setting:", r.Setting)
+		p.row("     ", "Look for:", joined(r.See, sourced(r.Source, "")))
+		p.row("     ", "Because:", joined(r.Because, bracket(r.Takes)))
+		p.row("     ", "Beware:", r.Beware)
 	}
 	for _, t := range b.PlanNote {
 		p.block("  - ", t)
@@ -197,9 +199,10 @@ func (p *printer) plan(b *report.Brief) {
 }
 
 // row writes a labelled text, if there is one.
-func (p *printer) row(label, text string) {
+func (p *printer) row(indent, label, text string) {
+	const wide = 10 // cells for the label
 	if text != "" {
-		p.block(label, text)
+		p.block(indent+pad(p.words.Say(label)+" ", wide), text)
 	}
 }
 
@@ -271,13 +274,14 @@ func (p *printer) cautions(lines []report.Line) {
 
 func (p *printer) signatures() {
 	p.line("")
-	for _, who := range []string{"Customer", "Representative"} {
+	date := p.words.Say("Date")
+	for _, who := range p.words.Each([]string{"Customer", "Representative"}) {
 		p.line("")
 		if p.width < 48 {
 			p.line(pad(who, 16) + strings.Repeat("_", p.width-16))
-			p.line(pad("Date", 16) + strings.Repeat("_", 10))
+			p.line(pad(date, 16) + strings.Repeat("_", 10))
 			continue
 		}
-		p.line(pad(who, 16) + strings.Repeat("_", p.width-40) + "  Date " + strings.Repeat("_", 10))
+		p.line(pad(who, 16) + strings.Repeat("_", p.width-36-len(date)) + "  " + date + " " + strings.Repeat("_", 10))
 	}
 }

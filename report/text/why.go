@@ -3,17 +3,21 @@ package text
 import (
 	"strings"
 
+	"cutbrief/assess/phrase"
 	"cutbrief/report"
 )
 
 // Why writes a derivation as plain text in lines of at most width cells, as
 // Render does: each topic with its result, formula, numbers, inputs and what
 // it rests on.
-func Why(reasons []report.Reason, width int) string {
+func Why(reasons []report.Reason, width int) string { return WhyIn(nil, reasons, width) }
+
+// WhyIn is Why in the words of a book, by which the reasons are worded already.
+func WhyIn(words *phrase.Book, reasons []report.Reason, width int) string {
 	if width == 0 {
 		width = DefaultWidth
 	}
-	p := &printer{width: max(width, leastWidth)}
+	p := &printer{width: max(width, leastWidth), words: words}
 	for i, r := range reasons {
 		if i > 0 {
 			p.line("")
@@ -31,7 +35,7 @@ func headed(r report.Reason) string {
 
 // below writes what stands under a topic.
 func (p *printer) below(indent string, r report.Reason) {
-	for _, l := range under(r) {
+	for _, l := range under(p.words, r) {
 		p.block(indent, l)
 	}
 	for _, part := range r.Parts {
@@ -40,16 +44,16 @@ func (p *printer) below(indent string, r report.Reason) {
 }
 
 // under lists the formula, the numbers put in, and what they rest on.
-func under(r report.Reason) []string {
+func under(words *phrase.Book, r report.Reason) []string {
 	var list []string
 	if r.Formula != "" {
-		list = append(list, "rule: "+r.Formula)
+		list = append(list, words.Say("rule: "+phrase.Keep(r.Formula)))
 	}
 	if r.Numbers != "" {
-		list = append(list, "here: "+r.Numbers)
+		list = append(list, words.Say("here: "+phrase.Keep(r.Numbers)))
 	}
 	if rests := sourced(r.Source, r.Trust); rests != "" {
-		list = append(list, "rests on "+strings.Trim(rests, "[]"))
+		list = append(list, words.Say("rests on "+phrase.Keep(strings.Trim(rests, "[]"))))
 	}
 	return list
 }
@@ -60,8 +64,11 @@ func inline(r report.Reason) string {
 }
 
 // WhyMarkdown writes a derivation as Markdown.
-func WhyMarkdown(reasons []report.Reason) string {
-	m := &markdown{}
+func WhyMarkdown(reasons []report.Reason) string { return WhyMarkdownIn(nil, reasons) }
+
+// WhyMarkdownIn is WhyMarkdown in the words of a book.
+func WhyMarkdownIn(words *phrase.Book, reasons []report.Reason) string {
+	m := &markdown{words: words}
 	m.reasons(reasons)
 	return strings.TrimLeft(m.out.String(), "\n")
 }
@@ -70,7 +77,7 @@ func (m *markdown) reasons(reasons []report.Reason) {
 	for _, r := range reasons {
 		m.heading("## ", r.Title)
 		m.paragraph("**" + escaped(r.Value) + "**")
-		for _, l := range under(r) {
+		for _, l := range under(m.words, r) {
 			m.paragraph(escaped(l))
 		}
 		for _, part := range r.Parts {
@@ -80,13 +87,16 @@ func (m *markdown) reasons(reasons []report.Reason) {
 }
 
 // Next writes the open questions, strongest first, a line or two each.
-func Next(lines []report.Line, width int) string {
+func Next(lines []report.Line, width int) string { return NextIn(nil, lines, width) }
+
+// NextIn is Next in the words of a book, by which the lines are worded already.
+func NextIn(words *phrase.Book, lines []report.Line, width int) string {
 	if width == 0 {
 		width = DefaultWidth
 	}
-	p := &printer{width: max(width, leastWidth)}
+	p := &printer{width: max(width, leastWidth), words: words}
 	if len(lines) == 0 {
-		p.block("", "Nothing is open that could change the recommendation.")
+		p.block("", p.words.Say("Nothing is open that could change the recommendation."))
 	}
 	for _, l := range lines {
 		p.block("- ", joined(labelled(l.Label, l.Value), dash(l.Why)))

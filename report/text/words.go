@@ -5,7 +5,6 @@ import (
 	"strings"
 
 	"cutbrief/rules"
-	"cutbrief/rules/cite"
 )
 
 // joined puts the parts that are there behind one another.
@@ -64,7 +63,7 @@ func sourced(source, trust string) string {
 	switch {
 	case source == "" && trust == "":
 		return ""
-	case source == "" || trust == "" || source == trust || trust == string(cite.Memory):
+	case source == "" || trust == "" || strings.Contains(source, trust):
 		return "[" + joined(source, onlyWithout(source, trust)) + "]"
 	}
 	return "[" + source + "; " + trust + "]"
