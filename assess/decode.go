@@ -238,7 +238,7 @@ func (a Answer) check() error {
 	_, listed := metal.Find(a.Metal)
 	switch {
 	case q.PerMetal && !listed:
-		return fmt.Errorf("metal is %s; %s is accepted", quote(string(a.Metal)), list(metalOptions()))
+		return fmt.Errorf("metal is %s; %s is accepted", quote(string(a.Metal)), asSaved(metalOptions()))
 	case !q.PerMetal && a.Metal != "":
 		return fmt.Errorf("metal is %s; none is accepted, as this is asked once", quote(string(a.Metal)))
 	case a.State != Unknown && a.Said == "" && len(a.Chosen) == 0:

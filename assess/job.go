@@ -63,7 +63,7 @@ func (v *Visit) meaningOf(s Step, a Answer) (meaning, error) {
 	case FormQuantity:
 		return understand(s, a, v.Style())
 	case FormOne, FormSeveral:
-		return meaning{chosen: a.Chosen}, checkChosen(s, a.Chosen, s.Question.Options)
+		return meaning{chosen: a.Chosen}, checkChosen(s, a.Chosen, s.Question.Options, asSaved)
 	case FormDate:
 		return meaning{}, checkDate(s, a.Said)
 	}
@@ -105,7 +105,7 @@ func (v *Visit) annoys() []rules.Annoyance {
 	for _, f := range []rules.Fact{rules.FactAnnoysMost, rules.FactAnnoysNext} {
 		q, _ := Find(f)
 		a, ok := v.Answer(rules.Asked{Fact: f})
-		if !ok || a.State == Unknown || !q.matters(v) || checkChosen(Step{Question: q}, a.Chosen, v.Options(Step{Question: q})) != nil {
+		if !ok || a.State == Unknown || !q.matters(v) || checkChosen(Step{Question: q}, a.Chosen, v.Options(Step{Question: q}), asSaved) != nil {
 			continue
 		}
 		list = append(list, rules.Annoyance(a.Chosen[0]))

@@ -34,7 +34,7 @@ func (v *Visit) Read(s Step, said string) (Answer, string, error) {
 	case FormText, FormLong:
 		return a, "", nil
 	}
-	return Answer{}, "", mistake(s, said, "is typed, but this is chosen from a list", "choose "+list(v.Options(s)))
+	return Answer{}, "", mistake(s, said, "is typed, but this is chosen from a list", "choose "+byNumber(v.Options(s)))
 }
 
 // checkDate accepts year-month-day only, so that no reader takes a month for a
@@ -128,33 +128,44 @@ func show(r unit.Reading, style unit.Style) string {
 func squeeze(s string) string { return strings.ReplaceAll(s, " ", "") }
 
 // Choose checks the options chosen for a step and returns the answer. An error
-// is a *Mistake.
+// is a *Mistake, whose hint names options by their number and text.
 func (v *Visit) Choose(s Step, options []string) (Answer, error) {
+	return v.choose(s, options, byNumber)
+}
+
+// ChooseSaved is Choose for what stands in a file: its hint names options as they
+// are saved.
+func (v *Visit) ChooseSaved(s Step, options []string) (Answer, error) {
+	return v.choose(s, options, asSaved)
+}
+
+func (v *Visit) choose(s Step, options []string, name func([]Option) string) (Answer, error) {
 	a := Answer{Question: s.Question.ID, Metal: s.Metal, State: Told}
 	for _, id := range options {
 		if !slices.Contains(a.Chosen, id) {
 			a.Chosen = append(a.Chosen, id)
 		}
 	}
-	return a, checkChosen(s, a.Chosen, v.Options(s))
+	return a, checkChosen(s, a.Chosen, v.Options(s), name)
 }
 
-// checkChosen reports options that are not on offer, too many, or none.
-func checkChosen(s Step, chosen []string, offered []Option) error {
+// checkChosen reports options that are not on offer, too many, or none. name
+// says what there is to choose: by number to a person, as saved for a file.
+func checkChosen(s Step, chosen []string, offered []Option, name func([]Option) string) error {
 	form := s.Question.Form
 	if form != FormOne && form != FormSeveral {
 		return mistake(s, strings.Join(chosen, ", "), "is chosen, but this is typed", "give "+s.Question.Example)
 	}
 	if len(chosen) == 0 {
-		return mistake(s, "", "nothing was chosen", "choose "+list(offered)+", or say not known")
+		return mistake(s, "", "nothing was chosen", "choose "+name(offered)+", or say not known")
 	}
 	for _, id := range chosen {
 		if !offers(offered, id) {
-			return mistake(s, id, "is not one of the choices", "choose "+list(offered))
+			return mistake(s, id, "is not one of the choices", "choose "+name(offered))
 		}
 	}
 	if form == FormOne && len(chosen) > 1 {
-		return mistake(s, strings.Join(chosen, ", "), "is more than one choice", "choose one of "+list(offered))
+		return mistake(s, strings.Join(chosen, ", "), "is more than one choice", "choose one of "+name(offered))
 	}
 	return nil
 }
@@ -168,5 +179,20 @@ func offers(options []Option, id string) bool {
 	return false
 }
 
-// list names the identifiers of options.
-func list(options []Option) string { return strings.Join(optionNames(options), ", ") }
+// few is how many options a hint names one by one.
+const few = 3
+
+// byNumber names options as the screens number them.
+func byNumber(options []Option) string {
+	numbered := make([]string, len(options))
+	for i, o := range options {
+		numbered[i] = fmt.Sprintf("%d (%s)", i+1, o.Text)
+	}
+	if len(options) <= few {
+		return strings.Join(numbered, ", ")
+	}
+	return "by number, from " + numbered[0] + " to " + numbered[len(numbered)-1]
+}
+
+// asSaved names the identifiers of options.
+func asSaved(options []Option) string { return strings.Join(optionNames(options), ", ") }

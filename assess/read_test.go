@@ -102,7 +102,7 @@ func TestReadRefusesWithWhatIsAccepted(t *testing.T) {
 		{FactCompany, "", "  ", "nothing was said", "not known"},
 		{rules.FactThickest, metal.Stainless, "6 to 10", "not a thickness", "one figure, and kept as assumed"},
 		{rules.FactThickest, metal.Stainless, "about 6 mm", "not a thickness", "one figure, and kept as assumed"},
-		{rules.FactUse, "", "production", "chosen from a list", "maintenance, mixed, production"},
+		{rules.FactUse, "", "production", "chosen from a list", "1 (maintenance: repair and odd jobs)"},
 	} {
 		_, _, err := v.Read(step(t, c.fact, c.metal), c.said)
 		if err == nil || !strings.Contains(err.Error(), c.wrong) || !strings.Contains(err.Error(), c.accepted) {
@@ -195,6 +195,29 @@ func TestChooseRefuses(t *testing.T) {
 	} {
 		if _, err := v.Choose(step(t, c.fact, ""), c.options); err == nil {
 			t.Errorf("%s took %v", c.fact, c.options)
+		}
+	}
+}
+
+// A person sees numbers and texts on the screen, so the hint names these; a file
+// holds identifiers.
+func TestHintsNameOptionsAsTheReaderSeesThem(t *testing.T) {
+	v := &Visit{}
+	units, _ := Find(FactUnits)
+	metals, _ := Find(rules.FactMetals)
+	for _, c := range []struct {
+		q           *Question
+		hint, saved string
+	}{
+		{units, "choose 1 (millimetres), 2 (inches)", "choose mm, in"},
+		{metals, "choose by number, from 1 (mild steel) to 7 (other metal)", "choose mild-steel, galvanised-steel, stainless, aluminium, copper-brass, cast-iron, other"},
+	} {
+		_, err := v.Choose(Step{Question: c.q}, []string{"gold"})
+		_, inFile := v.ChooseSaved(Step{Question: c.q}, []string{"gold"})
+		for want, err := range map[string]error{c.hint: err, c.saved: inFile} {
+			if m, ok := err.(*Mistake); !ok || m.Hint != want {
+				t.Errorf("%v, want the hint %q", err, want)
+			}
 		}
 	}
 }

@@ -288,7 +288,7 @@ func (b *book) read(d *draft, s assess.Step, e entry) (assess.Answer, bool) {
 		for _, part := range strings.Split(e.value, ",") {
 			chosen = append(chosen, strings.TrimSpace(part))
 		}
-		a, err = d.Facts.Choose(s, chosen)
+		a, err = d.Facts.ChooseSaved(s, chosen)
 	default:
 		a, _, err = d.Facts.Read(s, e.value)
 	}
