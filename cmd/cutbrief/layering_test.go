@@ -62,7 +62,8 @@ var layout = []room{
 	{"assess/screen/talk", "the practice line by line, for pipes and simple terminals", []string{"assess", "assess/gate", "assess/phrase", "assess/casebook", "assess/screen/words", "rules/...", "report", "report/text"}, nil},
 	{"assess/screen/practice", "the practice on a full screen", []string{"assess", "assess/gate", "assess/casebook", "assess/screen", "assess/screen/words", "assess/screen/talk", "report"}, drawing},
 	{"assess/screen/trial", "for tests only: drives a screen, alone or in a terminal of its own", nil, append([]string{"github.com/creack/pty"}, drawing...)},
-	{"cmd/cutbrief", "flags, paths, clock, exit status; one file a command", []string{"assess/...", "report/...", "rules/..."}, []string{"github.com/spf13/cobra", "golang.org/x/term"}},
+	{"cmd/cutbrief", "flags, paths, clock, exit status; one file a command", []string{"assess/...", "report/...", "rules/..."}, []string{"github.com/spf13/cobra", "github.com/spf13/pflag", "golang.org/x/term"}},
+	{"cmd/pack", "builds what is handed out: programs, packages, licences, checksums", nil, nil},
 }
 
 // drawing are the libraries that draw on a terminal.

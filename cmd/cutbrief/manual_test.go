@@ -1,0 +1,72 @@
+package main
+
+import (
+	"os"
+	"os/exec"
+	"path/filepath"
+	"strings"
+	"testing"
+
+	"github.com/spf13/pflag"
+)
+
+// TestManual: every command a user can see has a page, and every flag of it is
+// on that page.
+func TestManual(t *testing.T) {
+	dir := t.TempDir()
+	all := commands(t)
+	if err := writeManual(all[0], dir); err != nil {
+		t.Fatal(err)
+	}
+	for _, c := range all {
+		data, err := os.ReadFile(filepath.Join(dir, pageName(c)+".1"))
+		if err != nil {
+			t.Error(err)
+			continue
+		}
+		text := string(data)
+		c.Flags().VisitAll(func(f *pflag.Flag) {
+			if !strings.Contains(text, `\-\-`+roff(f.Name)) {
+				t.Errorf("%s: the page lacks --%s", c.CommandPath(), f.Name)
+			}
+		})
+		for _, line := range examples(c) {
+			if !strings.Contains(text, roff(line)) {
+				t.Errorf("%s: the page lacks the example %q", c.CommandPath(), line)
+			}
+		}
+	}
+	if entries, _ := os.ReadDir(dir); len(entries) != len(all) {
+		t.Errorf("%d pages of %d commands", len(entries), len(all))
+	}
+}
+
+// TestManualIsSetWithoutAWarning has the typesetter of manuals read each page.
+func TestManualIsSetWithoutAWarning(t *testing.T) {
+	groff, err := exec.LookPath("groff")
+	if err != nil {
+		t.Skip("not installed: groff")
+	}
+	for _, c := range commands(t) {
+		cmd := exec.Command(groff, "-man", "-Tutf8", "-Kutf8", "-ww", "-z")
+		cmd.Stdin = strings.NewReader(manualPage(c))
+		if out, err := cmd.CombinedOutput(); err != nil || len(out) > 0 {
+			t.Errorf("%s: %v\n%s", c.CommandPath(), err, out)
+		}
+	}
+}
+
+// What man takes for a request, a macro or a command is shown as it stands:
+// groff_man(7), from memory.
+func TestRoff(t *testing.T) {
+	for text, want := range map[string]string{
+		"--plain":         `\-\-plain`,
+		"a\n.json\n'b'":   "a\n\\&.json\n\\&'b'",
+		`C:\visits`:       `C:\evisits`,
+		"3/8 in, 9.5 mm.": "3/8 in, 9.5 mm.",
+	} {
+		if got := roff(text); got != want {
+			t.Errorf("%q: got %q, want %q", text, got, want)
+		}
+	}
+}

@@ -1,0 +1,104 @@
+// Command pack builds what is handed out: the program for every system it is
+// made for, a Debian package, the licences of all that is built in, and the
+// checksums. Two builds of one commit with one version of Go give the same
+// bytes, on whichever machine. Run it from the repository:
+//
+//	go run ./cmd/pack dist
+package main
+
+import (
+	"errors"
+	"flag"
+	"fmt"
+	"io"
+	"os"
+	"strings"
+)
+
+func main() { os.Exit(run(os.Args[1:], os.Stdout, os.Stderr)) }
+
+// run builds into the folder named and returns the exit status.
+func run(args []string, out, errs io.Writer) int {
+	f := flag.NewFlagSet("pack", flag.ContinueOnError)
+	f.SetOutput(errs)
+	f.Usage = func() {
+		fmt.Fprintln(errs, "usage: go run ./cmd/pack [-only SYSTEM/PROCESSOR,...] FOLDER")
+		f.PrintDefaults()
+	}
+	only := f.String("only", "", "build these alone, such as linux/amd64,windows/arm64")
+	if err := f.Parse(args); err != nil || f.NArg() != 1 {
+		if err == nil {
+			f.Usage()
+		}
+		return 2
+	}
+	list, err := chosen(*only)
+	if err == nil {
+		err = pack(f.Arg(0), list, out)
+	}
+	if err != nil {
+		fmt.Fprintln(errs, "pack:", err)
+		return 1
+	}
+	return 0
+}
+
+// chosen are the targets named, or all of them.
+func chosen(only string) ([]target, error) {
+	if only == "" {
+		return targets, nil
+	}
+	var list []target
+	for name := range strings.SplitSeq(only, ",") {
+		t, ok := find(name)
+		if !ok {
+			return nil, fmt.Errorf("%q is not built here; one of %s", name, strings.Join(names(), ", "))
+		}
+		list = append(list, t)
+	}
+	return list, nil
+}
+
+// pack builds everything into dir, which must be empty or not there: what lies
+// in it afterwards is all of one build.
+func pack(dir string, list []target, out io.Writer) error {
+	if entries, err := os.ReadDir(dir); err == nil && len(entries) > 0 {
+		return fmt.Errorf("%s is not empty; name another folder, or empty it", dir)
+	}
+	if err := os.MkdirAll(dir, 0o755); err != nil {
+		return err
+	}
+	for _, t := range list {
+		if err := t.build(dir); err != nil {
+			return err
+		}
+	}
+	notices, err := writeNotices(dir, list)
+	if err != nil {
+		return err
+	}
+	if err := packages(dir, list, notices); err != nil {
+		return err
+	}
+	return summed(dir, out)
+}
+
+// packages makes a Debian package of each Linux program.
+func packages(dir string, list []target, notices []byte) error {
+	var pages *extras
+	var err error
+	for _, t := range list {
+		if t.os != "linux" {
+			continue
+		}
+		if pages == nil {
+			if pages, err = collect(); err != nil {
+				return err
+			}
+		}
+		if err := t.debian(dir, notices, pages); err != nil {
+			return errors.Join(fmt.Errorf("package for %s", t), err)
+		}
+	}
+	return nil
+}

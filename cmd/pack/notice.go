@@ -1,0 +1,132 @@
+package main
+
+import (
+	"bytes"
+	"errors"
+	"fmt"
+	"maps"
+	"os"
+	"os/exec"
+	"path/filepath"
+	"regexp"
+	"slices"
+	"strings"
+)
+
+// noticesFile holds the licences of everything that is built in: most of them
+// ask that their text goes along with a copy.
+const noticesFile = "LICENCES.txt"
+
+// module is one of the modules built in, and the folder with its source.
+type module struct{ path, version, dir string }
+
+// ours is the path of the program's own module.
+const ours = "cutbrief"
+
+// fonts is the licence of the letters on the printed page, below our module.
+const fonts = "report/pdf/FONT-LICENSE"
+
+// writeNotices writes the licences of what these targets are built from.
+func writeNotices(dir string, list []target) ([]byte, error) {
+	modules, err := modulesOf(list)
+	if err != nil {
+		return nil, err
+	}
+	text, err := notices(modules)
+	if err != nil {
+		return nil, err
+	}
+	return text, os.WriteFile(filepath.Join(dir, noticesFile), text, 0o644)
+}
+
+func notices(modules []module) ([]byte, error) {
+	var b bytes.Buffer
+	b.WriteString("cutbrief and all that is built into it, each with its licence. The standard\nlibrary of Go has the licence of golang.org/x/text.\n")
+	for _, m := range modules {
+		texts, err := licencesIn(m.dir)
+		if err != nil {
+			return nil, fmt.Errorf("%s %s: %w", m.path, m.version, err)
+		}
+		if m.path == ours {
+			font, err := os.ReadFile(filepath.Join(m.dir, filepath.FromSlash(fonts)))
+			if err != nil {
+				return nil, err
+			}
+			texts = append(texts, bytes.TrimSpace(font))
+		}
+		fmt.Fprintf(&b, "\n%s\n%s\n\n%s\n", strings.Repeat("=", 72), strings.TrimSpace(m.path+" "+m.version), bytes.Join(texts, []byte("\n\n")))
+	}
+	return b.Bytes(), nil
+}
+
+// modulesOf are all modules with a package in a program for one of the targets,
+// ours first and the others by name.
+func modulesOf(list []target) ([]module, error) {
+	seen := map[module]bool{}
+	const form = "{{with .Module}}{{.Path}}\t{{.Version}}\t{{.Dir}}{{end}}"
+	for _, t := range list {
+		cmd := exec.Command("go", "list", "-deps", "-f", form, program)
+		cmd.Env = t.env()
+		out, err := cmd.Output()
+		if err != nil {
+			return nil, fmt.Errorf("list the modules for %s: %w", t, err)
+		}
+		for line := range strings.Lines(string(out)) {
+			if f := strings.Split(strings.TrimRight(line, "\r\n"), "\t"); len(f) == 3 {
+				seen[module{f[0], f[1], f[2]}] = true
+			}
+		}
+	}
+	modules := slices.Collect(maps.Keys(seen))
+	slices.SortFunc(modules, func(a, b module) int {
+		switch {
+		case a.path == ours:
+			return -1
+		case b.path == ours:
+			return 1
+		}
+		return strings.Compare(a.path, b.path)
+	})
+	return modules, nil
+}
+
+// speaks is found in every text of a licence.
+var speaks = regexp.MustCompile(`(?i)licen[cs]e|permission|redistribution`)
+
+// errNoLicence means that we may not hand the module out.
+var errNoLicence = errors.New("no licence found")
+
+// licencesIn are the texts of the licence files in a folder. Where there is
+// none, the page that introduces the module may name its licence.
+func licencesIn(dir string) ([][]byte, error) {
+	for _, beginnings := range [][]string{{"LICEN", "COPYING", "NOTICE"}, {"README"}} {
+		texts, err := textsIn(dir, beginnings)
+		if err != nil || len(texts) > 0 {
+			return texts, err
+		}
+	}
+	return nil, errNoLicence
+}
+
+// textsIn are the files in a folder that are called so and speak of a licence.
+func textsIn(dir string, beginnings []string) ([][]byte, error) {
+	entries, err := os.ReadDir(dir)
+	if err != nil {
+		return nil, err
+	}
+	var texts [][]byte
+	for _, e := range entries {
+		begins := func(with string) bool { return strings.HasPrefix(strings.ToUpper(e.Name()), with) }
+		if e.IsDir() || !slices.ContainsFunc(beginnings, begins) {
+			continue
+		}
+		data, err := os.ReadFile(filepath.Join(dir, e.Name()))
+		if err != nil {
+			return nil, err
+		}
+		if speaks.Match(data) {
+			texts = append(texts, bytes.TrimSpace(data))
+		}
+	}
+	return texts, nil
+}
