@@ -3,6 +3,7 @@ package interview
 import (
 	"cutbrief/assess"
 	"cutbrief/assess/gate"
+	"cutbrief/assess/phrase"
 	"cutbrief/assess/screen"
 	"cutbrief/report"
 	"cutbrief/rules"
@@ -38,6 +39,7 @@ type Model struct {
 	suggest map[rules.Fact]string
 	writer  *writer
 	pager   Pager
+	words   *phrase.Book // puts what is shown into other words
 
 	look screen.Look
 	keys keyMap
@@ -82,7 +84,7 @@ type Model struct {
 // result.
 func newModel(o Options) *Model {
 	m := &Model{
-		offered: o.Range, prices: o.Prices, visit: o.Visit, suggest: o.Suggest, pager: o.Pager,
+		offered: o.Range, prices: o.Prices, visit: o.Visit, suggest: o.Suggest, pager: o.Pager, words: o.Words,
 		writer: &writer{saver: o.Saver, revision: o.Visit.Revision, path: o.Path},
 		look:   screen.NewLook(), keys: newKeys(), size: screen.Usual(),
 		drafts: map[rules.Asked]draft{}, result: viewport.New(1, 1), home: asking,
@@ -109,7 +111,7 @@ func (m *Model) Init() tea.Cmd { return nil }
 // and what the panel says.
 func (m *Model) think() {
 	m.steps, m.open = m.visit.Steps(), m.visit.Open()
-	m.panel = report.SoFar(m.visit, m.offered)
+	m.panel = report.SoFarIn(m.words, m.visit, m.offered)
 	m.side = sideLines(m.look, m.panel, m.size.Side())
 }
 

@@ -5,6 +5,7 @@ import (
 
 	"cutbrief/assess"
 	"cutbrief/assess/gate"
+	"cutbrief/assess/phrase"
 	"cutbrief/assess/screen/words"
 	"cutbrief/rules"
 	"cutbrief/rules/price"
@@ -27,7 +28,7 @@ const readable = 100
 
 // layResult words the result, or how it was reached, for the window's width.
 func (m *Model) layResult() {
-	var word func(*assess.Visit, system.Range, *price.List, int) string
+	var word func(*phrase.Book, *assess.Visit, system.Range, *price.List, int) string
 	switch m.state {
 	case reading:
 		word = words.Result
@@ -38,7 +39,7 @@ func (m *Model) layResult() {
 	}
 	at := m.result.YOffset
 	m.result = viewport.New(max(1, m.size.Width-2), m.size.Room(len(m.foot()))-1)
-	m.result.SetContent(word(m.visit, m.offered, m.prices, min(m.result.Width, readable)))
+	m.result.SetContent(word(m.words, m.visit, m.offered, m.prices, min(m.result.Width, readable)))
 	m.result.SetYOffset(at)
 }
 

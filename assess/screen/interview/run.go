@@ -8,6 +8,7 @@ import (
 	"syscall"
 
 	"cutbrief/assess"
+	"cutbrief/assess/phrase"
 	"cutbrief/rules"
 	"cutbrief/rules/price"
 	"cutbrief/rules/system"
@@ -24,7 +25,8 @@ type Options struct {
 	Path    string                // where the visit is kept, "" if nowhere yet
 	Suggest map[rules.Fact]string // typed in beforehand, no answer until accepted: today's date, the rep's name
 	Saver   Saver
-	Pager   Pager // nil if no page can be made
+	Pager   Pager        // nil if no page can be made
+	Words   *phrase.Book // what is shown, in other words; nil for our own
 	Input   io.Reader
 	Output  io.Writer // a terminal
 }

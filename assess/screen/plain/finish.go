@@ -20,7 +20,7 @@ func (s *session) finish() {
 			s.outcome.InputEnd = true
 			return
 		}
-		w, rest := parseEnding(line)
+		w, rest := parseEnding(s.Words.Word(line))
 		switch w {
 		case quit:
 			return
@@ -52,7 +52,7 @@ func (s *session) finish() {
 }
 
 func (s *session) result() {
-	s.say("\n%s", texts.Result(s.Visit, s.Range, s.Prices, s.Width))
+	fmt.Fprintf(s.out, "\n%s\n", texts.Result(s.Words, s.Visit, s.Range, s.Prices, s.Width))
 	if open := s.Visit.Open(); open > 0 {
 		s.say("\nQuestions still open: %d. Say list to see them.", open)
 	}
@@ -65,11 +65,11 @@ func (s *session) page() {
 	}
 	path, err := s.Pager.Page(s.Visit)
 	if err != nil {
-		s.say("The page was not made: %s", gate.Line(err.Error()))
+		s.say("The page was not made: %s", outside(err.Error()))
 		return
 	}
 	s.outcome.Page = path
-	s.say("The page is in %s", gate.Line(path))
+	s.say("The page is in %s", outside(path))
 }
 
 // overrule takes "3 because of what was seen": the requirement and the reason.

@@ -1,10 +1,6 @@
 package plain
 
-import (
-	"strings"
-
-	"cutbrief/assess/gate"
-)
+import "strings"
 
 // Mover is a Saver that can go on in another place: a folder, or a file that is
 // not there yet. Nothing is written before the next save.
@@ -27,11 +23,11 @@ func (s *session) elsewhere(line string) (place string, named bool) {
 func (s *session) keepIn(place string) {
 	mover, _ := s.Saver.(Mover)
 	if err := mover.MoveTo(place); err != nil {
-		s.say("Not saved: %s.", gate.Line(err.Error()))
+		s.say("Not saved: %s.", outside(err.Error()))
 		return
 	}
 	s.save()
 	if !s.changed {
-		s.say("Saved in %s.", gate.Line(s.outcome.Path))
+		s.say("Saved in %s.", outside(s.outcome.Path))
 	}
 }

@@ -50,12 +50,12 @@ func (s *session) stored() {
 	case has && a.State == assess.Unknown:
 		s.say("So far: not known. An empty line leaves it so.")
 	case has:
-		s.say("So far: %s (%s). An empty line keeps it.", texts.Said(s.step.Question, a), a.State)
+		s.say("So far: %s (%s). An empty line keeps it.", texts.Marked(s.step.Question, a), a.State)
 	case usual != "":
-		s.say("An empty line takes: %s", gate.Line(usual))
+		s.say("An empty line takes: %s", outside(usual))
 	}
 	if a.Note != "" {
-		s.say("Note: %s", gate.Line(a.Note))
+		s.say("Note: %s", outside(a.Note))
 	}
 }
 
@@ -97,7 +97,7 @@ func (s *session) state(step assess.Step) string {
 	case a.State == assess.Unknown:
 		return "not known"
 	}
-	return fmt.Sprintf("%s (%s)", texts.Said(step.Question, a), a.State)
+	return fmt.Sprintf("%s (%s)", texts.Marked(step.Question, a), a.State)
 }
 
 // jump goes to the question with that number in the list; false if there is
@@ -112,7 +112,7 @@ func (s *session) jump(number string) bool {
 	if g := n - len(steps) - 1; g >= 0 && g < len(s.Visit.Skipped) {
 		return s.takeBackIn(s.Visit.Skipped[g])
 	}
-	s.say("There is no question %s.", number)
+	s.say("There is no question %s.", outside(number))
 	fmt.Fprint(s.out, "> ")
 	return false
 }
@@ -135,7 +135,8 @@ func (s *session) takeBackIn(g assess.Group) bool {
 func (s *session) note(text string) {
 	a, has := s.Visit.Answer(s.step.Asked())
 	if text = strings.TrimSpace(text); text == "" {
-		s.say("Say note and then the text.\n> ")
+		s.say("Say note and then the text.")
+		fmt.Fprint(s.out, "> ")
 		return
 	}
 	if !has {

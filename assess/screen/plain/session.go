@@ -7,6 +7,7 @@ import (
 
 	"cutbrief/assess"
 	"cutbrief/assess/gate"
+	"cutbrief/assess/phrase"
 	texts "cutbrief/assess/screen/words"
 )
 
@@ -44,7 +45,14 @@ back, help, not known, note followed by text, skip (the rest of the group),
 list, go followed by a number, clear, measured, assumed, told, result, quit.
 An empty line leaves the question open and goes on.`
 
-func (s *session) say(format string, args ...any) { fmt.Fprintf(s.out, format+"\n", args...) }
+// say prints a text in the words of the book.
+func (s *session) say(format string, args ...any) {
+	fmt.Fprintln(s.out, s.Words.Say(fmt.Sprintf(format, args...)))
+}
+
+// outside passes a text that is not ours through the gate and marks it, so that
+// it is printed as it is.
+func outside(text string) string { return phrase.Keep(gate.Line(text)) }
 
 // ask asks from one step on, until the questions or the input are over.
 func (s *session) ask(from assess.Step) {
@@ -59,7 +67,7 @@ func (s *session) ask(from assess.Step) {
 			s.outcome.InputEnd = true
 			return
 		}
-		w, rest := parse(line)
+		w, rest := parse(s.Words.Word(line))
 		if w == quit {
 			return
 		}
@@ -191,7 +199,7 @@ func (s *session) takeNothing() move {
 func (s *session) answer(line string) bool {
 	a, echo, err := s.read(line)
 	if err != nil {
-		complaint := texts.Complaint(err)
+		complaint := texts.Complained(err)
 		s.say("Not taken: %s.", complaint[0])
 		for _, hint := range complaint[1:] {
 			s.say("Hint: %s.", hint)
@@ -203,7 +211,7 @@ func (s *session) answer(line string) bool {
 		a.State = h
 	}
 	if echo != "" {
-		s.say("Understood: %s", gate.Line(echo))
+		s.say("Understood: %s", outside(s.Words.Say(echo)))
 	}
 	s.keep(a)
 	return true
@@ -213,10 +221,12 @@ func (s *session) answer(line string) bool {
 func (s *session) read(line string) (assess.Answer, string, error) {
 	switch s.step.Question.Form {
 	case assess.FormOne, assess.FormSeveral:
-		a, err := s.Visit.Choose(s.step, texts.Choices(s.Visit.Options(s.step), line))
+		a, err := s.Visit.Choose(s.step, texts.Choices(texts.In(s.Words, s.Visit.Options(s.step)), line))
 		return a, "", err
 	case assess.FormLong:
 		return s.Visit.Read(s.step, s.text(line))
+	case assess.FormQuantity:
+		line = s.Words.Answer(line)
 	}
 	return s.Visit.Read(s.step, line)
 }
@@ -235,7 +245,7 @@ func (s *session) save() {
 	path, err := s.Saver.Save(s.Visit)
 	s.outcome.Unsaved = err
 	if err != nil {
-		s.say("Not saved: %s. The answers are kept while this runs; the next one tries again.", gate.Line(err.Error()))
+		s.say("Not saved: %s. The answers are kept while this runs; the next one tries again.", outside(err.Error()))
 		if _, able := s.Saver.(Mover); able {
 			s.say("For another place say save in, and a folder or the name of a new file.")
 		}
@@ -259,6 +269,6 @@ func (s *session) close() {
 		return
 	}
 	if s.outcome.Unsaved == nil {
-		s.say("\nThe input has ended. All answers taken are saved in %s.", gate.Line(s.outcome.Path))
+		s.say("\nThe input has ended. All answers taken are saved in %s.", outside(s.outcome.Path))
 	}
 }

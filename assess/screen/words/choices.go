@@ -5,6 +5,7 @@ import (
 	"strings"
 
 	"cutbrief/assess"
+	"cutbrief/assess/phrase"
 )
 
 // Choices are the options named in a line, by number, identifier or text. What
@@ -24,6 +25,15 @@ func Choices(options []assess.Option, line string) []string {
 		chosen = append(chosen, part)
 	}
 	return chosen
+}
+
+// In are options in the words of a book.
+func In(book *phrase.Book, options []assess.Option) []assess.Option {
+	said := make([]assess.Option, len(options))
+	for i, o := range options {
+		said[i] = assess.Option{ID: o.ID, Text: book.Say(o.Text)}
+	}
+	return said
 }
 
 // Choice is the option named by number, identifier or text.

@@ -4,10 +4,12 @@ package words
 
 import (
 	"errors"
+	"strconv"
 	"strings"
 
 	"cutbrief/assess"
 	"cutbrief/assess/gate"
+	"cutbrief/assess/phrase"
 	"cutbrief/report"
 	"cutbrief/rules"
 )
@@ -38,12 +40,15 @@ func Place(steps []assess.Step, s assess.Step) (at, of int) {
 }
 
 // Said is an answer in one line, as said or as chosen.
-func Said(q *assess.Question, a assess.Answer) string {
+func Said(q *assess.Question, a assess.Answer) string { return phrase.Bare(Marked(q, a)) }
+
+// Marked is Said, with what is not ours to word marked for a book of phrases.
+func Marked(q *assess.Question, a assess.Answer) string {
 	switch {
 	case a.State == assess.Unknown:
 		return "not known"
 	case len(a.Chosen) == 0:
-		return gate.Line(strings.TrimSpace(a.Said + " " + a.Unit))
+		return phrase.Keep(gate.Line(strings.TrimSpace(a.Said + " " + a.Unit)))
 	}
 	var words []string
 	for _, id := range a.Chosen {
@@ -58,16 +63,30 @@ func optionText(q *assess.Question, id string) string {
 			return o.Text
 		}
 	}
-	return gate.Line(id)
+	return phrase.Keep(gate.Line(id))
 }
 
 // Complaint is an error in two lines: what is wrong, and what would be taken.
 func Complaint(err error) []string {
-	var mistake *assess.Mistake
-	if errors.As(err, &mistake) {
-		return []string{gate.Line(mistake.What()), gate.Line(mistake.Hint)}
+	var lines []string
+	for _, l := range Complained(err) {
+		lines = append(lines, phrase.Bare(l))
 	}
-	return []string{gate.Line(err.Error())}
+	return lines
+}
+
+// Complained is Complaint, with what was typed marked for a book of phrases.
+func Complained(err error) []string {
+	var mistake *assess.Mistake
+	if !errors.As(err, &mistake) {
+		return []string{phrase.Keep(gate.Line(err.Error()))}
+	}
+	what := gate.Line(mistake.What())
+	if mistake.Value != "" {
+		quoted := gate.Line(strconv.Quote(mistake.Value))
+		what = strings.Replace(what, quoted, phrase.Keep(quoted), 1)
+	}
+	return []string{what, gate.Line(mistake.Hint)}
 }
 
 // Requirements are what can decide a sale, in the words used to a customer.
