@@ -38,7 +38,7 @@ func TestListNewestFirst(t *testing.T) {
 // is not.
 func TestListShowsWhatCannotBeRead(t *testing.T) {
 	dir := t.TempDir()
-	for name, content := range map[string]string{"torn.json": `{"format":"cutbrief-vi`, "notes.txt": "x", ".a.json.saving": "{", ".hidden.json": "{"} {
+	for name, content := range map[string]string{"torn.json": `{"format":"cutbrief-vi`, "notes.txt": "x", ".a.json.cutbrief": "{", ".hidden.json": "{"} {
 		if err := os.WriteFile(filepath.Join(dir, name), []byte(content), 0o600); err != nil {
 			t.Fatal(err)
 		}

@@ -12,6 +12,7 @@ import (
 	"golang.org/x/text/unicode/norm"
 
 	"cutbrief/assess"
+	"cutbrief/assess/store/whole"
 	"cutbrief/rules"
 )
 
@@ -23,11 +24,12 @@ const (
 
 // NewPath returns a free file name in the folder for v: date, company,
 // ".json", such as "2026-11-25-hillside-farm.json"; a second visit of the day
-// gets "-2". It makes the folder if it is missing.
+// gets "-2". It makes the folder if it is missing, and sweeps it.
 func (f Folder) NewPath(v *assess.Visit) (string, error) {
 	if err := os.MkdirAll(f.Dir, 0o700); err != nil {
 		return "", err
 	}
+	whole.Sweep(f.Dir)
 	name := day(v) + "-" + slug(said(v, assess.FactCompany))
 	for n := 1; n <= mostAlike; n++ {
 		path := filepath.Join(f.Dir, numbered(name, n)+".json")

@@ -3,11 +3,13 @@ package main
 import (
 	"fmt"
 	"io"
+	"path/filepath"
 	"slices"
 	"strings"
 
 	"github.com/spf13/cobra"
 
+	"cutbrief/assess/store/whole"
 	"cutbrief/report"
 	"cutbrief/rules/unit"
 )
@@ -201,11 +203,16 @@ func (a *app) briefs(job briefJob) ([]report.Brief, error) {
 }
 
 // deliver writes every document to standard output or to its file, whose path
-// it then prints.
+// it then prints. What a program that was killed left in the folder goes first.
 func (a *app) deliver(targets []target, force bool) error {
+	swept := ""
 	for _, t := range targets {
 		if t.path == "-" {
 			return put(a.out, t.data)
+		}
+		if dir := filepath.Dir(t.path); dir != swept {
+			whole.Sweep(dir)
+			swept = dir
 		}
 		if err := writeFile(t.path, t.data, force); err != nil {
 			return err

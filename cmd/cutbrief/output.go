@@ -5,7 +5,8 @@ import (
 	"fmt"
 	"io/fs"
 	"os"
-	"path/filepath"
+
+	"cutbrief/assess/store/whole"
 )
 
 // errExists means a file would be written over.
@@ -20,8 +21,13 @@ var errIrregular = errors.New("it is not a regular file")
 // to write over anything; with it, a link is followed and stays a link.
 func writeFile(path string, data []byte, force bool) error {
 	err := write(path, data, force)
-	if err == nil {
+	switch {
+	case err == nil:
 		return nil
+	case errors.Is(err, fs.ErrExist):
+		err = errExists
+	case errors.Is(err, whole.ErrBusy):
+		err = whole.ErrBusy // the name it has meanwhile helps nobody
 	}
 	hint := "choose another place with --out"
 	if errors.Is(err, errExists) {
@@ -31,73 +37,13 @@ func writeFile(path string, data []byte, force bool) error {
 }
 
 func write(path string, data []byte, force bool) error {
-	if force {
-		var err error
-		if path, err = overwritten(path); err != nil {
-			return err
-		}
+	if !force {
+		return whole.Create(path, data)
 	}
-	tmp, err := writeBeside(path, data)
-	if err != nil {
-		return err
+	if info, err := os.Stat(path); err == nil && !info.Mode().IsRegular() {
+		return errIrregular
 	}
-	if err := place(tmp, path, force); err != nil {
-		os.Remove(tmp)
-		return err
-	}
-	return nil
-}
-
-// overwritten is the file that writing over path would replace.
-func overwritten(path string) (string, error) {
-	info, err := os.Stat(path)
-	if errors.Is(err, fs.ErrNotExist) {
-		return path, nil
-	}
-	if err != nil {
-		return path, err
-	}
-	if !info.Mode().IsRegular() {
-		return path, errIrregular
-	}
-	return filepath.EvalSymlinks(path)
-}
-
-// writeBeside writes data to a new file in path's folder and returns its name.
-// It leaves nothing behind when it fails.
-func writeBeside(path string, data []byte) (string, error) {
-	f, err := os.CreateTemp(filepath.Dir(path), ".cutbrief-*")
-	if err != nil {
-		return "", err
-	}
-	_, err = f.Write(data)
-	// The bytes must be on the disk before the name is, or a power cut leaves an empty page.
-	err = errors.Join(err, f.Sync(), f.Close())
-	if err != nil {
-		os.Remove(f.Name())
-		return "", err
-	}
-	return f.Name(), nil
-}
-
-// place gives the finished file its name. Linking fails where the name is
-// taken, so that no other program's file is lost between looking and writing;
-// where the disk cannot link, we look first and then rename.
-func place(tmp, path string, force bool) error {
-	if force {
-		return os.Rename(tmp, path)
-	}
-	err := os.Link(tmp, path)
-	switch {
-	case err == nil:
-		return os.Remove(tmp)
-	case errors.Is(err, fs.ErrExist):
-		return errExists
-	}
-	if _, err := os.Lstat(path); err == nil {
-		return errExists
-	}
-	return os.Rename(tmp, path)
+	return whole.Replace(path, func() ([]byte, error) { return data, nil })
 }
 
 // reason drops the path and the call from an error of the file system: the
