@@ -1,9 +1,6 @@
 package pdf
 
-import (
-	"cutbrief/report"
-	"cutbrief/rules/cite"
-)
+import "cutbrief/report"
 
 // cautions puts the cautions in small but legible type, each with its source,
 // in two columns of even height.
@@ -12,9 +9,11 @@ func (pg *page) cautions() {
 	if len(b.Cautions) == 0 {
 		return
 	}
-	const title, note = "Cutting can hurt people and start fires", "Sources in brackets; without one it is common practice."
+	title := pg.say("Cutting can hurt people and start fires")
+	note := pg.say("Sources in brackets; without one it is common practice.")
 	pg.text(pg.left+pg.faces.width(title, headStyle)+3, pg.y+0.6, note, smallStyle, grey)
-	pg.heading(pg.left, title)
+	pg.text(pg.left, pg.y, title, headStyle, accent)
+	pg.y += headStyle.line() + 0.6
 	half := (pg.width - gutter) / 2
 	const indent = 3.0
 	var items [][]string
@@ -43,7 +42,7 @@ func (pg *page) cautions() {
 // warned is a caution with its source; common practice is said once, in the
 // footing.
 func warned(c report.Line) string {
-	if c.Source == "" || c.Trust == string(cite.Practice) {
+	if c.Source == "" || c.Source == c.Trust {
 		return c.Value
 	}
 	return c.Value + " [" + c.Source + "]"

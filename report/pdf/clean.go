@@ -85,6 +85,7 @@ func (c *cleaner) brief(b report.Brief) report.Brief {
 		Excluded: c.lines("systems not taken", b.Excluded), Cautions: c.lines("cautions", b.Cautions),
 		Notes: c.list("notes", b.Notes), Footing: c.list("footing", b.Footing), Dropped: c.list("footing", b.Dropped),
 	}
+	out.Words = b.Words
 	out.Leaving, out.OnSite = c.lines("checklists", b.Leaving), c.lines("checklists", b.OnSite)
 	out.Working = c.reasons(b.Working)
 	out.Cost = c.cost(b.Cost)

@@ -18,10 +18,10 @@ func (pg *page) foot(replaced string) {
 	for _, t := range b.Dropped[:pg.kept("what could not be shown", len(b.Dropped), 2)] {
 		pg.paragraph("what could not be shown", t, pg.full(), smallBold, black, 2)
 	}
-	pg.y = pg.lines(pg.left, pg.y, pg.all(replaced), smallBold, black)
+	pg.y = pg.lines(pg.left, pg.y, pg.all(pg.say(replaced)), smallBold, black)
 	if len(pg.cuts) > 0 {
 		text := "Shortened to fit one page: " + strings.Join(said(pg.cuts), "; ") + ". The text form has it all."
-		pg.y = pg.lines(pg.left, pg.y, pg.all(text), smallBold, black)
+		pg.y = pg.lines(pg.left, pg.y, pg.all(pg.say(text)), smallBold, black)
 	}
 	pg.signatures()
 }
@@ -53,9 +53,9 @@ func (pg *page) signatures() {
 	for i, who := range []string{"Customer", "Representative"} {
 		x := pg.left + float64(i)*(width+gutter)
 		pg.shape(ruleMark, x, pg.y, width*0.68, 0, black)
-		pg.text(x, pg.y+0.4, who, smallStyle, grey)
+		pg.text(x, pg.y+0.4, pg.say(who), smallStyle, grey)
 		pg.shape(ruleMark, x+width*0.72, pg.y, width*0.28, 0, black)
-		pg.text(x+width*0.72, pg.y+0.4, "Date", smallStyle, grey)
+		pg.text(x+width*0.72, pg.y+0.4, pg.say("Date"), smallStyle, grey)
 	}
 	pg.y += 0.4 + smallStyle.line()
 }

@@ -70,7 +70,7 @@ func (pg *page) recommendation() {
 	frame := len(pg.marks)
 	pg.marks = append(pg.marks, mark{}, mark{}) // the frame goes beneath the text
 	pg.y += pad
-	pg.text(in.x, pg.y, b.Answer(), smallStyle, grey)
+	pg.text(in.x, pg.y, pg.say(b.Answer()), smallStyle, grey)
 	pg.y += smallStyle.line() + 0.2
 	pg.paragraph("recommendation", b.Headline, in, headlineStyle, black, 2)
 	pg.y += 0.6

@@ -40,18 +40,19 @@ func (pg *page) bars(at span) bool {
 	}
 	pg.heading(at.x, "Needed and given")
 	n := pg.kept("needed and given", len(pg.brief.Bars), pg.limits.bars)
-	for _, b := range telling(pg.brief.Bars, n) {
+	for _, b := range telling(pg.brief.Bars, n, pg.say(string(rules.Met))) {
 		pg.bar(b, at)
 	}
 	return true
 }
 
-// telling picks n bars, in their order: those not met before those met.
-func telling(bars []report.Bar, n int) []report.Bar {
+// telling picks n bars, in their order: those not met before those whose verdict
+// is the word for met.
+func telling(bars []report.Bar, n int, word string) []report.Bar {
 	pick := make([]bool, len(bars))
 	for _, met := range []bool{false, true} {
 		for i, b := range bars {
-			if n > 0 && !pick[i] && (b.Verdict == string(rules.Met)) == met {
+			if n > 0 && !pick[i] && (b.Verdict == word) == met {
 				pick[i] = true
 				n--
 			}
@@ -74,7 +75,7 @@ func (pg *page) bar(b report.Bar, at span) {
 	pg.paragraph(part, b.Label, span{at.x, barLabel - 1}, strongStyle, black, 1)
 	pg.y = y + step
 	verdict := smallStyle
-	verdict.bold = b.Verdict != string(rules.Met)
+	verdict.bold = b.Verdict != pg.say(string(rules.Met))
 	pg.paragraph(part, b.Verdict, span{at.x, barLabel - 1}, verdict, black, 1)
 	pg.shape(hatchMark, x, y+0.6, room*share(b.NeedShare), barHeight, black)
 	pg.shape(fillMark, x, y+step+0.5, room*share(b.HaveShare), barHeight, accent)

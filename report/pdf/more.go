@@ -1,6 +1,7 @@
 package pdf
 
 import (
+	"cutbrief/assess/phrase"
 	"cutbrief/report"
 )
 
@@ -65,9 +66,9 @@ func (w *writer) title(text, remark string) {
 	if w.on.y+headlineStyle.line()+below*bodyStyle.line() > w.bottom {
 		w.turn()
 	}
-	w.on.text(w.on.left, w.on.y, text, headlineStyle, accent)
+	w.on.text(w.on.left, w.on.y, w.on.say(text), headlineStyle, accent)
 	w.on.y += headlineStyle.line() + 0.4
-	w.put("", remark, 0, smallStyle, grey)
+	w.put("", w.on.say(remark), 0, smallStyle, grey)
 	w.on.y += 1.4
 }
 
@@ -118,13 +119,13 @@ func (w *writer) reason(r report.Reason) {
 
 func (w *writer) below(r report.Reason, indent float64) {
 	if r.Formula != "" {
-		w.put("", "Rule: "+r.Formula, indent, smallStyle, black)
+		w.put("", w.on.say("Rule: "+phrase.Keep(r.Formula)), indent, smallStyle, black)
 	}
 	if r.Numbers != "" {
-		w.put("", "Here: "+r.Numbers, indent, smallStyle, black)
+		w.put("", w.on.say("Here: "+phrase.Keep(r.Numbers)), indent, smallStyle, black)
 	}
 	if rests := restsOn(r); rests != "" {
-		w.put("", "Rests on: "+rests, indent, smallStyle, grey)
+		w.put("", w.on.say("Rests on: "+phrase.Keep(rests)), indent, smallStyle, grey)
 	}
 	for _, part := range r.Parts {
 		text := sentence(colon(part.Title, part.Value), part.Numbers)

@@ -131,7 +131,7 @@ func (pg *page) paragraph(part, text string, at span, st style, in ink, most int
 
 // heading opens a part of the page.
 func (pg *page) heading(x float64, text string) {
-	pg.text(x, pg.y, text, headStyle, accent)
+	pg.text(x, pg.y, pg.say(text), headStyle, accent)
 	pg.y += headStyle.line() + 0.6
 }
 

@@ -19,7 +19,7 @@ func (pg *page) plan() {
 	pg.heading(pg.left, "Demonstration")
 	x := pg.left
 	for _, c := range columns {
-		pg.text(x, pg.y, c.head, smallStyle, grey)
+		pg.text(x, pg.y, pg.say(c.head), smallStyle, grey)
 		x += c.share * pg.width
 	}
 	pg.y += smallStyle.line() + 0.4
