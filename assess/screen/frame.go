@@ -32,6 +32,7 @@ func (f Frame) Render() string {
 	if f.Size.Roomy() {
 		room--
 	}
+	f.Body, f.Side = Fit(f.Body, room), Fit(f.Side, room)
 	for i := range max(0, room) {
 		lines = append(lines, f.line(i))
 	}

@@ -57,10 +57,24 @@ func shade(number string) lipgloss.CompleteColor {
 	return lipgloss.CompleteColor{TrueColor: number, ANSI256: number}
 }
 
+// Typed is a text with the cursor before its rune at, behind the mark of the
+// focus, in lines of at most width cells.
+func (l Look) Typed(text []rune, at, width int) []string {
+	under, after := nothing, ""
+	if at < len(text) {
+		under, after = string(text[at]), string(text[at+1:])
+	}
+	return Hang(l.Accent.Render(Focus), string(text[:at])+l.Cursor.Reverse(true).Render(under)+after, width)
+}
+
+// nothing stands under the cursor at the end: a space that no line end takes
+// away.
+const nothing = "\u00a0"
+
 // cursorAsText shows the place of the cursor where reverse video is not to be
 // had.
 func cursorAsText(under string) string {
-	if under == " " || under == "" {
+	if under == " " || under == "" || under == nothing {
 		return "_"
 	}
 	return "|" + under

@@ -1,6 +1,7 @@
 package screen
 
 import (
+	"slices"
 	"strings"
 
 	"github.com/charmbracelet/x/ansi"
@@ -46,12 +47,55 @@ func Each(lines []string, render func(...string) string) []string {
 	return styled
 }
 
-// Around returns at most height lines that include line at.
+// MoreAbove and MoreBelow stand where a text goes on outside the window.
+const (
+	MoreAbove = "more above ↑"
+	MoreBelow = "more below ↓"
+)
+
+// More says where a text goes on, "" if nowhere.
+func More(atTop, atBottom bool) string {
+	switch {
+	case atTop && atBottom:
+		return ""
+	case atTop:
+		return MoreBelow
+	case atBottom:
+		return MoreAbove
+	}
+	return MoreAbove + "  " + MoreBelow
+}
+
+// Around returns at most height lines that include line at. Where there is room
+// for it, the first and the last say that there is more.
 func Around(lines []string, at, height int) []string {
 	height = max(0, height)
 	if len(lines) <= height {
 		return lines
 	}
 	from := min(max(0, at-height/2), len(lines)-height)
-	return lines[from : from+height]
+	shown := slices.Clone(lines[from : from+height])
+	if height < 4 {
+		return shown
+	}
+	if from > 0 {
+		shown[0] = MoreAbove
+	}
+	if from+height < len(lines) {
+		shown[height-1] = MoreBelow
+	}
+	return shown
+}
+
+// Fit returns the first height lines; the last says that there is more, if there
+// is.
+func Fit(lines []string, height int) []string {
+	if len(lines) <= max(0, height) {
+		return lines
+	}
+	shown := slices.Clone(lines[:max(0, height)])
+	if height > 0 {
+		shown[height-1] = "…"
+	}
+	return shown
 }

@@ -335,15 +335,14 @@ func (m *Model) viewReading(f screen.Frame) string {
 // readingLine is the line under the result: a fault, what just happened, or how
 // far down one is.
 func (m *Model) readingLine() string {
+	more := m.look.Dim.Render(screen.More(m.result.AtTop(), m.result.AtBottom()))
 	switch {
 	case m.fault != "":
-		return m.look.Bad.Render("! " + m.fault)
+		return m.look.Bad.Render("! "+m.fault) + "  " + more
 	case m.told != "":
-		return m.look.Good.Render(m.told)
-	case m.result.AtBottom():
-		return ""
+		return m.look.Good.Render(m.told) + "  " + more
 	}
-	return m.look.Dim.Render("more below ↓")
+	return more
 }
 
 func (m *Model) viewOverruling(room int) []string {

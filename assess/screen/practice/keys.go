@@ -11,9 +11,9 @@ import (
 // keys beside a question are control keys. Where a terminal keeps one of them
 // for itself, the word typed as a line does the same.
 type keyMap struct {
-	accept, later, back, unknown, list, done, leave key.Binding
-	acts                                            []actKey
-	scroll, closeIt, why, quit                      key.Binding
+	note, accept, later, back, unknown, list, done, leave key.Binding
+	acts                                                  []actKey
+	scroll, closeIt, why, quit                            key.Binding
 }
 
 // actKey is the key of one act.
@@ -24,6 +24,7 @@ type actKey struct {
 
 func newKeys() keyMap {
 	return keyMap{
+		note:    screen.Key("Enter", "ask or note", "enter"),
 		accept:  screen.Accept(),
 		later:   screen.Later(),
 		back:    screen.Back(),

@@ -8,7 +8,6 @@ import (
 	"cutbrief/assess/screen/talk"
 	"cutbrief/report"
 
-	"github.com/charmbracelet/bubbles/cursor"
 	"github.com/charmbracelet/bubbles/textinput"
 	"github.com/charmbracelet/bubbles/viewport"
 	tea "github.com/charmbracelet/bubbletea"
@@ -28,6 +27,7 @@ type Model struct {
 	input  textinput.Model
 	drafts map[string]string // typed and not noted, by the name of the question
 	said   []string          // what was said and done, the newest last
+	up     int               // lines it is scrolled up by
 	panel  report.Panel
 	listed bool           // the list of questions is shown
 	shown  string         // the text of the sheet: list, decision, mark
@@ -41,9 +41,7 @@ func newModel(s *casebook.Session) *Model {
 	m := &Model{talk: talk.New(s, 0), look: screen.NewLook(), keys: newKeys(), size: screen.Usual(), sheet: viewport.New(1, 1), drafts: map[string]string{}}
 	m.talk.Keys = true
 	m.input = textinput.New()
-	m.input.Prompt, m.input.CharLimit = screen.Focus, lineMost
-	m.input.PromptStyle, m.input.Cursor.Style = m.look.Accent, m.look.Cursor
-	m.input.Cursor.SetMode(cursor.CursorStatic)
+	m.input.CharLimit = lineMost
 	m.input.Focus()
 	m.said = append([]string{how}, m.talk.Greeting()...)
 	m.think()
@@ -59,6 +57,7 @@ func (m *Model) think() { m.panel = report.SoFar(m.talk.Session.Notes, m.talk.Se
 // line hands a line to the talk and keeps what comes back: as said, or as the
 // sheet where a sheet is shown.
 func (m *Model) line(text string) {
+	m.up = 0
 	step := m.talk.Step().Name()
 	out := strings.TrimRight(strings.TrimLeft(m.talk.Line(text), "\n"), "\n")
 	switch {
@@ -100,18 +99,22 @@ func (m *Model) lay() {
 	m.sheet.SetYOffset(at)
 }
 
-// inputTall is the line of the input under a sheet, and the one that says that
-// there is more.
+// inputTall is the input under a sheet, and the line that says that there is
+// more.
 func (m *Model) inputTall() int {
 	if m.talk.Stage() == talk.Marked {
 		return 1
 	}
-	return 2
+	return 1 + len(m.typed(m.size.Width-2))
+}
+
+// typed is the line for a note, wrapped.
+func (m *Model) typed(width int) []string {
+	return m.look.Typed([]rune(m.input.Value()), m.input.Position(), width)
 }
 
 func (m *Model) resize(width, height int) {
 	m.size = screen.Size{Width: width, Height: height}
 	m.talk.Width = min(max(width-2, 1), readable)
-	m.input.Width = max(1, m.size.Main()-4)
 	m.lay()
 }

@@ -52,8 +52,10 @@ func (m *Model) updateTalking(msg tea.KeyMsg) tea.Cmd {
 		}
 	}
 	switch k := m.keys; {
-	case key.Matches(msg, k.accept), msg.Type == tea.KeyCtrlJ:
+	case key.Matches(msg, k.note), msg.Type == tea.KeyCtrlJ:
 		m.enter()
+	case key.Matches(msg, k.scroll) && m.input.Value() == "", msg.Type == tea.KeyUp, msg.Type == tea.KeyDown:
+		m.scrollSaid(msg.String())
 	case key.Matches(msg, k.later):
 		m.line("next")
 	case key.Matches(msg, k.back):
@@ -97,7 +99,10 @@ func (m *Model) edit(msg tea.KeyMsg) {
 		}
 		msg.Runes = kept
 	}
-	m.input, _ = m.input.Update(msg) // its command blinks a cursor that does not blink
+	m.input, _ = m.input.Update(msg) // its command blinks a cursor that is not drawn
+	if m.talk.Stage() != talk.Talking || m.listed {
+		m.lay()
+	}
 }
 
 // updateSheet takes a key at the list and at the three decisions.
@@ -154,6 +159,13 @@ func (m *Model) updateMarked(msg tea.KeyMsg) tea.Cmd {
 		m.scroll(msg)
 	}
 	return nil
+}
+
+// scrollSaid moves about in what was said.
+func (m *Model) scrollSaid(pressed string) {
+	lines, room := len(m.saidLines()), m.saidRoom()
+	by := map[string]int{"up": 1, "down": -1, "pgup": room - 1, "pgdown": 1 - room, "home": lines, "end": -lines}[pressed]
+	m.up = max(0, min(m.up+by, lines-room))
 }
 
 // scroll moves about in the sheet; its commands are none.

@@ -2,6 +2,7 @@ package practice
 
 import (
 	"fmt"
+	"slices"
 	"strings"
 
 	"cutbrief/assess/gate"
@@ -40,11 +41,11 @@ func (m *Model) foot() []string {
 	case m.talk.Stage() != talk.Talking || m.listed:
 		keys = []key.Binding{k.accept, k.scroll, k.closeIt, k.leave}
 	default:
-		keys = []key.Binding{k.accept}
+		keys = []key.Binding{k.note}
 		for _, a := range k.acts {
 			keys = append(keys, a.Binding)
 		}
-		keys = append(keys, k.later, k.back, k.unknown, k.list, k.done, k.leave)
+		keys = append(keys, k.later, k.back, k.unknown, k.list, k.scroll, k.done, k.leave)
 	}
 	return m.look.Keys(m.size.Width-2, keys...)
 }
@@ -52,28 +53,62 @@ func (m *Model) foot() []string {
 // viewTalking shows the question, what was said as far as there is room, and the
 // line for the note.
 func (m *Model) viewTalking(room int) []string {
-	width := m.size.Main()
-	top := m.question(width)
-	const saidLeast, inputLines = 3, 2
-	if most := max(1, room-saidLeast-inputLines); len(top) > most {
+	top, input := m.asked(room), m.typed(m.size.Main())
+	body := append(append(top, ""), m.window(m.saidLines(), m.saidRoom())...)
+	above := max(0, room-len(input))
+	for len(body) < above {
+		body = append(body, "")
+	}
+	return append(body[:above], input...)
+}
+
+// asked is the question, as far as there is room beside what was said.
+func (m *Model) asked(room int) []string {
+	const saidLeast = 3
+	top := m.question(m.size.Main())
+	if most := max(1, room-saidLeast-1-len(m.typed(m.size.Main()))); len(top) > most {
 		top = append(top[:most-1], m.look.Dim.Render("… ^L lists all"))
 	}
+	return top
+}
+
+// saidLines are what was said and done, wrapped.
+func (m *Model) saidLines() []string {
 	var said []string
 	for _, l := range m.said {
-		lines := screen.Wrap(l, width)
+		lines := screen.Wrap(l, m.size.Main())
 		if !strings.HasPrefix(l, `"`) {
 			lines = screen.Each(lines, m.look.Dim.Render)
 		}
 		said = append(said, lines...)
 	}
-	left := max(0, room-len(top)-inputLines)
-	said = said[max(0, len(said)-left):]
-	body := append(top, "")
-	body = append(body, said...)
-	for len(body) < room-1 {
-		body = append(body, "")
+	return said
+}
+
+// saidRoom is how many lines of that are shown.
+func (m *Model) saidRoom() int {
+	room := m.size.Room(len(m.foot()))
+	return max(0, room-len(m.asked(room))-1-len(m.typed(m.size.Main())))
+}
+
+// window is the last room lines, less those scrolled up by. It says where there
+// is more.
+func (m *Model) window(lines []string, room int) []string {
+	if len(lines) <= room {
+		return lines
 	}
-	return append(body[:max(0, room-1)], m.input.View())
+	end := max(room, len(lines)-m.up)
+	shown := slices.Clone(lines[end-room : end])
+	if room < 3 {
+		return shown
+	}
+	if end > room {
+		shown[0] = m.look.Dim.Render(screen.MoreAbove)
+	}
+	if end < len(lines) {
+		shown[room-1] = m.look.Dim.Render(screen.MoreBelow)
+	}
+	return shown
 }
 
 // question is the step with its choices, and what is noted.
@@ -119,13 +154,9 @@ func (m *Model) side() []string {
 // viewSheet is the list, a decision or the mark, with the line for an answer.
 func (m *Model) viewSheet() []string {
 	lines := strings.Split(m.sheet.View(), "\n")
-	more := ""
-	if !m.sheet.AtBottom() {
-		more = m.look.Dim.Render("more below ↓")
-	}
-	lines = append(lines, more)
+	lines = append(lines, m.look.Dim.Render(screen.More(m.sheet.AtTop(), m.sheet.AtBottom())))
 	if m.talk.Stage() != talk.Marked {
-		lines = append(lines, m.input.View())
+		lines = append(lines, m.typed(m.size.Width-2)...)
 	}
 	return lines
 }

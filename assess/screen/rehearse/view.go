@@ -116,7 +116,7 @@ func (m *Model) viewReady() []string {
 		body = append(body, screen.Each(m.wrap("Change the plate or the setting first."), m.look.Accent.Render)...)
 	}
 	for _, t := range m.at().Torch {
-		body = append(body, screen.Hang("› ", t, m.size.Width-3)...)
+		body = append(body, screen.Hang("- ", t, m.size.Width-3)...)
 	}
 	body = append(append(body, ""), m.wrap("Look for: "+m.at().See)...)
 	return append(body, m.graded()...)
@@ -164,7 +164,7 @@ func (m *Model) viewTimed() []string {
 
 func (m *Model) viewReasoning() []string {
 	body := append(m.name(), "", "Why? In a few words:")
-	return append(body, m.wrap(screen.Focus+string(m.why)+m.look.Cursor.Reverse(true).Render(" "))...)
+	return append(body, m.look.Typed(m.why, len(m.why), m.size.Width-3)...)
 }
 
 func (m *Model) viewBewaring() []string {

@@ -241,14 +241,24 @@ func (t *Talk) note(line string) {
 		a, echo, err = notes.Read(t.step, line)
 	}
 	if err != nil {
-		complaint := texts.Complaint(err)
-		t.say("Not noted: %s.", complaint[0])
-		for _, hint := range complaint[1:] {
-			t.say("Hint: %s. Or say ask, again, explain, repeat, measure, plate, breaker.", hint)
-		}
+		t.refuse(err)
 		return
 	}
 	t.keep(a, echo)
+}
+
+// refuse says what is wrong with a note, and what would be taken.
+func (t *Talk) refuse(err error) {
+	complaint := texts.Complaint(err)
+	t.say("Not noted: %s.", complaint[0])
+	hint := strings.Join(complaint[1:], "; ")
+	switch t.step.Question.Form {
+	case assess.FormOne:
+		hint = "give its number, such as 1"
+	case assess.FormSeveral:
+		hint = "give the numbers, such as 1, 3"
+	}
+	t.say("Hint: %s. Or say ask, again, explain, repeat, measure, plate, breaker.", hint)
 }
 
 // keep notes an answer and stays at the question: a follow-up may be wanted.
