@@ -20,15 +20,21 @@ type Book struct {
 	Name     string // "german", or the base name of the file
 	Language string // as the book calls it, such as "Deutsch"; "" if it does not
 
+	rows    []string             // the sentences, in their order
 	whole   map[string]entry     // rows without holes, by folded sentence
 	holed   map[string][]pattern // rows with holes, by the first word, "" if a hole is first
 	figures figures
 	answers []pattern // what may be typed, turned round: their words to ours
 	words   []pattern
 
-	mu    sync.Mutex
-	known map[string]told
+	mu     sync.Mutex
+	known  map[string]told
+	listen func(english, words string, missing []string)
 }
+
+// Listen has every text told that the book is asked for the first time, with
+// what it has no words for. Tests find with it what nobody put into words.
+func (b *Book) Listen(hear func(english, words string, missing []string)) { b.listen = hear }
 
 // entry is a row without holes.
 type entry struct{ english, words string }
@@ -70,6 +76,9 @@ func (b *Book) Told(english string) (words string, missing []string) {
 		t.missing[i] = bare(t.missing[i])
 	}
 	b.known[english] = t
+	if b.listen != nil {
+		b.listen(english, t.words, t.missing)
+	}
 	return t.words, t.missing
 }
 

@@ -151,6 +151,7 @@ func (f *file) take(n int, english, words string) {
 		f.report(n, colWords, lines.Error, "does not have the holes of its sentence", accepted)
 		return
 	}
+	f.book.rows = append(f.book.rows, english)
 	if len(ours) == 0 {
 		f.book.put(english, words)
 		return
