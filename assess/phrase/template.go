@@ -48,7 +48,8 @@ func (b *Book) has(sentence string) bool {
 	if _, ok := b.row(sentence); ok {
 		return true
 	}
-	for _, p := range b.holed[newPattern(sentence, "").first()] {
+	asked := newPattern(sentence, "")
+	for _, p := range b.holed[asked.first()] {
 		if folded(p.english) == folded(sentence) {
 			return true
 		}
