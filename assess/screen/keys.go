@@ -55,6 +55,9 @@ func Explain() key.Binding { return Key("^X", "explain", "ctrl+x", "f1") }
 // List shows all questions.
 func List() key.Binding { return Key("^L", "list", "ctrl+l", "f5") }
 
+// Done ends the questions and goes on to what they come to.
+func Done() key.Binding { return Key("^T", "done", "ctrl+t", "f9") }
+
 // Why says how a result was reached.
 func Why() key.Binding { return Key("w", "why", "w", "ctrl+y", "f7") }
 

@@ -23,7 +23,7 @@ type bound struct {
 // usual are the bindings that screens share, by the name of their function.
 var usual = map[string]key.Binding{
 	"Accept": Accept(), "Keep": Keep(), "Back": Back(), "Leave": Leave(), "Quit": Quit(), "Move": Move(), "Scroll": Scroll(),
-	"Later": Later(), "NotKnown": NotKnown(), "Explain": Explain(), "List": List(), "Why": Why(), "Page": Page(),
+	"Later": Later(), "NotKnown": NotKnown(), "Explain": Explain(), "List": List(), "Why": Why(), "Page": Page(), "Done": Done(),
 }
 
 // bindings reads the keys of every screen out of their source: what is made by

@@ -96,7 +96,7 @@ func TestAskingAndNoting(t *testing.T) {
 	d.shows("10 mm", "36 of 42 min left")
 	d.press(tea.KeyEsc)
 	d.shows("[x] 6 mm")
-	d.press(tea.KeyCtrlT, tea.KeyCtrlB)
+	d.press(tea.KeyCtrlP, tea.KeyCtrlB)
 	d.shows("30 of 42 min left", "breaker 32 A")
 	d.press(tea.KeyCtrlN)
 	d.shows("[x] not known")
@@ -121,11 +121,11 @@ func TestAllFollowUps(t *testing.T) {
 
 func TestDecidingAndTheMark(t *testing.T) {
 	d := drive(t, "bench-top")
-	d.press(tea.KeyCtrlD)
+	d.press(tea.KeyCtrlT)
 	d.shows("What decides this sale?", "5. running cost")
 	d.press(tea.KeyEsc)
 	d.shows("Which metals do you cut?")
-	d.press(tea.KeyCtrlD)
+	d.press(tea.KeyCtrlT)
 	d.types("99")
 	d.shows("! Say one of the numbers.", "5. running cost")
 	d.types("5")
@@ -164,7 +164,7 @@ func TestLeavingBeforeTheMark(t *testing.T) {
 func TestTheCustomerGoes(t *testing.T) {
 	d := drive(t, "pasture-fence")
 	for range 9 {
-		d.press(tea.KeyCtrlT)
+		d.press(tea.KeyCtrlP)
 	}
 	d.shows("0 of 24 min left", "the customer has gone back to work")
 	d.types("2")
@@ -199,7 +199,7 @@ func TestEveryViewIsWhole(t *testing.T) {
 			if d.m.talk.Stage() == talk.Talking {
 				d.press(tea.KeyCtrlL)
 				framed(t, d.m)
-				d.press(tea.KeyEsc, tea.KeyCtrlD)
+				d.press(tea.KeyEsc, tea.KeyCtrlT)
 			}
 			framed(t, d.m)
 			d.types(text)
@@ -212,7 +212,7 @@ func TestEveryViewIsWhole(t *testing.T) {
 func TestAnyKeys(t *testing.T) {
 	flag.Set("rapid.checks", "40") // each draws many views
 	keys := []tea.KeyType{tea.KeyEnter, tea.KeyTab, tea.KeyEsc, tea.KeyUp, tea.KeyDown, tea.KeyPgDown, tea.KeyBackspace, tea.KeyCtrlA, tea.KeyCtrlF,
-		tea.KeyCtrlK, tea.KeyCtrlX, tea.KeyCtrlE, tea.KeyCtrlT, tea.KeyCtrlB, tea.KeyCtrlN, tea.KeyCtrlL, tea.KeyCtrlD}
+		tea.KeyCtrlK, tea.KeyCtrlX, tea.KeyCtrlE, tea.KeyCtrlP, tea.KeyCtrlB, tea.KeyCtrlN, tea.KeyCtrlL, tea.KeyCtrlT}
 	rapid.Check(t, func(rt *rapid.T) {
 		d := drive(t, "own-pocket")
 		d.Resize(rapid.IntRange(1, 130).Draw(rt, "width"), rapid.IntRange(1, 45).Draw(rt, "height"))

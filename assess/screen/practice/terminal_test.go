@@ -17,7 +17,7 @@ func TestTerminal(t *testing.T) {
 	x.Sees("How thick is the mild steel")
 	x.Types("\x01\x06")
 	x.Sees("39 of 42 min left")
-	x.Types("6 mm\r\x04")
+	x.Types("6 mm\r\x14")
 	x.Sees("What decides this sale?")
 	x.Types("5\r")
 	x.Sees("Which system would you offer?")

@@ -22,7 +22,7 @@ func (d *driver) drawn(name string, focus bool, again ...string) trial.View {
 
 // TestEveryStateIsWhole looks at every state of the screen in every window.
 func TestEveryStateIsWhole(t *testing.T) {
-	done := []string{"<ctrl+d>"}
+	done := []string{"<f9>"}
 	offering := append(done, "5", "<enter>")
 	showing := append(offering, "3", "<enter>")
 	marked := append(showing, "8, 11", "<enter>")

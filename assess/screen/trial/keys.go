@@ -12,7 +12,7 @@ var named = map[string]tea.KeyMsg{
 	"<ctrl+a>": {Type: tea.KeyCtrlA}, "<ctrl+b>": {Type: tea.KeyCtrlB}, "<ctrl+d>": {Type: tea.KeyCtrlD},
 	"<ctrl+e>": {Type: tea.KeyCtrlE}, "<ctrl+f>": {Type: tea.KeyCtrlF}, "<ctrl+k>": {Type: tea.KeyCtrlK},
 	"<f3>": {Type: tea.KeyF3}, "<f4>": {Type: tea.KeyF4}, "<f5>": {Type: tea.KeyF5}, "<f6>": {Type: tea.KeyF6},
-	"<f7>": {Type: tea.KeyF7}, "<f8>": {Type: tea.KeyF8}, "<right>": {Type: tea.KeyRight}, "<pgup>": {Type: tea.KeyPgUp},
+	"<f7>": {Type: tea.KeyF7}, "<f8>": {Type: tea.KeyF8}, "<f9>": {Type: tea.KeyF9}, "<right>": {Type: tea.KeyRight}, "<pgup>": {Type: tea.KeyPgUp},
 	"<enter>": {Type: tea.KeyEnter}, "<esc>": {Type: tea.KeyEsc}, "<tab>": {Type: tea.KeyTab},
 	"<shift+tab>": {Type: tea.KeyShiftTab}, "<up>": {Type: tea.KeyUp}, "<down>": {Type: tea.KeyDown},
 	"<space>": {Type: tea.KeySpace, Runes: []rune{' '}}, "<home>": {Type: tea.KeyHome}, "<end>": {Type: tea.KeyEnd},
