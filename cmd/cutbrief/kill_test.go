@@ -34,6 +34,15 @@ var spoken = []struct{ asks, said string }{
 	{"Which metals", "1"}, {"", ""},
 }
 
+// kills is how many rounds there are, and what makes their moments.
+func kills() (rounds int, seed uint64) {
+	rounds = usualKills
+	if n, err := strconv.Atoi(os.Getenv(killsVariable)); err == nil {
+		rounds = n
+	}
+	return rounds, uint64(time.Now().UnixNano())
+}
+
 // life is one interview that is killed.
 type life struct {
 	dir      string
@@ -41,7 +50,7 @@ type life struct {
 }
 
 func (l *life) file() string { return filepath.Join(l.dir, "a.json") }
-func (l *life) half() string { return filepath.Join(l.dir, ".a.json.saving") }
+func (l *life) half() string { return filepath.Join(l.dir, ".a.json.cutbrief") }
 
 // answers goes through the questions until the program is gone. An answer
 // counts as accepted once the next question is on the screen and the header no
@@ -135,11 +144,7 @@ func (l *life) restart(t *testing.T, kept int) {
 // TestKilled kills interviews at random moments, every second one inside a
 // save, and looks at what is left.
 func TestKilled(t *testing.T) {
-	rounds := usualKills
-	if n, err := strconv.Atoi(os.Getenv(killsVariable)); err == nil {
-		rounds = n
-	}
-	seed := uint64(time.Now().UnixNano())
+	rounds, seed := kills()
 	chance := rand.New(rand.NewPCG(seed, 0))
 	inside, accepted, most := 0, 0, 0
 	for n := range rounds {
