@@ -11,11 +11,11 @@ import (
 // key for terminals that keep the control key for themselves.
 type keyMap struct {
 	accept, back, later                                         key.Binding
-	unknown, note, explain, list, skip, how, why                key.Binding
+	unknown, note, explain, list, skip, finish, how, why        key.Binding
 	leave                                                       key.Binding
 	move, scroll, newLine, done                                 key.Binding
 	gotoItem, result, closeIt, page, change, overrule, nextOpen key.Binding
-	derive                                                      key.Binding
+	derive, leaveOut                                            key.Binding
 	quit, retry, stay, elsewhere                                key.Binding
 }
 
@@ -28,8 +28,9 @@ func newKeys() keyMap {
 		note:    screen.Key("^O", "note", "ctrl+o", "f3"),
 		explain: screen.Explain(),
 		list:    screen.List(),
-		skip:    screen.Key("^G", "skip group", "ctrl+g", "f6"),
-		how:     screen.Key("^R", "how known", "ctrl+r", "f4"),
+		skip:    screen.Key("^G", "put off", "ctrl+g", "f6"),
+		finish:  screen.Key("^T", "done", "ctrl+t", "f9"),
+		how:     screen.Key("^R", "how", "ctrl+r", "f4"),
 		why:     screen.Key("^Y", "why", "ctrl+y", "f7"),
 		leave:   screen.Leave(),
 
@@ -46,6 +47,7 @@ func newKeys() keyMap {
 		overrule: screen.Key("o", "overrule what decides", "o"),
 		derive:   screen.Why(),
 		nextOpen: screen.Key("n", "next open question", "n"),
+		leaveOut: screen.Key("x", "leave the group out", "x"),
 		quit:     screen.Quit(),
 		retry:    screen.Key("Enter", "try again", "enter"),
 		stay:     screen.Key("Esc", "back to the questions", "esc"),

@@ -1,6 +1,8 @@
 package interview
 
 import (
+	"strings"
+
 	"cutbrief/assess"
 	"cutbrief/assess/gate"
 	"cutbrief/assess/screen/words"
@@ -22,7 +24,7 @@ func (m *Model) hasSaved(msg savedMsg) tea.Cmd {
 	if msg.err != nil {
 		m.fault = "not saved: " + gate.Line(msg.err.Error())
 	} else {
-		m.saved, m.fault = max(m.saved, msg.change), ""
+		m.saved, m.fault, m.kept = max(m.saved, msg.change), "", msg.path
 	}
 	if m.state == leaving && m.pending == 0 && (m.saved >= m.change || m.forced) {
 		return tea.Quit
@@ -32,6 +34,9 @@ func (m *Model) hasSaved(msg savedMsg) tea.Cmd {
 
 // leave keeps all that is typed, saves, and quits once that is done.
 func (m *Model) leave() tea.Cmd {
+	if m.state == placing {
+		m.closePlace()
+	}
 	if m.state != leaving {
 		m.from = m.state
 		m.settle()
@@ -56,6 +61,9 @@ func (m *Model) settle() {
 		m.putAside()
 	}
 	m.unkept = nil
+	if len(m.paste) > 0 {
+		m.unkept = append(m.unkept, waitingLines(m.paste)+": "+gate.Line(strings.Join(m.paste, " / ")))
+	}
 	for _, s := range m.visit.Steps() {
 		d, typed := m.drafts[s.Asked()]
 		if !typed || d.empty() || s.Question.Form == assess.FormOne {

@@ -1,6 +1,8 @@
 package interview
 
 import (
+	"slices"
+
 	"cutbrief/assess"
 	"cutbrief/assess/screen"
 	"cutbrief/assess/screen/words"
@@ -13,6 +15,7 @@ type row struct {
 	group   assess.Group
 	title   string // of a group; "" for a step
 	skipped bool
+	put     bool // put off, to come back last
 	step    assess.Step
 	mark    string
 	value   string
@@ -22,6 +25,7 @@ type row struct {
 func (m *Model) openList() {
 	if m.state == asking {
 		m.putAside()
+		m.dropPaste()
 	}
 	if m.state == asking || m.state == reading {
 		m.from = m.state
@@ -38,7 +42,7 @@ func (m *Model) listRows() []row {
 			rows = append(rows, row{group: g.ID, title: g.Title, skipped: true})
 			continue
 		}
-		rows = append(rows, row{group: g.ID, title: g.Title})
+		rows = append(rows, row{group: g.ID, title: g.Title, put: m.course.PutOffSo(g.ID)})
 		for _, s := range m.steps {
 			if s.Question.Group == g.ID {
 				mark, value := m.stateOf(s)
@@ -84,16 +88,37 @@ func (m *Model) stateOf(s assess.Step) (mark, value string) {
 // openRow goes to the question of the row, or takes a skipped group back in.
 func (m *Model) openRow() tea.Cmd {
 	r := m.rows[m.at]
-	m.home = listing
+	m.home, m.trail = listing, nil
 	if !r.skipped {
 		if r.step.Question != nil {
-			m.show(r.step)
+			m.revisit(r.step)
 		}
 		return nil
 	}
 	m.visit.Ask(r.group)
 	m.think()
 	m.rows = m.listRows()
+	return m.save()
+}
+
+// leaveOut leaves the group of the row out of this visit. Answers in it stay and
+// count.
+func (m *Model) leaveOut() tea.Cmd {
+	g := m.rows[m.at].group
+	if m.visit.Skips(g) {
+		return nil
+	}
+	var out []assess.Step
+	for _, s := range m.steps {
+		if _, has := m.visit.Answer(s.Asked()); !has && s.Question.Group == g {
+			out = append(out, s)
+		}
+	}
+	m.visit.Skip(g)
+	m.think()
+	m.rows = m.listRows()
+	m.at = slices.IndexFunc(m.rows, func(r row) bool { return r.group == g })
+	m.told = words.LeftOut(g, out) + "; Enter takes it back"
 	return m.save()
 }
 

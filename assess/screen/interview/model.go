@@ -51,15 +51,20 @@ type Model struct {
 	before state // where a failed save led to another place
 	home   state // where an answer leads once no question is open: list or result
 
+	course assess.Course // which question comes next
+	trail  []rules.Asked // those shown before, the last one last
 	steps  []assess.Step // that can matter, given the answers so far
 	open   int           // of them, how many are open
 	step   assess.Step   // the one shown
 	field  field
+	held   field        // of the screen beneath, while another place is named
 	how    assess.State // how an answer to it is known
 	drafts map[rules.Asked]draft
 	echo   string
 	wrong  []string // what is wrong and what would be accepted
 	told   string   // what just happened
+	picked bool     // a number has just been taken as the answer
+	paste  []string // pasted lines behind one that was not taken
 
 	panel report.Panel
 	side  []string
@@ -74,6 +79,7 @@ type Model struct {
 
 	change  int    // counts changes to the answers
 	saved   int    // the change last saved
+	kept    string // where, "" if nowhere yet
 	pending int    // saves under way
 	fault   string // why the last save failed, "" if it did not
 	forced  bool   // leave even if saving fails
@@ -87,14 +93,14 @@ func newModel(o Options) *Model {
 		offered: o.Range, prices: o.Prices, visit: o.Visit, suggest: o.Suggest, pager: o.Pager, words: o.Words,
 		writer: &writer{saver: o.Saver, revision: o.Visit.Revision, path: o.Path},
 		look:   screen.NewLook(), keys: newKeys(), size: screen.Usual(),
-		drafts: map[rules.Asked]draft{}, result: viewport.New(1, 1), home: asking,
+		kept: o.Path, drafts: map[rules.Asked]draft{}, result: viewport.New(1, 1), home: asking,
 	}
 	m.think()
 	if len(m.steps) == 0 {
 		m.openList()
 		return m
 	}
-	next, open := m.visit.NextOpen()
+	next, open := m.course.First(m.visit, &m.panel.Result)
 	if !open {
 		m.show(m.steps[0])
 		m.openResult()

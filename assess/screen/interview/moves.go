@@ -1,6 +1,8 @@
 package interview
 
 import (
+	"strings"
+
 	"cutbrief/assess"
 	"cutbrief/assess/screen"
 	"cutbrief/assess/screen/words"
@@ -53,6 +55,9 @@ func (m *Model) leaveOpen() tea.Cmd {
 	asked := m.step.Asked()
 	delete(m.drafts, asked)
 	stored, has := m.visit.Answer(asked)
+	if !has {
+		m.course.Leave(m.step)
+	}
 	if !has || stored.State == assess.Unknown {
 		m.goOn()
 		if !has {
@@ -86,18 +91,20 @@ func (m *Model) notKnown() tea.Cmd {
 	return save
 }
 
-// goOn shows the next question; after the last one, or after a change to a
-// visit without open questions, the place the rep came from.
+// goOn shows the next question; after the last one the result, and after a change
+// to a visit without open questions the place the rep came from.
 func (m *Model) goOn() {
 	if m.home != asking && m.open == 0 {
 		m.goHome()
 		return
 	}
-	if i := m.place(m.step.Asked()); i >= 0 && i+1 < len(m.steps) {
-		m.show(m.steps[i+1])
+	next, more := m.course.Next(m.visit, m.step, &m.panel.Result)
+	if !more {
+		m.openResult()
 		return
 	}
-	m.openResult()
+	m.trail = append(m.trail, m.step.Asked())
+	m.show(next)
 }
 
 func (m *Model) goHome() {
@@ -111,6 +118,7 @@ func (m *Model) goHome() {
 // goLater goes on and keeps what is typed for the way back.
 func (m *Model) goLater() tea.Cmd {
 	m.putAside()
+	m.course.Leave(m.step)
 	m.goOn()
 	return nil
 }
@@ -119,17 +127,41 @@ func (m *Model) goLater() tea.Cmd {
 // holds the rep up; it is there again on the way forward. Back from the first
 // question leaves.
 func (m *Model) goBack() tea.Cmd {
+	before, shown := m.stepBefore()
 	i := m.place(m.step.Asked())
 	switch {
+	case shown:
 	case i == 0:
 		return m.leave()
 	case i < 0:
 		m.openList()
 		return nil
+	default:
+		before = m.steps[i-1]
 	}
 	m.putAside()
-	m.show(m.steps[i-1])
+	m.revisit(before)
+	m.dropPaste()
 	return nil
+}
+
+// stepBefore takes the question shown before off the trail, if it still matters.
+func (m *Model) stepBefore() (assess.Step, bool) {
+	for len(m.trail) > 0 {
+		last := m.trail[len(m.trail)-1]
+		m.trail = m.trail[:len(m.trail)-1]
+		if i := m.place(last); i >= 0 {
+			return m.steps[i], true
+		}
+	}
+	return assess.Step{}, false
+}
+
+// revisit shows a question out of turn. Its group, if it was put off, is taken up
+// again.
+func (m *Model) revisit(s assess.Step) {
+	m.course.TakeUp(s.Question.Group)
+	m.show(s)
 }
 
 // backToLast shows the last question shown, if it still matters.
@@ -146,13 +178,13 @@ func (m *Model) backToLast() {
 
 // goOpen shows the first open question, or says that there is none.
 func (m *Model) goOpen() {
-	next, open := m.visit.NextOpen()
+	next, open := m.course.First(m.visit, &m.panel.Result)
 	if !open {
 		m.told = "no question is open"
 		return
 	}
-	m.home = asking
-	m.show(next)
+	m.home, m.trail = asking, nil
+	m.revisit(next)
 }
 
 // putAside keeps what is typed and not accepted, if anything is.
@@ -168,29 +200,24 @@ func (m *Model) putAside() {
 	m.drafts[m.step.Asked()] = d
 }
 
-// skip leaves out the rest of the group and goes on behind it.
-func (m *Model) skip() tea.Cmd {
+// putOff goes on behind the group. What is not answered in it stays open and
+// comes back last.
+func (m *Model) putOff() tea.Cmd {
 	m.putAside()
 	group := m.step.Question.Group
-	next := -1
-	for i := m.place(m.step.Asked()); i >= 0 && i < len(m.steps) && next < 0; i++ {
-		if m.steps[i].Question.Group != group {
-			next = i
-		}
-	}
-	var behind assess.Step
-	if next >= 0 {
-		behind = m.steps[next]
-	}
-	m.visit.Skip(group)
-	m.think()
-	if next < 0 {
-		m.openResult()
-	} else {
-		m.show(behind)
-	}
-	m.told = "“" + words.GroupTitle(group) + "” skipped; the list (^L) takes it back"
-	return m.save()
+	off := m.course.PutOff(m.visit, group)
+	m.goOn()
+	m.dropPaste()
+	m.told = strings.TrimPrefix(m.told+" · "+words.PutOff(group, off), " · ")
+	return nil
+}
+
+// toResult shows the result, and leaves open what is open.
+func (m *Model) toResult() tea.Cmd {
+	m.putAside()
+	m.openResult()
+	m.dropPaste()
+	return nil
 }
 
 // hows are the ways to know an answer, in the order the key turns them.

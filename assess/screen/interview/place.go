@@ -5,6 +5,7 @@ import (
 	"strings"
 
 	"cutbrief/assess"
+	"cutbrief/assess/gate"
 	"cutbrief/assess/screen"
 
 	tea "github.com/charmbracelet/bubbletea"
@@ -41,37 +42,31 @@ func (m *Model) unsaved() bool { return m.fault != "" && m.saved < m.change }
 // offersPlace reports whether another place can be named now.
 func (m *Model) offersPlace() bool {
 	_, able := m.writer.saver.(Mover)
-	if !able || !m.unsaved() || m.pending > 0 {
-		return false
-	}
-	switch m.state {
-	case asking, listing, reading, leaving:
-		return true
-	}
-	return false
+	return able && m.unsaved() && m.pending == 0 && m.state != placing
 }
 
-// openPlace asks for another place.
-func (m *Model) openPlace() {
-	if m.state == asking {
-		m.putAside()
+// elsewhere asks for another place, or says that none is needed.
+func (m *Model) elsewhere() {
+	switch {
+	case m.offersPlace():
+		m.openPlace()
+	case m.change == 0 && m.kept == "":
+		m.told = "nothing is answered yet, so nothing is saved"
+	case m.fault == "" && m.saved >= m.change:
+		m.told = "all answers are saved in " + gate.Line(m.kept)
 	}
-	m.before, m.state = m.state, placing
+}
+
+// openPlace asks for another place, from any screen. What is typed there waits.
+func (m *Model) openPlace() {
+	m.before, m.state, m.held = m.state, placing, m.field
 	m.field = newField(m.look, fieldSpec{kind: assess.FormText, width: m.size.Main()})
 }
 
-// closePlace goes back to where saving failed.
+// closePlace goes back to where saving failed, in the window's present size.
 func (m *Model) closePlace() {
-	switch m.before {
-	case listing:
-		m.openList()
-	case reading:
-		m.openResult()
-	case leaving:
-		m.state = leaving
-	default:
-		m.backToLast()
-	}
+	m.state, m.field = m.before, m.held
+	m.resize(m.size.Width, m.size.Height)
 }
 
 // keepElsewhere saves in the place named.

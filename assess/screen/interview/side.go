@@ -2,6 +2,7 @@ package interview
 
 import (
 	"fmt"
+	"strings"
 
 	"cutbrief/assess/gate"
 	"cutbrief/assess/screen"
@@ -26,12 +27,30 @@ func sideLines(look screen.Look, p report.Panel, width int) []string {
 			lines = append(lines, screen.Wrap(gate.Line(t), width)...)
 		}
 	}
+	first := neededFirst(p)
+	part("To size a system, tell me", first...)
 	part("Capacity needed", p.Need, p.Because)
-	part("What decides", p.Critical)
+	if p.Result.Critical.Requirement != "" {
+		part("What decides", p.Critical)
+	}
 	part("Still in", stillIn(p)...)
 	part("Look again", most(p.Flags, 2)...)
-	part("Ask next", inShort(most(p.Ask, 4), width)...)
+	if len(first) == 0 {
+		part("Ask next", inShort(most(p.Ask, 4), width)...)
+	}
 	return lines
+}
+
+// neededFirst lists what has to be told before anything can be sized. Before
+// that, what other answers could change is not worth a word.
+func neededFirst(p report.Panel) []string {
+	var first []string
+	for _, ask := range p.Ask {
+		if name, needed := strings.CutSuffix(ask, ": needed first"); needed {
+			first = append(first, "- "+name)
+		}
+	}
+	return first
 }
 
 // inShort keeps each text to two lines, and shows where there was more.

@@ -1,7 +1,6 @@
 package interview
 
 import (
-	"strings"
 	"unicode"
 
 	"cutbrief/assess"
@@ -34,26 +33,7 @@ func (m *Model) typed(msg tea.KeyMsg) tea.Cmd {
 	if !msg.Paste {
 		return m.key(asText(msg))
 	}
-	var cmds []tea.Cmd
-	for _, k := range unpaste(msg.Runes) {
-		cmds = append(cmds, m.key(k))
-	}
-	return tea.Batch(cmds...)
-}
-
-// unpaste turns pasted text into keys: a line end is Enter.
-func unpaste(pasted []rune) []tea.KeyMsg {
-	text := strings.NewReplacer("\r\n", "\n", "\r", "\n").Replace(string(pasted))
-	var keys []tea.KeyMsg
-	for i, line := range strings.Split(text, "\n") {
-		if i > 0 {
-			keys = append(keys, tea.KeyMsg{Type: tea.KeyCtrlJ})
-		}
-		if line != "" {
-			keys = append(keys, asText(tea.KeyMsg{Type: tea.KeyRunes, Runes: []rune(line)}))
-		}
-	}
-	return keys
+	return m.pasted(unpaste(msg.Runes))
 }
 
 // asText marks letters that came together as text, so that words such as "up",
@@ -69,8 +49,8 @@ func (m *Model) key(msg tea.KeyMsg) tea.Cmd {
 		return m.leave()
 	}
 	m.told = ""
-	if key.Matches(msg, m.keys.elsewhere) && m.offersPlace() {
-		m.openPlace()
+	if key.Matches(msg, m.keys.elsewhere) && m.state != placing {
+		m.elsewhere()
 		return nil
 	}
 	switch m.state {
@@ -98,15 +78,21 @@ func (m *Model) key(msg tea.KeyMsg) tea.Cmd {
 }
 
 func (m *Model) updateAsking(msg tea.KeyMsg) tea.Cmd {
+	picked := m.picked
+	m.picked = false
 	switch k := m.keys; {
 	case key.Matches(msg, k.accept), msg.Type == tea.KeyCtrlJ && m.field.kind != assess.FormLong:
-		return m.accept()
+		if picked {
+			m.told = pickedAlready
+			return nil
+		}
+		return m.onward(m.accept())
 	case key.Matches(msg, k.back):
 		return m.goBack()
 	case key.Matches(msg, k.later):
-		return m.goLater()
+		return m.onward(m.goLater())
 	case key.Matches(msg, k.unknown):
-		return m.notKnown()
+		return m.onward(m.notKnown())
 	case key.Matches(msg, k.note):
 		m.openNote()
 	case key.Matches(msg, k.explain):
@@ -114,13 +100,15 @@ func (m *Model) updateAsking(msg tea.KeyMsg) tea.Cmd {
 	case key.Matches(msg, k.list):
 		m.openList()
 	case key.Matches(msg, k.skip):
-		return m.skip()
+		return m.putOff()
+	case key.Matches(msg, k.finish):
+		return m.toResult()
 	case key.Matches(msg, k.how):
 		return m.turnHow()
 	case key.Matches(msg, k.why):
 		m.openWhy()
 	default:
-		m.edit(msg)
+		return m.letters(msg)
 	}
 	return nil
 }
@@ -217,6 +205,8 @@ func (m *Model) updateListing(msg tea.KeyMsg) tea.Cmd {
 		m.openResult()
 	case key.Matches(msg, k.nextOpen):
 		m.goOpen()
+	case key.Matches(msg, k.leaveOut):
+		return m.leaveOut()
 	case key.Matches(msg, k.back):
 		m.closeList()
 	case key.Matches(msg, k.quit):

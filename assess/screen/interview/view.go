@@ -80,7 +80,7 @@ func (m *Model) foot() []string {
 	case explaining:
 		keys = []key.Binding{k.closeIt, k.leave}
 	case listing:
-		keys = []key.Binding{k.move, k.gotoItem, k.nextOpen, k.result, k.back, k.quit}
+		keys = []key.Binding{k.move, k.gotoItem, k.nextOpen, k.result, k.leaveOut, k.back, k.quit}
 	case reading:
 		keys = []key.Binding{k.scroll, k.page, k.derive, k.change, k.overrule, k.back, k.quit}
 		if m.open > 0 {
@@ -113,7 +113,7 @@ func (m *Model) askingKeys() []key.Binding {
 	}
 	keys = append(keys, k.back, k.later, k.unknown, k.leave)
 	if m.size.Roomy() {
-		keys = append(keys, k.explain, k.note, k.list, k.skip, k.how)
+		keys = append(keys, k.explain, k.note, k.list, k.skip, k.finish, k.how)
 	}
 	if m.size.Side() > 0 {
 		keys = append(keys, k.why)
@@ -133,11 +133,12 @@ func (m *Model) viewAsking(room int) []string {
 	width, q := m.size.Main(), m.step.Question
 	at, of := words.Place(m.steps, m.step)
 	top := []block{
-		{[]string{m.look.Dim.Render(fmt.Sprintf("%s · %d of %d", words.GroupTitle(q.Group), at, of))}, 2},
+		{[]string{m.look.Dim.Render(fmt.Sprintf("%s · %d of %d%s", words.GroupTitle(q.Group), at, of, m.turn()))}, 2},
 		{[]string{""}, 6},
 		{screen.Each(screen.Wrap(m.step.Text(), width), m.look.Strong.Render), 0},
 		{screen.Each(screen.Wrap(q.Why, width), m.look.Dim.Render), 3},
 		{m.example(), 4},
+		{m.offerLines(), 3},
 		{[]string{""}, 5},
 	}
 	below := []block{
@@ -145,6 +146,8 @@ func (m *Model) viewAsking(room int) []string {
 		{[]string{""}, 5},
 		{m.standingLines(), 1},
 		{m.noteLine(), 3},
+		{m.pasteLines(), 1},
+		{m.settledLines(), 2},
 	}
 	field, focus := m.field.view()
 	return fit(top, field, focus, below, room)
@@ -184,7 +187,7 @@ func flat(blocks []block) []string {
 func (m *Model) example() []string {
 	switch m.field.kind {
 	case assess.FormOne:
-		return []string{m.look.Dim.Render("arrows or a number, then Enter")}
+		return []string{m.look.Dim.Render("a number takes it; or arrows, then Enter")}
 	case assess.FormSeveral:
 		return []string{m.look.Dim.Render("Space or a number ticks, then Enter")}
 	}
@@ -315,6 +318,8 @@ func (m *Model) rowLine(r row, focused bool) string {
 	switch {
 	case r.skipped:
 		return lead + screen.Cut(m.look.Strong.Render(r.title)+" – skipped; Enter takes it back", width)
+	case r.put:
+		return lead + screen.Cut(m.look.Strong.Render(r.title)+" – put off, comes last", width)
 	case r.step.Question == nil:
 		return lead + m.look.Strong.Render(screen.Cut(r.title, width))
 	}

@@ -19,7 +19,7 @@ var named = map[string]tea.KeyMsg{
 	"<pgdown>": {Type: tea.KeyPgDown}, "<backspace>": {Type: tea.KeyBackspace}, "<delete>": {Type: tea.KeyDelete},
 	"<ctrl+c>": {Type: tea.KeyCtrlC}, "<ctrl+g>": {Type: tea.KeyCtrlG}, "<ctrl+j>": {Type: tea.KeyCtrlJ},
 	"<ctrl+l>": {Type: tea.KeyCtrlL}, "<ctrl+n>": {Type: tea.KeyCtrlN}, "<ctrl+o>": {Type: tea.KeyCtrlO},
-	"<ctrl+r>": {Type: tea.KeyCtrlR}, "<ctrl+u>": {Type: tea.KeyCtrlU}, "<ctrl+x>": {Type: tea.KeyCtrlX}, "<ctrl+y>": {Type: tea.KeyCtrlY},
+	"<ctrl+r>": {Type: tea.KeyCtrlR}, "<ctrl+s>": {Type: tea.KeyCtrlS}, "<ctrl+t>": {Type: tea.KeyCtrlT}, "<ctrl+u>": {Type: tea.KeyCtrlU}, "<ctrl+x>": {Type: tea.KeyCtrlX}, "<ctrl+y>": {Type: tea.KeyCtrlY},
 	"<f1>": {Type: tea.KeyF1}, "<f2>": {Type: tea.KeyF2}, "<left>": {Type: tea.KeyLeft},
 }
 

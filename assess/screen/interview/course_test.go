@@ -1,0 +1,222 @@
+package interview
+
+import (
+	"errors"
+	"strings"
+	"testing"
+
+	"cutbrief/assess"
+	"cutbrief/rules"
+
+	tea "github.com/charmbracelet/bubbletea"
+)
+
+// A number takes an option at once; one key back undoes it; an Enter pressed out
+// of habit does not run on into the next question.
+func TestANumberTakesAndGoesOn(t *testing.T) {
+	d := drive(t, newVisit()).throughTo(rules.FactPhases).keys("2")
+	if got := d.answer(rules.FactPhases).Chosen; len(got) != 1 || got[0] != "three" {
+		t.Fatalf("took %v", got)
+	}
+	d.Sees("taken: supply phase, three-phase (Esc goes back to it)")
+	at := d.m.step
+	d.keys("<enter>")
+	if d.m.step != at {
+		t.Error("the Enter went on")
+	}
+	d.Sees("the number was enough")
+	d.keys("<esc>")
+	d.at(rules.FactPhases)
+	d.Sees("› (x) 2 three-phase")
+	d.keys("1")
+	if got := d.answer(rules.FactPhases).Chosen; got[0] != "single" {
+		t.Errorf("then took %v", got)
+	}
+	d.keys("<esc>", "7")
+	d.at(rules.FactPhases)
+	d.Sees("! there is no number 7 here", "choose by number, from 1 to 3")
+}
+
+// Digits read at once are for one question after the other.
+func TestDigitsTypedAheadReachTheirQuestions(t *testing.T) {
+	d := drive(t, newVisit()).throughTo(rules.FactAnnoysMost).keys("12")
+	if first, next := d.answer(rules.FactAnnoysMost).Chosen, d.answer(rules.FactAnnoysNext).Chosen; first[0] != "too-slow" || len(next) != 1 || next[0] != "rough-edge" {
+		t.Errorf("most %v, next %v", first, next)
+	}
+}
+
+// What is offered is shown as such, is no answer, and one key takes it.
+func TestAnOfferIsTakenByItsKey(t *testing.T) {
+	d := drive(t, newVisit()).throughTo(rules.FactEveryday).keys("3/8 in", "<enter>")
+	d.at(rules.FactThickest)
+	d.Sees("= takes 3/8 in: the same as the everyday thickness", "[ ] not answered yet")
+	d.keys("<enter>", "<esc>") // an empty line never takes it
+	d.Sees("[ ] not answered yet")
+	d.keys("=")
+	d.at(rules.FactRarest)
+	if a, _ := d.m.visit.Answer(rules.Asked{Fact: rules.FactThickest, Metal: "mild-steel"}); a.Said != "3/8 in" || a.State != assess.Told {
+		t.Errorf("took %+v", a)
+	}
+	d.keys("<esc>", "<esc>", "=")
+	d.at(rules.FactEveryday)
+	d.Sees("! nothing is offered here")
+}
+
+// Where no likely answer could change the result, that is said, and one key ends
+// the interview with all else open and nothing made up.
+func TestTheInterviewCanEndInOneKey(t *testing.T) {
+	d := drive(t, newVisit())
+	for range 100 {
+		if strings.Contains(unwrapped(d.View()), "no likely answer to what is left could change the recommendation: ^T shows the result") {
+			break
+		}
+		if d.m.state != asking {
+			t.Fatalf("it is never said:\n%s", d.View())
+		}
+		d.keys(usual(d.m.step), "<enter>")
+	}
+	open, answers := d.m.open, len(d.m.visit.Answers)
+	if !d.m.visit.Settled(&d.m.panel.Result) || open == 0 {
+		t.Fatalf("%d open", open)
+	}
+	d.keys("<ctrl+t>")
+	if d.m.state != reading || d.m.open != open || len(d.m.visit.Answers) != answers {
+		t.Errorf("%d open, %d answers:\n%s", d.m.open, len(d.m.visit.Answers), d.View())
+	}
+	d.keys("<esc>")
+	if d.m.state != asking {
+		t.Error("no way back")
+	}
+}
+
+// Before a system can be sized the panel says what is needed first, and nothing
+// of what other answers could change.
+func TestThePanelBegins(t *testing.T) {
+	d := drive(t, newVisit())
+	side := strings.Join(d.m.side, " ")
+	for _, want := range []string{"To size a system, tell me", "- metals", "- thickest clean cut", "- use"} {
+		if !strings.Contains(side, want) {
+			t.Errorf("%q is not in %q", want, side)
+		}
+	}
+	if strings.Contains(side, "could") {
+		t.Errorf("says what could change: %q", side)
+	}
+	d.throughTo(rules.FactStart)
+	if side = strings.Join(d.m.side, " "); strings.Contains(side, "tell me") || !strings.Contains(side, "Ask next") {
+		t.Errorf("once sized it says %q", side)
+	}
+}
+
+// A pasted line that is not taken holds up those behind it, and they follow once
+// it is put right. They ran together into one answer.
+func TestAPasteWaitsForAWrongLine(t *testing.T) {
+	d := drive(t, newVisit()).throughTo(rules.FactEveryday)
+	d.Paste("thick\n12 mm\n\nnone\n1\nEdge\n")
+	d.at(rules.FactEveryday)
+	d.Sees("\"thick\" is not a thickness", "4 more pasted lines will follow this answer")
+	d.keys("<ctrl+u>", "6", "<enter>")
+	for f, want := range map[rules.Fact]string{rules.FactEveryday: "6", rules.FactThickest: "12 mm", rules.FactRarest: "none"} {
+		if a, _ := d.m.visit.Answer(rules.Asked{Fact: f, Metal: "mild-steel"}); a.Said != want {
+			t.Errorf("%s is %q, want %q", f, a.Said, want)
+		}
+	}
+	if got := d.answer(rules.FactUse).Chosen; len(got) != 1 || got[0] != "maintenance" {
+		t.Errorf("use %v", got)
+	}
+}
+
+// Lines that never found their question are named, not lost unseen.
+func TestPastedLinesLeftOverAreNamed(t *testing.T) {
+	d := drive(t, newVisit()).throughTo(rules.FactEveryday)
+	d.Paste("thick\n12 mm\n")
+	d.keys("<esc>")
+	d.Sees("1 more pasted line not taken: 12 mm")
+	d = drive(t, newVisit()).throughTo(rules.FactEveryday)
+	d.Paste("thick\n12 mm\n")
+	d.keys("<ctrl+c>")
+	if out := d.m.finish(); !strings.Contains(strings.Join(out.Unkept, "; "), "12 mm") {
+		t.Errorf("unkept %q", out.Unkept)
+	}
+}
+
+// A list takes a pasted line by number or by text, whole.
+func TestAListTakesPastedText(t *testing.T) {
+	for line, want := range map[string]string{"2": "inches", "inches": "inches", "MM": "millimetres", "furlongs": "", "12": ""} {
+		d := drive(t, newVisit()).throughTo(assess.FactUnits)
+		d.Paste(line + "\n")
+		got := d.answer(assess.FactUnits)
+		if want == "" {
+			d.at(assess.FactUnits)
+			d.Sees("is not one of the choices", "choose 1 (millimetres), 2 (inches)")
+		}
+		if (len(got.Chosen) > 0) != (want != "") {
+			t.Errorf("%q took %v", line, got.Chosen)
+		}
+	}
+}
+
+// Each of these is one key on every form of question, also while something is
+// typed, and the last lines of a window of 60 columns say so.
+func TestOneKeyEachOnEveryForm(t *testing.T) {
+	for f, typed := range map[rules.Fact][]string{
+		assess.FactCompany: {"Alder"}, assess.FactDate: {"2026"}, rules.FactEveryday: {"6"},
+		rules.FactStart: {"<down>"}, rules.FactFeatures: {"1"}, assess.FactWords: {"It is"},
+	} {
+		at := func() *driver {
+			d := drive(t, newVisit())
+			d.Resize(60, 20)
+			d.throughTo(f).keys(typed...)
+			d.Sees("^N not known", "^O note", "^X explain", "^L list", "Esc back", "^C leave")
+			return d
+		}
+		d := at().keys("<ctrl+n>")
+		if a, has := d.m.visit.Answer(d.m.trail[len(d.m.trail)-1]); !has || a.State != assess.Unknown {
+			t.Errorf("%s: not known gave %+v", f, a)
+		}
+		at().keys("<ctrl+o>").Sees("a note to")
+		at().keys("<ctrl+x>").Sees("such as:")
+		d = at().keys("<ctrl+l>", "<home>", "<enter>")
+		d.at(assess.FactCompany)
+		if d = at().keys("<ctrl+o>", "x", "<enter>"); f != d.m.step.Question.ID || d.m.field.draft().empty() {
+			t.Errorf("%s: a note lost what was typed", f)
+		}
+	}
+}
+
+// Saving elsewhere is one key on every screen, and what is typed there stays.
+func TestAnotherPlaceFromEveryScreen(t *testing.T) {
+	for name, keys := range map[string][]string{
+		"question": {"Mar"}, "note": {"<ctrl+o>", "Mar"}, "explanation": {"Mar", "<ctrl+x>"}, "list": {"<ctrl+l>"},
+		"result": {"<ctrl+t>"}, "derivation": {"Mar", "<ctrl+y>"}, "overrule": {"<ctrl+t>", "o", "<down>"},
+		"reason": {"<ctrl+t>", "o", "3", "<enter>", "Mar"},
+	} {
+		d, disk := full(t)
+		d.keys(keys...)
+		before := d.View()
+		d.Sees("^S another place")
+		d.elsewhere()
+		d.Sees("Where else should the visit be kept?")
+		d.keys("<esc>")
+		if d.View() != before {
+			t.Errorf("%s: not as before:\n%s\n%s", name, before, d.View())
+		}
+		d.elsewhere()
+		d.keys("stick", "<enter>")
+		if len(disk.places) != 1 || disk.last == nil {
+			t.Errorf("%s: kept in %v", name, disk.places)
+		}
+	}
+}
+
+// Where nothing is wrong the same key says where the answers are.
+func TestTheKeyForAnotherPlaceSaysWhereItIsSaved(t *testing.T) {
+	d := drive(t, newVisit())
+	d.Send(tea.KeyMsg{Type: tea.KeyCtrlS})
+	d.Sees("nothing is answered yet")
+	d.keys("Alder", "<enter>", "<ctrl+s>")
+	d.Sees("all answers are saved in visit.json")
+	d.disk.fail = errors.New("the disk is full")
+	d.keys("Marta", "<enter>", "<ctrl+s>")
+	d.SeesNot("all answers are saved")
+}

@@ -1,0 +1,31 @@
+package words
+
+import (
+	"fmt"
+
+	"cutbrief/assess"
+)
+
+// PutOff says which questions of a group are put off, and how to get at them.
+func PutOff(g assess.Group, off []assess.Step) string {
+	title := "“" + GroupTitle(g) + "”"
+	switch len(off) {
+	case 0:
+		return title + ": every question is answered"
+	case 1:
+		return title + ", put off: " + off[0].Name() + ". It stays open and comes back last; Esc asks it now"
+	}
+	return fmt.Sprintf("%s, put off: %d questions, from %s to %s. They stay open and come back last; Esc asks them now",
+		title, len(off), off[0].Name(), off[len(off)-1].Name())
+}
+
+// LeftOut says which questions of a group are left out, and how to get at them.
+func LeftOut(g assess.Group, out []assess.Step) string {
+	if len(out) == 0 {
+		return "“" + GroupTitle(g) + "” is left out: no question of it was open"
+	}
+	return fmt.Sprintf("“%s” is left out: %d questions, from %s to %s", GroupTitle(g), len(out), out[0].Name(), out[len(out)-1].Name())
+}
+
+// Settled says that the interview may end.
+const Settled = "no likely answer to what is left could change the recommendation"
