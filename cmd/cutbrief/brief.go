@@ -191,6 +191,9 @@ func (a *app) briefs(job briefJob) ([]report.Brief, error) {
 	if job.with.Prices, err = a.priceList(); err != nil {
 		return nil, err
 	}
+	if job.with.Words, err = a.bookFor(job.format); err != nil {
+		return nil, err
+	}
 	var briefs []report.Brief
 	for _, file := range job.files {
 		v, err := a.readVisit(file)

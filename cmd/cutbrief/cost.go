@@ -66,6 +66,9 @@ func (a *app) cost(file, name, units string) error {
 	if err != nil {
 		return err
 	}
+	if o.Words, err = a.bookFor(form); err != nil {
+		return err
+	}
 	sheet := report.Costs(v, offered, o)
 	var written []byte
 	switch form {
@@ -116,6 +119,9 @@ func (a *app) compare(file, name, units string, only []string) error {
 	}
 	v, offered, o, err := a.subject(file, units)
 	if err != nil {
+		return err
+	}
+	if o.Words, err = a.bookFor(form); err != nil {
 		return err
 	}
 	c, err := report.Compare(v, offered, o, only)

@@ -7,6 +7,7 @@ import (
 
 	"github.com/spf13/cobra"
 
+	"cutbrief/assess/phrase"
 	"cutbrief/report"
 	"cutbrief/report/calendar"
 	"cutbrief/report/text"
@@ -60,7 +61,11 @@ func (a *app) followup(files []string, o followOptions) error {
 	if err != nil {
 		return err
 	}
-	list, err := a.follows(files)
+	words, err := a.bookFor(form)
+	if err != nil {
+		return err
+	}
+	list, err := a.follows(files, words)
 	if err != nil {
 		return err
 	}
@@ -74,7 +79,7 @@ func (a *app) followup(files []string, o followOptions) error {
 }
 
 // follows collects what comes after each visit.
-func (a *app) follows(files []string) ([]report.FollowUp, error) {
+func (a *app) follows(files []string, words *phrase.Book) ([]report.FollowUp, error) {
 	offered, err := a.offered()
 	if err != nil {
 		return nil, err
@@ -85,7 +90,7 @@ func (a *app) follows(files []string) ([]report.FollowUp, error) {
 		if err != nil {
 			return nil, err
 		}
-		f, err := report.Follow(v, offered, report.Options{})
+		f, err := report.Follow(v, offered, report.Options{Words: words})
 		if err != nil {
 			return nil, fail(fmt.Errorf("%s: %w", file, err), "record it with: cutbrief record %s", shellWord(file))
 		}

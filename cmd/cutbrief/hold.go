@@ -20,7 +20,7 @@ func (a *app) hold(ctx context.Context, s *sitting, plainly bool) error {
 	}
 	end, err := interview.Run(ctx, interview.Options{
 		Visit: s.visit, Range: s.offered, Prices: s.prices, Path: s.keptAt(), Suggest: a.suggest(s.folder),
-		Saver: s, Pager: s, Input: a.in, Output: a.out,
+		Saver: s, Pager: s, Words: s.words, Input: a.in, Output: a.out,
 	})
 	if err != nil {
 		return fail(fmt.Errorf("draw the interview: %w", err), "try cutbrief interview --plain")

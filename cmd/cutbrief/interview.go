@@ -71,10 +71,15 @@ func (a *app) interview(ctx context.Context, o interviewOptions) error {
 	if err != nil {
 		return err
 	}
+	words, err := a.book()
+	if err != nil {
+		return err
+	}
 	s, err := a.seat(o)
 	if err != nil {
 		return err
 	}
+	s.words = words
 	s.app, s.offered, s.prices, s.paper = a, offered, prices, paper
 	s.watch = assess.NewStopwatch(s.visit, a.now())
 	if o.file == "" {

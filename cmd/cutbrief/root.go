@@ -17,6 +17,7 @@ type app struct {
 	world
 	systems string      // --systems
 	prices  string      // --prices
+	words   string      // --words
 	began   bool        // the command line was understood and a command is running
 	leaves  atomic.Bool // the command takes an interrupt for leaving, and ends by itself
 }
@@ -84,10 +85,11 @@ Without a command it starts the interview of a new visit.`,
 	c.SetFlagErrorFunc(flagProblem)
 	c.PersistentFlags().StringVar(&a.systems, "systems", "", "CSV `file` with the systems you can offer, in place of the built-in invented range")
 	c.PersistentFlags().StringVar(&a.prices, "prices", "", "CSV `file` with the prices to reckon with, in place of the built-in invented list")
+	c.PersistentFlags().StringVar(&a.words, "words", "", "words of the interview and the page: en, de, or a CSV `file` with your own")
 	o.flags(c)
 	c.AddCommand(a.interviewCommand(), a.sampleCommand(), a.briefCommand(), a.whyCommand(), a.nextCommand(), a.practiceCommand(), a.reviewCommand(), a.manyCommand(), a.systemsCommand(),
 		a.schemaCommand(), a.completionCommand(), a.versionCommand())
-	c.AddCommand(a.costCommand(), a.compareCommand(), a.pricesCommand())
+	c.AddCommand(a.costCommand(), a.compareCommand(), a.pricesCommand(), a.wordsCommand())
 	c.AddCommand(a.rehearseCommand(), a.recordCommand(), a.followupCommand(), a.redactCommand(), a.manualCommand())
 	c.SetHelpCommand(helpCommand())
 	return c

@@ -9,6 +9,7 @@ import (
 	"github.com/spf13/cobra"
 
 	"cutbrief/assess"
+	"cutbrief/assess/phrase"
 	"cutbrief/assess/sample"
 	"cutbrief/report"
 	"cutbrief/rules"
@@ -85,7 +86,11 @@ func (a *app) sample(o sampleOptions) error {
 	if err != nil {
 		return err
 	}
-	briefs := []report.Brief{report.Build(v, offered, report.Options{Prices: prices})}
+	words, err := a.book()
+	if err != nil {
+		return err
+	}
+	briefs := []report.Brief{report.Build(v, offered, report.Options{Prices: prices, Words: words})}
 	page, err := render(pdfFormat, briefs, "a4")
 	if err != nil {
 		return err
@@ -94,11 +99,12 @@ func (a *app) sample(o sampleOptions) error {
 	if err != nil {
 		return err
 	}
-	words, err := render(textFormat, briefs, "")
+	same, err := render(textFormat, briefs, "")
 	if err != nil {
 		return err
 	}
-	return put(a.out, append([]byte("The page is in "+path+".\n\n"), words...))
+	said := words.Say("The page is in " + phrase.Keep(path))
+	return put(a.out, append([]byte(said+".\n\n"), same...))
 }
 
 // writePage writes over the file only if told to, else beside it.

@@ -7,6 +7,7 @@ import (
 	"strings"
 
 	"cutbrief/assess"
+	"cutbrief/assess/phrase"
 	"cutbrief/assess/store"
 	"cutbrief/report"
 	"cutbrief/rules"
@@ -24,6 +25,7 @@ type sitting struct {
 	path    string // "" until a new visit is first saved
 	folder  store.Folder
 	paper   string
+	words   *phrase.Book
 	watch   *assess.Stopwatch // nil where no interview is held
 	kept    bool              // there is a file at path
 	beside  string            // the file another program changed meanwhile, which is kept too
@@ -77,7 +79,7 @@ func (s *sitting) saveBeside(v *assess.Visit) error {
 // Page makes the page in the current folder and says where. A page made
 // earlier in the same sitting is written over, anything else is not.
 func (s *sitting) Page(v *assess.Visit) (string, error) {
-	brief := report.Build(v, s.offered, report.Options{Prices: s.prices})
+	brief := report.Build(v, s.offered, report.Options{Prices: s.prices, Words: s.words})
 	data, err := render(pdfFormat, []report.Brief{brief}, s.paper)
 	if err != nil {
 		return "", err

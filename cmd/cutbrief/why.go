@@ -7,6 +7,7 @@ import (
 
 	"github.com/spf13/cobra"
 
+	"cutbrief/assess/phrase"
 	"cutbrief/report"
 	"cutbrief/report/data"
 	"cutbrief/report/text"
@@ -67,13 +68,16 @@ func (a *app) why(args []string, name, units string) error {
 	if err != nil {
 		return err
 	}
+	if o.Words, err = a.bookFor(form); err != nil {
+		return err
+	}
 	reasons := report.Why(v, offered, o)
 	if len(args) == 2 {
 		if reasons, err = about(reasons, args[1]); err != nil {
 			return err
 		}
 	}
-	return a.putReasons(reasons, form)
+	return a.putReasons(reasons, form, o.Words)
 }
 
 // about keeps one topic.
@@ -91,10 +95,10 @@ func about(reasons []report.Reason, topic string) ([]report.Reason, error) {
 	return nil, misuse(fmt.Sprintf("%q is not a topic", topic), "one of "+strings.Join(names, ", "))
 }
 
-func (a *app) putReasons(reasons []report.Reason, form format) error {
+func (a *app) putReasons(reasons []report.Reason, form format, words *phrase.Book) error {
 	switch form {
 	case markdownFormat:
-		return put(a.out, []byte(text.WhyMarkdown(reasons)))
+		return put(a.out, []byte(text.WhyMarkdownIn(words, reasons)))
 	case jsonFormat:
 		written, err := data.Reasons(reasons)
 		if err != nil {
@@ -102,7 +106,7 @@ func (a *app) putReasons(reasons []report.Reason, form format) error {
 		}
 		return put(a.out, written)
 	}
-	return put(a.out, []byte(text.Why(reasons, text.DefaultWidth)))
+	return put(a.out, []byte(text.WhyIn(words, reasons, text.DefaultWidth)))
 }
 
 func (a *app) nextCommand() *cobra.Command {
@@ -133,9 +137,13 @@ func (a *app) next(file, name string) error {
 	if err != nil {
 		return err
 	}
-	lines := report.Next(v, offered)
+	words, err := a.bookFor(form)
+	if err != nil {
+		return err
+	}
+	lines := report.NextIn(words, v, offered)
 	if form == textFormat {
-		return put(a.out, []byte(text.Next(lines, text.DefaultWidth)))
+		return put(a.out, []byte(text.NextIn(words, lines, text.DefaultWidth)))
 	}
 	written, err := data.Lines(lines)
 	if err != nil {
