@@ -57,6 +57,7 @@ type Brief struct {
 	Headline string    `json:"headline"` // the recommended system, or why there is none
 	Because  []string  `json:"because"`  // why this system; for none, what would fit
 	Bars     []Bar     `json:"bars"`
+	Speeds   *Speeds   `json:"speeds,omitempty"` // how fast the system cuts, by thickness; nil where the model says nothing
 	Cost     *Cost     `json:"cost,omitempty"`   // what cutting costs today and with it; nil while nothing can be said
 	Second   string    `json:"second,omitempty"` // the second choice and what would change the first
 	Critical string    `json:"critical"`         // the requirement that decides
@@ -64,6 +65,7 @@ type Brief struct {
 	ShownBy  string    `json:"shown_by,omitempty"` // how the demonstration shows it
 	Plan     []Row     `json:"plan"`
 	PlanNote []string  `json:"plan_note,omitempty"` // new consumables, one test cut, steady bench
+	Timeline *Timeline `json:"timeline,omitempty"`  // the plan in minutes; nil without one
 	LeftOut  []Line    `json:"left_out,omitempty"`  // cuts not in the plan, each with its reason
 	Shown    []Line    `json:"shown,omitempty"`     // demonstrations held: results, times against the model, what was said
 	Confirm  []Line    `json:"confirm"`             // assumed or open, and what it could change
@@ -79,6 +81,7 @@ type Brief struct {
 
 	Words *phrase.Book `json:"-"` // the book the texts are worded by; nil for our own words
 
+	Pictures bool `json:"-"` // on demand: a sheet of all pictures behind a printed page
 }
 
 // Options choose how a brief is worded.
@@ -86,6 +89,7 @@ type Options struct {
 	Style     unit.Style  // "" takes the visit's own
 	Checklist bool        // with both checklists
 	Working   bool        // with the derivation
+	Pictures  bool        // with all pictures on a sheet behind a printed page
 	Prices    *price.List // nil takes the built-in list, which is invented
 
 	Words *phrase.Book // puts every text into other words; nil leaves our own

@@ -53,6 +53,7 @@ func Build(v *assess.Visit, offered system.Range, o Options) Brief {
 		brief.Working = b.derivation()
 	}
 	brief.Words = o.Words
+	brief.Pictures = o.Pictures || o.Working
 	return said(brief, o.Words)
 }
 
@@ -68,6 +69,7 @@ func (b *builder) brief() Brief {
 		Headline: b.headline(),
 		Because:  b.because(),
 		Bars:     b.bars(),
+		Speeds:   b.speeds(),
 		Cost:     b.cost(),
 		Second:   b.second(),
 		Critical: critical,
@@ -75,6 +77,7 @@ func (b *builder) brief() Brief {
 		ShownBy:  b.shownBy(),
 		Plan:     b.rows(),
 		PlanNote: b.planNotes(),
+		Timeline: b.timeline(),
 		LeftOut:  b.leftOut(),
 		Shown:    b.shown(),
 		Confirm:  b.confirm(),

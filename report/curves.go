@@ -2,7 +2,6 @@ package report
 
 import (
 	"cmp"
-	"math"
 	"slices"
 	"strings"
 
@@ -15,6 +14,7 @@ import (
 // page: the system and oxy-fuel. Places are shares of the axes, which begin at
 // nothing: across they end where the system severs no more.
 type Curves struct {
+	Title    string       `json:"title"`  // "What cutting mild steel costs, by thickness"
 	Up       string       `json:"up"`     // what the upright axis says: "EUR a metre"
 	Across   string       `json:"across"` // what the other says: "mm thick"
 	Plasma   string       `json:"plasma"` // the name of each line
@@ -41,6 +41,7 @@ type CurveTick struct {
 // CurveRange is where the lines cross, or may.
 type CurveRange struct {
 	Label  string   `json:"label"`            // "crossing at about 16 mm (12 to 21 mm)"
+	Here   string   `json:"here"`             // the same in a word, beside the place itself
 	From   *float64 `json:"from,omitempty"`   // 0..1, where oxy-fuel may become cheaper; nil if nowhere
 	Likely *float64 `json:"likely,omitempty"` // where it likely does
 	To     *float64 `json:"to,omitempty"`     // from where it surely is; nil if that is beyond the axis
@@ -54,11 +55,9 @@ func (b *builder) curves(today *cost.Way, c *cost.Crossing) *Curves {
 	}
 	end := c.System.Severance
 	out := Curves{
-		Up: strings.TrimSpace(clean(b.prices.Currency) + " " + b.each()), Across: "mm thick",
+		Title: "What cutting mild steel costs, by thickness",
+		Up:    strings.TrimSpace(clean(b.prices.Currency) + " " + b.each()), Across: b.thick(),
 		Plasma: plain(c.System.Name), Flame: c.Fuel.Name(), Ticks: b.acrossTicks(end), Crossing: b.crossingRange(c, end),
-	}
-	if b.style == unit.Inch {
-		out.Across = "in thick"
 	}
 	out.Points, out.UpTicks = b.curvePoints(c, end)
 	if at := along(today.T, end); at <= 1 {
@@ -66,9 +65,6 @@ func (b *builder) curves(today *cost.Way, c *cost.Crossing) *Curves {
 	}
 	return &out
 }
-
-// along is a thickness as a share of the axis.
-func along(t, end unit.Millimetre) float64 { return float64(t / end) }
 
 // curvePoints rounds each sum once, and finds an upright axis they fit on.
 func (b *builder) curvePoints(c *cost.Crossing, end unit.Millimetre) ([]CurvePoint, []CurveTick) {
@@ -81,18 +77,13 @@ func (b *builder) curvePoints(c *cost.Crossing, end unit.Millimetre) ([]CurvePoi
 	for _, p := range points {
 		most = max(most, p.Plasma.Likely*per, p.Flame.Likely*per)
 	}
-	step := evenStep(most)
-	top := max(math.Ceil(most/step), 1) * step
+	ticks, top := upAxis(most)
 	var list []CurvePoint
 	for _, p := range points {
 		list = append(list, CurvePoint{along(p.T, end), CostPoint{
 			Thickness: b.told(millimetres(p.T)), Plasma: b.perMetre(p.Plasma), Flame: b.perMetre(p.Flame),
 			PlasmaShare: p.Plasma.Likely * per / top, FlameShare: p.Flame.Likely * per / top,
 		}})
-	}
-	var ticks []CurveTick
-	for i := 0.0; i*step <= top*1.001; i++ {
-		ticks = append(ticks, CurveTick{i * step / top, short(i * step)})
 	}
 	return list, ticks
 }
@@ -111,38 +102,6 @@ func throughCrossing(c *cost.Crossing) []cost.Point {
 	return slices.Insert(slices.Clone(c.Points), i, meets)
 }
 
-// evenStep is 1, 2 or 5 of some power of ten, so that an axis has three to six
-// ticks.
-func evenStep(most float64) float64 {
-	if !(most > 0) {
-		return 1
-	}
-	ten := math.Pow(10, math.Floor(math.Log10(most/2)))
-	for _, n := range []float64{5, 2} {
-		if n*ten <= most/2 {
-			return n * ten
-		}
-	}
-	return ten
-}
-
-// acrossTicks are every 5 or 10 mm, or every quarter or half inch.
-func (b *builder) acrossTicks(end unit.Millimetre) []CurveTick {
-	step, most := unit.Millimetre(5), unit.Millimetre(35)
-	if b.style == unit.Inch {
-		step, most = 6.35, 40 // ¼ in, exact (nist-sp-811)
-	}
-	if end > most {
-		step *= 2
-	}
-	list := []CurveTick{{0, "0"}}
-	for t := step; t <= end; t += step {
-		label := strings.TrimSuffix(strings.TrimSuffix(b.told(millimetres(t)), " mm"), " in")
-		list = append(list, CurveTick{along(t, end), label})
-	}
-	return list
-}
-
 // crossingRange words where the lines cross as closely as it is known.
 func (b *builder) crossingRange(c *cost.Crossing, end unit.Millimetre) CurveRange {
 	place := func(m unit.Maybe[unit.Millimetre]) (*float64, string) {
@@ -153,7 +112,7 @@ func (b *builder) crossingRange(c *cost.Crossing, end unit.Millimetre) CurveRang
 		at := along(t, end)
 		return &at, b.told(whole(t))
 	}
-	var r CurveRange
+	r := CurveRange{Here: "crossing"}
 	var from, likely, to string
 	r.From, from = place(c.From)
 	r.Likely, likely = place(c.Likely)

@@ -80,7 +80,9 @@ func because(c *showing.Cut) string {
 }
 
 // minutes writes a time of the plan in whole minutes.
-func minutes(t unit.Second) string { return fmt.Sprintf("%.0f min", math.Ceil(float64(t)/60-1e-9)) }
+func minutes(t unit.Second) string {
+	return fmt.Sprintf("%.0f min", max(math.Ceil(float64(t)/60-1e-9), 0)) // never -0
+}
 
 // leftOut lists the cuts that are not in the plan, each with its reason.
 func (b *builder) leftOut() []Line {

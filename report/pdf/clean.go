@@ -88,7 +88,7 @@ func (c *cleaner) brief(b report.Brief) report.Brief {
 	out.Words = b.Words
 	out.Leaving, out.OnSite = c.lines("checklists", b.Leaving), c.lines("checklists", b.OnSite)
 	out.Working = c.reasons(b.Working)
-	out.Cost = c.cost(b.Cost)
+	out.Cost, out.Speeds, out.Timeline, out.Pictures = c.cost(b.Cost), c.speeds(b.Speeds), c.timeline(b.Timeline), b.Pictures
 	for _, x := range b.Bars {
 		x.Label, x.Need, x.Have, x.Verdict = c.text("bars", x.Label), c.text("bars", x.Need), c.text("bars", x.Have), c.text("bars", x.Verdict)
 		if strings.TrimSpace(x.Label+x.Need+x.Have) != "" {
@@ -133,30 +133,6 @@ func (c *cleaner) cost(old *report.Cost) *report.Cost {
 	}
 	clean.Curves = c.curves(old.Curves)
 	return &clean
-}
-
-// curves cleans a copy of the lines by thickness.
-func (c *cleaner) curves(old *report.Curves) *report.Curves {
-	if old == nil {
-		return nil
-	}
-	clean := *old
-	for _, s := range []*string{&clean.Up, &clean.Across, &clean.Plasma, &clean.Flame, &clean.Crossing.Label} {
-		*s = c.text("cost", *s)
-	}
-	clean.Ticks, clean.UpTicks = c.ticks(old.Ticks), c.ticks(old.UpTicks)
-	if old.Everyday != nil {
-		clean.Everyday = &c.ticks([]report.CurveTick{*old.Everyday})[0]
-	}
-	return &clean
-}
-
-func (c *cleaner) ticks(list []report.CurveTick) []report.CurveTick {
-	list = slices.Clone(list)
-	for i := range list {
-		list[i].Label = c.text("cost", list[i].Label)
-	}
-	return list
 }
 
 func (c *cleaner) list(part string, texts []string) []string {

@@ -10,6 +10,7 @@ import (
 const (
 	plotWidth  = 56.0
 	plotHeight = 15.0
+	sheetPlot  = 34.0 // on a sheet behind the page
 	upRoom     = 10.0 // left of the plot, for the figures of its upright axis
 	tickLength = 1.0
 	stripHigh  = 1.5 // the strip that says where the lines cross
@@ -19,11 +20,6 @@ const (
 	namesWidth = 86.0 // about a column, also where there is more
 )
 
-// curvesHeight is how much of a page the lines take, in mm.
-func curvesHeight() float64 {
-	return aboveLines + 4*smallStyle.line() + belowNames + plotHeight + tickLength
-}
-
 // curvesIfRoom puts the lines by thickness below the part about cost. They are
 // the first content to go where the page is full, and the page says so.
 func (pg *page) curvesIfRoom(at span) {
@@ -31,53 +27,41 @@ func (pg *page) curvesIfRoom(at span) {
 	switch {
 	case !drawable(c):
 	case !pg.limits.curves:
-		pg.shortened("cost by thickness")
+		pg.shortened("pictures")
 	default:
-		pg.curves(c, at)
+		pg.curves(c, at, plotHeight)
 	}
 }
 
 // drawable reports whether there is a line to draw.
 func drawable(c *report.Curves) bool { return c != nil && len(c.Points) > 1 }
 
-// curves puts them behind the page, where there is always room.
-func (w *writer) curves() {
-	if w.brief.Cost == nil || !drawable(w.brief.Cost.Curves) {
-		return
-	}
-	if w.on.y+strongStyle.line()+curvesHeight() > w.bottom {
-		w.turn()
-	}
-	w.put("", "What cutting mild steel costs, by thickness", 0, strongStyle, black)
-	w.on.curves(w.brief.Cost.Curves, span{w.on.left, w.width})
-	w.on.y += 1.6
-}
-
 // curves draws the system in a solid line and oxy-fuel in dashes, with the
 // thickness of most days and the range in which the lines cross.
-func (pg *page) curves(c *report.Curves, at span) {
+func (pg *page) curves(c *report.Curves, at span, high float64) {
+	const part = "cost by thickness"
 	pg.y += aboveLines
-	pg.curveNames(c, at)
-	plot := plot{x: at.x + upRoom, y: pg.y + belowNames}
-	pg.axes(c, plot)
+	pg.lineNames(part, c.Up, at, lineName{lineMark, accent, c.Plasma}, lineName{dashMark, black, c.Flame})
+	plot := plot{x: at.x + upRoom, y: pg.y + belowNames, high: high}
+	pg.axes(c.Ticks, c.UpTicks, plot)
 	pg.strip(c.Crossing, plot)
 	if c.Everyday != nil {
-		pg.shape(ruleMark, plot.across(c.Everyday.At), plot.y, 0, plotHeight, black)
+		pg.shape(ruleMark, plot.across(c.Everyday.At), plot.y, 0, plot.high, black)
 	}
 	pg.curve(c.Points, plot, dashMark, black, func(p report.CurvePoint) float64 { return p.FlameShare })
 	pg.curve(c.Points, plot, lineMark, accent, func(p report.CurvePoint) float64 { return p.PlasmaShare })
-	pg.y = plot.y + plotHeight + tickLength
-	pg.acrossFigures(c, plot, at)
+	pg.y = plot.y + plot.high + tickLength
+	pg.acrossFigures(part, c.Ticks, c.Across, plot, at)
 	pg.curveKey(c, at)
 }
 
-// plot is the box the lines lie in, by its upper left corner.
-type plot struct{ x, y float64 }
+// plot is the box the lines lie in, by its upper left corner and its height.
+type plot struct{ x, y, high float64 }
 
 // across and up turn shares of the axes into places; what lies outside an axis
 // is put at its end.
 func (p plot) across(share float64) float64 { return p.x + plotWidth*inside(share) }
-func (p plot) up(share float64) float64     { return p.y + plotHeight*(1-inside(share)) }
+func (p plot) up(share float64) float64     { return p.y + p.high*(1-inside(share)) }
 
 func inside(share float64) float64 {
 	if !(share > 0) { // also where it is no number
@@ -86,34 +70,38 @@ func inside(share float64) float64 {
 	return min(share, 1)
 }
 
-// curveNames says what the upright axis counts, and which line is which.
-func (pg *page) curveNames(c *report.Curves, at span) {
-	y, third := pg.y, min(at.width, namesWidth)/3
-	middle := y + smallStyle.line()/2
-	pg.paragraph("cost by thickness", c.Up, span{at.x, third - 1}, smallStyle, black, 1)
-	names := []struct {
-		kind markKind
-		in   ink
-		text string
-	}{{lineMark, accent, c.Plasma}, {dashMark, black, c.Flame}}
+// lineName is how a line is drawn, and what it stands for.
+type lineName struct {
+	kind markKind
+	in   ink
+	text string
+}
+
+// lineNames say what the upright axis counts, and which line is which.
+func (pg *page) lineNames(part, up string, at span, names ...lineName) {
+	y, x, end := pg.y, at.x, at.x+min(at.width, namesWidth)
+	share := (end - x) / float64(len(names)+1)
+	pg.paragraph(part, up, span{x, share - 1}, smallStyle, black, 1)
+	x += min(pg.faces.width(up, smallStyle)+3, share)
 	for i, n := range names {
-		x := at.x + float64(i+1)*third
-		pg.shape(n.kind, x, middle, keyLength, 0, n.in)
+		room := (end - x) / float64(len(names)-i)
+		pg.shape(n.kind, x, y+smallStyle.line()/2, keyLength, 0, n.in)
 		pg.y = y
-		pg.paragraph("cost by thickness", n.text, span{x + keyLength + 1, third - keyLength - 2}, smallStyle, black, 1)
+		pg.paragraph(part, n.text, span{x + keyLength + 1, room - keyLength - 2}, smallStyle, black, 1)
+		x += min(keyLength+pg.faces.width(n.text, smallStyle)+4, room)
 	}
 	pg.y = y + smallStyle.line()
 }
 
 // axes draws both axes with their ticks, and the figures of the upright one.
-func (pg *page) axes(c *report.Curves, p plot) {
-	pg.shape(ruleMark, p.x, p.y, 0, plotHeight, black)
-	pg.shape(ruleMark, p.x, p.y+plotHeight, plotWidth, 0, black)
-	for _, t := range c.Ticks {
-		pg.shape(ruleMark, p.across(t.At), p.y+plotHeight, 0, tickLength, black)
+func (pg *page) axes(ticks, upTicks []report.CurveTick, p plot) {
+	pg.shape(ruleMark, p.x, p.y, 0, p.high, black)
+	pg.shape(ruleMark, p.x, p.y+p.high, plotWidth, 0, black)
+	for _, t := range ticks {
+		pg.shape(ruleMark, p.across(t.At), p.y+p.high, 0, tickLength, black)
 	}
 	last := math.Inf(1) // the top of the figure below
-	for _, t := range c.UpTicks {
+	for _, t := range upTicks {
 		y := p.up(t.At)
 		pg.shape(ruleMark, p.x-tickLength, y, tickLength, 0, black)
 		wide, top := pg.faces.width(t.Label, smallStyle), y-smallStyle.line()/2
@@ -137,11 +125,11 @@ func (pg *page) strip(r report.CurveRange, p plot) {
 	if to-from < 0.1 {
 		return
 	}
-	pg.shape(hatchMark, from, p.y+plotHeight-stripHigh, to-from, stripHigh, black)
+	pg.shape(hatchMark, from, p.y+p.high-stripHigh, to-from, stripHigh, black)
 	if r.Likely != nil {
 		const bar = 0.7
 		x := min(max(p.across(*r.Likely)-bar/2, p.x), p.x+plotWidth-bar)
-		pg.shape(fillMark, x, p.y+plotHeight-2*stripHigh, bar, 2*stripHigh, black)
+		pg.shape(fillMark, x, p.y+p.high-2*stripHigh, bar, 2*stripHigh, black)
 	}
 }
 
@@ -158,9 +146,9 @@ func (pg *page) curve(points []report.CurvePoint, p plot, kind markKind, in ink,
 
 // acrossFigures puts the figures of the lower axis, those that have room, and
 // what they count.
-func (pg *page) acrossFigures(c *report.Curves, p plot, at span) {
+func (pg *page) acrossFigures(part string, ticks []report.CurveTick, across string, p plot, at span) {
 	y, free, end := pg.y, at.x, p.x+plotWidth
-	for _, t := range c.Ticks {
+	for _, t := range ticks {
 		wide := pg.faces.width(t.Label, smallStyle)
 		x := p.across(t.At) - wide/2
 		if x >= free && x+wide <= end+1.5 {
@@ -169,7 +157,7 @@ func (pg *page) acrossFigures(c *report.Curves, p plot, at span) {
 		}
 	}
 	left := end + 2.5
-	pg.paragraph("cost by thickness", c.Across, span{left, at.x + at.width - left}, smallStyle, black, 1)
+	pg.paragraph(part, across, span{left, at.x + at.width - left}, smallStyle, black, 1)
 	pg.y = y + smallStyle.line()
 }
 

@@ -14,7 +14,7 @@ import (
 func curves() *report.Curves {
 	from, likely, to := 0.5, 0.7, 0.9
 	c := &report.Curves{
-		Up: "EUR a metre", Across: "mm thick", Plasma: "Demo 70", Flame: "oxy-acetylene",
+		Title: "What cutting mild steel costs", Up: "EUR a metre", Across: "mm thick", Plasma: "Demo 70", Flame: "oxy-acetylene",
 		Ticks:    []report.CurveTick{{At: 0, Label: "0"}, {At: 0.5, Label: "10"}, {At: 1, Label: "20"}},
 		UpTicks:  []report.CurveTick{{At: 0, Label: "0"}, {At: 0.25, Label: "2"}, {At: 0.5, Label: "4"}, {At: 0.75, Label: "6"}, {At: 1, Label: "8"}},
 		Everyday: &report.CurveTick{At: 0.3, Label: "yours, 6 mm"},
@@ -29,7 +29,7 @@ func curves() *report.Curves {
 // longCurves have every text far over its room.
 func longCurves(long string) *report.Curves {
 	c := curves()
-	c.Up, c.Across, c.Plasma, c.Flame, c.Crossing.Label, c.Everyday.Label = long, long, long, long, long, long
+	c.Title, c.Up, c.Across, c.Plasma, c.Flame, c.Crossing.Label, c.Everyday.Label = long, long, long, long, long, long, long
 	for i := range c.Ticks {
 		c.Ticks[i].Label = long
 	}
@@ -53,7 +53,7 @@ func drawnCurves(t *rapid.T, text *rapid.Generator[string]) *report.Curves {
 		return report.CurvePoint{At: share.Draw(t, "at"), CostPoint: report.CostPoint{PlasmaShare: share.Draw(t, "plasma"), FlameShare: share.Draw(t, "flame")}}
 	})
 	return &report.Curves{
-		Up: text.Draw(t, "up"), Across: text.Draw(t, "across"), Plasma: text.Draw(t, "plasma"), Flame: text.Draw(t, "flame"),
+		Title: text.Draw(t, "title"), Up: text.Draw(t, "up"), Across: text.Draw(t, "across"), Plasma: text.Draw(t, "plasma"), Flame: text.Draw(t, "flame"),
 		Points: rapid.SliceOfN(point, 0, 6).Draw(t, "points"), Ticks: rapid.SliceOfN(tick, 0, 6).Draw(t, "ticks"),
 		UpTicks: rapid.SliceOfN(tick, 0, 6).Draw(t, "up ticks"), Everyday: rapid.Ptr(tick, true).Draw(t, "everyday"),
 		Crossing: report.CurveRange{Label: text.Draw(t, "crossing"), From: maybe.Draw(t, "from"), Likely: maybe.Draw(t, "likely"), To: maybe.Draw(t, "to")},
@@ -113,7 +113,7 @@ func TestCurvesGiveWayBeforeNotes(t *testing.T) {
 		if len(pg.cuts) == 0 {
 			continue
 		}
-		if pg.cuts[0] != "cost by thickness" || kinds(pg, lineMark) > 0 || !onPage(pg, "Shortened to fit one page: cost by thickness") {
+		if pg.cuts[0] != "pictures" || kinds(pg, lineMark) > 0 || !onPage(pg, "Shortened to fit one page: pictures") {
 			t.Errorf("with %d notes: shortened %v", n, pg.cuts)
 		}
 		return
@@ -121,17 +121,17 @@ func TestCurvesGiveWayBeforeNotes(t *testing.T) {
 	t.Error("nothing was ever shortened")
 }
 
-// Behind the page there is always room, above the derivation.
+// Behind the page there is always room, before the derivation.
 func TestCurvesBehindThePage(t *testing.T) {
 	b := extra(3, "Torch assembled, and tried once.")
-	b.Cost = &report.Cost{Lines: []string{"No clear saving."}, Curves: curves()}
+	b.Cost, b.Pictures = &report.Cost{Lines: []string{"No clear saving."}, Curves: curves()}, true
 	for _, p := range papers {
 		pages, err := laidMore(b, p)
 		if err != nil {
 			t.Fatal(err)
 		}
-		last := pages[len(pages)-1]
-		if kinds(last, lineMark) != 4 || kinds(last, dashMark) != 4 || !onPage(last, "What cutting mild steel costs, by thickness") {
+		last := pages[1] // after the checklists
+		if kinds(last, lineMark) != 4 || kinds(last, dashMark) != 4 || !onPage(last, "What cutting mild steel costs") {
 			t.Errorf("%s: no lines", p)
 		}
 		measure(last)
@@ -150,11 +150,12 @@ func measure(pg *page) {
 	}
 }
 
-// Whatever the lines hold, they stay on a sheet behind the page too.
-func TestAnyCurvesBehindThePage(t *testing.T) {
+// Whatever the pictures hold, they stay on a sheet behind the page too.
+func TestAnyPicturesBehindThePage(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
 		b, p := extra(1, "x"), rapid.SampledFrom(papers).Draw(t, "paper")
-		b.Cost = drawnCost(t, rapid.OneOf(rapid.SampledFrom(hostile), rapid.String()))
+		text := rapid.OneOf(rapid.SampledFrom(hostile), rapid.String())
+		b.Cost, b.Speeds, b.Timeline, b.Pictures = drawnCost(t, text), drawnSpeeds(t, text), drawnTimeline(t, text), true
 		pages, err := laidMore(b, p)
 		if err != nil {
 			t.Fatal(err)

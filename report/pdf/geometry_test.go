@@ -188,7 +188,7 @@ func briefs() *rapid.Generator[report.Brief] {
 		return report.Brief{
 			Title: text.Draw(t, "title"), Outcome: text.Draw(t, "outcome"), Demo: text.Draw(t, "demo"), Date: time.Unix(rapid.Int64Range(-1, 4e9).Draw(t, "date"), 0),
 			Who: lines.Draw(t, "who"), Need: text.Draw(t, "need"), Headline: text.Draw(t, "headline"), Because: texts.Draw(t, "because"),
-			Bars: rapid.SliceOfN(bar, 0, 20).Draw(t, "bars"), Cost: drawnCost(t, text), Second: text.Draw(t, "second"), Critical: text.Draw(t, "critical"), Evidence: lines.Draw(t, "evidence"),
+			Bars: rapid.SliceOfN(bar, 0, 20).Draw(t, "bars"), Cost: drawnCost(t, text), Speeds: drawnSpeeds(t, text), Timeline: drawnTimeline(t, text), Second: text.Draw(t, "second"), Critical: text.Draw(t, "critical"), Evidence: lines.Draw(t, "evidence"),
 			ShownBy: text.Draw(t, "shown by"), Plan: rapid.SliceOfN(row, 0, 12).Draw(t, "plan"), PlanNote: texts.Draw(t, "plan note"), Confirm: lines.Draw(t, "confirm"),
 			Flags: texts.Draw(t, "flags"), Excluded: lines.Draw(t, "excluded"), Cautions: rapid.SliceOfN(line, 0, 40).Draw(t, "cautions"),
 			Notes: texts.Draw(t, "notes"), Footing: texts.Draw(t, "footing"), Dropped: texts.Draw(t, "dropped"),
@@ -225,6 +225,7 @@ func TestLongestContentFits(t *testing.T) {
 		b.Bars = append(b.Bars, report.Bar{Label: long, Need: long, Have: long, Verdict: long, NeedShare: 1, HaveShare: 1})
 		b.Plan = append(b.Plan, report.Row{Cut: long, Piece: long, Setting: long, See: long})
 	}
+	b.Speeds, b.Timeline = longPictures(long)
 	for _, p := range papers {
 		pg, err := laid(b, p)
 		if err != nil {

@@ -19,7 +19,9 @@ type limits struct {
 	bars      int     // needs against capabilities
 	cost      int     // sentences about cost
 	costBars  bool    // the two bars below them
-	curves    bool    // the lines by thickness below those
+	curves    bool    // the lines of cost by thickness below those
+	speeds    bool    // the line of speed by thickness
+	timeline  bool    // the demonstration in minutes
 	plan      int     // cuts
 	cautions  int     // cautions
 	footing   int     // lines of what the figures rest on
@@ -32,17 +34,21 @@ type limits struct {
 // roomy is a page that is not full.
 var roomy = limits{
 	gap: 4.2, notes: 12, excluded: 12, evidence: 6, planNotes: 3, confirm: 12, because: 6,
-	bars: 12, cost: 3, costBars: true, curves: true, plan: 8, cautions: 40, footing: 5, who: 2, long: 4, cell: 4, caution: 5,
+	bars: 12, cost: 3, costBars: true, curves: true, speeds: true, timeline: true, plan: 8, cautions: 40, footing: 5, who: 2, long: 4, cell: 4, caution: 5,
 }
 
 // steps shorten a page that is too long, in this order: first the space
-// between the parts, then the lines of cost by thickness, the notes, the systems not taken, the evidence, the
-// reasons, what is to be confirmed, the demonstration, what it costs, the
-// answers to who and when, and only at the very end the cautions. The page is measured after each
-// step; once it fits, steps that were not needed are taken back.
+// between the parts, then the pictures that repeat what is said in words (the
+// demonstration in minutes, speed by thickness, cost by thickness), the notes,
+// the systems not taken, the evidence, the reasons, what is to be confirmed,
+// the demonstration, what it costs, the answers to who and when, and only at
+// the very end the cautions. The page is measured after each step; once it
+// fits, steps that were not needed are taken back.
 var steps = []func(*limits){
 	func(l *limits) { l.gap = 3 },
 	func(l *limits) { l.gap = 2.2 },
+	func(l *limits) { l.timeline = false },
+	func(l *limits) { l.speeds = false },
 	func(l *limits) { l.curves = false },
 	func(l *limits) { l.notes = 4 },
 	func(l *limits) { l.excluded = 6 },
@@ -91,9 +97,12 @@ var steps = []func(*limits){
 	func(l *limits) { l.cautions, l.plan, l.cell, l.cost = 12, 2, 1, 0 },
 }
 
-// spacing is how many of the steps come before any other content goes: they
-// take space and, the last of them, the lines of cost by thickness.
-const spacing = 3
+// gaps is how many of the steps take space between the parts, and spacing how
+// many come before any content but pictures goes.
+const (
+	gaps    = 2
+	spacing = 5
+)
 
 // moneyFirst are taken before anything else where the prices are nobody's:
 // assumed sums give way to reasons.

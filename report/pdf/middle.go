@@ -6,13 +6,14 @@ import (
 )
 
 // middle puts the parts that need half a page's width in two columns: need
-// against capability first, then what it costs, what decides, what is to be confirmed, the
-// systems not taken and the notes, each in the column that is shorter.
+// against capability first, then speed by thickness, what it costs, what
+// decides, what is to be confirmed, the systems not taken and the notes, each
+// in the column that is shorter.
 func (pg *page) middle() {
 	half := (pg.width - gutter) / 2
 	at := [2]span{{pg.left, half}, {pg.left + half + gutter, half}}
 	below := [2]float64{pg.y, pg.y}
-	for _, part := range []func(span) bool{pg.bars, pg.cost, pg.critical, pg.confirm, pg.excluded, pg.notes} {
+	for _, part := range []func(span) bool{pg.bars, pg.speedsIfRoom, pg.cost, pg.critical, pg.confirm, pg.excluded, pg.notes} {
 		column := 0
 		if below[1] < below[0] {
 			column = 1

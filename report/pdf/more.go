@@ -5,8 +5,8 @@ import (
 	"cutbrief/report"
 )
 
-// more lays out what is printed behind the page on demand: the checklists, and
-// the working. Nothing is cut there; what does not fit a sheet goes on on the
+// more lays out what is printed behind the page on demand: the checklists, the
+// pictures and the working. Nothing is cut there; what does not fit a sheet goes on on the
 // next.
 func more(f faces, b *report.Brief, p Paper) ([]*page, error) {
 	width, height, err := p.size()
@@ -19,10 +19,10 @@ func more(f faces, b *report.Brief, p Paper) ([]*page, error) {
 		w.ticks("Before leaving", b.Leaving)
 		w.ticks("At the site, before the first arc", b.OnSite)
 	}
+	w.pictures()
 	if len(b.Working) > 0 {
 		w.turn()
 		w.title("Working", "How each number on the page was reached, and what it rests on.")
-		w.curves()
 		for _, r := range b.Working {
 			w.reason(r)
 		}

@@ -57,8 +57,8 @@ func layOut(f faces, b *report.Brief, p Paper, l limits, replaced string) (*page
 
 // fit lays the brief out, shortening it step by step until it fits, and then
 // takes back each step that turned out not to be needed, the last one first:
-// what matters most comes back first. The lines of cost by thickness come back
-// only where nothing else is missing.
+// what matters most comes back first. Pictures come back only where nothing
+// else is missing.
 func fit(f faces, b *report.Brief, p Paper, replaced string) (*page, error) {
 	steps := stepsFor(b)
 	for n := 0; n <= len(steps); n++ {
@@ -76,7 +76,7 @@ func fit(f faces, b *report.Brief, p Paper, replaced string) (*page, error) {
 func giveBack(f faces, b *report.Brief, p Paper, replaced string, taken []func(*limits), fits *page) (*page, error) {
 	spared := map[int]bool{}
 	for i := len(taken) - 1; i >= 0; i-- {
-		if i == spacing-1 && len(spared) < len(taken)-spacing {
+		if i >= gaps && i < spacing && len(spared) < len(taken)-spacing {
 			continue
 		}
 		spared[i] = true

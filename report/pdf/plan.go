@@ -34,6 +34,7 @@ func (pg *page) plan() {
 	} else if len(b.PlanNote) > 0 {
 		pg.shortened("notes on the demonstration")
 	}
+	pg.timelineIfRoom()
 	pg.y += pg.limits.gap
 }
 

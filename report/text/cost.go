@@ -22,8 +22,9 @@ func (p *printer) cost(c *report.Cost) {
 	}
 	for i, b := range c.Bars {
 		p.block("  ", b.Label)
-		p.bar(b.Value, figure, [2]rune{'░', '█'}[i%2], b.Share)
+		p.bar(b.Value, figure, [2]rune{lightBlock, fullBlock}[i%2], b.Share)
 	}
+	p.costByThickness(c.Curves)
 }
 
 // CostSheet writes the whole account in lines of at most width cells; 0 takes
@@ -122,8 +123,8 @@ func (p *printer) chart(c *report.CostChart) {
 	p.heading(c.Title)
 	room := max(p.width-40, 8)
 	for _, r := range c.Rows {
-		p.line("  " + pad(safe(r.Thickness), 10) + pad(p.words.Say("plasma"), 9) + pad(r.Plasma.Shown[1], 8) + blocks('█', r.PlasmaShare, room))
-		p.line("  " + pad("", 10) + pad(p.words.Say("oxy-fuel"), 9) + pad(r.Flame.Shown[1], 8) + blocks('░', r.FlameShare, room))
+		p.line("  " + pad(safe(r.Thickness), 10) + pad(p.words.Say("plasma"), 9) + pad(r.Plasma.Shown[1], 8) + blocks(fullBlock, r.PlasmaShare, room))
+		p.line("  " + pad("", 10) + pad(p.words.Say("oxy-fuel"), 9) + pad(r.Flame.Shown[1], 8) + blocks(lightBlock, r.FlameShare, room))
 	}
 	p.block("  ", c.Says)
 }

@@ -15,14 +15,14 @@ func (m *markdown) cost(c *report.Cost) {
 		return
 	}
 	m.sentences("What it costs", c.Lines)
-	if len(c.Bars) == 0 {
-		return
-	}
 	rows := [][]string{m.words.Each([]string{"", "Cost"})}
 	for _, b := range c.Bars {
 		rows = append(rows, []string{b.Label, b.Value})
 	}
-	m.table(rows)
+	if len(c.Bars) > 0 {
+		m.table(rows)
+	}
+	m.costByThickness(c.Curves)
 }
 
 // CostMarkdown writes the whole account as Markdown.

@@ -25,6 +25,7 @@ func Markdown(b report.Brief) string {
 	m.sentences("", b.Because)
 	m.paragraph(escaped(b.Second))
 	m.bars(b.Bars)
+	m.speeds(b.Speeds)
 	m.cost(b.Cost)
 	m.critical(&b)
 	m.confirm(&b)
@@ -154,6 +155,7 @@ func (m *markdown) plan(b *report.Brief) {
 		}
 	}
 	m.sentences("", b.PlanNote)
+	m.timeline(b.Timeline)
 	m.lines("Not shown, and why", b.LeftOut, func(l report.Line) string { return labelled(l.Label, l.Why) })
 }
 

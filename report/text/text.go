@@ -24,10 +24,12 @@ func Render(b report.Brief, width int) string {
 	p.top(&b)
 	p.recommendation(&b)
 	p.bars(b.Bars)
+	p.speeds(b.Speeds)
 	p.cost(b.Cost)
 	p.critical(&b)
 	p.confirm(&b)
 	p.plan(&b)
+	p.timeline(b.Timeline)
 	p.leftOut(b.LeftOut)
 	p.shown(b.Shown)
 	p.excluded(b.Excluded)
@@ -130,8 +132,8 @@ func (p *printer) bars(bars []report.Bar) {
 	}
 	for _, b := range bars {
 		p.block("  ", b.Label+": "+b.Verdict)
-		p.bar(b.Need, figure, '░', b.NeedShare)
-		p.bar(b.Have, figure, '█', b.HaveShare)
+		p.bar(b.Need, figure, lightBlock, b.NeedShare)
+		p.bar(b.Have, figure, fullBlock, b.HaveShare)
 		p.block("    ", joined(b.Why, sourced(b.Source, b.Trust)))
 	}
 }

@@ -72,3 +72,11 @@ func pad(s string, width int) string {
 	}
 	return s
 }
+
+// ahead fills a text with spaces in front, so that figures end in one column.
+func ahead(s string, width int) string {
+	if missing := width - cells.StringWidth(s); missing > 0 {
+		return strings.Repeat(" ", missing) + s
+	}
+	return s
+}

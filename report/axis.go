@@ -1,0 +1,73 @@
+package report
+
+import (
+	"math"
+	"strings"
+
+	"cutbrief/rules/unit"
+)
+
+// along is a thickness as a share of the axis.
+func along(t, end unit.Millimetre) float64 { return float64(t / end) }
+
+// thick is what an axis of thicknesses counts.
+func (b *builder) thick() string {
+	if b.style == unit.Inch {
+		return "in thick"
+	}
+	return "mm thick"
+}
+
+// acrossTicks are the even steps of an axis of thicknesses, from nothing.
+func (b *builder) acrossTicks(end unit.Millimetre) []CurveTick {
+	list := []CurveTick{{0, "0"}}
+	for _, t := range b.acrossSteps(end) {
+		label := strings.TrimSuffix(strings.TrimSuffix(b.told(millimetres(t)), " mm"), " in")
+		list = append(list, CurveTick{along(t, end), label})
+	}
+	return list
+}
+
+// acrossSteps are every 2, 5 or 10 mm, or every eighth, quarter or half inch.
+func (b *builder) acrossSteps(end unit.Millimetre) []unit.Millimetre {
+	small, step, thin, most := unit.Millimetre(2), unit.Millimetre(5), unit.Millimetre(12), unit.Millimetre(35)
+	if b.style == unit.Inch {
+		small, step, thin, most = 3.175, 6.35, 13, 40 // ⅛ and ¼ in, exact (nist-sp-811)
+	}
+	switch {
+	case end < thin:
+		step = small
+	case end > most:
+		step *= 2
+	}
+	var list []unit.Millimetre
+	for t := step; t <= end; t += step {
+		list = append(list, t)
+	}
+	return list
+}
+
+// upAxis are even ticks from nothing to the first that is no less than most.
+func upAxis(most float64) (ticks []CurveTick, top float64) {
+	step := evenStep(most)
+	top = max(math.Ceil(most/step-1e-9), 1) * step
+	for i := 0.0; i*step <= top*1.001; i++ {
+		ticks = append(ticks, CurveTick{i * step / top, short(i * step)})
+	}
+	return ticks, top
+}
+
+// evenStep is 1, 2 or 5 of some power of ten, so that an axis has three to six
+// ticks.
+func evenStep(most float64) float64 {
+	if !(most > 0) {
+		return 1
+	}
+	ten := math.Pow(10, math.Floor(math.Log10(most/2)))
+	for _, n := range []float64{5, 2} {
+		if n*ten <= most/2 {
+			return n * ten
+		}
+	}
+	return ten
+}

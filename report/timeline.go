@@ -1,0 +1,103 @@
+package report
+
+import (
+	"fmt"
+	"strings"
+
+	"cutbrief/rules/unit"
+)
+
+// Timeline is the demonstration in minutes, in order, against the time there
+// is. Places are shares of an axis that begins at nothing and ends with the
+// time there is, or with the plan where that is longer.
+type Timeline struct {
+	Title   string         `json:"title"`
+	Across  string         `json:"across"` // what the axis counts: "minutes"
+	Steps   []TimelineStep `json:"steps"`  // cuts, set-ups between them, and what is left
+	Ticks   []CurveTick    `json:"ticks"`
+	GivenAt float64        `json:"given_at"` // 0..1, the end of the time there is
+	Says    string         `json:"says"`     // "Takes about 24 min of the usual 30 min."
+	Rests   string         `json:"rests"`
+}
+
+// TimelineStep is one stretch of the demonstration.
+type TimelineStep struct {
+	Kind   StepKind `json:"kind"`
+	Number int      `json:"number,omitempty"` // of a cut, as in the plan
+	Name   string   `json:"name"`
+	When   string   `json:"when"`  // "3 to 7 min"
+	Takes  string   `json:"takes"` // "4 min"
+	From   float64  `json:"from"`  // 0..1
+	To     float64  `json:"to"`
+}
+
+// StepKind is what a stretch is filled with.
+type StepKind string
+
+// The kinds of a stretch.
+const (
+	StepCut   StepKind = "cut"
+	StepSetUp StepKind = "set-up"
+	StepLeft  StepKind = "left" // over, for questions
+)
+
+// timeline is the plan in minutes, nil without one.
+func (b *builder) timeline() *Timeline {
+	if len(b.plan) == 0 || !(b.showing.Takes > 0) {
+		return nil
+	}
+	end := max(b.showing.Given, b.showing.Takes)
+	out := Timeline{Title: "The demonstration in minutes", Across: "minutes", Ticks: minuteTicks(end), GivenAt: float64(b.showing.Given / end),
+		Says: b.timeNote(), Rests: "Minutes are common practice, no source; talking and looking are in them."}
+	at := unit.Second(0)
+	put := func(kind StepKind, name string, number int, takes unit.Second) {
+		to := at + takes
+		out.Steps = append(out.Steps, TimelineStep{Kind: kind, Number: number, Name: name, When: stretch(at, to), Takes: minutes(takes), From: float64(at / end), To: float64(to / end)})
+		at = to
+	}
+	setUp := b.setUpTime()
+	for i := range b.plan {
+		c := &b.plan[i]
+		if c.SetUp {
+			put(StepSetUp, "change the plate or the setting", 0, setUp)
+		}
+		put(StepCut, c.Name, i+1, c.Takes)
+	}
+	if left := b.showing.Given - at; left > 0 {
+		put(StepLeft, "left for questions", 0, left)
+	}
+	return &out
+}
+
+// setUpTime is what one set-up takes: what the plan takes beyond its cuts.
+func (b *builder) setUpTime() unit.Second {
+	rest, n := b.showing.Takes, unit.Second(0)
+	for i := range b.plan {
+		rest -= b.plan[i].Takes
+		if b.plan[i].SetUp {
+			n++
+		}
+	}
+	if n == 0 {
+		return 0
+	}
+	return rest / n
+}
+
+// stretch words from when to when, in whole minutes.
+func stretch(from, to unit.Second) string {
+	return strings.TrimSuffix(minutes(from), " min") + " to " + minutes(to)
+}
+
+// minuteTicks are every 5, 10 or 20 minutes.
+func minuteTicks(end unit.Second) []CurveTick {
+	step := unit.Second(5 * 60)
+	for end/step > 9 {
+		step *= 2
+	}
+	var list []CurveTick
+	for t := unit.Second(0); t <= end; t += step {
+		list = append(list, CurveTick{float64(t / end), fmt.Sprintf("%.0f", float64(t)/60)})
+	}
+	return list
+}
