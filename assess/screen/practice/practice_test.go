@@ -7,6 +7,7 @@ import (
 	"fmt"
 	"io"
 	"os"
+	"strconv"
 	"strings"
 	"testing"
 
@@ -102,12 +103,22 @@ func TestAskingAndNoting(t *testing.T) {
 	d.shows("[x] not known")
 }
 
+// number is the number of a question in the list.
+func (d *driver) number(f rules.Fact) string {
+	for i, s := range d.m.talk.Session.Steps() {
+		if s.Question.ID == f {
+			return strconv.Itoa(i + 1)
+		}
+	}
+	return "0"
+}
+
 func TestAllFollowUps(t *testing.T) {
 	d := drive(t, "trade-school")
 	d.types("1")
 	d.press(tea.KeyCtrlL)
 	d.shows("everyday thickness, mild steel: not asked")
-	d.types("9")
+	d.types(d.number(rules.FactUse))
 	d.shows("Is this repair work, production, or some of")
 	d.press(tea.KeyCtrlA)
 	d.shows("What do you mean by production?")
