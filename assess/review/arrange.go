@@ -1,7 +1,6 @@
 package review
 
 import (
-	"slices"
 	"strings"
 	"time"
 )
@@ -33,41 +32,50 @@ func (r *Row) mentions(text string) bool {
 	return false
 }
 
-// Item is a line of an arranged list: a row, or the head of a group.
-type Item struct {
-	Row   int    // place in the rows; −1 for the head of a group
-	Head  string // what the rows of a group share
-	Count int    // how many they are
+// Listing is rows in an order, under heads if they are grouped. A line is the place
+// of a row, or ^n for the head n.
+type Listing struct {
+	Lines []int32
+	Heads []Head
 }
+
+// Head is the head of a group.
+type Head struct {
+	Text string // what the rows of the group share
+	Rows int    // how many they are
+}
+
+// Head returns the head at a line, nil where there is a row.
+func (l *Listing) Head(line int) *Head {
+	if n := l.Lines[line]; n < 0 {
+		return &l.Heads[^n]
+	}
+	return nil
+}
+
+// Rows is how many rows are listed.
+func (l *Listing) Rows() int { return len(l.Lines) - len(l.Heads) }
 
 // Arrange keeps the rows a filter holds for, in an order, under a head for each
 // group if there is a column to group by. It changes nothing.
-func Arrange(rows []*Row, keep Where, order Order, group *Field) []Item {
-	var places []int
-	for i, r := range rows {
-		if keep(r) {
-			places = append(places, i)
-		}
+func Arrange(rows *Rows, keep Where, order Order, group *Field) Listing {
+	if group != nil {
+		order = append(Order{{Field: *group}}, order...)
 	}
-	slices.SortFunc(places, func(a, b int) int {
-		if group != nil {
-			if c := group.order(rows[a], rows[b], false); c != 0 {
-				return c
-			}
-		}
-		return order.compare(rows[a], rows[b])
-	})
-	items := make([]Item, 0, len(places)+8)
-	head := -1
-	for _, i := range places {
-		if group != nil {
-			if text := group.Text(rows[i]); head < 0 || items[head].Head != text {
-				head = len(items)
-				items = append(items, Item{Row: -1, Head: text})
-			}
-			items[head].Count++
-		}
-		items = append(items, Item{Row: i})
+	places := sorted(rows, keep, order)
+	if group == nil {
+		return Listing{Lines: places}
 	}
-	return items
+	l := Listing{Lines: make([]int32, 0, len(places)+64)}
+	k := 0
+	for r := range rows.Pick(places) {
+		if text := group.Text(r); len(l.Heads) == 0 || l.Heads[len(l.Heads)-1].Text != text {
+			l.Lines = append(l.Lines, ^int32(len(l.Heads)))
+			l.Heads = append(l.Heads, Head{Text: text})
+		}
+		l.Heads[len(l.Heads)-1].Rows++
+		l.Lines = append(l.Lines, places[k])
+		k++
+	}
+	return l
 }

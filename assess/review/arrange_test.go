@@ -16,14 +16,16 @@ func arranged(t *testing.T, text, order, group string) string {
 	if f, ok := FindField(group); ok {
 		by = &f
 	}
-	rows := []*Row{&some[0], &some[1], &some[2]}
+	var rows Rows
+	rows.Add(&some[0], &some[1], &some[2])
+	l := Arrange(&rows, Find(text, today), o, by)
 	var list []string
-	for _, item := range Arrange(rows, Find(text, today), o, by) {
-		if item.Row < 0 {
-			list = append(list, fmt.Sprintf("[%s %d]", item.Head, item.Count))
+	for line, place := range l.Lines {
+		if h := l.Head(line); h != nil {
+			list = append(list, fmt.Sprintf("[%s %d]", h.Text, h.Rows))
 			continue
 		}
-		list = append(list, rows[item.Row].Path)
+		list = append(list, rows.Path(int(place)))
 	}
 	return strings.Join(list, " ")
 }

@@ -55,7 +55,10 @@ func openIndex(o Options) *index {
 	}
 	if s, err := decodeIndex(data, indexKey(o)); err == nil {
 		x.shelf, x.seen = s, make([]bool, len(s.refs))
-		x.places = newPlaces(len(s.refs), s.path)
+		x.places.room(len(s.refs), s.path)
+		for range s.refs {
+			x.places.add(s.path)
+		}
 	}
 	return x
 }
@@ -79,7 +82,7 @@ func readIndex(path string) (string, error) {
 
 // find reads the entry of a file in this very state.
 func (x *index) find(f *scan.File, e *entry) bool {
-	i, ok := x.places.find(f.Path)
+	i, ok := x.places.find(f.Path, x.path)
 	if !ok || x.seen[i] {
 		return false
 	}

@@ -2,6 +2,7 @@ package review
 
 import (
 	"cmp"
+	"iter"
 	"maps"
 	"slices"
 	"strings"
@@ -16,8 +17,9 @@ import (
 // Timings collects the timed cuts of the demonstrations in a folder while it is
 // read. The zero value is ready; many may add to it at once.
 type Timings struct {
-	mu   sync.Mutex
-	cuts map[string][]timing // by the path of the visit, as its row has it
+	mu     sync.Mutex
+	shelf  shelf  // by the path of the visit, as its row has it
+	places places // of these paths
 }
 
 // timing is one timed cut and the system it was shown with.
@@ -55,26 +57,37 @@ func (t *Timings) add(list []timing) {
 	if len(list) == 0 {
 		return
 	}
-	path := list[0].cut.Visit
 	t.mu.Lock()
 	defer t.mu.Unlock()
-	if t.cuts == nil {
-		t.cuts = map[string][]timing{}
+	e := entry{path: list[0].cut.Visit, cuts: list}
+	if i, known := t.places.find(e.path, t.shelf.path); known { // two names that are shown alike
+		e.cuts = append(t.at(i), list...)
+		t.shelf.refs[i] = t.shelf.write(&e)
+		return
 	}
-	t.cuts[path] = append(t.cuts[path], list...)
+	t.shelf.put(&e)
+	t.places.add(t.shelf.path)
+}
+
+// at returns the cuts at a place.
+func (t *Timings) at(i int) []timing {
+	var e entry
+	t.shelf.get(i, &e)
+	return e.cuts
 }
 
 // Measured holds the cuts of the visits in rows against the predictions, system
 // by system, the one with the most cuts first, and against the rows of a range.
-func (t *Timings) Measured(rows []*Row, offered system.Range) []Measured {
+func (t *Timings) Measured(rows iter.Seq[*Row], offered system.Range) []Measured {
 	cuts := map[string][]showing.Timed{}
-	taken := map[string]bool{}
-	for _, r := range rows {
-		if taken[r.Path] {
+	taken := make([]bool, len(t.shelf.refs))
+	for r := range rows {
+		i, timed := t.places.find(r.Path, t.shelf.path)
+		if !timed || taken[i] {
 			continue
 		}
-		taken[r.Path] = true
-		for _, c := range t.cuts[r.Path] {
+		taken[i] = true
+		for _, c := range t.at(i) {
 			cuts[c.system] = append(cuts[c.system], c.cut)
 		}
 	}

@@ -4,6 +4,7 @@ import (
 	"context"
 	"os"
 	"path/filepath"
+	"slices"
 	"testing"
 	"time"
 
@@ -56,7 +57,7 @@ func TestMeasured(t *testing.T) {
 	if err != nil || totals.Files != 5 || totals.Unread != 1 || totals.Known != 5 {
 		t.Fatalf("%+v, %v", totals, err)
 	}
-	list := o.Timings.Measured(rows, system.Demo())
+	list := o.Timings.Measured(slices.Values(rows), system.Demo())
 	if len(list) != 2 || list[0].System != "demo-45" || list[1].System != "sold-no-more" {
 		t.Fatalf("%+v", list)
 	}
@@ -69,7 +70,7 @@ func TestMeasured(t *testing.T) {
 	if m := list[1]; m.Track.All.Cuts != 1 || m.Unpredicted != 1 || m.Track.Row.Cuts != 0 {
 		t.Errorf("%+v", m)
 	}
-	if got := o.Timings.Measured(nil, system.Demo()); len(got) != 0 {
+	if got := o.Timings.Measured(slices.Values([]*Row(nil)), system.Demo()); len(got) != 0 {
 		t.Errorf("no row is kept, and yet %+v", got)
 	}
 }

@@ -3,8 +3,8 @@ package review
 import (
 	"cmp"
 	"fmt"
-	"slices"
 	"strings"
+	"unicode/utf8"
 )
 
 // Order is the columns rows are sorted by, the first first.
@@ -47,19 +47,7 @@ func ParseFields(text string) ([]Field, error) {
 	return list, nil
 }
 
-// Sort puts rows in order. What is not known comes last, either way; rows that
-// are alike are in the order of their paths.
-func (o Order) Sort(rows []*Row) { slices.SortFunc(rows, o.compare) }
-
-func (o Order) compare(a, b *Row) int {
-	for i := range o {
-		if c := o[i].Field.order(a, b, o[i].Down); c != 0 {
-			return c
-		}
-	}
-	return strings.Compare(a.Path, b.Path)
-}
-
+// order compares what two rows say. What is not known comes last, either way.
 func (f *Field) order(a, b *Row, down bool) int {
 	turn := 1
 	if down {
@@ -81,8 +69,24 @@ func (f *Field) order(a, b *Row, down bool) int {
 
 // compareFold compares texts without regard to capitals, and then with.
 func compareFold(a, b string) int {
-	if c := strings.Compare(strings.ToLower(a), strings.ToLower(b)); c != 0 {
-		return c
+	for i := range min(len(a), len(b)) {
+		if a[i] >= utf8.RuneSelf || b[i] >= utf8.RuneSelf {
+			if c := strings.Compare(strings.ToLower(a[i:]), strings.ToLower(b[i:])); c != 0 {
+				return c
+			}
+			return strings.Compare(a, b)
+		}
+		if c := cmp.Compare(small(a[i]), small(b[i])); c != 0 {
+			return c
+		}
 	}
-	return strings.Compare(a, b)
+	return cmp.Or(cmp.Compare(len(a), len(b)), strings.Compare(a, b))
+}
+
+// small makes a small letter of a capital one.
+func small(c byte) byte {
+	if 'A' <= c && c <= 'Z' {
+		c += 'a' - 'A'
+	}
+	return c
 }

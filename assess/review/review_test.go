@@ -193,14 +193,19 @@ func TestFlagsStandInTheirOrder(t *testing.T) {
 }
 
 func TestTogether(t *testing.T) {
-	rows := []*Row{{Path: "1", Company: "Hill & Sons Ltd."}, {Path: "2", Company: "hill  sons ltd"}, {Path: "3", Company: "Other"}, {Path: "4"}, {Path: "5"},
-		{Path: "6", Due: "2026-11-24"}, {Path: "7", Due: "2026-11-25"}, {Path: "8", Due: "2026-11-24", Outcome: "order"}, {Path: "9", Due: "2026-11-24", Outcome: "quote"}}
-	Together(rows, today)
+	var rows Rows
+	rows.Add([]*Row{{Path: "2", Company: "hill  sons ltd"}, {Path: "1", Company: "Hill & Sons Ltd."}, {Path: "3", Company: "Other"}, {Path: "4"}, {Path: "5"},
+		{Path: "6", Due: "2026-11-24"}, {Path: "7", Due: "2026-11-25"}, {Path: "8", Due: "2026-11-24", Outcome: "order"}, {Path: "9", Due: "2026-11-24", Outcome: "quote"}, {Path: "10", Company: "HILL SONS, LTD"}}...)
+	rows.Together(today)
 	var got []string
-	for _, r := range rows {
-		got = append(got, r.Path+":"+r.Flags.String())
+	for r := range rows.All() {
+		text := r.Path + ":" + r.Flags.String()
+		if r.Flags.Has(Twice) {
+			text += " " + reason(*r, Twice)
+		}
+		got = append(got, text)
 	}
-	want := []string{"1:twice", "2:twice", "3:", "4:", "5:", "6:overdue", "7:", "8:", "9:overdue"}
+	want := []string{"2:twice also in 1", "1:twice also in 10", "3:", "4:", "5:", "6:overdue", "7:", "8:", "9:overdue", "10:twice also in 1"}
 	if !slices.Equal(got, want) {
 		t.Errorf("got %v", got)
 	}

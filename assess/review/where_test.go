@@ -135,10 +135,10 @@ func TestOrder(t *testing.T) {
 		if err != nil {
 			t.Fatal(err)
 		}
-		rows := []*Row{&some[2], &some[0], &some[1]}
-		order.Sort(rows)
+		var rows Rows
+		rows.Add(&some[2], &some[0], &some[1])
 		got := ""
-		for _, r := range rows {
+		for r := range rows.Pick(Arrange(&rows, Find("", today), order, nil).Lines) {
 			got += r.Path
 		}
 		if got != want {

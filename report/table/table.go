@@ -9,6 +9,7 @@ import (
 	"encoding/json"
 	"fmt"
 	"io"
+	"iter"
 	"strconv"
 	"strings"
 
@@ -20,7 +21,7 @@ import (
 // Sheet is what is written: rows by columns, and what was counted.
 type Sheet struct {
 	Fields []review.Field
-	Rows   []*review.Row
+	Rows   iter.Seq[*review.Row] // gone through more than once, and no row of it kept
 	Totals review.Totals
 }
 
@@ -46,7 +47,11 @@ func (s Sheet) Text(w io.Writer) error {
 	widths := make([]int, len(s.Fields))
 	for i, f := range s.Fields {
 		widths[i] = len(f.ID)
-		for _, r := range s.Rows {
+	}
+	n := 0
+	for r := range s.Rows {
+		n++
+		for i, f := range s.Fields {
 			widths[i] = max(widths[i], cells.StringWidth(shown(f, r)))
 		}
 	}
@@ -59,17 +64,17 @@ func (s Sheet) Text(w io.Writer) error {
 		out.WriteString(strings.TrimRight(b.String(), " ") + "\n")
 	}
 	line(func(f review.Field) string { return strings.ToUpper(f.ID) })
-	for _, r := range s.Rows {
+	for r := range s.Rows {
 		line(func(f review.Field) string { return shown(f, r) })
 	}
-	fmt.Fprintf(out, "\n%s\n", s.Count())
+	fmt.Fprintf(out, "\n%s\n", s.count(n))
 	return out.Flush()
 }
 
-// Count says how many files there are, are shown, and cannot be read.
-func (s Sheet) Count() string {
+// count says how many files there are, are shown, and cannot be read.
+func (s Sheet) count(n int) string {
 	text := files(s.Totals.Files)
-	if n := len(s.Rows); n != s.Totals.Files {
+	if n != s.Totals.Files {
 		text = fmt.Sprintf("%d of %s", n, text)
 	}
 	if s.Totals.Unread > 0 {
@@ -93,14 +98,16 @@ func (s Sheet) Markdown(w io.Writer) error {
 		out.WriteString(" " + f.ID + " |")
 	}
 	out.WriteString("\n|" + strings.Repeat(" --- |", len(s.Fields)) + "\n")
-	for _, r := range s.Rows {
+	n := 0
+	for r := range s.Rows {
+		n++
 		out.WriteString("|")
 		for _, f := range s.Fields {
 			out.WriteString(" " + escaped(shown(f, r)) + " |")
 		}
 		out.WriteString("\n")
 	}
-	fmt.Fprintf(out, "\n%s\n", s.Count())
+	fmt.Fprintf(out, "\n%s\n", s.count(n))
 	return out.Flush()
 }
 
@@ -123,7 +130,7 @@ func (s Sheet) CSV(w io.Writer) error {
 	if err := out.Write(record); err != nil {
 		return err
 	}
-	for _, r := range s.Rows {
+	for r := range s.Rows {
 		for i, f := range s.Fields {
 			record[i] = harmless(cell(f, r))
 		}
@@ -163,10 +170,10 @@ func harmless(text string) string {
 func (s Sheet) JSON(w io.Writer) error {
 	out := bufio.NewWriter(w)
 	fmt.Fprintf(out, "{\n  \"files\": %d,\n  \"unread\": %d,\n  \"rows\": [", s.Totals.Files, s.Totals.Unread)
-	for i, r := range s.Rows {
-		if i > 0 {
-			out.WriteString(",")
-		}
+	cut := ""
+	for r := range s.Rows {
+		out.WriteString(cut)
+		cut = ","
 		out.WriteString("\n    ")
 		if err := s.object(out, r); err != nil {
 			return err
@@ -179,7 +186,7 @@ func (s Sheet) JSON(w io.Writer) error {
 // NDJSON writes one JSON object a line.
 func (s Sheet) NDJSON(w io.Writer) error {
 	out := bufio.NewWriter(w)
-	for _, r := range s.Rows {
+	for r := range s.Rows {
 		if err := s.object(out, r); err != nil {
 			return err
 		}

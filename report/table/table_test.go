@@ -4,6 +4,7 @@ import (
 	"bytes"
 	"encoding/csv"
 	"encoding/json"
+	"slices"
 	"strings"
 	"testing"
 	"unicode/utf8"
@@ -14,7 +15,7 @@ import (
 )
 
 func sheet(rows ...*review.Row) Sheet {
-	return Sheet{Fields: review.UsualFields(), Rows: rows, Totals: review.Totals{Files: len(rows)}}
+	return Sheet{Fields: review.UsualFields(), Rows: slices.Values(rows), Totals: review.Totals{Files: len(rows)}}
 }
 
 var one = &review.Row{Path: "in/a.json", Date: "2026-11-01", Company: "Ödegård | Co", Rep: "R", Metals: "mild-steel, stainless", Thickest: 9.525,

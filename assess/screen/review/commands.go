@@ -24,14 +24,13 @@ type readMsg struct {
 }
 
 // togetherMsg hands over the rows with the flags that no file shows by itself.
-type togetherMsg struct{ rows []*review.Row }
+type togetherMsg struct{ rows *review.Rows }
 
 // arrangedMsg hands over the list as it was asked for.
 type arrangedMsg struct {
 	asked int
 	rows  int // how many rows there were
-	items []review.Item
-	shown int // of them, how many are rows
+	list  review.Listing
 }
 
 // openedMsg hands over a visit.
@@ -89,29 +88,22 @@ func (m *Model) arrangeCmd() tea.Cmd {
 		return nil // when that one is done, the next begins
 	}
 	m.asked = m.arrange
-	asked, rows, text, today := m.asked, slices.Clone(m.rows), m.filter, m.Today
+	asked, rows, text, today := m.asked, m.rows.Snapshot(), m.filter, m.Today
 	order, _ := review.ParseOrder(sorts[m.sorted])
 	var by *review.Field
 	if f, ok := review.FindField(groups[m.group]); ok {
 		by = &f
 	}
 	return func() tea.Msg {
-		items := review.Arrange(rows, review.Find(text, today), order, by)
-		shown := 0
-		for _, item := range items {
-			if item.Row >= 0 {
-				shown++
-			}
-		}
-		return arrangedMsg{asked, len(rows), items, shown}
+		return arrangedMsg{asked, rows.Len(), review.Arrange(rows, review.Find(text, today), order, by)}
 	}
 }
 
 // togetherCmd raises the flags that need all rows.
 func (m *Model) togetherCmd() tea.Cmd {
-	rows, today := slices.Clone(m.rows), m.Today
+	rows, today := m.rows.Snapshot(), m.Today
 	return func() tea.Msg {
-		review.Together(rows, today)
+		rows.Together(today)
 		return togetherMsg{rows}
 	}
 }

@@ -59,20 +59,18 @@ type Model struct {
 	stage   stage
 	totals  review.Totals
 	judged  int
-	rows    []*review.Row
-	places  map[string]int // of rows, by path
-	fault   string         // why reading failed
-	listed  int            // rows there were when the list was last arranged
-	arrange int            // counts what the list was asked to be
-	asked   int            // the arrangement under way, 0 if none is
+	rows    *review.Rows
+	fault   string // why reading failed
+	listed  int    // rows there were when the list was last arranged
+	arrange int    // counts what the list was asked to be
+	asked   int    // the arrangement under way, 0 if none is
 
 	filter string
 	typed  []rune
 	sorted int // place in sorts
 	group  int // place in groups
-	items  []review.Item
-	shown  int  // of them, how many are rows
-	at     int  // the item that has the focus
+	list   review.Listing
+	at     int  // the line of it that has the focus
 	moved  bool // by the manager: then it stays with its row
 
 	open   *review.Row
@@ -95,7 +93,7 @@ func newModel(ctx context.Context, o Options) *Model {
 	ctx, stop := context.WithCancel(ctx)
 	m := &Model{
 		Options: o, look: screen.NewLook(), keys: newKeys(), size: screen.Usual(), filter: o.Where,
-		ctx: ctx, stop: stop, inbox: make(chan tea.Msg), places: map[string]int{}, detail: viewport.New(1, 1), arrange: 1,
+		ctx: ctx, stop: stop, inbox: make(chan tea.Msg), rows: &review.Rows{}, detail: viewport.New(1, 1), arrange: 1,
 	}
 	m.next = m.fromInbox
 	return m
@@ -104,12 +102,12 @@ func newModel(ctx context.Context, o Options) *Model {
 // Init begins to read the folder.
 func (m *Model) Init() tea.Cmd { return tea.Batch(m.read(true), m.wait()) }
 
-// row is the row that has the focus, nil on the head of a group.
-func (m *Model) row() *review.Row {
-	if m.at >= len(m.items) || m.items[m.at].Row < 0 {
-		return nil
+// place is the place of the row that has the focus, −1 on the head of a group.
+func (m *Model) place() int {
+	if m.at >= len(m.list.Lines) || m.list.Head(m.at) != nil {
+		return -1
 	}
-	return m.rows[m.items[m.at].Row]
+	return int(m.list.Lines[m.at])
 }
 
 // room is how many rows the list shows.

@@ -184,9 +184,10 @@ func TestTheFocusStays(t *testing.T) {
 		t.Errorf("opens at %d", d.m.at)
 	}
 	d.keys("<down>")
-	path := d.m.row().Path
-	if d.keys("s", "g"); d.m.row().Path != path {
-		t.Errorf("the focus went from %s to %s", path, d.m.row().Path)
+	focus := func() string { return d.m.rows.Path(d.m.place()) }
+	path := focus()
+	if d.keys("s", "g"); focus() != path {
+		t.Errorf("the focus went from %s to %s", path, focus())
 	}
 }
 

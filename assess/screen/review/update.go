@@ -1,10 +1,10 @@
 package review
 
 import (
+	"slices"
 	"unicode"
 
 	"cutbrief/assess/gate"
-	"cutbrief/assess/review"
 
 	"github.com/charmbracelet/bubbles/key"
 	tea "github.com/charmbracelet/bubbletea"
@@ -44,14 +44,7 @@ func (m *Model) take(msg rowsMsg) {
 	if m.stage != msg.stage {
 		return // of a reading that was stopped
 	}
-	for _, r := range msg.rows {
-		if i, known := m.places[r.Path]; known {
-			m.rows[i] = r
-			continue
-		}
-		m.places[r.Path] = len(m.rows)
-		m.rows = append(m.rows, r)
-	}
+	m.rows.Set(msg.rows...)
 	if msg.stage == judging {
 		m.judged += len(msg.rows)
 	}
@@ -64,7 +57,7 @@ func (m *Model) refresh(changed bool) tea.Cmd {
 		m.arrange++
 		return m.arrangeCmd()
 	}
-	if len(m.rows) >= 2*m.listed {
+	if m.rows.Len() >= 2*m.listed {
 		return m.arrangeCmd()
 	}
 	return nil
@@ -89,31 +82,26 @@ func (m *Model) hasRead(msg readMsg) tea.Cmd {
 }
 
 func (m *Model) hasTogether(msg togetherMsg) tea.Cmd {
-	copy(m.rows, msg.rows)
-	m.places = nil // no more rows come
+	m.rows = msg.rows // no more come
 	return m.refresh(true)
 }
 
 func (m *Model) hasArranged(msg arrangedMsg) tea.Cmd {
 	m.asked = 0
-	focus := m.row()
-	m.items, m.listed, m.shown = msg.items, msg.rows, msg.shown
+	focus := m.place()
+	m.list, m.listed = msg.list, msg.rows
 	m.keepFocus(focus)
-	if msg.asked != m.arrange || (len(m.rows) >= 2*msg.rows && len(m.rows) > msg.rows) {
+	if n := m.rows.Len(); msg.asked != m.arrange || (n >= 2*msg.rows && n > msg.rows) {
 		return m.arrangeCmd()
 	}
 	return nil
 }
 
 // keepFocus stays on the row that had the focus, if it is still in the list.
-func (m *Model) keepFocus(focus *review.Row) {
-	m.at = min(m.at, max(0, len(m.items)-1))
-	if focus == nil || !m.moved {
-		m.settle(1)
-		return
-	}
-	for i, item := range m.items {
-		if item.Row >= 0 && m.rows[item.Row].Path == focus.Path {
+func (m *Model) keepFocus(focus int) {
+	m.at = min(m.at, max(0, len(m.list.Lines)-1))
+	if focus >= 0 && m.moved {
+		if i := slices.Index(m.list.Lines, int32(focus)); i >= 0 {
 			m.at = i
 			return
 		}
@@ -123,10 +111,10 @@ func (m *Model) keepFocus(focus *review.Row) {
 
 // settle moves off the head of a group.
 func (m *Model) settle(towards int) {
-	for m.at >= 0 && m.at < len(m.items) && m.items[m.at].Row < 0 {
+	for m.at >= 0 && m.at < len(m.list.Lines) && m.list.Head(m.at) != nil {
 		m.at += towards
 	}
-	m.at = max(0, min(m.at, len(m.items)-1))
+	m.at = max(0, min(m.at, len(m.list.Lines)-1))
 }
 
 // key takes one key in the present state.
@@ -154,8 +142,9 @@ func (m *Model) quit() tea.Cmd {
 func (m *Model) updateListing(msg tea.KeyMsg) tea.Cmd {
 	switch k := m.keys; {
 	case key.Matches(msg, k.open):
-		if row := m.row(); row != nil {
-			return m.openCmd(row)
+		if i := m.place(); i >= 0 {
+			row := m.rows.At(i)
+			return m.openCmd(&row)
 		}
 	case key.Matches(msg, k.filter):
 		m.state, m.typed = filtering, []rune(m.filter)
@@ -205,14 +194,14 @@ func (m *Model) escape() tea.Cmd {
 
 func (m *Model) move(name string) {
 	page := m.room()
-	by := map[string]int{"up": -1, "k": -1, "down": 1, "j": 1, "pgup": -page, "pgdown": page, "home": -len(m.items), "end": len(m.items)}[name]
+	by := map[string]int{"up": -1, "k": -1, "down": 1, "j": 1, "pgup": -page, "pgdown": page, "home": -len(m.list.Lines), "end": len(m.list.Lines)}[name]
 	if by == 0 {
 		return
 	}
 	m.moved = true
-	m.at = max(0, min(m.at+by, len(m.items)-1))
+	m.at = max(0, min(m.at+by, len(m.list.Lines)-1))
 	m.settle(by)
-	if by < 0 && m.row() == nil {
+	if by < 0 && m.place() < 0 {
 		m.settle(1) // above it is only the head of the first group
 	}
 }

@@ -44,11 +44,11 @@ var partNames = [parts]string{flagsPart: "flags", briefPart: "brief", whyPart: "
 func (m *Model) progress() string {
 	switch m.stage {
 	case looking:
-		return files(len(m.rows)) + " found"
+		return files(m.rows.Len()) + " found"
 	case judging:
 		return fmt.Sprintf("%s of %s judged", thousands(m.judged), thousands(m.totals.Files))
 	case stopped:
-		return "stopped at " + files(len(m.rows))
+		return "stopped at " + files(m.rows.Len())
 	}
 	text := files(m.totals.Files)
 	if m.totals.Unread > 0 {
@@ -101,12 +101,12 @@ func (m *Model) viewList() []string {
 	}
 	cols := columnsFor(width)
 	lines = append(lines, m.look.Dim.Render("  "+cols.line(func(c column) string { return strings.ToUpper(c.field.ID) })))
-	if len(m.items) == 0 {
+	if len(m.list.Lines) == 0 {
 		return append(lines, m.look.Dim.Render(m.nothing()))
 	}
 	room := m.room()
-	from := min(max(0, m.at-room/2), max(0, len(m.items)-room))
-	for i := from; i < min(len(m.items), from+room); i++ {
+	from := min(max(0, m.at-room/2), max(0, len(m.list.Lines)-room))
+	for i := from; i < min(len(m.list.Lines), from+room); i++ {
 		lines = append(lines, m.itemLine(i, cols, width))
 	}
 	return lines
@@ -117,7 +117,7 @@ func (m *Model) nothing() string {
 	switch {
 	case m.fault != "":
 		return m.fault
-	case len(m.rows) > 0:
+	case m.rows.Len() > 0:
 		return "No row fits the filter."
 	case m.busy():
 		return "Reading …"
@@ -137,7 +137,7 @@ func (m *Model) filterLine(width int) string {
 	if groups[m.group] != "" {
 		how = "grouped by " + groups[m.group] + ", " + how
 	}
-	text := thousands(m.shown) + " shown, " + how
+	text := thousands(m.list.Rows()) + " shown, " + how
 	if m.filter != "" {
 		text += " · " + m.filter
 	}
@@ -159,18 +159,17 @@ func (m *Model) bar(width int) string {
 }
 
 func (m *Model) itemLine(i int, cols columns, width int) string {
-	item := m.items[i]
-	if item.Row < 0 {
-		head := item.Head
+	if h := m.list.Head(i); h != nil {
+		head := h.Text
 		if head == "" {
 			head = "not known"
 		}
-		return m.look.Strong.Render(screen.Cut(fmt.Sprintf("%s · %s", gate.Line(head), files(item.Count)), width))
+		return m.look.Strong.Render(screen.Cut(fmt.Sprintf("%s · %s", gate.Line(head), files(h.Rows)), width))
 	}
-	row := m.rows[item.Row]
-	line := cols.line(func(c column) string { return cellOf(c.field, row) })
+	row := m.rows.At(int(m.list.Lines[i]))
+	line := cols.line(func(c column) string { return cellOf(c.field, &row) })
 	if row.Stage == review.Unread {
-		line = cols.unread(row)
+		line = cols.unread(&row)
 	}
 	line = screen.Cut(line, width-2)
 	switch {
