@@ -4,6 +4,7 @@ import (
 	"io"
 	"os"
 	"path/filepath"
+	"strings"
 	"syscall"
 	"testing"
 )
@@ -83,4 +84,23 @@ func TestDiskFullAtTheFirstAnswer(t *testing.T) {
 	d.Tries("Alder Vale\rquit\r")
 	d.Ends()
 	d.Sees("Not saved: ", "no space left", "say save in", "the last answers are not saved")
+}
+
+// TestDiskFullForAPage: a page that has no room is refused in two lines, and
+// leaves neither a part of itself nor a name without a page.
+func TestDiskFullForAPage(t *testing.T) {
+	disk := smallDisk(t)
+	t.Chdir(t.TempDir())
+	if err := os.WriteFile("visit.json", shown(t), 0o600); err != nil {
+		t.Fatal(err)
+	}
+	filled(t, disk)
+	for _, args := range [][]string{{"brief", "visit.json", "--out", disk}, {"brief", "visit.json", "--out", disk, "--force"}} {
+		if status, _, said := ranWith(args...); status != failed || !strings.Contains(said, "no space left") || strings.Count(said, "\n") != 2 {
+			t.Errorf("status %d: %s", status, said)
+		}
+	}
+	if files, err := os.ReadDir(disk); err != nil || len(files) != 1 {
+		t.Errorf("the disk holds %v, %v", files, err)
+	}
 }

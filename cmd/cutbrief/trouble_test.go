@@ -8,6 +8,7 @@ import (
 	"strings"
 	"syscall"
 	"testing"
+	"time"
 
 	"cutbrief/assess"
 	"cutbrief/assess/screen/trial"
@@ -82,20 +83,72 @@ func TestFolderRemoved(t *testing.T) {
 // TestReadOnlyFolder: as long as the folder cannot be written the answers stay
 // in memory; once it can, the next answer saves all of them.
 func TestReadOnlyFolder(t *testing.T) {
-	if os.Getuid() == 0 {
-		t.Skip("modes do not bind the superuser; a disk that is read only is tested instead")
-	}
-	home := t.TempDir()
-	visits := filepath.Join(home, "visits")
-	if err := os.Mkdir(visits, 0o700); err != nil {
-		t.Fatal(err)
-	}
-	d := interviewed(t, home, "visits/a.json")
+	user := plainUser(t)
+	visits := user.folder(t, "visits")
+	d := drawAs(t, user.home, user.command("interview", "visits/a.json"))
+	d.Sees("Which company", "still open")
+	d.Tries("Alder Vale\r")
+	d.Sees("Who am I talking to")
+	d.Until(func(s string) bool { return !strings.Contains(s, "saving ·") })
 	os.Chmod(visits, 0o500)
 	d.Tries("Marta\r")
 	d.Sees("NOT SAVED", "permission denied")
 	os.Chmod(visits, 0o700)
 	savedAfter(d, filepath.Join(visits, "a.json"))
+}
+
+// TestReadOnlyOutput: a page for a folder that cannot be written is refused in
+// two lines, a new visit in such a folder is not lost without a word, and
+// nothing is left there.
+func TestReadOnlyOutput(t *testing.T) {
+	user := plainUser(t)
+	pages := user.folder(t, "pages")
+	if err := os.WriteFile(filepath.Join(user.home, "visit.json"), shown(t), 0o644); err != nil {
+		t.Fatal(err)
+	}
+	os.Chmod(pages, 0o500)
+	for _, args := range [][]string{
+		{"brief", "visit.json", "--out", "pages"}, {"brief", "visit.json", "--out", "pages", "--force"}, {"redact", "visit.json", "--out", "pages/case.json"},
+		{"interview", "--plain", "pages/a.json"}, {"interview", "--plain", "--dir", "pages"},
+	} {
+		cmd := user.command(args...)
+		cmd.Dir, cmd.Stdin = user.home, strings.NewReader("Alder Vale\nquit\n")
+		out, err := cmd.CombinedOutput()
+		if err == nil || !strings.Contains(string(out), "permission denied") {
+			t.Errorf("%q: %v: %s", args, err, out)
+		}
+	}
+	if left, err := os.ReadDir(pages); err != nil || len(left) > 0 {
+		t.Errorf("left behind: %v %v", left, err)
+	}
+}
+
+// TestClockJumps: the clock is put back a year, and then far ahead, as after a
+// battery that was empty. Every save counts all the same, and a new visit gets
+// a free name.
+func TestClockJumps(t *testing.T) {
+	w := stillWorld()
+	at := w.now()
+	w.now = func() time.Time { return at }
+	dir := t.TempDir()
+	s := &sitting{app: &app{world: w}, folder: store.Folder{Dir: dir}}
+	v := assess.New("x", at)
+	s.watch = assess.NewStopwatch(v, at)
+	for i, words := range []string{"A", "B", "C", "D"} {
+		v.Set(assess.Answer{Question: assess.FactNotes, Said: words, State: assess.Told})
+		path, err := s.Save(v)
+		if err != nil {
+			t.Fatal(err)
+		}
+		keptSays(t, path, words)
+		if v.Revision != i+1 {
+			t.Errorf("revision %d after %d saves", v.Revision, i+1)
+		}
+		at = at.AddDate([]int{-1, 40, -20, 0}[i], 0, 0)
+	}
+	if files, err := os.ReadDir(dir); err != nil || len(files) != 1 {
+		t.Errorf("the folder holds %v, %v", files, err)
+	}
 }
 
 // savedAfter gives one more answer, and looks that all are saved.
