@@ -30,7 +30,7 @@ func (o reviewOptions) measurable(form format) error {
 func (job reviewJob) measuredBy(offered system.Range) func(io.Writer, table.Sheet) error {
 	return func(w io.Writer, s table.Sheet) error {
 		m := table.Measured{Totals: s.Totals, Enough: showing.FewestCuts, Caution: "The band is the one at the bench: common practice, no source. No row is changed: that is for whoever answers for the range."}
-		for _, r := range s.Rows {
+		for r := range s.Rows {
 			if r.Stage == review.Judged {
 				m.Visits++
 			}

@@ -215,7 +215,7 @@ func (a *app) review(ctx context.Context, job reviewJob) error {
 
 func (job reviewJob) write(w io.Writer, s table.Sheet) error {
 	if job.by != nil {
-		p := table.Patterns{By: job.by.ID, List: review.Patterns(s.Rows, *job.by), Totals: s.Totals}
+		p := table.Patterns{Tally: review.TallyOf(s.Rows, job.by), Totals: s.Totals}
 		if job.format == jsonFormat {
 			return p.JSON(w)
 		}
@@ -254,23 +254,17 @@ func (a *app) reviewed(ctx context.Context, job reviewJob) (table.Sheet, error) 
 func (a *app) readRows(ctx context.Context, job reviewJob, offered system.Range, tell func(int)) (table.Sheet, error) {
 	o := a.reading(job.dir, review.NewBench(offered, a.now()))
 	o.Timings = job.timings
-	var rows []*review.Row
+	rows := &review.Rows{}
 	totals, err := review.Read(ctx, job.dir, o, func(batch []*review.Row) {
-		rows = append(rows, batch...)
-		tell(len(rows))
+		rows.Add(batch...)
+		tell(rows.Len())
 	})
 	if err != nil {
 		return table.Sheet{}, err
 	}
-	review.Together(rows, a.now())
-	kept := rows[:0]
-	for _, r := range rows {
-		if job.where(r) {
-			kept = append(kept, r)
-		}
-	}
-	job.order.Sort(kept)
-	return table.Sheet{Fields: job.fields, Rows: kept, Totals: totals}, nil
+	rows.Together(a.now())
+	list := review.Arrange(rows, job.where, job.order, nil)
+	return table.Sheet{Fields: job.fields, Rows: rows.Pick(list.Lines), Totals: totals}, nil
 }
 
 // folderHint says what to do about a folder that cannot be read.
