@@ -6,21 +6,15 @@ import (
 	"io/fs"
 	"os"
 	"path/filepath"
-	"strings"
 	"time"
-
-	"golang.org/x/text/unicode/norm"
 
 	"cutbrief/assess"
 	"cutbrief/assess/store/whole"
 	"cutbrief/rules"
 )
 
-// Limits of a file name: short enough for every system and for a list.
-const (
-	longestName = 60
-	mostAlike   = 1000
-)
+// mostAlike is how many names are tried before giving up.
+const mostAlike = 1000
 
 // NewPath returns a free file name in the folder for v: date, company,
 // ".json", such as "2026-11-25-hillside-farm.json"; a second visit of the day
@@ -65,34 +59,4 @@ func day(v *assess.Visit) string {
 func said(v *assess.Visit, f rules.Fact) string {
 	a, _ := v.Answer(rules.Asked{Fact: f})
 	return a.Said
-}
-
-// letters spells out those that do not come apart into a plain letter and a mark.
-var letters = strings.NewReplacer("ß", "ss", "æ", "ae", "œ", "oe", "ø", "o", "ł", "l", "đ", "d", "ð", "d", "þ", "th", "ı", "i", "'", "", "’", "")
-
-// slug turns any text into lower-case letters, digits and single dashes. The
-// date before it keeps it clear of names a system reserves for itself.
-func slug(text string) string {
-	var out strings.Builder
-	dash := false
-	for _, r := range norm.NFKD.String(letters.Replace(strings.ToLower(text))) {
-		switch {
-		case r >= 'a' && r <= 'z' || r >= '0' && r <= '9':
-			if dash && out.Len() > 0 {
-				out.WriteByte('-')
-			}
-			out.WriteRune(r)
-			dash = false
-		case r < 0x300 || r > 0x36F: // not a mark taken off its letter
-			dash = true
-		}
-	}
-	s := out.String()
-	if len(s) > longestName {
-		s = strings.TrimSuffix(s[:longestName], "-")
-	}
-	if s == "" {
-		return "visit"
-	}
-	return s
 }

@@ -3,6 +3,7 @@ package main
 import (
 	"os"
 	"path/filepath"
+	"strings"
 	"testing"
 )
 
@@ -46,5 +47,33 @@ func TestOutputStaysInItsFolder(t *testing.T) {
 	}
 	if left, _ := os.ReadDir("pages"); len(left) > 0 {
 		t.Errorf("left behind: %v", left)
+	}
+}
+
+// TestPagesOfLookAlikes: visits whose names some system takes for one do not
+// write over one another's page, even when asked to write over what is there.
+func TestPagesOfLookAlikes(t *testing.T) {
+	t.Chdir(t.TempDir())
+	files := []string{"Caf\u00e9.json", "cafe\u0301.json", "CAF\u00c9.json"}
+	for i, file := range files {
+		dir := string(rune('a' + i))
+		if err := os.Mkdir(dir, 0o700); err != nil {
+			t.Fatal(err)
+		}
+		files[i] = filepath.Join(dir, file)
+		if err := os.WriteFile(files[i], invented(t), 0o600); err != nil {
+			t.Skip("no such name here:", err)
+		}
+	}
+	if err := os.Mkdir("pages", 0o700); err != nil {
+		t.Fatal(err)
+	}
+	for _, other := range files[1:] {
+		if status, _, said := ranWith("brief", files[0], other, "--out", "pages", "--force"); status != wrongUsage || !strings.Contains(said, "would both be written") {
+			t.Errorf("%q: status %d: %s", other, status, said)
+		}
+	}
+	if left, _ := os.ReadDir("pages"); len(left) > 0 {
+		t.Errorf("written: %v", left)
 	}
 }

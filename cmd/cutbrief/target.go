@@ -5,6 +5,8 @@ import (
 	"os"
 	"path/filepath"
 	"strings"
+
+	"cutbrief/assess/store"
 )
 
 // target is one document to write: where, and the briefs from:to it holds.
@@ -27,10 +29,11 @@ func (job briefJob) targets() ([]target, error) {
 	taken := map[string]string{}
 	for i, file := range job.files {
 		path := filepath.Join(job.out, nameAfter(file, job.format))
-		if other, ok := taken[path]; ok {
+		alike := store.Alike(path)
+		if other, ok := taken[alike]; ok {
 			return nil, misuse(fmt.Sprintf("%s and %s would both be written to %s", other, file, path), "name them one at a time with --out")
 		}
-		taken[path] = file
+		taken[alike] = file
 		list = append(list, target{path: path, from: i, to: i + 1})
 	}
 	return list, nil
