@@ -23,6 +23,9 @@ type Sheet struct {
 	Fields []review.Field
 	Rows   iter.Seq[*review.Row] // gone through more than once, and no row of it kept
 	Totals review.Totals
+
+	Width  int  // cells a line of the table may take; 0 is as many as it needs
+	Chosen bool // the columns were asked for by name: none is left out of the table
 }
 
 // cells counts what a text takes up in a terminal, in every locale alike.
@@ -40,26 +43,27 @@ func shown(f review.Field, r *review.Row) string {
 	return text
 }
 
-// Text writes a table in columns as wide as their contents, and below it how many
-// files there are.
+// Text writes a table in columns as wide as their contents, or shortened to fit
+// Width, and below it how many files there are.
 func (s Sheet) Text(w io.Writer) error {
 	out := bufio.NewWriter(w)
-	widths := make([]int, len(s.Fields))
+	wide := make([]int, len(s.Fields))
 	for i, f := range s.Fields {
-		widths[i] = len(f.ID)
+		wide[i] = len(f.ID)
 	}
 	n := 0
 	for r := range s.Rows {
 		n++
 		for i, f := range s.Fields {
-			widths[i] = max(widths[i], cells.StringWidth(shown(f, r)))
+			wide[i] = max(wide[i], cells.StringWidth(shown(f, r)))
 		}
 	}
+	columns, widths, gone := s.fit(wide)
 	line := func(cell func(review.Field) string) {
 		var b strings.Builder
-		for i, f := range s.Fields {
-			text := cell(f)
-			b.WriteString(text + strings.Repeat(" ", 2+widths[i]-cells.StringWidth(text)))
+		for _, i := range columns {
+			text := cut(s.Fields[i].ID, cell(s.Fields[i]), widths[i])
+			b.WriteString(padded(text, widths[i]+columnGap))
 		}
 		out.WriteString(strings.TrimRight(b.String(), " ") + "\n")
 	}
@@ -67,7 +71,7 @@ func (s Sheet) Text(w io.Writer) error {
 	for r := range s.Rows {
 		line(func(f review.Field) string { return shown(f, r) })
 	}
-	fmt.Fprintf(out, "\n%s\n", s.count(n))
+	fmt.Fprintf(out, "\n%s\n%s", s.count(n), leftOut(gone))
 	return out.Flush()
 }
 
