@@ -117,7 +117,29 @@ func (v *Visit) Idle(s Step, r *rules.Result) bool {
 	if v.has(s) || r.Outcome == rules.NotYet || s.Question.ID == rules.FactHotWork || !slices.Contains(sizing, s.Question.Group) {
 		return false
 	}
-	return !slices.ContainsFunc(r.Open, func(o rules.OpenQuestion) bool { return o.Asked == s.Asked() })
+	return !slices.ContainsFunc(r.Open, func(o rules.OpenQuestion) bool {
+		return o.Asked == s.Asked() || hangsOn(o.Asked.Fact, s.Question.ID)
+	})
+}
+
+// hangsOn reports whether one question is only understood once another is
+// answered, so that the other comes first though it changes nothing by itself.
+func hangsOn(f, on rules.Fact) bool {
+	switch on {
+	case rules.FactStart:
+		return f == rules.FactPierced
+	case rules.FactFeatures:
+		return f == rules.FactBevelled || f == rules.FactBevelAngle
+	case rules.FactSource:
+		return f == rules.FactPhases || f == rules.FactVolts || f == rules.FactBreaker || f == rules.FactGenerator
+	case rules.FactCord:
+		return f == rules.FactCordSection
+	case rules.FactDrier:
+		return f == rules.FactAirDelivery || f == rules.FactAirPressure || f == rules.FactHoseBore || f == rules.FactHoseLength
+	case rules.FactBusyCuts:
+		return f == rules.FactBusyLength
+	}
+	return false
 }
 
 // Settled reports that no likely answer to what is still to be asked could change

@@ -105,6 +105,22 @@ func TestTheReceiverWaits(t *testing.T) {
 	}
 }
 
+// The breaker is that of the mains: where the power comes from is asked before it
+// also where it changes nothing by itself.
+func TestWhatOthersHangOnDoesNotWait(t *testing.T) {
+	v := sized(t)
+	source, _ := Find(rules.FactSource)
+	s := Step{Question: source}
+	r := &rules.Result{Outcome: rules.Recommended}
+	if !v.Idle(s, r) {
+		t.Error("the source does not wait where nothing hangs on it")
+	}
+	r.Open = []rules.OpenQuestion{{Asked: rules.Asked{Fact: rules.FactBreaker}}}
+	if v.Idle(s, r) {
+		t.Error("the source waits while the breaker matters")
+	}
+}
+
 // Whatever is answered, left, put off or taken back, each question is asked, the
 // way ends, and nothing gets an answer by itself.
 func TestTheCourseEndsAndSkipsNothing(t *testing.T) {

@@ -54,6 +54,9 @@ func (v *Visit) readQuantity(s Step, a Answer) (Answer, string, error) {
 	if m.reading.Bare {
 		a.Unit = m.reading.Unit
 	}
+	if m.guess {
+		a.State = Assumed
+	}
 	return a, echo(s, a, m, v.Style()), nil
 }
 
@@ -63,6 +66,9 @@ func echo(s Step, a Answer, m meaning, style unit.Style) string {
 		return a.Said + " → none"
 	}
 	shown := show(m.reading, style)
+	if (m.guess || m.larger) && s.Question.Kind != unit.Price {
+		return a.Said + " → " + shown + pace(m) + taken(m) + note(m)
+	}
 	said := a.Said
 	switch length, _ := splitPace(a.Said); {
 	case m.reading.Unit == "ga":
@@ -70,7 +76,7 @@ func echo(s Step, a Answer, m meaning, style unit.Style) string {
 	case m.reading.Unit == "" && sameText(said, shown):
 		return ""
 	case s.Question.Kind == unit.Price:
-		return price(a, m)
+		return price(a, m) + taken(m)
 	case m.reading.Bare && sameText(length+m.reading.Unit, shown):
 		return a.Said + " → " + shown + pace(m) + note(m)
 	case m.reading.Bare && m.reading.Unit != "AWG":
@@ -81,6 +87,18 @@ func echo(s Step, a Answer, m meaning, style unit.Style) string {
 		return strings.TrimPrefix(note(m), ": ")
 	}
 	return said + " = " + shown + note(m)
+}
+
+// taken says how a guess or a range is taken.
+func taken(m meaning) string {
+	text := ""
+	if m.larger {
+		text = ", the larger"
+	}
+	if m.guess {
+		text += ", kept as assumed"
+	}
+	return text
 }
 
 // price says in which currency a sum is taken.

@@ -100,8 +100,6 @@ func TestReadRefusesWithWhatIsAccepted(t *testing.T) {
 		{rules.FactAltitude, "", "9000 m", "not plausible", "5000 m"},
 		{FactDate, "", "25.11.2026", "not a date", "2026-11-25"},
 		{FactCompany, "", "  ", "nothing was said", "not known"},
-		{rules.FactThickest, metal.Stainless, "6 to 10", "not a thickness", "one figure, and kept as assumed"},
-		{rules.FactThickest, metal.Stainless, "about 6 mm", "not a thickness", "one figure, and kept as assumed"},
 		{rules.FactUse, "", "production", "chosen from a list", "1 (maintenance: repair and odd jobs)"},
 	} {
 		_, _, err := v.Read(step(t, c.fact, c.metal), c.said)

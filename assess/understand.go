@@ -15,6 +15,8 @@ type meaning struct {
 	chosen  []string
 	period  string // for the length cut: a day or a week
 	none    bool   // a known zero
+	guess   bool   // said as a guess: "about 6"
+	larger  bool   // the larger end of a range, or the most there is
 }
 
 // understand reads the answer to a question of quantity. The unit kept in the
@@ -30,17 +32,45 @@ func understand(s Step, a Answer, style unit.Style) (meaning, error) {
 		m.none, m.reading.Quantity.Kind = true, q.Kind
 		return m, nil
 	}
-	if a.Unit != "" {
-		said = strings.TrimSpace(said) + " " + a.Unit
-	}
-	var err error
-	if m.reading, err = unit.Read(said, q.Kind, style, sheetOf(s.Metal)); err != nil {
-		return meaning{}, unread(s, said, err)
+	if err := m.read(s, said, a.Unit, style); err != nil {
+		return meaning{}, err
 	}
 	if value := m.reading.Quantity.Value; !q.limit.within(value) {
 		return meaning{}, mistake(s, a.Said, "is not plausible", "it is usually "+q.limit.words(q.Kind, style))
 	}
 	return m, nil
+}
+
+// read reads a figure, a guess at one, or the larger end of a range where a
+// question asks for the most. taken is the unit that was taken for a bare number.
+func (m *meaning) read(s Step, said, taken string, style unit.Style) error {
+	figure, guess := unhedged(said)
+	m.guess = guess
+	if greatest(s.Question.ID) {
+		for _, w := range mostBefore {
+			if rest, found := cutWord(figure, w); found {
+				figure, m.larger = rest, true
+			}
+		}
+	}
+	if taken != "" {
+		figure += " " + taken
+	}
+	var err error
+	if m.reading, err = unit.Read(figure, s.Question.Kind, style, sheetOf(s.Metal)); err == nil {
+		return nil
+	}
+	low, high, isRange := ends(s, figure, style)
+	switch {
+	case isRange && greatest(s.Question.ID):
+		m.reading, m.larger = high, true
+		return nil
+	case isRange && s.Question.ID == rules.FactEveryday:
+		return mistake(s, said, "is two figures", "give the one of most days, "+show(low, style)+" or "+show(high, style))
+	case isRange:
+		return mistake(s, said, "is two figures", "give the one to count on, "+show(low, style)+" or "+show(high, style))
+	}
+	return unread(s, said, err)
 }
 
 // unread words an error of the unit room for the question at hand.
@@ -53,22 +83,7 @@ func unread(s Step, said string, err error) error {
 	if e.Advice != "" {
 		return mistake(s, said, wrong, e.Advice)
 	}
-	return mistake(s, said, wrong, "give "+s.Question.Example+guess(said))
-}
-
-// hedges are words and signs around a figure that is a guess or a range. They
-// are only ever read.
-var hedges = []string{"about", "around", "roughly", "maybe", "up to", "say ", "ca ", "ca.", "~", " to ", " or ", "–", "-", "ish", "?"}
-
-// guess says how to give what was said with doubt or as a range.
-func guess(said string) string {
-	small := strings.ToLower(said)
-	for _, h := range hedges {
-		if strings.Contains(small, h) && strings.ContainsAny(small, "0123456789") {
-			return "; a guess is given as one figure, and kept as assumed"
-		}
-	}
-	return ""
+	return mistake(s, said, wrong, "give "+s.Question.Example)
 }
 
 func sheetOf(id metal.ID) unit.Sheet {

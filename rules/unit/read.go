@@ -43,7 +43,8 @@ const (
 // Read understands text as a quantity of kind k. A number without a unit takes
 // style's unit for k: mm, m, mm/min, mm², l/min, bar, l and kg, or in, ft,
 // in/min, AWG, cfm, psi, gal and lb; A, V, kW, kVA, %, °, °C and s in both. A
-// bare fraction of a thickness, such as 3/8, is inches in both. Sheet is used
+// bare fraction of a thickness, such as 3/8, is inches in both. Numbers and parts
+// may be said in words: half an inch, three eighths. Sheet is used
 // for thicknesses given as gauge. An error is a *ReadError.
 func Read(text string, k Kind, style Style, sheet Sheet) (Reading, error) {
 	r := reader{kind: k, style: style, sheet: sheet}
@@ -56,7 +57,9 @@ func Read(text string, k Kind, style Style, sheet Sheet) (Reading, error) {
 	if _, ok := measures[k]; !ok {
 		return Reading{}, fail
 	}
-	reading, ok := r.read(clean)
+	figures := spoken(clean)
+	r.worded = figures != clean
+	reading, ok := r.read(figures)
 	if ok {
 		return reading, nil
 	}
@@ -69,6 +72,7 @@ type reader struct {
 	kind           Kind
 	style          Style
 	sheet          Sheet
+	worded         bool // said in words
 	reason, advice string
 }
 
@@ -107,13 +111,17 @@ func (r *reader) measured(number, name string) (Reading, bool) {
 		return Reading{}, false
 	}
 	if bare && a.over > 0 && r.kind == Thickness && r.style != Inch {
-		if a.over > finest || bits.OnesCount(uint(a.over)) != 1 || a.value > bareFraction {
+		if r.half(a) || a.over > finest || bits.OnesCount(uint(a.over)) != 1 || a.value > bareFraction {
 			return r.fail("a fraction without a unit could be mm or in", "write the unit behind it: "+number+" mm or "+number+" in")
 		}
 		m, _ = findMeasure(Thickness, "in")
 	}
 	return r.checked(Reading{Quantity{m.held(a.value), r.kind}, bare, m.name, m.note})
 }
+
+// half reports "two and a half" without a unit: people who think in millimetres
+// say that of millimetres, as they never say an eighth of one.
+func (r *reader) half(a amount) bool { return r.worded && a.over == 2 && a.value > 1 }
 
 // gauge reads the number of a sheet gauge.
 func (r *reader) gauge(number string) (Reading, bool) {

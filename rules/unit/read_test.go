@@ -246,3 +246,70 @@ func TestParseStyle(t *testing.T) {
 		t.Error("cubits are no style")
 	}
 }
+
+// Quantities said in words. Worked by hand from 25.4 mm to the inch and 0.3048 m
+// to the foot.
+func TestReadInWords(t *testing.T) {
+	for _, c := range []struct {
+		text  string
+		kind  unit.Kind
+		style unit.Style
+		want  float64
+		unit  string
+	}{
+		{"half inch", unit.Thickness, unit.Metric, 12.7, "in"},                        // 1/2 × 25.4
+		{"half an inch", unit.Thickness, unit.Metric, 12.7, "in"},                     //
+		{"Half-inch", unit.Thickness, unit.Inch, 12.7, "in"},                          //
+		{"a half inch", unit.Thickness, unit.Metric, 12.7, "in"},                      //
+		{"half", unit.Thickness, unit.Inch, 12.7, "in"},                               //
+		{"three eighths", unit.Thickness, unit.Metric, 9.525, "in"},                   // 3/8 × 25.4
+		{"three-eighths of an inch", unit.Thickness, unit.Inch, 9.525, "in"},          //
+		{"3 eighths", unit.Thickness, unit.Metric, 9.525, "in"},                       //
+		{"quarter inch", unit.Thickness, unit.Metric, 6.35, "in"},                     // 1/4 × 25.4
+		{"quarter of an inch", unit.Thickness, unit.Metric, 6.35, "in"},               //
+		{"a quarter", unit.Thickness, unit.Metric, 6.35, "in"},                        //
+		{"three quarters", unit.Thickness, unit.Metric, 19.05, "in"},                  // 3/4 × 25.4
+		{"five sixteenths", unit.Thickness, unit.Metric, 7.9375, "in"},                // 5/16 × 25.4
+		{"three thirty-seconds", unit.Thickness, unit.Metric, 2.38125, "in"},          // 3/32 × 25.4
+		{"three thirty seconds of an inch", unit.Thickness, unit.Inch, 2.38125, "in"}, //
+		{"an inch", unit.Thickness, unit.Metric, 25.4, "in"},                          //
+		{"an inch and a quarter", unit.Thickness, unit.Metric, 31.75, "in"},           // 5/4 × 25.4
+		{"inch and a half", unit.Thickness, unit.Metric, 38.1, "in"},                  // 3/2 × 25.4
+		{"one and a half inches", unit.Thickness, unit.Metric, 38.1, "in"},            //
+		{"2 and a half inches", unit.Thickness, unit.Metric, 63.5, "in"},              // 5/2 × 25.4
+		{"two inches", unit.Thickness, unit.Metric, 50.8, "in"},                       //
+		{"six mm", unit.Thickness, unit.Inch, 6, "mm"},                                //
+		{"twelve millimetres", unit.Thickness, unit.Inch, 12, "mm"},                   //
+		{"two and a half millimetres", unit.Thickness, unit.Metric, 2.5, "mm"},        //
+		{"six", unit.Thickness, unit.Metric, 6, "mm"},                                 //
+		{"half a metre", unit.Length, unit.Metric, 0.5, "m"},                          //
+		{"three feet", unit.Length, unit.Metric, 0.9144, "ft"},                        // 3 × 0.3048
+		{"half an hour", unit.Time, unit.Metric, 1800, "h"},                           // 30 × 60
+		{"12,5", unit.Thickness, unit.Metric, 12.5, "mm"},                             // not words, and as ever
+		{"1-1/4 in", unit.Thickness, unit.Metric, 31.75, "in"},                        //
+		{"sixteen gauge", unit.Thickness, unit.Metric, 1.5184, "ga"},                  // msg, 16: 2.5/41.82 × 25.4
+	} {
+		sheet := unit.SteelGauge
+		got, err := unit.Read(c.text, c.kind, c.style, sheet)
+		if err != nil || math.Abs(got.Quantity.Value-c.want) > 5e-4 || got.Unit != c.unit {
+			t.Errorf("Read(%q) = %+v, %v; want %v in %s", c.text, got, err, c.want, c.unit)
+		}
+	}
+}
+
+// What is said in words and is no quantity is refused, and repeated as it was.
+func TestReadRefusesWords(t *testing.T) {
+	for _, text := range []string{
+		"half a thumb", "half six", "an", "a", "and", "inch", "a thumb", "three eighths quarters", "nine eighths", "two two",
+		"six and seven mm", "one inch two", "half half inch", "two and a half", "quarter past", "hundred hundred mm", "zero inches",
+	} {
+		got, err := unit.Read(text, unit.Thickness, unit.Metric, unit.SteelGauge)
+		if err == nil {
+			t.Errorf("Read(%q) = %+v", text, got)
+			continue
+		}
+		if !strings.HasPrefix(err.Error(), `"`+text+`" is not a thickness`) {
+			t.Errorf("Read(%q): %v", text, err)
+		}
+	}
+}
