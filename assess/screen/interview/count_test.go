@@ -77,8 +77,10 @@ func (p *typist) give() {
 		p.press("<ctrl+n>")
 		return
 	}
-	for range slices.Index(hows[:], a.State) {
-		p.press("<ctrl+r>")
+	if !guessed(s, a) {
+		for range slices.Index(hows[:], a.State) {
+			p.press("<ctrl+r>")
+		}
 	}
 	p.say(s, a)
 }
@@ -91,6 +93,11 @@ func (p *typist) rest() (n int) {
 		}
 	}
 	return n
+}
+
+// guessed reports a figure that can be typed as a guess, with "?" behind it.
+func guessed(s assess.Step, a assess.Answer) bool {
+	return a.State == assess.Assumed && s.Question.Form == assess.FormQuantity
 }
 
 func (p *typist) say(s assess.Step, a assess.Answer) {
@@ -140,6 +147,9 @@ func (p *typist) measure(s assess.Step, a assess.Answer) {
 		return
 	}
 	p.typed(p.shortest(s, a))
+	if guessed(s, a) {
+		p.press("?")
+	}
 	p.press("<enter>")
 }
 
