@@ -18,7 +18,7 @@ func (b *builder) onSite() []Line { return b.items(showing.AtSite(b.job, b.resul
 func (b *builder) items(items []showing.Item) []Line {
 	var list []Line
 	for _, i := range items {
-		list = append(list, Line{Label: strings.ReplaceAll(i.ID, "-", " "), Value: joinText(i.Text, b.detail(i.ID)), Source: cited(i.Source), Trust: trusted(i.Source)})
+		list = append(list, Line{Label: plain(strings.ReplaceAll(i.ID, "-", " ")), Value: joinText(i.Text, b.detail(i.ID)), Source: cited(i.Source), Trust: trusted(i.Source)})
 	}
 	return list
 }
