@@ -35,14 +35,7 @@ func (f figures) data(text string) (string, bool) {
 			if end == 0 {
 				return "", false
 			}
-			after, ok := rest[end:], true
-			if after != "" && after[0] == ' ' {
-				if after, ok = f.data(after[1:]); ok {
-					after = " " + after
-				}
-			} else if strings.Trim(after, ".,:;)]") != "" {
-				return "", false
-			}
+			after, ok := f.after(rest[end:])
 			if !ok {
 				return "", false
 			}
@@ -55,6 +48,21 @@ func (f figures) data(text string) (string, bool) {
 		words[i] = said
 	}
 	return strings.Join(words, " "), true
+}
+
+// after writes what stands behind a kept text: nothing, a stop or bracket, or
+// more of what data writes.
+func (f figures) after(text string) (string, bool) {
+	switch {
+	case strings.Trim(text, ".,:;)]") == "":
+		return text, true
+	case text[0] == byte(opening):
+		return f.data(text)
+	case text[0] == ' ':
+		said, ok := f.data(text[1:])
+		return " " + said, ok
+	}
+	return "", false
 }
 
 // shieldEnd is where the kept or quoted text at the start of s ends, 0 if it

@@ -116,7 +116,11 @@ func (t *teller) byRows(text string, depth int) (told, bool) {
 	word, _, _ := strings.Cut(low, " ")
 	best, found := told{}, false
 	for _, p := range merged(t.book.holed[word], t.book.holed[""]) {
-		got, ok := t.byRow(p, low, text, depth)
+		fitted := low
+		if p.literal[0] == "" {
+			fitted = text // a hole is first: what fills it keeps its capital
+		}
+		got, ok := t.byRow(p, fitted, text, depth)
 		if !ok {
 			continue
 		}
@@ -144,7 +148,7 @@ func merged(a, b []pattern) []*pattern {
 }
 
 // byRow tries the ways in which a text fits a row, with and without the row's
-// full stop.
+// full stop; low is the text as the row begins.
 func (t *teller) byRow(p *pattern, low, text string, depth int) (told, bool) {
 	rowStops, textStops := strings.HasSuffix(p.english, "."), strings.HasSuffix(text, ".")
 	switch {
