@@ -4,6 +4,7 @@ import (
 	"strings"
 
 	"github.com/charmbracelet/bubbles/key"
+	tea "github.com/charmbracelet/bubbletea"
 	"github.com/charmbracelet/lipgloss"
 )
 
@@ -16,6 +17,9 @@ func Key(shown, does string, keys ...string) key.Binding {
 // typed, a control key stands for the letter, each with a function key for
 // terminals that keep the control key for themselves.
 
+// Held reports a letter hit with Alt held down. It is no text, and nobody's key.
+func Held(msg tea.KeyMsg) bool { return msg.Alt && msg.Type == tea.KeyRunes }
+
 // Accept takes what has the focus or is typed.
 func Accept() key.Binding { return Key("Enter", "accept", "enter") }
 
@@ -27,8 +31,9 @@ func Back(also ...string) key.Binding {
 	return Key("Esc", "back", append([]string{"esc", "shift+tab"}, also...)...)
 }
 
-// Leave leaves from anywhere, also while letters are typed.
-func Leave() key.Binding { return Key("^C", "leave", "ctrl+c") }
+// Leave leaves from anywhere, also while letters are typed. Right behind Esc the
+// key comes as another: a terminal sends both in one piece.
+func Leave() key.Binding { return Key("^C", "leave", "ctrl+c", "alt+ctrl+c") }
 
 // Quit leaves where no letters are typed.
 func Quit() key.Binding { return Key("q", "leave", "q") }

@@ -4,6 +4,7 @@ import (
 	"unicode"
 
 	"cutbrief/assess"
+	"cutbrief/assess/screen"
 
 	"github.com/charmbracelet/bubbles/key"
 	tea "github.com/charmbracelet/bubbletea"
@@ -30,6 +31,9 @@ func (m *Model) Update(msg tea.Msg) (tea.Model, tea.Cmd) {
 // typed hands on keys one by one, so that what was typed ahead or pasted with
 // line ends reaches the question it belongs to.
 func (m *Model) typed(msg tea.KeyMsg) tea.Cmd {
+	if screen.Held(msg) {
+		return nil
+	}
 	if !msg.Paste {
 		return m.key(asText(msg))
 	}

@@ -4,6 +4,7 @@ import (
 	"strings"
 	"unicode"
 
+	"cutbrief/assess/screen"
 	"cutbrief/assess/screen/talk"
 
 	"github.com/charmbracelet/bubbles/key"
@@ -21,8 +22,11 @@ func (m *Model) Update(msg tea.Msg) (tea.Model, tea.Cmd) {
 	case leaveMsg:
 		return m, tea.Quit
 	case tea.KeyMsg:
-		if key.Matches(msg, m.keys.leave) {
+		switch {
+		case key.Matches(msg, m.keys.leave):
 			return m, tea.Quit
+		case screen.Held(msg):
+			return m, nil
 		}
 		cmd := m.key(msg)
 		if m.talk.Stage() == talk.Left {

@@ -5,6 +5,7 @@ import (
 	"unicode"
 
 	"cutbrief/assess"
+	"cutbrief/assess/screen"
 	"cutbrief/rules/unit"
 
 	"github.com/charmbracelet/bubbles/key"
@@ -31,6 +32,9 @@ func (m *Model) Update(msg tea.Msg) (tea.Model, tea.Cmd) {
 
 // typed hands on keys one by one: what was hit together means one key each.
 func (m *Model) typed(msg tea.KeyMsg) tea.Cmd {
+	if screen.Held(msg) {
+		return nil
+	}
 	if msg.Type != tea.KeyRunes || m.state == reasoning {
 		return m.key(msg)
 	}

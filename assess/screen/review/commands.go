@@ -119,7 +119,7 @@ func (m *Model) openCmd(row *review.Row) tea.Cmd {
 // pageCmd makes the page of the visit that is open.
 func (m *Model) pageCmd() tea.Cmd {
 	if m.visit == nil || m.Page == nil {
-		m.told = "there is no page to write of this file"
+		m.told = "no page can be made of this file"
 		return nil
 	}
 	path, v := m.open.Path, m.visit
@@ -130,7 +130,7 @@ func (m *Model) pageCmd() tea.Cmd {
 }
 
 func (m *Model) hasPaged(msg pagedMsg) {
-	m.told = "page written: " + gate.Line(msg.path)
+	m.told = "the page is in " + gate.Line(msg.path)
 	if msg.err != nil {
 		m.told = "no page: " + gate.Line(msg.err.Error())
 	}

@@ -5,6 +5,7 @@ import (
 	"unicode"
 
 	"cutbrief/assess/gate"
+	"cutbrief/assess/screen"
 
 	"github.com/charmbracelet/bubbles/key"
 	tea "github.com/charmbracelet/bubbletea"
@@ -121,6 +122,9 @@ func (m *Model) settle(towards int) {
 func (m *Model) key(msg tea.KeyMsg) tea.Cmd {
 	if key.Matches(msg, m.keys.leave) {
 		return m.quit()
+	}
+	if screen.Held(msg) {
+		return nil
 	}
 	m.told = ""
 	switch m.state {
@@ -287,6 +291,6 @@ func (m *Model) layOut() {
 		return
 	}
 	m.detail.Width = max(1, m.size.Width-2)
-	m.detail.Height = m.size.Room(len(m.foot()))
+	m.detail.Height = max(1, m.size.Room(len(m.foot()))-1)
 	m.detail.SetContent(m.content(m.detail.Width))
 }

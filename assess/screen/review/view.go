@@ -16,11 +16,21 @@ import (
 func (m *Model) View() string {
 	f := screen.Frame{Size: m.size, Look: m.look, Left: m.title(), Right: m.progress(), Foot: m.foot(), Wide: true}
 	if m.state == reading || m.state == measuring {
-		f.Body = strings.Split(m.detail.View(), "\n")
+		f.Body = append(strings.Split(m.detail.View(), "\n"), m.underLine())
 		return f.Render()
 	}
 	f.Body = m.viewList()
 	return f.Render()
+}
+
+// underLine is the line under what is longer than the screen: what just happened,
+// and where it goes on.
+func (m *Model) underLine() string {
+	more := m.look.Dim.Render(screen.More(m.detail.AtTop(), m.detail.AtBottom()))
+	if m.told == "" {
+		return more
+	}
+	return m.told + "  " + more
 }
 
 func (m *Model) title() string {
@@ -102,14 +112,20 @@ func (m *Model) viewList() []string {
 	cols := columnsFor(width)
 	lines = append(lines, m.look.Dim.Render("  "+cols.line(func(c column) string { return strings.ToUpper(c.field.ID) })))
 	if len(m.list.Lines) == 0 {
-		return append(lines, m.look.Dim.Render(m.nothing()))
+		return append(lines, screen.Each(screen.Wrap(m.nothing(), width), m.look.Dim.Render)...)
 	}
-	room := m.room()
-	from := min(max(0, m.at-room/2), max(0, len(m.list.Lines)-room))
-	for i := from; i < min(len(m.list.Lines), from+room); i++ {
+	from, to := m.window()
+	for i := from; i < to; i++ {
 		lines = append(lines, m.itemLine(i, cols, width))
 	}
 	return lines
+}
+
+// window is from which to before which line the list shows.
+func (m *Model) window() (from, to int) {
+	room, lines := m.room(), len(m.list.Lines)
+	from = min(max(0, m.at-room/2), max(0, lines-room))
+	return from, min(lines, from+room)
 }
 
 // nothing says why the list is empty.
@@ -144,7 +160,12 @@ func (m *Model) filterLine(width int) string {
 	if m.told != "" {
 		text = m.told
 	}
-	return m.look.Dim.Render(screen.Cut(text, width))
+	from, to := m.window()
+	more := screen.More(from == 0, to == len(m.list.Lines))
+	if more != "" {
+		more = "  " + more
+	}
+	return m.look.Dim.Render(screen.Cut(text, width-ansi.StringWidth(more)) + more)
 }
 
 // bar shows how much is judged of all; while the files are looked for, nobody

@@ -284,6 +284,9 @@ func (t *Talk) setHow(s assess.State) {
 }
 
 func (t *Talk) list() {
+	if t.Keys {
+		t.say("Type a number to go to that question.")
+	}
 	group := assess.Group("")
 	for i, s := range t.Session.Steps() {
 		if s.Question.Group != group {
@@ -292,11 +295,9 @@ func (t *Talk) list() {
 		}
 		t.say("%d. %s: %s", i+1, s.Name(), t.state(s))
 	}
-	if t.Keys {
-		t.say("Type a number to go to that question.")
-		return
+	if !t.Keys {
+		t.say("Say go and a number to go to a question.")
 	}
-	t.say("Say go and a number to go to a question.")
 }
 
 func (t *Talk) state(s assess.Step) string {

@@ -1,0 +1,87 @@
+package review
+
+import (
+	"context"
+	"errors"
+	"fmt"
+	"slices"
+	"strings"
+	"testing"
+
+	"cutbrief/assess/review"
+	"cutbrief/assess/sample"
+	"cutbrief/assess/screen/trial"
+)
+
+// drawn is a state of the review as a view. Where it is scrolled to an end, it is
+// again in every window.
+func (d *driver) drawn(name string, focus bool, again ...string) trial.View {
+	return trial.View{Name: name, Focus: focus, Draw: func(width, height int) string {
+		d.Resize(width, height)
+		d.keys(again...)
+		return d.View()
+	}}
+}
+
+// TestEveryStateIsWhole looks at every state of the screen in every window.
+func TestEveryStateIsWhole(t *testing.T) {
+	farm := []string{"/", "farm", "<enter>", "<enter>"}
+	for _, test := range []struct {
+		name  string
+		keys  []string
+		focus bool
+	}{
+		{"list", nil, true},
+		{"end of the list", []string{"<end>"}, true},
+		{"groups", []string{"g"}, true},
+		{"filter", []string{"/", "verdict = firm"}, false},
+		{"long filter", []string{"/", "verdict = firm and not (outcome = order or outcome = no) and due < today"}, false},
+		{"filtered", []string{"/", "verdict = firm", "<enter>"}, true},
+		{"nothing fits", []string{"/", "zzz", "<enter>"}, false},
+		{"flags", []string{"<end>", "<enter>"}, false},
+		{"brief", farm, false},
+		{"end of the brief", append(farm, "<end>"), false},
+		{"why", append(farm, "<tab>"), false},
+		{"file", append(farm, "<tab>", "<tab>"), false},
+		{"page made", append(farm, "p"), false},
+		{"timed cuts", []string{"m"}, false},
+	} {
+		t.Run(test.name, func(t *testing.T) {
+			d := open(t, 80, 24)
+			d.m.Measured = func(context.Context, string) (string, error) { return timedCuts(), nil }
+			d.keys(test.keys...)
+			var again []string
+			if slices.Contains(test.keys, "<end>") {
+				again = []string{"<end>"}
+			}
+			d.drawn(test.name, test.focus, again...).Whole(t)
+		})
+	}
+}
+
+// timedCuts are more words about timed cuts than a small window has lines.
+func timedCuts() string {
+	var b strings.Builder
+	for i := range 30 {
+		fmt.Fprintf(&b, "system: Demo %d\n  the row     cuts ran 22 %% slower than the row says, median of 7 cuts in 4 visits\n", i)
+	}
+	return b.String()
+}
+
+// While files are read, when that fails, and in a folder of very many.
+func TestReadingIsWhole(t *testing.T) {
+	d := start(t, folder{names: sample.Names()}.read, 80, 24)
+	d.drawn("nothing yet", false).Whole(t)
+	d = start(t, folder{fail: errors.New("read visits/2026: the share went away")}.read, 80, 24)
+	d.Run(d.m.read(true))
+	d.drain()
+	d.keys("<esc>")
+	d.drawn("failed", false).Whole(t)
+	d = start(t, folder{}.read, 80, 24)
+	rows := make([]*review.Row, 3000)
+	for i := range rows {
+		rows[i] = &review.Row{Path: fmt.Sprintf("%04d.json", i), Company: fmt.Sprintf("Company %d", i), Date: "2026-11-25"}
+	}
+	d.Send(rowsMsg{looking, rows})
+	d.drawn("many", true).Whole(t)
+}
