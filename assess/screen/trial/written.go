@@ -4,6 +4,7 @@ package trial
 
 import (
 	"regexp"
+	"slices"
 	"strings"
 )
 
@@ -28,4 +29,15 @@ func (x *Terminal) IsPlain() {
 			x.T.Errorf("a style is written: %q", seq)
 		}
 	}
+}
+
+// Styles are the parameters of all styles written, each once.
+func (x *Terminal) Styles() []string {
+	var list []string
+	for _, seq := range style.FindAllString(x.Written(), -1) {
+		if said := strings.TrimSuffix(strings.TrimPrefix(seq, "\x1b["), "m"); !slices.Contains(list, said) {
+			list = append(list, said)
+		}
+	}
+	return list
 }
