@@ -1,7 +1,6 @@
 package interview
 
 import (
-	"cutbrief/assess/gate"
 	"cutbrief/assess/screen"
 	"cutbrief/assess/screen/words"
 )
@@ -23,7 +22,7 @@ func (m *Model) offerLines() []string {
 	if !offered {
 		return nil
 	}
-	return screen.Each(screen.Hang("= takes ", gate.Line(o.Text())+": "+o.Why, m.size.Main()), m.look.Dim.Render)
+	return screen.Each(m.hang(m.say("= takes "), outside(o.Text())+": "+o.Why, m.size.Main()), m.look.Dim.Render)
 }
 
 // settledLines say that the interview may end here.
@@ -31,7 +30,7 @@ func (m *Model) settledLines() []string {
 	if m.open == 0 || !m.visit.Settled(&m.panel.Result) {
 		return nil
 	}
-	return screen.Each(screen.Wrap(words.Settled+": ^T shows the result", m.size.Main()), m.look.Good.Render)
+	return screen.Each(m.wrap(words.Settled+": ^T shows the result", m.size.Main()), m.look.Good.Render)
 }
 
 // pasteLines say that pasted lines wait for this question.
@@ -39,5 +38,5 @@ func (m *Model) pasteLines() []string {
 	if len(m.paste) == 0 {
 		return nil
 	}
-	return screen.Wrap(waitingLines(m.paste)+" will follow this answer", m.size.Main())
+	return m.wrap(waitingLines(m.paste)+" will follow this answer", m.size.Main())
 }

@@ -22,7 +22,7 @@ func (m *Model) save() tea.Cmd {
 func (m *Model) hasSaved(msg savedMsg) tea.Cmd {
 	m.pending = max(0, m.pending-1)
 	if msg.err != nil {
-		m.fault = "not saved: " + gate.Line(msg.err.Error())
+		m.fault = "not saved: " + outside(msg.err.Error())
 	} else {
 		m.saved, m.fault, m.kept = max(m.saved, msg.change), "", msg.path
 	}

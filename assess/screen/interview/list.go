@@ -76,9 +76,9 @@ func (m *Model) stateOf(s assess.Step) (mark, value string) {
 	case has && a.State == assess.Unknown:
 		return screen.Unknown, "not known"
 	case has && a.State == assess.Assumed:
-		return screen.Assumed, words.Said(s.Question, a) + " (assumed)"
+		return screen.Assumed, words.Marked(s.Question, a) + " (assumed)"
 	case has:
-		return screen.Ticked, words.Said(s.Question, a)
+		return screen.Ticked, words.Marked(s.Question, a)
 	case s.Question.Optional:
 		return screen.Free, "(optional)"
 	}

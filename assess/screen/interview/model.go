@@ -5,6 +5,7 @@ import (
 	"cutbrief/assess/gate"
 	"cutbrief/assess/phrase"
 	"cutbrief/assess/screen"
+	"cutbrief/assess/screen/words"
 	"cutbrief/report"
 	"cutbrief/rules"
 	"cutbrief/rules/price"
@@ -118,7 +119,7 @@ func (m *Model) Init() tea.Cmd { return nil }
 func (m *Model) think() {
 	m.steps, m.open = m.visit.Steps(), m.visit.Open()
 	m.panel = report.SoFarIn(m.words, m.visit, m.offered)
-	m.side = sideLines(m.look, m.panel, m.size.Side())
+	m.side = sideLines(m.look, m.words, m.panel, m.size.Side())
 }
 
 // show puts a question on the screen, with what stands in it: what was typed
@@ -143,7 +144,11 @@ func (m *Model) standing(s assess.Step) draft {
 	if a, has := m.visit.Answer(s.Asked()); has {
 		return draft{text: gate.Lines(a.Said), chosen: a.Chosen}
 	}
-	return draft{text: m.suggest[s.Question.ID]}
+	usual := m.suggest[s.Question.ID]
+	if usual != "" && s.Question.Form == assess.FormOne {
+		return draft{chosen: []string{usual}}
+	}
+	return draft{text: usual}
 }
 
 // fieldFor builds the field of the step shown.
@@ -157,8 +162,8 @@ func (m *Model) fieldFor(d draft, row int) field {
 		open = "take the answer back"
 	}
 	return newField(m.look, fieldSpec{
-		kind: m.step.Question.Form, options: m.visit.Options(m.step), stored: stored.Chosen,
-		open: open, has: d, row: row, width: m.size.Main(),
+		kind: m.step.Question.Form, options: words.In(m.words, m.visit.Options(m.step)), stored: stored.Chosen,
+		open: m.say(open), has: d, row: row, width: m.size.Main(),
 	})
 }
 
@@ -169,7 +174,7 @@ func (m *Model) understand() {
 	if m.field.typed == nil || m.field.draft().empty() {
 		return
 	}
-	if _, echo, err := m.visit.Read(m.step, *m.field.typed); err == nil {
+	if _, echo, err := m.visit.Read(m.step, m.heard(m.step, *m.field.typed)); err == nil {
 		m.echo = gate.Line(echo)
 	}
 }

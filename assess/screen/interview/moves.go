@@ -19,7 +19,7 @@ func (m *Model) accept() tea.Cmd {
 	}
 	a, err := m.read(m.step, d)
 	if err != nil {
-		m.wrong = words.Complaint(err)
+		m.wrong = words.Complained(err)
 		return nil
 	}
 	if a.State == assess.Told {
@@ -35,7 +35,7 @@ func (m *Model) read(s assess.Step, d draft) (assess.Answer, error) {
 	if form := s.Question.Form; form == assess.FormOne || form == assess.FormSeveral {
 		return m.visit.Choose(s, d.chosen)
 	}
-	a, _, err := m.visit.Read(s, d.text)
+	a, _, err := m.visit.Read(s, m.heard(s, d.text))
 	return a, err
 }
 
@@ -247,7 +247,7 @@ func (m *Model) resize(width, height int) {
 		return
 	}
 	m.size = screen.Size{Width: width, Height: height}
-	m.side = sideLines(m.look, m.panel, m.size.Side())
+	m.side = sideLines(m.look, m.words, m.panel, m.size.Side())
 	switch m.state {
 	case noting, reasoning, placing:
 		m.field = newField(m.look, fieldSpec{kind: m.field.kind, has: m.field.draft(), width: m.size.Main()})

@@ -48,7 +48,7 @@ func (m *Model) line(text string) tea.Cmd {
 	}
 	chosen := m.choices(text)
 	if _, err := m.visit.Choose(m.step, chosen); err != nil {
-		m.wrong = words.Complaint(err)
+		m.wrong = words.Complained(err)
 		return nil
 	}
 	m.wrong = nil
@@ -59,7 +59,7 @@ func (m *Model) line(text string) tea.Cmd {
 // choices are the options that a line names: by number, as digits together where
 // several can be chosen, or by text.
 func (m *Model) choices(text string) []string {
-	options := m.visit.Options(m.step)
+	options := words.In(m.words, m.visit.Options(m.step))
 	if chosen := words.Choices(options, text); len(chosen) != 1 || m.field.hovered != nil {
 		return chosen
 	}
@@ -89,7 +89,7 @@ func (m *Model) onward(done tea.Cmd) tea.Cmd {
 // dropPaste gives up the lines that wait, as the rep goes elsewhere, and says so.
 func (m *Model) dropPaste() {
 	if len(m.paste) > 0 {
-		m.told = waitingLines(m.paste) + " not taken: " + strings.Join(m.paste, " / ")
+		m.told = waitingLines(m.paste) + " not taken: " + outside(strings.Join(m.paste, " / "))
 		m.paste = nil
 	}
 }

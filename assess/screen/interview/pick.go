@@ -4,6 +4,7 @@ import (
 	"fmt"
 
 	"cutbrief/assess"
+	"cutbrief/assess/phrase"
 
 	tea "github.com/charmbracelet/bubbletea"
 )
@@ -46,7 +47,7 @@ func (m *Model) choose(msg tea.KeyMsg) tea.Cmd {
 		return save
 	}
 	m.picked = true
-	m.told = "taken: " + asked.Name() + ", " + option + " (Esc goes back to it)"
+	m.told = "taken: " + asked.Name() + ", " + phrase.Keep(option) + " (Esc goes back to it)"
 	msg.Runes = msg.Runes[1:]
 	if len(msg.Runes) == 0 {
 		return save
@@ -65,6 +66,6 @@ func (m *Model) takeOffer() tea.Cmd {
 	o.Answer.State = m.how
 	save := m.keep(o.Answer)
 	m.goOn()
-	m.told = "taken: " + asked.Name() + ", " + o.Text() + " (Esc goes back to it)"
+	m.told = "taken: " + asked.Name() + ", " + outside(o.Text()) + " (Esc goes back to it)"
 	return save
 }

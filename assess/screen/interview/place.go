@@ -5,7 +5,6 @@ import (
 	"strings"
 
 	"cutbrief/assess"
-	"cutbrief/assess/gate"
 	"cutbrief/assess/screen"
 
 	tea "github.com/charmbracelet/bubbletea"
@@ -53,7 +52,7 @@ func (m *Model) elsewhere() {
 	case m.change == 0 && m.kept == "":
 		m.told = "nothing is answered yet, so nothing is saved"
 	case m.fault == "" && m.saved >= m.change:
-		m.told = "all answers are saved in " + gate.Line(m.kept)
+		m.told = "all answers are saved in " + outside(m.kept)
 	}
 }
 
@@ -84,8 +83,8 @@ func (m *Model) keepElsewhere() tea.Cmd {
 
 func (m *Model) viewPlacing() []string {
 	width := m.size.Main()
-	lines := screen.Each(screen.Wrap("Where else should the visit be kept?", width), m.look.Strong.Render)
-	lines = append(lines, screen.Each(screen.Wrap("Name a folder, or a file that is not there yet. The place tried before is left as it is.", width), m.look.Dim.Render)...)
+	lines := screen.Each(m.wrap("Where else should the visit be kept?", width), m.look.Strong.Render)
+	lines = append(lines, screen.Each(m.wrap("Name a folder, or a file that is not there yet. The place tried before is left as it is.", width), m.look.Dim.Render)...)
 	field, _ := m.field.view()
 	return append(append(lines, ""), field...)
 }

@@ -84,11 +84,11 @@ func (m *Model) makePage() tea.Cmd {
 func (m *Model) hasPaged(msg pagedMsg) {
 	m.saved = max(m.saved, msg.change)
 	if msg.err != nil {
-		m.told, m.fault = "", "the page was not made: "+gate.Line(msg.err.Error())
+		m.told, m.fault = "", "the page was not made: "+outside(msg.err.Error())
 		return
 	}
 	m.page, m.fault = msg.path, ""
-	m.told = "the page is in " + gate.Line(msg.path)
+	m.told = "the page is in " + outside(msg.path)
 }
 
 func (m *Model) openOverrule() {
@@ -106,8 +106,8 @@ func (m *Model) requirementField(has draft) field {
 		stored = []string{string(o.Requirement)}
 	}
 	return newField(m.look, fieldSpec{
-		kind: assess.FormOne, options: words.Requirements(), stored: stored, has: has,
-		open: "let the answers decide", width: m.size.Main(),
+		kind: assess.FormOne, options: words.In(m.words, words.Requirements()), stored: stored, has: has,
+		open: m.say("let the answers decide"), width: m.size.Main(),
 	})
 }
 

@@ -5,12 +5,13 @@ import (
 	"strings"
 
 	"cutbrief/assess/gate"
+	"cutbrief/assess/phrase"
 	"cutbrief/assess/screen"
 	"cutbrief/report"
 )
 
 // sideLines lays the panel out for its width; nothing at width 0.
-func sideLines(look screen.Look, p report.Panel, width int) []string {
+func sideLines(look screen.Look, words *phrase.Book, p report.Panel, width int) []string {
 	if width == 0 {
 		return nil
 	}
@@ -22,7 +23,7 @@ func sideLines(look screen.Look, p report.Panel, width int) []string {
 		if len(lines) > 0 {
 			lines = append(lines, "")
 		}
-		lines = append(lines, look.Accent.Render(title))
+		lines = append(lines, look.Accent.Render(words.Say(title)))
 		for _, t := range texts {
 			lines = append(lines, screen.Wrap(gate.Line(t), width)...)
 		}
@@ -33,7 +34,7 @@ func sideLines(look screen.Look, p report.Panel, width int) []string {
 	if p.Result.Critical.Requirement != "" {
 		part("What decides", p.Critical)
 	}
-	part("Still in", stillIn(p)...)
+	part("Still in", stillIn(words, p)...)
 	part("Look again", most(p.Flags, 2)...)
 	if len(first) == 0 {
 		part("Ask next", inShort(most(p.Ask, 4), width)...)
@@ -64,14 +65,14 @@ func inShort(texts []string, width int) []string {
 }
 
 // stillIn lists the first systems still in, and counts the rest.
-func stillIn(p report.Panel) []string {
+func stillIn(words *phrase.Book, p report.Panel) []string {
 	const shown = 3
 	list := most(p.In, shown)
 	if more := len(p.In) - shown; more > 0 {
-		list = append(list, fmt.Sprintf("and %d more", more))
+		list = append(list, words.Say(fmt.Sprintf("and %d more", more)))
 	}
 	if p.Out > 0 {
-		list = append(list, fmt.Sprintf("%d fall short", p.Out))
+		list = append(list, words.Say(fmt.Sprintf("%d fall short", p.Out)))
 	}
 	return list
 }

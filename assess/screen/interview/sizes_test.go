@@ -95,7 +95,7 @@ func TestAWrongAnswerFitsAtEverySize(t *testing.T) {
 			d.m.show(s)
 			d.keys("<ctrl+u>", strings.Repeat("thick ", 3), "<enter>")
 			framed(t, d.m)
-			d.Sees("! ", d.m.wrong[0], d.m.wrong[1], "[ ] not answered")
+			d.Sees("! ", d.m.say(d.m.wrong[0]), d.m.wrong[1], "[ ] not answered")
 		}
 	}
 }

@@ -6,7 +6,7 @@ import (
 	"strings"
 
 	"cutbrief/assess"
-	"cutbrief/assess/gate"
+	"cutbrief/assess/phrase"
 	"cutbrief/assess/screen"
 	"cutbrief/assess/screen/words"
 
@@ -15,7 +15,7 @@ import (
 
 // View draws the present state. It is a function of the model alone.
 func (m *Model) View() string {
-	f := screen.Frame{Size: m.size, Look: m.look, Left: m.title(), Right: m.progress(), Foot: m.foot(), Side: m.side}
+	f := screen.Frame{Size: m.size, Look: m.look, Left: m.say(m.title()), Right: m.say(m.progress()), Foot: m.foot(), Side: m.side}
 	room := m.size.Room(len(f.Foot))
 	switch m.state {
 	case noting:
@@ -43,7 +43,7 @@ func (m *Model) View() string {
 func (m *Model) title() string {
 	name := "cutbrief"
 	if s, ok := m.visit.Answer(assess.Step{Question: company}.Asked()); ok && s.Said != "" {
-		name += " · " + gate.Line(s.Said)
+		name += " · " + outside(s.Said)
 	}
 	if m.visit.Demo {
 		name += " · invented"
@@ -100,7 +100,7 @@ func (m *Model) foot() []string {
 	if m.offersPlace() {
 		keys = slices.Insert(keys, 1, k.elsewhere)
 	}
-	return m.look.Keys(m.size.Width-2, keys...)
+	return m.look.Keys(m.size.Width-2, m.keysSaid(keys)...)
 }
 
 // askingKeys are the keys beside a question; the window's last lines go to the
@@ -133,10 +133,10 @@ func (m *Model) viewAsking(room int) []string {
 	width, q := m.size.Main(), m.step.Question
 	at, of := words.Place(m.steps, m.step)
 	top := []block{
-		{[]string{m.look.Dim.Render(fmt.Sprintf("%s · %d of %d%s", words.GroupTitle(q.Group), at, of, m.turn()))}, 2},
+		{[]string{m.look.Dim.Render(m.say(fmt.Sprintf("%s · %d of %d%s", words.GroupTitle(q.Group), at, of, m.turn())))}, 2},
 		{[]string{""}, 6},
-		{screen.Each(screen.Wrap(m.step.Text(), width), m.look.Strong.Render), 0},
-		{screen.Each(screen.Wrap(q.Why, width), m.look.Dim.Render), 3},
+		{screen.Each(m.wrap(m.step.Text(), width), m.look.Strong.Render), 0},
+		{screen.Each(m.wrap(q.Why, width), m.look.Dim.Render), 3},
 		{m.example(), 4},
 		{m.offerLines(), 3},
 		{[]string{""}, 5},
@@ -187,11 +187,11 @@ func flat(blocks []block) []string {
 func (m *Model) example() []string {
 	switch m.field.kind {
 	case assess.FormOne:
-		return []string{m.look.Dim.Render("a number takes it; or arrows, then Enter")}
+		return []string{m.look.Dim.Render(m.say("a number takes it; or arrows, then Enter"))}
 	case assess.FormSeveral:
-		return []string{m.look.Dim.Render("Space or a number ticks, then Enter")}
+		return []string{m.look.Dim.Render(m.say("Space or a number ticks, then Enter"))}
 	}
-	return screen.Each(screen.Hang("such as: ", m.step.Question.Example, m.size.Main()), m.look.Dim.Render)
+	return screen.Each(m.hang(m.say("such as: "), m.step.Question.Example, m.size.Main()), m.look.Dim.Render)
 }
 
 // answer is the line under the field: what is wrong with it, what just
@@ -204,9 +204,9 @@ func (m *Model) answer() []string {
 	case m.fault != "":
 		return m.faultLines(width)
 	case m.echo != "":
-		return screen.Each(screen.Hang("  ", m.echo, width), m.look.Good.Render)
+		return screen.Each(m.hang("  ", m.echo, width), m.look.Good.Render)
 	case m.told != "":
-		return screen.Each(screen.Wrap(m.told, width), m.look.Dim.Render)
+		return screen.Each(m.wrap(m.told, width), m.look.Dim.Render)
 	}
 	return []string{""}
 }
@@ -221,17 +221,17 @@ func (m *Model) answerBlock() block {
 }
 
 func (m *Model) wrongLines(width int) []string {
-	lines := screen.Each(screen.Hang("! ", m.wrong[0], width), m.look.Bad.Render)
+	lines := screen.Each(m.hang("! ", m.wrong[0], width), m.look.Bad.Render)
 	for _, hint := range m.wrong[1:] {
-		lines = append(lines, screen.Hang("  ", hint, width)...)
+		lines = append(lines, m.hang("  ", hint, width)...)
 	}
 	return lines
 }
 
 // faultLines say what was not saved. Nothing is lost while the screen is open.
 func (m *Model) faultLines(width int) []string {
-	lines := screen.Each(screen.Hang("! ", m.fault, width), m.look.Bad.Render)
-	return append(lines, screen.Hang("  ", "the answers are still here; each new one tries again", width)...)
+	lines := screen.Each(m.hang("! ", m.fault, width), m.look.Bad.Render)
+	return append(lines, m.hang("  ", "the answers are still here; each new one tries again", width)...)
 }
 
 // standingLines say whether an answer is stored, which, and how it is known.
@@ -239,11 +239,11 @@ func (m *Model) standingLines() []string {
 	a, has := m.visit.Answer(m.step.Asked())
 	width := m.size.Main()
 	if !has {
-		return screen.Hang(screen.Free, m.unanswered(), width)
+		return m.hang(screen.Free, m.unanswered(), width)
 	}
 	mark, _ := m.stateOf(m.step)
-	said := words.Said(m.step.Question, a)
-	if m.field.isList() && a.State != assess.Unknown && len([]rune(said)) > width-20 {
+	said := words.Marked(m.step.Question, a)
+	if m.field.isList() && a.State != assess.Unknown && len([]rune(m.say(said))) > width-20 {
 		said = "answered" // the list shows which
 	}
 	if a.State != assess.Unknown {
@@ -252,7 +252,7 @@ func (m *Model) standingLines() []string {
 	if !m.field.draft().equal(m.standing(m.step)) {
 		said += " · Enter takes the new answer"
 	}
-	return screen.Each(screen.Hang(mark, said, width), m.look.Good.Render)
+	return screen.Each(m.hang(mark, said, width), m.look.Good.Render)
 }
 
 // unanswered says how things stand before there is an answer.
@@ -264,7 +264,11 @@ func (m *Model) unanswered() string {
 	if m.how != assess.Told {
 		text += " · will be kept as " + string(m.how)
 	}
-	if !m.field.draft().empty() {
+	switch d := m.field.draft(); {
+	case d.empty():
+	case m.suggest[m.step.Question.ID] != "" && d.equal(m.standing(m.step)):
+		text += " · usual, and Enter takes it"
+	default:
 		text += " · Enter takes it"
 	}
 	return text
@@ -275,14 +279,14 @@ func (m *Model) noteLine() []string {
 	if a.Note == "" {
 		return nil
 	}
-	return []string{screen.Cut("note: "+gate.Line(a.Note), m.size.Main())}
+	return []string{m.cut("note: "+outside(a.Note), m.size.Main())}
 }
 
 func (m *Model) viewNoting(room int) []string {
 	width := m.size.Main()
 	top := []block{
-		{[]string{m.look.Dim.Render("a note to")}, 1},
-		{screen.Each(screen.Wrap(m.step.Text(), width), m.look.Strong.Render), 0},
+		{[]string{m.look.Dim.Render(m.say("a note to"))}, 1},
+		{screen.Each(m.wrap(m.step.Text(), width), m.look.Strong.Render), 0},
 		{[]string{""}, 2},
 	}
 	field, _ := m.field.view()
@@ -291,12 +295,12 @@ func (m *Model) viewNoting(room int) []string {
 
 func (m *Model) viewExplaining() []string {
 	width, q := m.size.Main(), m.step.Question
-	lines := screen.Each(screen.Wrap(m.step.Text(), width), m.look.Strong.Render)
-	lines = append(append(lines, ""), screen.Wrap(q.Why, width)...)
+	lines := screen.Each(m.wrap(m.step.Text(), width), m.look.Strong.Render)
+	lines = append(append(lines, ""), m.wrap(q.Why, width)...)
 	if q.Help != "" {
-		lines = append(append(lines, ""), screen.Wrap(q.Help, width)...)
+		lines = append(append(lines, ""), m.wrap(q.Help, width)...)
 	}
-	return append(append(lines, ""), screen.Hang("such as: ", q.Example, width)...)
+	return append(append(lines, ""), m.hang(m.say("such as: "), q.Example, width)...)
 }
 
 // viewListing shows as many rows as there is room for, around the focus.
@@ -317,15 +321,15 @@ func (m *Model) rowLine(r row, focused bool) string {
 	width := m.size.Width - 4
 	switch {
 	case r.skipped:
-		return lead + screen.Cut(m.look.Strong.Render(r.title)+" – skipped; Enter takes it back", width)
+		return lead + screen.Cut(m.look.Strong.Render(m.say(r.title))+m.say(" – skipped; Enter takes it back"), width)
 	case r.put:
-		return lead + screen.Cut(m.look.Strong.Render(r.title)+" – put off, comes last", width)
+		return lead + screen.Cut(m.look.Strong.Render(m.say(r.title))+m.say(" – put off, comes last"), width)
 	case r.step.Question == nil:
-		return lead + m.look.Strong.Render(screen.Cut(r.title, width))
+		return lead + m.look.Strong.Render(m.cut(r.title, width))
 	}
-	name := screen.Cut(r.mark+r.step.Name(), width)
+	name := screen.Cut(r.mark+m.say(r.step.Name()), width)
 	if left := width - len([]rune(name)) - 2; r.value != "" && left > 5 {
-		name += "  " + m.look.Dim.Render(screen.Cut(r.value, left))
+		name += "  " + m.look.Dim.Render(m.cut(r.value, left))
 	}
 	return lead + name
 }
@@ -340,12 +344,12 @@ func (m *Model) viewReading(f screen.Frame) string {
 // readingLine is the line under the result: a fault, what just happened, or how
 // far down one is.
 func (m *Model) readingLine() string {
-	more := m.look.Dim.Render(screen.More(m.result.AtTop(), m.result.AtBottom()))
+	more := m.look.Dim.Render(m.say(screen.More(m.result.AtTop(), m.result.AtBottom())))
 	switch {
 	case m.fault != "":
-		return m.look.Bad.Render("! "+m.fault) + "  " + more
+		return m.look.Bad.Render("! "+m.say(m.fault)) + "  " + more
 	case m.told != "":
-		return m.look.Good.Render(m.told) + "  " + more
+		return m.look.Good.Render(m.say(m.told)) + "  " + more
 	}
 	return more
 }
@@ -353,8 +357,8 @@ func (m *Model) readingLine() string {
 func (m *Model) viewOverruling(room int) []string {
 	width := m.size.Main()
 	top := []block{
-		{screen.Each(screen.Wrap("What decides this sale, in your own judgement?", width), m.look.Strong.Render), 0},
-		{screen.Each(screen.Wrap("The answers point at: "+orElse(m.panel.Critical, "nothing yet"), width), m.look.Dim.Render), 1},
+		{screen.Each(m.wrap("What decides this sale, in your own judgement?", width), m.look.Strong.Render), 0},
+		{screen.Each(m.wrap("The answers point at: "+orElse(phrase.Keep(m.panel.Critical), "nothing yet"), width), m.look.Dim.Render), 1},
 		{[]string{""}, 2},
 	}
 	field, focus := m.field.view()
@@ -369,8 +373,8 @@ func (m *Model) viewReasoning() []string {
 			named = o.Text
 		}
 	}
-	lines := screen.Each(screen.Wrap("Why does "+named+" decide?", width), m.look.Strong.Render)
-	lines = append(lines, screen.Each(screen.Wrap("Your reason is kept and printed beside your choice.", width), m.look.Dim.Render)...)
+	lines := screen.Each(m.wrap("Why does "+named+" decide?", width), m.look.Strong.Render)
+	lines = append(lines, screen.Each(m.wrap("Your reason is kept and printed beside your choice.", width), m.look.Dim.Render)...)
 	field, _ := m.field.view()
 	lines = append(append(lines, ""), field...)
 	if len(m.wrong) > 0 {
@@ -381,7 +385,7 @@ func (m *Model) viewReasoning() []string {
 
 func (m *Model) viewLeaving() []string {
 	if m.pending > 0 || m.fault == "" {
-		return []string{"", "Saving …"}
+		return []string{"", m.say("Saving …")}
 	}
 	return append([]string{""}, m.faultLines(m.size.Main())...)
 }
