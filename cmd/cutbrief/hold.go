@@ -5,10 +5,7 @@ import (
 	"fmt"
 	"strings"
 
-	"cutbrief/assess"
 	"cutbrief/assess/screen/interview"
-	"cutbrief/assess/store"
-	"cutbrief/rules"
 )
 
 // hold runs the interview in the way that fits, then says goodbye. Leaving,
@@ -45,21 +42,4 @@ func (a *app) part(s *sitting, open int, unkept []string, unsaved error) error {
 		return err
 	}
 	return fail(fmt.Errorf("the last answers are not saved: %w", unsaved), "free the file or its folder, then answer them again")
-}
-
-// suggest is what is typed in beforehand: today's date, and who made the last
-// visit. Neither is an answer before the rep accepts it.
-func (a *app) suggest(folder store.Folder) map[rules.Fact]string {
-	list := map[rules.Fact]string{assess.FactDate: a.now().Format("2006-01-02")}
-	entries, _ := folder.List() // a folder that cannot be read suggests nobody
-	for _, e := range entries {
-		if e.Err != nil {
-			continue
-		}
-		if rep := said(e.Visit, assess.FactRep); rep != "" {
-			list[assess.FactRep] = rep
-			break
-		}
-	}
-	return list
 }

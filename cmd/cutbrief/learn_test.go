@@ -1,0 +1,114 @@
+package main
+
+import (
+	"fmt"
+	"os"
+	"path/filepath"
+	"slices"
+	"testing"
+	"time"
+
+	"cutbrief/assess"
+	"cutbrief/assess/store"
+	"cutbrief/rules"
+	"cutbrief/rules/metal"
+
+	"pgregory.net/rapid"
+)
+
+// drawVisit answers any questions, each typed answer with a text of its own.
+func drawVisit(t *rapid.T, at time.Time, number int) *assess.Visit {
+	v := assess.New(fmt.Sprint("v", number), at)
+	v.Demo = rapid.Bool().Draw(t, "invented")
+	for i, q := range assess.Catalogue() {
+		if rapid.IntRange(0, 3).Draw(t, "told") == 0 {
+			continue
+		}
+		a := assess.Answer{Question: q.ID, State: assess.Told, Note: fmt.Sprintf("note-%d-%d", number, i)}
+		if q.PerMetal {
+			a.Metal = metal.MildSteel
+		}
+		if len(q.Options) > 0 {
+			a.Chosen = []string{rapid.SampledFrom(q.Options).Draw(t, "option").ID}
+		} else {
+			a.Said = fmt.Sprintf("said-%d-%d", number, i)
+		}
+		v.Set(a)
+	}
+	return v
+}
+
+// Whatever stands in the visits of a folder, a new one is offered the date of
+// today, and the rep's name and units of the last; no customer's answer.
+func TestNoCustomersAnswerLeaks(t *testing.T) {
+	w := stillWorld()
+	a := &app{world: w}
+	rapid.Check(t, func(t *rapid.T) {
+		dir, err := os.MkdirTemp("", "visits")
+		if err != nil {
+			t.Fatal(err)
+		}
+		defer os.RemoveAll(dir)
+		may := map[rules.Fact][]string{assess.FactDate: {w.now().Format(time.DateOnly)}}
+		for i := range rapid.IntRange(0, 4).Draw(t, "visits") {
+			v := drawVisit(t, w.now(), i)
+			if err := store.Save(filepath.Join(dir, v.ID+".json"), v, w.now()); err != nil {
+				t.Fatal(err)
+			}
+			for _, f := range []rules.Fact{assess.FactRep, assess.FactUnits} {
+				if one, told := v.Answer(rules.Asked{Fact: f}); told && !v.Demo {
+					may[f] = append(may[f], append(one.Chosen, one.Said)...)
+				}
+			}
+		}
+		for f, offered := range a.suggest(store.Folder{Dir: dir}) {
+			if offered == "" || !slices.Contains(may[f], offered) {
+				t.Fatalf("%s offers %q; only %q is the rep's own", f, offered, may[f])
+			}
+		}
+	})
+}
+
+// The last visit counts; what it does not say is taken from the one before.
+func TestTheLastVisitIsUsual(t *testing.T) {
+	w := stillWorld()
+	a, dir := &app{world: w}, t.TempDir()
+	for i, v := range []struct{ rep, units string }{{"Osric Dale", "in"}, {"Runa Feltham", ""}} {
+		visit := assess.New(fmt.Sprint(i), w.now())
+		visit.Set(assess.Answer{Question: assess.FactRep, Said: v.rep, State: assess.Told})
+		if v.units != "" {
+			visit.Set(assess.Answer{Question: assess.FactUnits, Chosen: []string{v.units}, State: assess.Told})
+		}
+		path := filepath.Join(dir, fmt.Sprint(i, ".json"))
+		if err := store.Save(path, visit, w.now()); err != nil {
+			t.Fatal(err)
+		}
+		at := w.now().Add(time.Duration(i) * time.Hour)
+		if err := os.Chtimes(path, at, at); err != nil {
+			t.Fatal(err)
+		}
+	}
+	got := a.suggest(store.Folder{Dir: dir})
+	if got[assess.FactRep] != "Runa Feltham" || got[assess.FactUnits] != "in" {
+		t.Errorf("offers %v", got)
+	}
+}
+
+// BenchmarkSuggest is what a folder of visits adds to the first frame. Only the
+// ratio of the two within one run means something.
+func BenchmarkSuggest(b *testing.B) {
+	for _, n := range []int{10, 2000} {
+		w := stillWorld()
+		a, dir := &app{world: w}, b.TempDir()
+		for i := range n {
+			if err := os.WriteFile(filepath.Join(dir, fmt.Sprint(i, ".json")), []byte(`{"format": "cutbrief-visit", "version": 2, "id": "x", "answers": []}`), 0o600); err != nil {
+				b.Fatal(err)
+			}
+		}
+		b.Run(fmt.Sprint(n), func(b *testing.B) {
+			for b.Loop() {
+				a.suggest(store.Folder{Dir: dir})
+			}
+		})
+	}
+}
