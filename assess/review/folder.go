@@ -45,7 +45,7 @@ func Read(ctx context.Context, dir string, o Options, emit func([]*Row)) (Totals
 	err := scan.Run(ctx, dir, scan.Options{Workers: workers, Most: assess.MaxSize, Ask: len(known.refs) > 0}, func() scan.Reader {
 		mu.Lock()
 		defer mu.Unlock()
-		r := &reader{Options: o, known: known, out: b}
+		r := &reader{Options: o, known: known, out: b, day: o.Bench.Today.Format(time.DateOnly)}
 		readers = append(readers, r)
 		return r
 	})
@@ -91,6 +91,7 @@ type reader struct {
 	Options
 	known  *index
 	out    *batches
+	day    string // today
 	glance assess.Glance
 	found  entry // the entry being looked at
 	fresh  shelf // what the index is to hold beside what it held
@@ -127,6 +128,7 @@ func (r *reader) take(e *entry) {
 		r.Timings.add(e.cuts)
 	}
 	row := e.row
+	row.overdue(r.day)
 	r.add(&row)
 }
 

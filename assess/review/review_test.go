@@ -194,20 +194,31 @@ func TestFlagsStandInTheirOrder(t *testing.T) {
 
 func TestTogether(t *testing.T) {
 	var rows Rows
-	rows.Add([]*Row{{Path: "2", Company: "hill  sons ltd"}, {Path: "1", Company: "Hill & Sons Ltd."}, {Path: "3", Company: "Other"}, {Path: "4"}, {Path: "5"},
-		{Path: "6", Due: "2026-11-24"}, {Path: "7", Due: "2026-11-25"}, {Path: "8", Due: "2026-11-24", Outcome: "order"}, {Path: "9", Due: "2026-11-24", Outcome: "quote"}, {Path: "10", Company: "HILL SONS, LTD"}}...)
-	rows.Together(today)
+	for i, name := range []string{"hill  sons ltd", "Hill & Sons Ltd.", "Other", "", "", "HILL SONS, LTD"} {
+		rows.Add(&Row{Path: string("213456"[i]), Company: name})
+	}
+	rows.Together()
 	var got []string
 	for r := range rows.All() {
-		text := r.Path + ":" + r.Flags.String()
-		if r.Flags.Has(Twice) {
-			text += " " + reason(*r, Twice)
-		}
-		got = append(got, text)
+		got = append(got, r.Path+": "+reason(*r, Twice))
 	}
-	want := []string{"2:twice also in 1", "1:twice also in 10", "3:", "4:", "5:", "6:overdue", "7:", "8:", "9:overdue", "10:twice also in 1"}
+	want := []string{"2: also in 1", "1: also in 2", "3: ", "4: ", "5: ", "6: also in 1"}
 	if !slices.Equal(got, want) {
-		t.Errorf("got %v", got)
+		t.Errorf("got %q", got)
+	}
+}
+
+// Due yesterday is overdue, today is not, and neither is what is settled.
+func TestOverdue(t *testing.T) {
+	for _, c := range []struct {
+		due     string
+		outcome assess.Outcome
+		want    string
+	}{{"2026-11-24", "", "the next step was due on 2026-11-24"}, {"2026-11-24", assess.Quote, "the next step was due on 2026-11-24"}, {"2026-11-25", "", ""}, {"2026-11-24", assess.Ordered, ""}, {"", "", ""}} {
+		r := Row{Due: c.due, Outcome: string(c.outcome)}
+		if r.overdue("2026-11-25"); reason(r, Overdue) != c.want {
+			t.Errorf("%+v: %q", c, reason(r, Overdue))
+		}
 	}
 }
 

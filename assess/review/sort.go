@@ -60,6 +60,7 @@ func (s *sorter) sort(keep Where) []int32 {
 
 // pick keeps rows and notes the texts they hold.
 func (s *sorter) pick(keep Where) {
+	s.places = make([]int32, 0, s.rows.Len())
 	i := int32(-1)
 	for r := range s.rows.All() {
 		if i++; !keep(r) {

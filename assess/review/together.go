@@ -5,38 +5,30 @@ import (
 	"hash/maphash"
 	"slices"
 	"strings"
-	"time"
 
 	"cutbrief/assess"
 )
 
-// Together raises the flags that no file shows by itself, once all rows are
-// there: the same customer twice, and a next step that is overdue today.
-func (rows *Rows) Together(today time.Time) {
-	changed := map[int32]*Row{}
-	raise := func(i int32, f Flag, reason string) {
-		if changed[i] == nil {
-			r := rows.At(int(i))
-			changed[i] = &r
-		}
-		changed[i].raise(f, reason)
+// overdue raises the flag of a next step that is past on a day. It is no part of
+// what the index keeps.
+func (r *Row) overdue(day string) {
+	if r.Due != "" && r.Due < day && !settledSale(r.Outcome) {
+		r.raise(Overdue, "the next step was due on "+r.Due)
 	}
-	day, i := today.Format(time.DateOnly), int32(-1)
+}
+
+// Together raises the flag that no file shows by itself, once all rows are there:
+// the same customer twice.
+func (rows *Rows) Together() {
 	names := make([]named, 0, rows.Len())
-	seed := maphash.MakeSeed()
+	seed, i := maphash.MakeSeed(), int32(0)
 	for r := range rows.All() {
-		i++
-		if r.Due != "" && r.Due < day && !settledSale(r.Outcome) {
-			raise(i, Overdue, "the next step was due on "+r.Due)
-		}
 		if name := customer(r.Company); name != "" {
 			names = append(names, named{maphash.String(seed, name), i})
 		}
+		i++
 	}
-	rows.twice(names, func(i, other int32) { raise(i, Twice, "also in "+rows.Path(int(other))) })
-	for i, r := range changed {
-		rows.put(int(i), r)
-	}
+	rows.twice(names)
 }
 
 // named is the sum of a customer's name, and which row has it.
@@ -45,9 +37,8 @@ type named struct {
 	row int32
 }
 
-// twice tells of each row whose customer another has too which other: the first
-// by its path, or the second for the first itself.
-func (rows *Rows) twice(names []named, tell func(row, other int32)) {
+// twice raises the flag of each row whose customer another has too.
+func (rows *Rows) twice(names []named) {
 	slices.SortFunc(names, func(a, b named) int {
 		return cmp.Or(cmp.Compare(a.sum, b.sum), cmp.Compare(a.row, b.row))
 	})
@@ -57,18 +48,18 @@ func (rows *Rows) twice(names []named, tell func(row, other int32)) {
 			n++
 		}
 		if n > 1 {
-			rows.alike(names[:n], tell)
+			rows.alike(names[:n])
 		}
 		names = names[n:]
 	}
 }
 
-// alike tells of rows whose names have the same sum, which nearly always means
-// that the names are the same.
-func (rows *Rows) alike(list []named, tell func(row, other int32)) {
+// alike goes through rows whose names have the same sum, which nearly always means
+// that the names are the same. The reason names the first row by its path, or the
+// second for the first itself.
+func (rows *Rows) alike(list []named) {
 	slices.SortFunc(list, func(a, b named) int { return strings.Compare(rows.Path(int(a.row)), rows.Path(int(b.row))) })
 	first := map[string]int32{}
-	told := map[int32]bool{}
 	for _, one := range list {
 		name := customer(rows.At(int(one.row)).Company)
 		other, twice := first[name]
@@ -76,12 +67,19 @@ func (rows *Rows) alike(list []named, tell func(row, other int32)) {
 			first[name] = one.row
 			continue
 		}
-		tell(one.row, other)
-		if !told[other] {
-			tell(other, one.row)
-			told[other] = true
-		}
+		rows.also(one.row, other)
+		rows.also(other, one.row) // unless it was the first of two already
 	}
+}
+
+// also raises the flag of a row that another is about the same customer.
+func (rows *Rows) also(i, other int32) {
+	r := rows.At(int(i))
+	if r.Flags.Has(Twice) {
+		return
+	}
+	r.raise(Twice, "also in "+rows.Path(int(other)))
+	rows.put(int(i), &r)
 }
 
 // settledSale reports an outcome after which nothing is waiting.

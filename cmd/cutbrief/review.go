@@ -2,6 +2,7 @@ package main
 
 import (
 	"bytes"
+	"cmp"
 	"context"
 	"errors"
 	"fmt"
@@ -28,12 +29,13 @@ const (
 )
 
 // reviewFormats are the forms a review can take.
-var reviewFormats = []format{tableFormat, csvFormat, jsonFormat, ndjsonFormat, markdownFormat}
+var reviewFormats = []format{tableFormat, csvFormat, jsonFormat, ndjsonFormat, markdownFormat, pdfFormat}
 
 // reviewOptions are the flags of review as typed.
 type reviewOptions struct {
 	format, where, sort, fields, by string
-	measured                        bool
+	out, paper                      string
+	measured, tally, quote, force   bool
 }
 
 // reviewJob is what review has to do, checked.
@@ -43,7 +45,13 @@ type reviewJob struct {
 	where  review.Where
 	order  review.Order
 	fields []review.Field
+	chosen bool          // the fields were named
 	by     *review.Field // count by this, in place of listing
+	tally  bool          // count as a whole
+	quote  bool          // with the words noted
+	out    string        // where a page goes
+	paper  string
+	force  bool
 
 	timings *review.Timings // hold timed cuts against predictions, in place of listing
 }
@@ -57,7 +65,9 @@ func (a *app) reviewCommand() *cobra.Command {
 		Example: `  cutbrief review visits
   cutbrief review visits --where 'verdict = open and thickest > 10 mm' --sort company
   cutbrief review visits --where 'flags != ?' --fields date,company,flags,reasons
+  cutbrief review visits --tally
   cutbrief review visits --by critical
+  cutbrief review visits --format pdf --by rep --out team.pdf
   cutbrief review visits --measured
   cutbrief review visits --format csv > visits.csv
   cutbrief review visits --format ndjson --fields rep,verdict,unanswered`,
@@ -72,7 +82,7 @@ func (a *app) reviewCommand() *cobra.Command {
 			if err != nil {
 				return err
 			}
-			if job.by == nil && job.timings == nil && !c.Flags().Changed("format") && !a.wantsPlain() {
+			if job.by == nil && !job.tally && job.timings == nil && !c.Flags().Changed("format") && !a.wantsPlain() {
 				return a.reviewOnScreen(c.Context(), job, o.where)
 			}
 			return a.review(c.Context(), job)
@@ -84,9 +94,15 @@ func (a *app) reviewCommand() *cobra.Command {
 	f.StringVar(&o.sort, "sort", "-date", "fields to sort by, with a comma between; a minus puts the largest first")
 	f.StringVar(&o.fields, "fields", "", "fields to show, with a comma between")
 	f.StringVar(&o.by, "by", "", "count by one `field` in place of a list: "+strings.Join(countable, ", "))
+	f.BoolVar(&o.tally, "tally", false, "count all visits in place of a list, in bars")
+	f.BoolVar(&o.quote, "quote", false, "with --tally: quote what was noted where the answer was no")
+	f.StringVar(&o.out, "out", "", "`path` of the page of --format pdf; - is standard output (default: team.pdf here)")
+	f.StringVar(&o.paper, "paper", "a4", "sheet of --format pdf: a4 or letter")
+	f.BoolVar(&o.force, "force", false, "write over a page that exists")
 	f.BoolVar(&o.measured, "measured", false, "hold the cuts timed in demonstrations against what was predicted")
 	complete(c, "format", namesOf(reviewFormats))
 	complete(c, "by", countable)
+	complete(c, "paper", papers)
 	return c
 }
 
@@ -103,9 +119,17 @@ is given; / filters it by words or by a filter as below. No file is hidden: one 
 the reason. What was worked out is kept in your cache folder, and is worked out again
 for a file that changed; the index there can be deleted at any time.
 
-With --by it counts in place of listing: how many are firm, flagged, ordered, lost or
-waiting, and which questions stay unanswered most. A count has its base beside it, and
-no percentage of five visits or fewer. Reps are named only with --by rep.
+On a terminal a table fits its width: long texts are shortened, then columns are left
+out, first metals, critical, due, outcome, rep, thickest, system and date; fields that
+you name are only shortened. In a pipe or a file it is whole; CSV and JSON always are.
+
+With --tally it counts in place of listing, in bars: how visits stand and how they ended,
+by what decides and by system, what weighed most where the answer was no, what needs a
+second look, which questions stay open, the time of an interview where it is known, and
+timed cuts against their predictions. --by counts the same by one field, alone or with
+--tally. --format pdf makes one page of it. A count has its base beside it, and no
+percentage of five or fewer. Reps are named only with --by rep. What was noted in words
+is quoted only with --quote. In the list on a terminal, t shows the same.
 
 With --measured it holds the cuts timed in demonstrations against their predictions,
 system by system: the median, and how far they lie apart. From five cuts that speak of
@@ -156,7 +180,14 @@ func (a *app) reviewJob(o reviewOptions, args []string) (job reviewJob, err erro
 	if job.order, err = review.ParseOrder(o.sort); err != nil {
 		return job, misuse("--sort: "+err.Error(), "such as --sort -date,company")
 	}
-	job.fields = review.UsualFields()
+	if job.tally, err = o.tallied(job.format); err != nil {
+		return job, err
+	}
+	if job.paper, err = paperOf(o.paper); err != nil {
+		return job, err
+	}
+	job.quote, job.force, job.out = o.quote, o.force, cmp.Or(o.out, "team.pdf")
+	job.fields, job.chosen = review.UsualFields(), o.fields != ""
 	if o.fields != "" {
 		if job.fields, err = review.ParseFields(o.fields); err != nil {
 			return job, misuse("--fields: "+err.Error(), "such as --fields date,company,verdict")
@@ -187,8 +218,8 @@ func countedBy(name string, form format) (*review.Field, error) {
 	if !known || !slices.Contains(countable, f.ID) {
 		return nil, misuse(fmt.Sprintf("--by %q is not a field visits are counted by", name), "one of "+strings.Join(countable, ", "))
 	}
-	if form != tableFormat && form != jsonFormat {
-		return nil, misuse(fmt.Sprintf("--by is not written as %s", form), "choose --format table or json")
+	if form != tableFormat && form != jsonFormat && form != pdfFormat {
+		return nil, misuse(fmt.Sprintf("--by is not written as %s", form), "choose --format table, json or pdf")
 	}
 	return &f, nil
 }
@@ -199,7 +230,13 @@ func (a *app) review(ctx context.Context, job reviewJob) error {
 	if err != nil {
 		return err
 	}
+	if job.format == pdfFormat {
+		return a.teamPage(job, s)
+	}
 	write := job.write
+	if job.by != nil || job.tally {
+		write = func(w io.Writer, s table.Sheet) error { return a.tally(w, job, s) }
+	}
 	if job.timings != nil {
 		offered, err := a.offered()
 		if err != nil {
@@ -214,13 +251,6 @@ func (a *app) review(ctx context.Context, job reviewJob) error {
 }
 
 func (job reviewJob) write(w io.Writer, s table.Sheet) error {
-	if job.by != nil {
-		p := table.Patterns{Tally: review.TallyOf(s.Rows, job.by), Totals: s.Totals}
-		if job.format == jsonFormat {
-			return p.JSON(w)
-		}
-		return p.Text(w)
-	}
 	switch job.format {
 	case csvFormat:
 		return s.CSV(w)
@@ -255,16 +285,16 @@ func (a *app) readRows(ctx context.Context, job reviewJob, offered system.Range,
 	o := a.reading(job.dir, review.NewBench(offered, a.now()))
 	o.Timings = job.timings
 	rows := &review.Rows{}
-	totals, err := review.Read(ctx, job.dir, o, func(batch []*review.Row) {
+	totals, err := readFolder(ctx, job.dir, o, func(batch []*review.Row) {
 		rows.Add(batch...)
 		tell(rows.Len())
 	})
 	if err != nil {
 		return table.Sheet{}, err
 	}
-	rows.Together(a.now())
+	rows.Together()
 	list := review.Arrange(rows, job.where, job.order, nil)
-	return table.Sheet{Fields: job.fields, Rows: rows.Pick(list.Lines), Totals: totals}, nil
+	return table.Sheet{Fields: job.fields, Rows: rows.Pick(list.Lines), Totals: totals, Width: widthOf(a.out), Chosen: job.chosen}, nil
 }
 
 // folderHint says what to do about a folder that cannot be read.

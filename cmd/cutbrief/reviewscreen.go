@@ -29,7 +29,7 @@ func (a *app) reviewOnScreen(ctx context.Context, job reviewJob, where string) e
 		Read: func(ctx context.Context, glance bool, emit func([]*review.Row)) (review.Totals, error) {
 			o := a.reading(job.dir, bench)
 			o.Glance = glance
-			return review.Read(ctx, job.dir, o, emit)
+			return readFolder(ctx, job.dir, o, emit)
 		},
 		Load: func(path string) (*assess.Visit, []byte, error) { return loadBelow(job.dir, path) },
 		Measured: func(ctx context.Context, filter string) (string, error) {

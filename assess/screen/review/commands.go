@@ -101,9 +101,9 @@ func (m *Model) arrangeCmd() tea.Cmd {
 
 // togetherCmd raises the flags that need all rows.
 func (m *Model) togetherCmd() tea.Cmd {
-	rows, today := m.rows.Snapshot(), m.Today
+	rows := m.rows.Snapshot()
 	return func() tea.Msg {
-		rows.Together(today)
+		rows.Together()
 		return togetherMsg{rows}
 	}
 }
