@@ -8,17 +8,27 @@ import (
 	"slices"
 )
 
-// Newest returns the n visits of the folder whose files were written last, the
-// last first. Of the others only the times are looked at, so that a folder of any
-// size costs little. A folder or file that cannot be read gives none.
+// lookedAt is how many files have their times looked at, the last by name: a name
+// begins with the day of its visit.
+const lookedAt = 40
+
+// Newest returns the n visits written last, the last first, of the files that
+// come last by name. Of all others only the names are looked at, so that a folder
+// of any size costs little. A folder or file that cannot be read gives none.
 func (f Folder) Newest(n int) []Entry {
 	files, err := os.ReadDir(f.Dir)
 	if err != nil {
 		return nil
 	}
 	var found []fs.FileInfo
-	for _, file := range files {
-		if info, err := file.Info(); err == nil && !file.IsDir() && isVisit(file.Name()) {
+	for _, file := range slices.Backward(files) { // they are sorted by name
+		if len(found) == lookedAt {
+			break
+		}
+		if !isVisit(file.Name()) {
+			continue
+		}
+		if info, err := file.Info(); err == nil && !file.IsDir() {
 			found = append(found, info)
 		}
 	}
