@@ -25,3 +25,11 @@ func (l limit) words(k unit.Kind, style unit.Style) string {
 	show := func(v float64) string { return unit.Show(unit.Quantity{Value: v, Kind: k}, style, unit.Nearest) }
 	return fmt.Sprintf("between %s and %s", show(l.least), show(l.most))
 }
+
+// Range says in words what a quantity may plausibly be, "" if anything.
+func (q *Question) Range() string {
+	if q.limit == (limit{}) {
+		return ""
+	}
+	return q.limit.words(q.Kind, unit.Metric)
+}

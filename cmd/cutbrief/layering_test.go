@@ -51,6 +51,7 @@ var layout = []room{
 	{"report/data", "the brief as JSON", []string{"report"}, nil},
 	{"report/team", "what is counted over a folder, worded once", []string{"assess", "assess/review", "report", "rules"}, nil},
 	{"report/table", "the rows of a review as a table, CSV and JSON, and what is counted over them", []string{"assess/review", "report/team"}, []string{"github.com/mattn/go-runewidth"}},
+	{"report/handbook", "the rules and the forms of files as documents, from the tables the program works with", []string{"assess", "assess/casebook", "assess/phrase", "report", "rules/..."}, []string{"github.com/mattn/go-runewidth"}},
 	{"report/calendar", "the next step as a calendar entry", []string{"report", "assess/gate"}, []string{"github.com/emersion/go-ical"}},
 	{"assess/screen/dark", "settles the background colour before a library asks the terminal", nil, []string{"github.com/charmbracelet/lipgloss"}},
 	{"assess/screen", "look, keys, frame and size shared by the screens", []string{"assess", "assess/gate", "assess/screen/dark"}, drawing},

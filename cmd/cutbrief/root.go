@@ -90,7 +90,7 @@ Without a command it starts the interview of a new visit.`,
 	c.AddCommand(a.interviewCommand(), a.sampleCommand(), a.briefCommand(), a.whyCommand(), a.nextCommand(), a.practiceCommand(), a.reviewCommand(), a.manyCommand(), a.systemsCommand(),
 		a.schemaCommand(), a.completionCommand(), a.versionCommand())
 	c.AddCommand(a.costCommand(), a.compareCommand(), a.pricesCommand(), a.wordsCommand())
-	c.AddCommand(a.rehearseCommand(), a.recordCommand(), a.followupCommand(), a.redactCommand(), a.manualCommand())
+	c.AddCommand(a.rehearseCommand(), a.recordCommand(), a.followupCommand(), a.redactCommand(), a.doctorCommand(), a.guideCommand(), a.rulesCommand(), a.formatsCommand(), a.manualCommand())
 	c.SetHelpCommand(helpCommand())
 	return c
 }

@@ -3,6 +3,8 @@ package main
 import (
 	"bytes"
 	"fmt"
+	"os"
+	"path/filepath"
 	"strings"
 	"text/tabwriter"
 
@@ -19,6 +21,8 @@ import (
 type sampleOptions struct {
 	name        string // "" is the first
 	list, force bool
+	save        string // where the visit itself is kept too
+	folder      string // a new folder for all of them, in place of a page
 }
 
 func (a *app) sampleCommand() *cobra.Command {
@@ -29,24 +33,33 @@ func (a *app) sampleCommand() *cobra.Command {
 		Long: `sample takes an invented visit through the whole chain: it writes the one-page PDF in
 the current folder, prints its path, and prints the same brief as text. No set-up is
 needed. Where another file has the page's name, the next free name is taken; --force
-writes over it.`,
+writes over it.
+
+--save keeps the visit as well, to try the other commands on it. --folder writes all
+invented visits into a new folder, to try review on.`,
 		Example: `  cutbrief sample
   cutbrief sample --list
-  cutbrief sample kitchen-fitter`,
+  cutbrief sample kitchen-fitter --save kitchen.json
+  cutbrief sample --folder invented`,
 		ValidArgs: sampleNames(),
 		Args:      takes(0, 1, "sample takes the name of one visit", "see cutbrief sample --list"),
 		RunE: func(_ *cobra.Command, args []string) error {
 			if len(args) == 1 {
 				o.name = args[0]
 			}
-			if o.list {
+			switch {
+			case o.list:
 				return a.listSamples()
+			case o.folder != "":
+				return a.saveSamples(o.folder)
 			}
 			return a.sample(o)
 		},
 	}
 	c.Flags().BoolVar(&o.list, "list", false, "list the invented visits")
-	c.Flags().BoolVar(&o.force, "force", false, "write over a page of the same name")
+	c.Flags().StringVar(&o.save, "save", "", "`file` to keep the visit in as well")
+	c.Flags().StringVar(&o.folder, "folder", "", "new `folder` to write all invented visits into, and nothing else")
+	c.Flags().BoolVar(&o.force, "force", false, "write over files of the same name")
 	return c
 }
 
@@ -82,6 +95,11 @@ func (a *app) sample(o sampleOptions) error {
 	if !ok {
 		return misuse(fmt.Sprintf("%q is not an invented visit", o.name), "one of "+strings.Join(sample.Names(), ", "))
 	}
+	if o.save != "" {
+		if err := saveSample(v, o.save, o.force); err != nil {
+			return err
+		}
+	}
 	offered, prices, err := a.lists()
 	if err != nil {
 		return err
@@ -113,4 +131,27 @@ func writePage(path string, data []byte, force bool) (string, error) {
 		return path, writeFile(path, data, true)
 	}
 	return writeFree(path, data)
+}
+
+// saveSample keeps an invented visit as a file, as any visit.
+func saveSample(v *assess.Visit, path string, force bool) error {
+	data, err := v.Encode()
+	if err != nil {
+		return err
+	}
+	return writeFile(path, data, force)
+}
+
+// saveSamples writes all invented visits into a new folder.
+func (a *app) saveSamples(dir string) error {
+	if err := os.Mkdir(dir, 0o700); err != nil {
+		return fail(fmt.Errorf("make the folder %s: %w", dir, reason(err)), "name a folder that is not there yet")
+	}
+	for _, name := range sample.Names() {
+		v, _ := sample.Visit(name) // it is one of the names
+		if err := saveSample(v, filepath.Join(dir, name+jsonFormat.ending()), false); err != nil {
+			return err
+		}
+	}
+	return put(a.out, []byte(counted(len(sample.Names()), "invented visit")+" in "+tidy(dir)+".\n"))
 }

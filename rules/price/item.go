@@ -102,3 +102,16 @@ var items = []Item{
 	{Interest, "interest", false, "what money costs a year, inflation left out", 50, one("%")},
 	{Years, "years of use", false, "over which the system is judged", 30, one("years")},
 }
+
+// Units are the names of the units the item can be given in, the one it is held
+// in first.
+func (i Item) Units() []string {
+	var names []string
+	for _, m := range i.units {
+		names = append(names, m.name)
+	}
+	return names
+}
+
+// Most is what a plausible figure is at most, in the item's unit.
+func (i Item) Most() float64 { return i.most }

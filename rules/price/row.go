@@ -209,13 +209,7 @@ func itemNames() string {
 	return strings.Join(names, ", ")
 }
 
-func unitNames(item Item) string {
-	var names []string
-	for _, m := range item.units {
-		names = append(names, m.name)
-	}
-	return strings.Join(names, " or ")
-}
+func unitNames(item Item) string { return strings.Join(item.Units(), " or ") }
 
 func baseNames() string {
 	var names []string
