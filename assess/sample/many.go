@@ -11,6 +11,7 @@ import (
 	"cutbrief/rules"
 	"cutbrief/rules/metal"
 	"cutbrief/rules/system"
+	"cutbrief/rules/unit"
 )
 
 // The parts invented visits are made of. Every name is invented for the demo.
@@ -40,7 +41,7 @@ func Many(n int, seed uint64) iter.Seq2[string, []byte] {
 }
 
 // blanks are what each variant holds in the place of what differs.
-var blanks = [...]string{"COMPANY-BLANK", "2001-02-03", "REP-BLANK", "ID-BLANK"}
+var blanks = [...]string{"COMPANY-BLANK", "2001-02-03", "REP-BLANK", "ID-BLANK", "2001-02-17"}
 
 // one makes the visit of a number.
 func one(i int, chance *rand.Rand, made [][]byte) (string, []byte) {
@@ -51,7 +52,7 @@ func one(i int, chance *rand.Rand, made [][]byte) (string, []byte) {
 	}
 	who := chance.IntN(len(reps))
 	data := made[chance.IntN(len(made))]
-	for k, text := range [...]string{company, day.Format(time.DateOnly), reps[who], fmt.Sprintf("sample-%d", i)} {
+	for k, text := range [...]string{company, day.Format(time.DateOnly), reps[who], fmt.Sprintf("sample-%d", i), day.AddDate(0, 0, 14).Format(time.DateOnly)} {
 		data = bytes.ReplaceAll(data, []byte(blanks[k]), []byte(text))
 	}
 	path := fmt.Sprintf("%s/rep-%d/visit-%06d.json", day.Format("2006/01"), who+1, i)
@@ -72,7 +73,7 @@ func variants() [][]byte {
 	offered := system.Demo()
 	fingerprint := system.Fingerprint(offered)
 	var made [][]byte
-	for _, name := range names {
+	for n, name := range names {
 		for i, thick := range thicker {
 			v, ok := Visit(name)
 			if !ok {
@@ -82,6 +83,7 @@ func variants() [][]byte {
 			for _, m := range v.Metals() {
 				tell(v, rules.FactThickest, m, thick)
 			}
+			visited(v, n, i)
 			if i%3 > 0 {
 				job, _ := v.Job()
 				v.Recommended = assess.Conclude(rules.Evaluate(job, offered), fingerprint)
@@ -108,5 +110,31 @@ func tell(v *assess.Visit, f rules.Fact, m metal.ID, said string) {
 	a, _, err := v.Read(assess.Step{Question: q, Metal: m}, said)
 	if err == nil {
 		v.Set(a)
+	}
+}
+
+// visited notes in some variants how long the interview took, what was left open
+// and how a demonstration ended, so that there are patterns to see.
+func visited(v *assess.Visit, n, i int) {
+	if i%2 == 0 {
+		v.Spent = &assess.Spent{Sittings: 1, Seconds: unit.Known(unit.Second(300 + 137*n + 211*i))}
+	}
+	if i == 2 {
+		v.Clear(rules.Asked{Fact: rules.FactEyes})
+	}
+	outcome := map[int]assess.Outcome{1: assess.Ordered, 3: assess.No, 4: assess.SecondVisit, 5: assess.No}[i]
+	if outcome == "" || len(v.Showings) > 0 {
+		return
+	}
+	s := v.ShowingOn(blanks[1])
+	s.Outcome = outcome
+	s.Keep(assess.Shown{Cut: "everyday-straight", Name: "Straight cut, timed", Result: assess.Good,
+		Took: unit.Known(unit.Second(16 + 2*(n+i)%11)), Predicted: unit.Known(unit.Second(18))})
+	switch outcome {
+	case assess.SecondVisit:
+		s.Next = assess.Next{Step: "come again", Owner: blanks[2], Date: blanks[4]}
+	case assess.No:
+		all := assess.AllAgainst()
+		s.Against, s.Because = all[(n+i)%len(all)], "Invented: not this year."
 	}
 }

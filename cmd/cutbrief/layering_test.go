@@ -43,7 +43,7 @@ var layout = []room{
 	{"assess/store/whole", "files put in place whole or not at all: locks, sweeping", nil, []string{"golang.org/x/sys/windows"}},
 	{"assess/store", "a folder of visits: saved whole, loaded, listed", []string{"assess", "assess/gate", "assess/store/whole", "rules"}, []string{"golang.org/x/text/..."}},
 	{"assess/store/scan", "every file below a folder, found and read fast, none hidden", nil, []string{"golang.org/x/sys/unix"}},
-	{"assess/sample", "invented visits, marked as such, few or very many", []string{"assess", "rules", "rules/metal", "rules/system"}, nil},
+	{"assess/sample", "invented visits, marked as such, few or very many", []string{"assess", "rules", "rules/metal", "rules/system", "rules/unit"}, nil},
 	{"assess/review", "a folder of visits as rows: flags, filter, order, index", []string{"assess", "assess/gate", "assess/store/scan", "rules/..."}, nil},
 	{"report", "the brief: every fact on the page, worded and rounded once", []string{"assess", "assess/gate", "assess/phrase", "rules/..."}, nil},
 	{"report/text", "the brief as text for a terminal and as Markdown", []string{"assess", "assess/phrase", "report", "rules", "rules/cite"}, []string{"github.com/mattn/go-runewidth", "github.com/charmbracelet/x/ansi", "golang.org/x/text/..."}},

@@ -16,9 +16,6 @@ import (
 
 // measurable checks the flags that go with --measured.
 func (o reviewOptions) measurable(form format) error {
-	if o.by != "" {
-		return misuse("--by and --measured are given together", "choose one of them")
-	}
 	if form != tableFormat && form != csvFormat && form != jsonFormat {
 		return misuse(fmt.Sprintf("--measured is not written as %s", form), "choose --format table, csv or json")
 	}

@@ -48,6 +48,19 @@ func isTerminal(stream any) bool {
 	return ok && term.IsTerminal(int(f.Fd()))
 }
 
+// widthOf is how many columns a terminal has; 0 if the stream is none.
+func widthOf(stream any) int {
+	f, ok := stream.(*os.File)
+	if !ok || !term.IsTerminal(int(f.Fd())) {
+		return 0
+	}
+	width, _, err := term.GetSize(int(f.Fd()))
+	if err != nil {
+		return 0
+	}
+	return width
+}
+
 // wantsPlain reports whether screens cannot be drawn here: no terminal at one
 // end, or one that says it understands no cursor movement.
 func (w *world) wantsPlain() bool {

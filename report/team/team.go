@@ -88,7 +88,7 @@ func bar(label string, n, base int) Bar {
 // flags were raised on.
 func Of(t review.Tally, totals review.Totals, today time.Time) Summary {
 	s := Summary{Title: "Visits of the team", Day: today, Lead: lead(t, totals, today), By: t.By}
-	for _, p := range []Part{standing(t.All), ended(t.All), endings("How they ended, by what decides", t.Requirements, requirement), endings("How they ended, by system", t.Systems, orUnknown),
+	for _, p := range []Part{standing(t.All), ended(t.All), endings("How they ended, by what decides", t.Requirements, requirement), endings("How they ended, by system", t.Systems, orNone),
 		lost(t.All), raised(t), open(t.All), took(t.All), cuts(t.All)} {
 		if len(p.Bars)+len(p.Table) > 0 || p.Note != "" {
 			s.Parts = append(s.Parts, p)
@@ -171,6 +171,14 @@ func requirement(id string) string {
 
 // notKnown stands where nothing is known.
 const notKnown = "not known"
+
+// orNone words the system of visits that have none.
+func orNone(of string) string {
+	if of == "" {
+		return "none recommended"
+	}
+	return of
+}
 
 func orUnknown(of string) string {
 	if of == "" {
@@ -296,8 +304,11 @@ func cuts(p review.Pattern) Part {
 // Groups words patterns by a column.
 func Groups(list []review.Pattern, by string) []Group {
 	name := orUnknown
-	if by == "critical" {
+	switch by {
+	case "critical":
 		name = requirement
+	case "system":
+		name = orNone
 	}
 	var groups []Group
 	for _, p := range list {
