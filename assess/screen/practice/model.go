@@ -34,8 +34,8 @@ type Model struct {
 	sheet  viewport.Model // it, laid out
 }
 
-// how says how it works, above the customer's first words.
-const how = "Invented, all of it. Enter asks, or notes what you typed. In brackets: the minutes a key takes."
+// how says how it works, below the customer's first words.
+const how = "Invented. Enter asks, or notes what you typed; (1) is a minute of their time."
 
 func newModel(s *casebook.Session) *Model {
 	m := &Model{talk: talk.New(s, 0), look: screen.NewLook(), keys: newKeys(), size: screen.Usual(), sheet: viewport.New(1, 1), drafts: map[string]string{}}
@@ -43,7 +43,7 @@ func newModel(s *casebook.Session) *Model {
 	m.input = textinput.New()
 	m.input.CharLimit = lineMost
 	m.input.Focus()
-	m.said = append([]string{how}, m.talk.Greeting()...)
+	m.said = append(m.talk.Greeting(), how)
 	m.think()
 	return m
 }

@@ -87,7 +87,7 @@ func TestAskingAndNoting(t *testing.T) {
 	d.press(tea.KeyEnter) // nothing typed: asks
 	d.shows("41 of 42 min left")
 	d.types("1")
-	d.shows("[x] mild steel", "metals: mild steel")
+	d.shows("[x] mild steel", "mild steel · metals")
 	d.press(tea.KeyTab, tea.KeyCtrlA)
 	d.shows("How thick is the mild steel you cut on an", "40 of 42 min left")
 	d.press(tea.KeyCtrlF)

@@ -137,15 +137,17 @@ func (m *Model) side() []string {
 	const marks = 20
 	full := (s.Left()*marks + s.Customer.Minutes - 1) / s.Customer.Minutes
 	lines := []string{m.look.Strong.Render("Time left"), strings.Repeat("#", full) + strings.Repeat(".", marks-full), ""}
-	lines = append(lines, screen.Hang("Needed: ", m.panel.Need, width)...)
-	lines = append(lines, screen.Hang("Decides: ", m.panel.Critical, width)...)
+	lines = append(lines, m.look.Strong.Render("Capacity needed"))
+	lines = append(lines, screen.Wrap(m.panel.Need, width)...)
+	lines = append(lines, m.look.Strong.Render("What decides"))
+	lines = append(lines, screen.Wrap(m.panel.Critical, width)...)
 	for _, flag := range m.panel.Flags {
 		lines = append(lines, screen.Each(screen.Hang("! ", flag, width), m.look.Bad.Render)...)
 	}
 	lines = append(lines, "", m.look.Strong.Render("Notes"))
 	for _, step := range s.Steps() {
 		if a, noted := s.Notes.Answer(step.Asked()); noted {
-			lines = append(lines, screen.Cut(step.Name()+": "+words.Said(step.Question, a), width))
+			lines = append(lines, screen.Cut(words.Said(step.Question, a)+" · "+step.Name(), width))
 		}
 	}
 	return lines

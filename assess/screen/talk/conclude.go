@@ -19,7 +19,7 @@ func (t *Talk) conclude() {
 	t.stage = Deciding
 	t.say("\nWhat decides this sale?")
 	t.options(texts.Requirements())
-	t.say("Say one number, or back to go on asking.")
+	t.leads("Say one number, or back to go on asking.", "Type one number.")
 }
 
 func (t *Talk) options(list []assess.Option) {
@@ -71,7 +71,7 @@ func (t *Talk) askSystem() {
 	t.say("\nWhich system would you offer?")
 	t.say("0. none of these fits")
 	t.options(t.systems())
-	t.say("Say one number.")
+	t.leads("Say one number.", "Type one number.")
 }
 
 func (t *Talk) offer(line string) {
@@ -104,7 +104,7 @@ func (t *Talk) askShowing() {
 	t.stage = Showing
 	t.say("\nWhich cuts would you show, in which order?")
 	t.options(t.cuts())
-	t.say("Say their numbers in order, such as 3, 1. Two or three are enough.")
+	t.leads("Say their numbers in order, such as 3, 1. Two or three are enough.", "Type their numbers in order, such as 3, 1. Two or three are enough.")
 }
 
 func (t *Talk) show(line string) {
@@ -132,7 +132,7 @@ func (t *Talk) finish(cuts []string) {
 	t.mark = t.Session.Mark(t.decision)
 	t.stage = Marked
 	t.say("\n%s", t.mark.Page(t.Width))
-	t.leads("Say why for how the right answer is derived, page for this page again, or quit.")
+	t.leads("Say why for how the right answer is derived, page for this page again, or quit.", "")
 }
 
 // marked takes a line after the mark.
@@ -146,13 +146,17 @@ func (t *Talk) marked(line string) {
 		t.stage = Left
 		return
 	}
-	t.leads("Say why, page or quit.")
+	t.leads("Say why, page or quit.", "")
 }
 
-// leads names the words that lead on from the mark, where words do.
-func (t *Talk) leads(words string) {
-	if !t.Keys {
-		t.say("%s", words)
+// leads names what leads on: the words to be said, or what to type where keys do
+// the rest.
+func (t *Talk) leads(say, typed string) {
+	if t.Keys {
+		say = typed
+	}
+	if say != "" {
+		t.say("%s", say)
 	}
 }
 

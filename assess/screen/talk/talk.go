@@ -73,7 +73,10 @@ func (t *Talk) Opening() string {
 // Greeting is who the customer is, how long they stay, and their first words.
 func (t *Talk) Greeting() []string {
 	c := t.Session.Customer
-	who := fmt.Sprintf("%s. %s, %s. Time: %d minutes.", gate.Line(of(c, assess.FactCompany)), gate.Line(of(c, assess.FactContact)), gate.Line(of(c, assess.FactPlace)), c.Minutes)
+	who := fmt.Sprintf("%s, %s.", gate.Line(of(c, assess.FactContact)), gate.Line(of(c, assess.FactPlace)))
+	if !t.Keys { // a screen has them at its top
+		who = fmt.Sprintf("%s. %s Time: %d minutes.", gate.Line(of(c, assess.FactCompany)), who, c.Minutes)
+	}
 	return []string{who, fmt.Sprintf("%q", gate.Line(t.Session.Opening()))}
 }
 
