@@ -115,16 +115,15 @@ func (a *app) seatAt(path string) (*sitting, error) {
 	return &sitting{visit: assess.New(a.newID(), a.now()), path: path}, nil
 }
 
-// unfinished says which visits of a folder are still open, or "". A folder
-// that cannot be read is no reason not to start a new visit.
+// lately is how many of the last visits are looked at for one to finish.
+const lately = 20
+
+// unfinished says which of the last visits of a folder are still open, or "". A
+// folder that cannot be read is no reason not to start a new visit.
 func unfinished(folder store.Folder) string {
-	entries, err := folder.List()
-	if err != nil {
-		return ""
-	}
 	var open []store.Entry
-	for _, e := range entries {
-		if e.Err == nil && e.Open > 0 {
+	for _, e := range folder.Newest(lately) {
+		if e.Open > 0 {
 			open = append(open, e)
 		}
 	}
