@@ -3,6 +3,7 @@ package main
 import (
 	"fmt"
 	"io"
+	"iter"
 	"path/filepath"
 	"strings"
 
@@ -60,6 +61,38 @@ func (a *app) teamPage(job reviewJob, s table.Sheet) error {
 		return fail(err, "the same as text: cutbrief review --tally")
 	}
 	return a.deliver([]target{{path: job.out, data: data}}, job.force)
+}
+
+// teller words and prints what is counted in the full-screen review.
+type teller struct {
+	app *app
+	job reviewJob
+}
+
+func (t teller) tally(rows iter.Seq[*review.Row], files int, by string) (review.Tally, review.Totals) {
+	var column *review.Field
+	if f, known := review.FindField(by); known {
+		column = &f
+	}
+	return review.TallyOf(rows, column), review.Totals{Files: files}
+}
+
+// Tell words the counts for a width.
+func (t teller) Tell(rows iter.Seq[*review.Row], files int, by string, width int) (string, error) {
+	tally, totals := t.tally(rows, files, by)
+	var b strings.Builder
+	err := table.Patterns{Tally: tally, Totals: totals, Whole: true, Width: width, Today: t.app.now()}.Text(&b)
+	return b.String(), err
+}
+
+// Print makes the page beside those made before, and writes over none.
+func (t teller) Print(rows iter.Seq[*review.Row], files int, by string) (string, error) {
+	tally, totals := t.tally(rows, files, by)
+	data, err := pdf.Team(team.Of(tally, totals, t.app.now()), pdf.Paper(t.job.paper))
+	if err != nil {
+		return "", err
+	}
+	return writeFree(t.job.out, data)
 }
 
 // quotes are the words noted where the answer was no: why, and what spoke against

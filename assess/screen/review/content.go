@@ -12,6 +12,8 @@ import (
 // content words the part of the visit that is shown.
 func (m *Model) content(width int) string {
 	switch {
+	case m.state == counting:
+		return m.cuts
 	case m.state == measuring:
 		return m.cutLines(width)
 	case m.part == flagsPart:

@@ -8,9 +8,9 @@ import (
 
 // keyMap holds every key with what it does.
 type keyMap struct {
-	move, open, filter, sort, group, due, flagged, measured, back, cancel, quit, leave key.Binding
-	accept, clear                                                                      key.Binding
-	scroll, turn, page                                                                 key.Binding
+	move, open, filter, sort, group, due, flagged, measured, tally, splitBy, back, cancel, quit, leave key.Binding
+	accept, clear                                                                                      key.Binding
+	scroll, turn, page                                                                                 key.Binding
 }
 
 func newKeys() keyMap {
@@ -23,6 +23,8 @@ func newKeys() keyMap {
 		due:      screen.Key("d", "due", "d"),
 		flagged:  screen.Key("f", "flagged", "f"),
 		measured: screen.Key("m", "timed cuts", "m"),
+		tally:    screen.Key("t", "tally", "t"),
+		splitBy:  screen.Key("g", "by month, metal, rep", "g"),
 		back:     screen.Key("Esc", "back", "esc"),
 		cancel:   screen.Key("Esc", "stop reading", "esc"),
 		quit:     screen.Quit(),

@@ -19,6 +19,7 @@ const (
 	filtering              // the same, with the filter being typed
 	reading                // one visit
 	measuring              // what the timed cuts say
+	counting               // what is counted over the rows
 )
 
 // stage is how far the folder is read.
@@ -79,7 +80,8 @@ type Model struct {
 	part   part
 	detail viewport.Model
 	told   string // what just happened
-	cuts   string // words about timed cuts
+	cuts   string // words about timed cuts, or what is counted
+	split  int    // place in splits
 	timing bool   // they are being read
 }
 

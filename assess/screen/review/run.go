@@ -23,7 +23,7 @@ import (
 type Reader func(ctx context.Context, glance bool, emit func([]*review.Row)) (review.Totals, error)
 
 // Options are what a review is given. All but Page,
-// Measured and Where are needed.
+// Measured, Teller and Where are needed.
 type Options struct {
 	Dir   string
 	Range system.Range
@@ -33,6 +33,7 @@ type Options struct {
 	Page  func(path string, v *assess.Visit) (string, error)
 	// Measured words what the timed cuts of the visits a filter keeps say.
 	Measured func(ctx context.Context, filter string) (string, error)
+	Teller   Teller // nil: nothing is counted
 	Where    string // the filter to begin with
 	Input    io.Reader
 	Output   io.Writer // a terminal

@@ -18,6 +18,9 @@ func (m *Model) Update(msg tea.Msg) (tea.Model, tea.Cmd) {
 	case tea.WindowSizeMsg:
 		m.size.Width, m.size.Height = max(1, msg.Width), max(1, msg.Height)
 		m.layOut()
+		if m.state == counting {
+			return m, m.tallyCmd()
+		}
 	case rowsMsg:
 		m.take(msg)
 		return m, tea.Batch(m.wait(), m.refresh(false))
@@ -33,6 +36,8 @@ func (m *Model) Update(msg tea.Msg) (tea.Model, tea.Cmd) {
 		m.hasPaged(msg)
 	case measuredMsg:
 		m.hasMeasured(msg)
+	case talliedMsg:
+		m.hasTallied(msg)
 	case tea.KeyMsg:
 		return m, m.key(msg)
 	}
@@ -132,6 +137,8 @@ func (m *Model) key(msg tea.KeyMsg) tea.Cmd {
 		return m.updateFiltering(msg)
 	case reading:
 		return m.updateReading(msg)
+	case counting:
+		return m.updateCounting(msg)
 	case measuring:
 		return m.updateMeasuring(msg)
 	}
@@ -162,6 +169,8 @@ func (m *Model) updateListing(msg tea.KeyMsg) tea.Cmd {
 		return m.filterBy("due <= today and outcome != order and outcome != no")
 	case key.Matches(msg, k.flagged):
 		return m.filterBy("flags != ?")
+	case key.Matches(msg, k.tally):
+		return m.tallyCmd()
 	case key.Matches(msg, k.measured):
 		return m.measuredCmd()
 	case key.Matches(msg, k.quit):
@@ -285,9 +294,14 @@ func (m *Model) scroll(msg tea.KeyMsg) {
 	}
 }
 
+// scrolls reports a state that shows a text.
+func (m *Model) scrolls() bool {
+	return m.state == reading || m.state == measuring || m.state == counting
+}
+
 // layOut words what is open for the window's size.
 func (m *Model) layOut() {
-	if m.state != reading && m.state != measuring {
+	if !m.scrolls() {
 		return
 	}
 	m.detail.Width = max(1, m.size.Width-2)

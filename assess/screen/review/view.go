@@ -15,7 +15,7 @@ import (
 // View draws the present state. It is a function of the model alone.
 func (m *Model) View() string {
 	f := screen.Frame{Size: m.size, Look: m.look, Left: m.title(), Right: m.progress(), Foot: m.foot(), Wide: true}
-	if m.state == reading || m.state == measuring {
+	if m.scrolls() {
 		f.Body = append(strings.Split(m.detail.View(), "\n"), m.underLine())
 		return f.Render()
 	}
@@ -43,6 +43,9 @@ func (m *Model) title() string {
 	}
 	if m.state == measuring {
 		return "Review · timed cuts"
+	}
+	if m.state == counting {
+		return "Review · tally"
 	}
 	return "Review · " + gate.Line(m.Dir)
 }
@@ -86,12 +89,14 @@ func thousands(n int) string {
 // foot lists the keys of the present state.
 func (m *Model) foot() []string {
 	k := m.keys
-	keys := []key.Binding{k.move, k.open, k.filter, k.sort, k.group, k.flagged, k.due, k.measured, k.quit}
+	keys := []key.Binding{k.move, k.open, k.filter, k.sort, k.group, k.flagged, k.due, k.tally, k.measured, k.quit}
 	switch {
 	case m.state == filtering:
 		keys = []key.Binding{k.accept, k.clear, k.move, k.leave}
 	case m.state == reading:
 		keys = []key.Binding{k.scroll, k.turn, k.page, k.back, k.quit}
+	case m.state == counting:
+		keys = []key.Binding{k.scroll, k.splitBy, k.page, k.back, k.quit}
 	case m.state == measuring:
 		keys = []key.Binding{k.scroll, k.back, k.quit}
 	case m.filter != "":

@@ -1,0 +1,62 @@
+package review
+
+import (
+	"errors"
+	"fmt"
+	"iter"
+	"strings"
+	"testing"
+
+	"cutbrief/assess/review"
+)
+
+// counts is a teller that tells how it was asked.
+type counts struct{ fail error }
+
+func (c counts) Tell(rows iter.Seq[*review.Row], files int, by string, width int) (string, error) {
+	n := 0
+	for range rows {
+		n++
+	}
+	return fmt.Sprintf("firm █████····· %d of %d by %q at %d\n%s", n, files, by, width, strings.Repeat("more\n", 60)), c.fail
+}
+
+func (c counts) Print(_ iter.Seq[*review.Row], _ int, by string) (string, error) {
+	return "team-" + by + ".pdf", c.fail
+}
+
+func TestTally(t *testing.T) {
+	d := open(t, 80, 24)
+	d.keys("t").SeesNot("Review · tally")
+	d.m.Teller = counts{}
+	d.keys("t").Sees("Review · tally", `firm █████····· 7 of 7 by "" at 78`)
+	d.keys("g").Sees(`by "month"`)
+	d.keys("g", "g").Sees(`by "rep"`)
+	d.keys("p").Sees("the page is in team-rep.pdf")
+	d.keys("g", "<end>").Sees("more")
+	d.Resize(60, 20)
+	d.keys("<home>").Sees(`by "" at 58`)
+	d.keys("<esc>").Sees("7 shown")
+	d.keys("/", "farm", "<enter>", "t").Sees(`1 of 7 by ""`)
+}
+
+func TestATallyThatFails(t *testing.T) {
+	d := open(t, 80, 24)
+	d.m.Teller = counts{errors.New("no room on the disk")}
+	d.keys("t").Sees("no counts: no room on the disk")
+	d.m.Teller = counts{}
+	d.keys("t")
+	d.m.Teller = counts{errors.New("no room on the disk")}
+	d.keys("p").Sees("no page: no room on the disk")
+}
+
+// What comes after the manager has gone on is dropped.
+func TestALateTally(t *testing.T) {
+	d := open(t, 80, 24)
+	d.keys("<enter>")
+	d.Send(talliedMsg{"", 78, "late", nil})
+	d.SeesNot("late")
+	d.keys("<esc>")
+	d.Send(talliedMsg{"rep", 78, "late", nil})
+	d.SeesNot("late")
+}
