@@ -3,5 +3,6 @@
 // it is shortened in a fixed order, and the page says what was shortened. It
 // words nothing and computes no figure. Commands and screens import it.
 //
-// The page uses the Go fonts; their licence is in FONT-LICENSE.
+// The page uses the Go fonts, cut to the common characters in the folder font;
+// their licence is in FONT-LICENSE.
 package pdf

@@ -23,20 +23,17 @@ func (pg *page) full() span { return span{pg.left, pg.width} }
 // span is where a column starts and how wide it is, in mm.
 type span struct{ x, width float64 }
 
-// usualMarks is how many marks a full page has, about.
-const usualMarks = 320
-
 // gutter is the space between two columns, in mm.
 const gutter = 7.0
 
 // layOut places everything. It returns the page and how far it is too long, in
-// mm; at most zero if it fits.
-func layOut(f faces, b *report.Brief, p Paper, l limits, replaced string) (*page, float64, error) {
+// mm; at most zero if it fits. The marks go where there is room for them.
+func layOut(f faces, b *report.Brief, p Paper, l limits, replaced string, room []mark) (*page, float64, error) {
 	width, height, err := p.size()
 	if err != nil {
 		return nil, 0, err
 	}
-	pg := &page{sheet: sheet{faces: f, y: topMargin, marks: make([]mark, 0, usualMarks)}, brief: b, limits: l, left: sideMargin, width: width - 2*sideMargin}
+	pg := &page{sheet: sheet{faces: f, y: topMargin, marks: room[:0]}, brief: b, limits: l, left: sideMargin, width: width - 2*sideMargin}
 	pg.head()
 	pg.banner()
 	pg.need()
@@ -53,55 +50,6 @@ func layOut(f faces, b *report.Brief, p Paper, l limits, replaced string) (*page
 		pg.marks[i].y += shift
 	}
 	return pg, end - shift, nil
-}
-
-// fit lays the brief out, shortening it step by step until it fits, and then
-// takes back each step that turned out not to be needed, the last one first:
-// what matters most comes back first. Pictures come back only where nothing
-// else is missing.
-func fit(f faces, b *report.Brief, p Paper, replaced string) (*page, error) {
-	steps := stepsFor(b)
-	for n := 0; n <= len(steps); n++ {
-		pg, over, err := layOut(f, b, p, after(steps[:n], nil), replaced)
-		if err != nil {
-			return nil, err
-		}
-		if over <= 0 {
-			return giveBack(f, b, p, replaced, steps[:n], pg)
-		}
-	}
-	return nil, fmt.Errorf("the page does not fit on %s", p)
-}
-
-func giveBack(f faces, b *report.Brief, p Paper, replaced string, taken []func(*limits), fits *page) (*page, error) {
-	spared := map[int]bool{}
-	for i := len(taken) - 1; i >= 0; i-- {
-		if i >= gaps && i < spacing && len(spared) < len(taken)-spacing {
-			continue
-		}
-		spared[i] = true
-		pg, over, err := layOut(f, b, p, after(taken, spared), replaced)
-		if err != nil {
-			return nil, err
-		}
-		if over <= 0 {
-			fits = pg
-		} else {
-			delete(spared, i)
-		}
-	}
-	return fits, nil
-}
-
-// after is the limits when some steps are taken but for the spared ones.
-func after(taken []func(*limits), spared map[int]bool) limits {
-	l := roomy
-	for i, step := range taken {
-		if !spared[i] {
-			step(&l)
-		}
-	}
-	return l
 }
 
 // shortened remembers what the reader does not see.

@@ -8,8 +8,6 @@ import (
 	"cutbrief/report"
 
 	"github.com/jung-kurt/gofpdf"
-	"golang.org/x/image/font/gofont/gobold"
-	"golang.org/x/image/font/gofont/goregular"
 )
 
 // Render draws the brief on one page, and behind it the checklists and the
@@ -41,9 +39,8 @@ func render(b report.Brief, p Paper, compress bool) (out []byte, err error) {
 	return draw(append([]*page{pg}, behind...), p, compress)
 }
 
-// draw copies the marks into a document. The library keeps its first error
-// and writes into the font bytes it is given, hence one check at the end and a
-// copy of each font.
+// draw copies the marks into a document. The library keeps its first error,
+// hence one check at the end.
 func draw(pages []*page, p Paper, compress bool) ([]byte, error) {
 	width, height, err := p.size()
 	if err != nil {
@@ -57,8 +54,7 @@ func draw(pages []*page, p Paper, compress bool) ([]byte, error) {
 	doc.SetModificationDate(dated(pages[0].brief.Date))
 	doc.SetTitle(pages[0].brief.Title, true)
 	doc.SetProducer("cutbrief", true)
-	doc.AddUTF8FontFromBytes("page", "", bytes.Clone(goregular.TTF))
-	doc.AddUTF8FontFromBytes("page", "B", bytes.Clone(gobold.TTF))
+	addFonts(doc, pages)
 	for _, pg := range pages {
 		doc.AddPage()
 		for _, m := range pg.marks {
@@ -118,13 +114,14 @@ func (m mark) pen(doc *gofpdf.Fpdf) {
 // write puts a line of text. The baseline lies at 0.8 of the line's box, which
 // leaves room for descenders.
 func (m mark) write(doc *gofpdf.Fpdf) {
-	weight := ""
-	if m.style.bold {
-		weight = "B"
+	u := use{bold: m.style.bold}
+	text, ok := codes(m.text)
+	if !ok {
+		text, u.wide = m.text, true
 	}
-	doc.SetFont("page", weight, m.style.size)
+	doc.SetFont(u.family(), u.weight(), m.style.size)
 	doc.SetTextColor(m.ink.r, m.ink.g, m.ink.b)
-	doc.Text(m.x, m.y+m.h*0.8, m.text)
+	doc.Text(m.x, m.y+m.h*0.8, text)
 }
 
 // hatch draws an outlined box with slanted lines, so that it differs from a

@@ -42,7 +42,7 @@ func TestFileHoldsThePage(t *testing.T) {
 			t.Errorf("%s: %d pages", p, n)
 		}
 		for _, text := range []string{"Demo 65, 65", "Low distortion", "Supply: single", "Brook Farm", "shade", "Representative"} {
-			if !bytes.Contains(out, utf16be(text)) {
+			if !bytes.Contains(out, []byte(text)) {
 				t.Errorf("%s: %q is not in the file", p, text)
 			}
 		}
