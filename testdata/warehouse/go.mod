@@ -4,8 +4,6 @@ go 1.26.0
 
 require github.com/duckdb/duckdb-go/v2 v2.10506.0
 
-require github.com/duckdb/duckdb-go/v2 v2.10506.0
-
 require (
 	github.com/apache/arrow-go/v18 v18.5.1 // indirect
 	github.com/duckdb/duckdb-go-bindings v0.10506.0 // indirect
