@@ -135,13 +135,19 @@ func indexOutside(text string, c byte, inside []bool, from int) int {
 // behindFigure says what stands behind the figures at the start, such as a
 // metal behind its thickness.
 func (t *teller) behindFigure(text string, depth int) (told, bool) {
+	best, found := told{}, false
 	for at := strings.LastIndexByte(text, ' '); at > 0; at = strings.LastIndexByte(text[:at], ' ') {
 		figure, ok := t.book.figures.data(text[:at])
 		if !ok {
 			continue
 		}
 		rest := t.say(text[at+1:], depth+1)
-		return told{figure + " " + rest.words, rest.missing}, true
+		if got := (told{figure + " " + rest.words, rest.missing}); !found || got.gap() < best.gap() {
+			best, found = got, true
+		}
+		if best.full() {
+			break
+		}
 	}
-	return told{}, false
+	return best, found
 }

@@ -39,6 +39,7 @@ var layout = []room{
 	{"rules/cost", "what a metre costs today and would cost, as ranges; savings, payback, crossing with oxy-fuel", []string{"rules", "rules/unit", "rules/cite", "rules/metal", "rules/price", "rules/system", "rules/size"}, nil},
 	{"assess/gate", "the one way in for text from outside", nil, []string{"github.com/charmbracelet/x/ansi", "golang.org/x/text/..."}},
 	{"assess/phrase", "what is said and printed in other words: another language, or a firm's own", []string{"rules/lines"}, nil},
+	{"assess/phrase/unsaid", "for tests only: hears what a book has no words for", []string{"assess/phrase"}, nil},
 	{"assess", "the record of a visit, the questions, their order, answers to a Job", []string{"assess/gate", "rules", "rules/unit", "rules/metal"}, nil},
 	{"assess/store/whole", "files put in place whole or not at all: locks, sweeping", nil, []string{"golang.org/x/sys/windows"}},
 	{"assess/store", "a folder of visits: saved whole, loaded, listed", []string{"assess", "assess/gate", "assess/store/whole", "rules"}, []string{"golang.org/x/text/..."}},
@@ -91,7 +92,7 @@ func TestLayering(t *testing.T) {
 }
 
 // support are the packages that only tests may import.
-var support = []string{"assess/screen/trial", "rules/cite/reference"}
+var support = []string{"assess/phrase/unsaid", "assess/screen/trial", "rules/cite/reference"}
 
 // TestSupportStaysInTests keeps what helps tests out of the program, also where
 // a row of the layout allows everything below a name.

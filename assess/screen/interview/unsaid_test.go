@@ -1,0 +1,65 @@
+package interview
+
+import (
+	"errors"
+	"testing"
+
+	"cutbrief/assess"
+	"cutbrief/assess/phrase/unsaid"
+	"cutbrief/assess/sample"
+	"cutbrief/rules/system"
+)
+
+// roaming is a disk that offers another place.
+type roaming struct{ memory }
+
+func (s *roaming) MoveTo(string) error { return nil }
+
+// Every text of the full screen has German words: each question of a new visit
+// and of two samples, answered and not, right and wrong, in every state of the
+// screen.
+func TestNoTextIsLeftUnsaid(t *testing.T) {
+	for _, name := range append(sample.Names()[:2], "") {
+		v := newVisit()
+		if name != "" {
+			v, _ = sample.Visit(name)
+		}
+		book, ear := unsaid.German()
+		disk := &roaming{}
+		d := driverOf(t, newModel(Options{Visit: v, Range: system.Demo(), Saver: disk, Pager: disk, Words: book}), &disk.memory)
+		d.Resize(120, 40)
+		d.everyState(disk)
+		for _, text := range ear.Unsaid() {
+			t.Errorf("%s: %s", name, text)
+		}
+	}
+}
+
+// everyState goes through every state of the screen at every question.
+func (d *driver) everyState(disk *roaming) {
+	for _, s := range d.m.steps {
+		d.m.show(s)
+		d.seen("", "<ctrl+x>", "<esc>", "<ctrl+r>", "<ctrl+r>", "<ctrl+r>")
+		if s.Question.Form == assess.FormQuantity || s.Question.Form == assess.FormDate {
+			d.m.show(s)
+			d.seen("<ctrl+u>", "half a thumb", "<enter>", "<ctrl+u>", "about 3", "<enter>", "<ctrl+u>", "99999999", "<enter>")
+		}
+		d.m.show(s)
+		d.seen("<ctrl+u>", "=", "9", "<ctrl+o>", "well", "<enter>", "<ctrl+g>", "<esc>")
+	}
+	d.seen("<ctrl+t>", "w", "<esc>", "p", "o", "<down>", "<enter>", "<enter>", "because", "<enter>", "n", "<ctrl+l>", "x", "<enter>", "r", "o", "<home>", "<enter>")
+	disk.fail = errors.New("no room")
+	d.seen("<ctrl+l>", "<enter>", "<ctrl+n>", "<ctrl+s>", "elsewhere", "<esc>", "<ctrl+c>", "<esc>", "<ctrl+c>")
+	disk.fail = nil
+	d.seen("<enter>")
+}
+
+// seen sends keys and looks after each.
+func (d *driver) seen(keys ...string) {
+	for _, k := range keys {
+		if k != "" {
+			d.keys(k)
+		}
+		d.m.View()
+	}
+}
