@@ -46,11 +46,14 @@ to standard output, unless --out names a file or a folder. Several visits give o
 each: one file each in a folder, one after the other in text, Markdown and JSON.
 
 --with checklist adds what to check before leaving and at the site, --with working how
-each number was reached; in a PDF on sheets behind the page.`,
+each number was reached; in a PDF on sheets behind the page. --with pictures adds a sheet
+to a PDF with all pictures, to be looked at together: a full page has no room for them.
+The working brings it too; text always has the pictures, and JSON their figures.`,
 		Example: `  cutbrief brief visit.json
   cutbrief brief visit.json --paper letter --units in --out page.pdf
   cutbrief brief visit.json --format text
   cutbrief brief visit.json --with checklist
+  cutbrief brief visit.json --with pictures
   cutbrief brief visit.json --with checklist,working --format text
   cutbrief brief visit.json another.json --out pages/
   cutbrief brief - --format markdown < visit.json > page.md
@@ -69,7 +72,7 @@ each number was reached; in a PDF on sheets behind the page.`,
 	f.StringVar(&o.paper, "paper", "a4", "a4 or letter")
 	f.StringVar(&o.units, "units", "", "mm or in (default: the visit's own)")
 	f.BoolVar(&o.force, "force", false, "write over a file that exists")
-	f.StringSliceVar(&o.with, "with", nil, "checklist, working or both: what to add behind the page")
+	f.StringSliceVar(&o.with, "with", nil, "checklist, pictures, working: what to add behind the page")
 	complete(c, "format", formatNames())
 	complete(c, "paper", papers)
 	complete(c, "units", []string{"mm", "in"})
@@ -110,7 +113,7 @@ func (o briefOptions) parse(files []string) (briefJob, error) {
 }
 
 // extras are what can be added behind the page.
-var extras = []string{"checklist", "working"}
+var extras = []string{"checklist", "pictures", "working"}
 
 // withOf reads --with.
 func withOf(names []string) (report.Options, error) {
@@ -120,6 +123,8 @@ func withOf(names []string) (report.Options, error) {
 		case extras[0]:
 			with.Checklist = true
 		case extras[1]:
+			with.Pictures = true
+		case extras[2]:
 			with.Working = true
 		default:
 			return with, misuse(fmt.Sprintf("--with %q is nothing we add", name), "one of "+strings.Join(extras, ", "))
