@@ -3,6 +3,7 @@ package rehearse
 import (
 	"fmt"
 	"math"
+	"slices"
 	"strings"
 	"time"
 
@@ -19,11 +20,20 @@ import (
 func (m *Model) View() string {
 	body, keys := m.content()
 	foot := m.look.Keys(max(1, m.size.Width-2), keys...)
-	room := m.size.Room(len(foot))
-	if len(body) > room {
-		body = body[:room]
-	}
+	body = squeeze(body, m.size.Room(len(foot)))
 	return screen.Frame{Size: m.size, Look: m.look, Left: m.title(), Right: m.watch(), Body: body, Foot: foot, Wide: true}.Render()
+}
+
+// squeeze takes empty lines away, the first ones first, until the rest has room.
+func squeeze(body []string, room int) []string {
+	over := len(body) - room
+	return slices.DeleteFunc(slices.Clone(body), func(line string) bool {
+		if line != "" || over <= 0 {
+			return false
+		}
+		over--
+		return true
+	})
 }
 
 func (m *Model) content() ([]string, []key.Binding) {
@@ -61,8 +71,11 @@ func (m *Model) stepKeys(own ...key.Binding) []key.Binding {
 
 // title is the step's place in the plan, and how it went.
 func (m *Model) title() string {
-	if m.state == opening {
+	switch {
+	case m.state == opening:
 		return m.bench.System
+	case m.state == ticking:
+		return "Checklists"
 	}
 	title := fmt.Sprintf("Step %d of %d", m.step+1, len(m.bench.Steps))
 	if c := m.cuts[m.step]; c.Result != "" && m.state != closing {
@@ -157,7 +170,7 @@ func (m *Model) viewTimed() []string {
 	if pace == showing.OnTheMark {
 		style = m.look.Good
 	}
-	body = append(body, "", style.Render(strings.ToUpper(string(pace)))+" "+seconds(c.Predicted.Or(0))+" predicted")
+	body = append(body, "", style.Render(strings.ToUpper(string(pace)))+": "+seconds(c.Predicted.Or(0))+" predicted")
 	body = append(body, m.wrap(pace.Change())...)
 	return append(body, m.graded()...)
 }
@@ -213,7 +226,11 @@ func (m *Model) ticked() int {
 }
 
 func (m *Model) viewClosing() []string {
-	body := append([]string{""}, m.strong("THAT IS THE DEMONSTRATION")...)
+	heading := "THAT IS THE DEMONSTRATION"
+	if m.step < len(m.bench.Steps)-1 {
+		heading = "SO FAR"
+	}
+	body := append([]string{""}, m.strong(heading)...)
 	for i, s := range m.bench.Steps {
 		c, noted := m.cuts[i]
 		if !noted {

@@ -62,7 +62,8 @@ func TestEveryStepIsWhole(t *testing.T) {
 			d.drawn(b.Steps[i].Cut, false).Whole(t)
 			if d.m.isTimed() {
 				d.keys("<space>").passes(time.Minute).drawn("timing", false).Whole(t)
-				d.keys("<space>").drawn("timed", false).Whole(t)
+				d.keys("<space>").drawn("too slow", false).Whole(t)
+				d.keys("<space>").passes(time.Second).keys("<space>").drawn("too fast", false).Whole(t)
 			}
 			d.keys("2", "slow hand", "<enter>").drawn("noted", false).Whole(t)
 		}
