@@ -322,6 +322,9 @@ func (b *Bench) differs(v *assess.Visit, r *rules.Result) string {
 		field("verdict", firmness(was.Firm), firmness(now.Firm))
 	}
 	field("what decides", words(string(was.Critical)), words(string(now.Critical)))
+	if was.Rated > 0 && now.Rated > 0 {
+		field("rated thickness needed", rated(was, v.Style()), rated(now, v.Style()))
+	}
 	if len(list) == 0 {
 		return ""
 	}
@@ -342,15 +345,24 @@ func firmness(firm bool) string {
 	return string(Open)
 }
 
+func rated(c *assess.Recommendation, style unit.Style) string {
+	return unit.Show(unit.Quantity{Value: float64(c.Rated), Kind: unit.Thickness}, style, unit.Up)
+}
+
 // because says what changed between two conclusions beside the answers.
 func because(was, now *assess.Recommendation) string {
+	var list []string
 	switch {
-	case was.Rules != now.Rules && was.Range != now.Range:
-		return " (other rules, another range)"
+	case was.Rules != now.Rules && was.Rules > 0:
+		list = append(list, fmt.Sprintf("rules of edition %d, today %d", was.Rules, now.Rules))
 	case was.Rules != now.Rules:
-		return " (other rules)"
-	case was.Range != now.Range:
-		return " (another range)"
+		list = append(list, "other rules")
 	}
-	return " (the answers were changed since)"
+	if was.Range != now.Range {
+		list = append(list, "another range")
+	}
+	if len(list) == 0 {
+		list = append(list, "the answers were changed since")
+	}
+	return " (" + strings.Join(list, ", ") + ")"
 }

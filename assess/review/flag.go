@@ -54,7 +54,7 @@ var kinds = [flags]FlagKind{
 	Newer:        {"newer", "file of a later version", "the file was written in a later format than this program reads"},
 	Unreadable:   {"unreadable", "cannot be read", "the system does not let us read the file or folder, or it is no regular file"},
 	Smaller:      {"smaller", "smaller than the need", "the system ordered, or else recorded as recommended, falls short of what the answers ask for, by today's rules and range"},
-	Differs:      {"differs", "would differ today", "today's rules and range give another outcome, system, firmness or deciding requirement than was recorded"},
+	Differs:      {"differs", "would differ today", "today's rules and range give another outcome, system, firmness, deciding requirement or thickness needed than was recorded"},
 	StillOpen:    {"open", "open questions", "a question without an answer could change the system"},
 	Contradicted: {"contradicted", "answers contradict", "the use claimed and the metres or cuts told do not go together"},
 	Unreasoned:   {"no-reason", "overruled without a reason", "the rep overruled what decides the sale and gave no reason"},

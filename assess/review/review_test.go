@@ -2,6 +2,7 @@ package review
 
 import (
 	"context"
+	"fmt"
 	"os"
 	"path/filepath"
 	"slices"
@@ -87,6 +88,19 @@ func TestSmallerThanTheNeed(t *testing.T) {
 	}
 	if got := reason(r, Differs); !strings.Contains(got, "system demo-30, today demo-") || !strings.Contains(got, "another range") {
 		t.Errorf("reason %q", got)
+	}
+}
+
+// Field by field: 12.7 mm are needed, 10 were; the rules were of the edition before.
+func TestWhatDiffersIsSaidFieldByField(t *testing.T) {
+	v := visit(t)
+	job, _ := v.Job()
+	v.Recommended = assess.Conclude(rules.Evaluate(job, system.Demo()), system.Fingerprint(system.Demo()))
+	today := v.Recommended.System
+	v.Recommended.System, v.Recommended.Rated, v.Recommended.Rules = "demo-999", 10, rules.Edition+1
+	want := fmt.Sprintf("system demo-999, today %s; rated thickness needed 10 mm, today 12.7 mm (rules of edition %d, today %d)", today, rules.Edition+1, rules.Edition)
+	if got := reason(judge(t, v), Differs); got != want {
+		t.Errorf("got  %q\nwant %q", got, want)
 	}
 }
 

@@ -91,9 +91,6 @@ func newChart(out *bufio.Writer, width int, s team.Summary) *chart {
 	c := &chart{out: out, width: max(width, leastWidth)}
 	for _, p := range s.Parts {
 		c.measure(p.Bars)
-		for _, e := range p.Table {
-			c.label = max(c.label, cells.StringWidth(e.Label))
-		}
 	}
 	for _, g := range s.Groups {
 		c.measure(g.Bars)
@@ -184,14 +181,19 @@ func (c *chart) endings(list []team.Ending) {
 	if len(list) == 0 {
 		return
 	}
-	room := min(mostBar, c.width-len(indent)-c.label-len(heads)-2)
+	label := 0
+	for _, e := range list {
+		label = max(label, cells.StringWidth(e.Label))
+	}
+	label = max(8, min(label, c.width-len(indent)-len(heads)-2-leastBar))
+	room := min(mostBar, c.width-len(indent)-label-len(heads)-2)
 	if room >= leastBar {
 		c.block(indent, "█ ordered  ▒ waiting  ░ lost  · no outcome recorded")
 	}
-	c.line(indent + padded("", c.label) + heads)
+	c.line(indent + padded("", label) + heads)
 	for _, e := range list {
-		for i, l := range wrapped(e.Label, c.label) {
-			text := indent + padded(l, c.label)
+		for i, l := range wrapped(e.Label, label) {
+			text := indent + padded(l, label)
 			if i == 0 {
 				text += fmt.Sprintf("%7d%8d%8d%6d  ", e.Visits, e.Ordered, e.Waiting, e.Lost)
 				if room >= leastBar {

@@ -4,6 +4,7 @@ import (
 	"strings"
 
 	"cutbrief/assess/gate"
+	"cutbrief/assess/review"
 	"cutbrief/assess/screen"
 	"cutbrief/report"
 	"cutbrief/report/text"
@@ -31,14 +32,16 @@ func (m *Model) content(width int) string {
 // flagLines say what needs a second look, why, and by which rule.
 func (m *Model) flagLines(width int) []string {
 	raised := m.open.Raised()
-	lines := screen.Wrap(gate.Line(m.open.Path), width)
+	lines := append(screen.Wrap(gate.Line(m.open.Path), width), m.factLines(width)...)
 	if len(raised) == 0 {
 		return append(lines, "", "Nothing needs a second look.")
 	}
 	for _, r := range raised {
 		kind := r.Flag.Kind()
 		lines = append(lines, "", m.look.Strong.Render(kind.Name))
-		lines = append(lines, screen.Wrap(r.Reason, width)...)
+		for _, part := range reasonParts(r) {
+			lines = append(lines, screen.Wrap(part, width)...)
+		}
 		lines = append(lines, screen.Each(screen.Wrap("Rule: "+kind.Rule+".", width), m.look.Dim.Render)...)
 	}
 	if m.open.Unanswered != "" {
@@ -46,6 +49,26 @@ func (m *Model) flagLines(width int) []string {
 		lines = append(lines, screen.Wrap(m.open.Unanswered, width)...)
 	}
 	return lines
+}
+
+// factLines are all columns of the list, also those that had no room in it.
+func (m *Model) factLines(width int) []string {
+	var facts []string
+	for _, c := range offered {
+		if f, ok := review.FindField(c.id); ok && c.id != "flags" && f.Text(m.open) != "" {
+			facts = append(facts, c.id+" "+strings.Join(f.Items(m.open), ", "))
+		}
+	}
+	return screen.Wrap(strings.Join(facts, " · "), width)
+}
+
+// reasonParts are the parts of a reason, a line each: of what would differ today,
+// one for each field.
+func reasonParts(r review.Raised) []string {
+	if r.Flag == review.Differs {
+		return strings.Split(r.Reason, "; ")
+	}
+	return []string{r.Reason}
 }
 
 // mostRaw is how much of a file is shown.
