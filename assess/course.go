@@ -21,7 +21,7 @@ type Course struct {
 // on the way forward, but not among the rest.
 func (c *Course) Next(v *Visit, at Step, r *rules.Result) (Step, bool) {
 	steps := v.Steps()
-	from := placeIn(steps, at) + 1
+	from := behind(steps, at)
 	if !c.last {
 		for _, s := range steps[from:] {
 			if !c.waits(v, s, r) {
@@ -37,6 +37,22 @@ func (c *Course) Next(v *Visit, at Step, r *rules.Result) (Step, bool) {
 	}
 	return Step{}, false
 }
+
+// behind is where the steps behind a step begin, also where it is no longer asked
+// itself.
+func behind(steps []Step, at Step) int {
+	if i := placeIn(steps, at); i >= 0 || at.Question == nil {
+		return i + 1
+	}
+	next := slices.IndexFunc(steps, func(s Step) bool { return orderOf(s.Question) > orderOf(at.Question) })
+	if next < 0 {
+		return len(steps)
+	}
+	return next
+}
+
+// orderOf is where a question stands in the order asked.
+func orderOf(q *Question) int { return slices.Index(asking, q) }
 
 // placeIn is where a step stands among others, −1 if it is not there.
 func placeIn(steps []Step, s Step) int {

@@ -218,6 +218,23 @@ func TestSettled(t *testing.T) {
 	}
 }
 
+// From a question that is no longer asked, as its group is left out, the way goes
+// on behind it.
+func TestTheCourseGoesOnBehindWhatIsLeftOut(t *testing.T) {
+	v, c := sized(t), &Course{}
+	source, _ := Find(rules.FactSource)
+	v.Skip(GroupSite)
+	next, more := c.Next(v, Step{Question: source}, result(v))
+	if !more || next.Question.Group != GroupToday {
+		t.Errorf("goes on with %+v", next.Question)
+	}
+	notes, _ := Find(FactNotes)
+	v.Skip(GroupDecision)
+	if next, more = c.Next(v, Step{Question: notes}, result(v)); !more || !c.Last() {
+		t.Errorf("behind the end comes %+v", next.Question)
+	}
+}
+
 func TestPutOffComesBackLast(t *testing.T) {
 	v, c := sized(t), &Course{}
 	q, _ := Find(rules.FactSource)

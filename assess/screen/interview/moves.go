@@ -208,7 +208,7 @@ func (m *Model) putOff() tea.Cmd {
 	off := m.course.PutOff(m.visit, group)
 	m.goOn()
 	m.dropPaste()
-	m.told = strings.TrimPrefix(m.told+" · "+words.PutOff(group, off), " · ")
+	m.told = strings.TrimPrefix(m.told+" · "+words.PutOff(group, off, "Esc asks"), " · ")
 	return nil
 }
 

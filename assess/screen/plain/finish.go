@@ -37,9 +37,8 @@ func (s *session) finish() {
 		case overrule:
 			s.overrule(rest)
 		case back:
-			steps := s.Visit.Steps()
-			if len(steps) > 0 {
-				s.ask(steps[len(steps)-1])
+			if len(s.Visit.Steps()) > 0 && s.goBack() {
+				s.ask(s.step)
 				return
 			}
 		case goTo:

@@ -179,29 +179,30 @@ func TestSuggestionsAreTakenByAnEmptyLine(t *testing.T) {
 
 // whole answers every question with its own example, in the order asked.
 func whole(t *testing.T) (lines []string) {
-	v := newVisit()
-	steps := v.Steps()
-	for i := 0; i < len(steps); i++ {
-		s := steps[i]
-		line, _, _ := strings.Cut(s.Question.Example, ", ")
+	s := &session{Options: Options{Visit: newVisit(), Range: system.Demo()}}
+	v := s.Visit
+	step, more := s.course.Next(v, assess.Step{}, s.soFar())
+	for more {
+		line, _, _ := strings.Cut(step.Question.Example, ", ")
 		line, _, _ = strings.Cut(line, " or ")
 		var a assess.Answer
 		var err error
-		switch s.Question.Form {
+		switch step.Question.Form {
 		case assess.FormOne, assess.FormSeveral:
 			line = "1"
-			a, err = v.Choose(s, texts.Choices(v.Options(s), line))
+			a, err = v.Choose(step, texts.Choices(v.Options(step), line))
 		default:
-			a, _, err = v.Read(s, line)
+			a, _, err = v.Read(step, line)
 		}
 		if err != nil {
 			t.Fatal(err)
 		}
 		v.Set(a)
-		lines, steps = append(lines, line), v.Steps()
-		if s.Question.Form == assess.FormLong {
+		lines = append(lines, line)
+		if step.Question.Form == assess.FormLong {
 			lines = append(lines, ".")
 		}
+		step, more = s.course.Next(v, step, s.soFar())
 	}
 	return lines
 }
@@ -244,5 +245,48 @@ func (broken) Read([]byte) (int, error) { return 0, io.ErrUnexpectedEOF }
 func TestABrokenInputIsReported(t *testing.T) {
 	if _, err := Run(broken{}, io.Discard, Options{Visit: newVisit(), Saver: &memory{}}); err != io.ErrUnexpectedEOF {
 		t.Errorf("got %v", err)
+	}
+}
+
+// Later leaves the rest of a group open, says what, and back brings it up again;
+// skip leaves it out, and says what.
+func TestLaterAndSkip(t *testing.T) {
+	v := newVisit()
+	out, _ := talk(t, v, append(before, "later", "back", "later", "quit")...)
+	for _, want := range []string{"“The work”, put off: 6 questions, from metals to length of each busy cut.", "come back last; back asks them now", "Do your cuts start at an edge"} {
+		if !strings.Contains(out, want) {
+			t.Errorf("%q is not in:\n%s", want, out)
+		}
+	}
+	if v.Skips(assess.GroupWork) || strings.Count(out, "Which metals do you cut?") != 2 {
+		t.Errorf("left out, or not asked again:\n%s", out)
+	}
+	out, _ = talk(t, newVisit(), append(before, "skip", "quit")...)
+	if !strings.Contains(out, "“The work” is left out: 6 questions, from metals to") {
+		t.Error(out)
+	}
+}
+
+// What is offered is said to be, and "=" takes it; an empty line does not.
+func TestAnOfferInPlainLines(t *testing.T) {
+	for line, want := range map[string]string{"=": "6", "": ""} {
+		v := newVisit()
+		out, _ := talk(t, v, append(before, "1", "6", line)...)
+		a, _ := v.Answer(rules.Asked{Fact: rules.FactThickest, Metal: "mild-steel"})
+		if !strings.Contains(out, "= takes 6 mm: the same as the everyday thickness") || a.Said != want {
+			t.Errorf("%q gave %+v\n%s", line, a, out)
+		}
+	}
+}
+
+// The units of the last visit are offered by their text, and taken by an empty
+// line.
+func TestUsualUnitsInPlainLines(t *testing.T) {
+	v := newVisit()
+	var out strings.Builder
+	o := Options{Visit: v, Saver: &memory{}, Range: system.Demo(), Suggest: map[rules.Fact]string{assess.FactUnits: "in"}}
+	Run(strings.NewReader(strings.Join(before[:5], "\n")+"\n\n"), &out, o)
+	if got := said(v, assess.FactUnits).Chosen; len(got) != 1 || got[0] != "in" || !strings.Contains(out.String(), "An empty line takes: inches") {
+		t.Errorf("%v\n%s", got, out.String())
 	}
 }

@@ -20,6 +20,9 @@ func (s *session) question() {
 	s.say("%s", q.Why)
 	s.offer()
 	s.stored()
+	if s.Visit.Open() > 0 && s.Visit.Settled(s.soFar()) {
+		s.say("%s: say result", texts.Settled)
+	}
 	fmt.Fprint(s.out, "> ")
 }
 
@@ -52,11 +55,24 @@ func (s *session) stored() {
 	case has:
 		s.say("So far: %s (%s). An empty line keeps it.", texts.Marked(s.step.Question, a), a.State)
 	case usual != "":
-		s.say("An empty line takes: %s", outside(usual))
+		s.say("An empty line takes: %s", s.usually(usual))
+	}
+	if o, offered := s.Visit.Offered(s.step); offered && !has {
+		s.say("= takes %s: %s", outside(o.Text()), o.Why)
 	}
 	if a.Note != "" {
 		s.say("Note: %s", outside(a.Note))
 	}
+}
+
+// usually is what is taken for an empty line, as it is read.
+func (s *session) usually(usual string) string {
+	for _, o := range s.Visit.Options(s.step) {
+		if o.ID == usual {
+			return o.Text
+		}
+	}
+	return outside(usual)
 }
 
 func (s *session) help() {
@@ -106,7 +122,7 @@ func (s *session) jump(number string) bool {
 	n, _ := strconv.Atoi(number)
 	steps := s.Visit.Steps()
 	if n >= 1 && n <= len(steps) {
-		s.step = steps[n-1]
+		s.revisit(steps[n-1])
 		return true
 	}
 	if g := n - len(steps) - 1; g >= 0 && g < len(s.Visit.Skipped) {

@@ -9,6 +9,7 @@ import (
 	"cutbrief/assess/gate"
 	"cutbrief/assess/phrase"
 	texts "cutbrief/assess/screen/words"
+	"cutbrief/rules"
 )
 
 // session is one interview under way.
@@ -17,6 +18,8 @@ type session struct {
 	lines
 	out io.Writer
 
+	course  assess.Course // which question comes next
+	trail   []rules.Asked // those asked before, the last one last
 	step    assess.Step
 	how     map[assess.Step]assess.State // turned before there was an answer
 	changed bool                         // since the last save
@@ -29,7 +32,7 @@ func Run(in io.Reader, out io.Writer, o Options) (Outcome, error) {
 	s := &session{Options: o, lines: lines{in: bufio.NewReader(in)}, out: out, how: map[assess.Step]assess.State{}}
 	s.outcome.Path = o.Path
 	s.say(welcome)
-	next, open := s.Visit.NextOpen()
+	next, open := s.course.First(s.Visit, s.soFar())
 	if open {
 		s.ask(next)
 	} else {
@@ -41,8 +44,9 @@ func Run(in io.Reader, out io.Writer, o Options) (Outcome, error) {
 
 const welcome = `cutbrief interview, in plain lines.
 Answer each question on one line. These words work at every question:
-back, help, not known, note followed by text, skip (the rest of the group),
-list, go followed by a number, clear, measured, assumed, told, result, quit.
+back, help, not known, note followed by text, later (the rest of the group),
+skip (leave it out), list, go followed by a number, clear, measured, assumed,
+told, result, quit.
 An empty line leaves the question open and goes on.`
 
 // say prints a text in the words of the book.
@@ -88,6 +92,7 @@ const (
 	ahead
 	behind
 	pastGroup
+	outOfGroup
 	toResult
 )
 
@@ -98,7 +103,7 @@ func (s *session) take(w word, rest string) (on move, again bool) {
 	case nothing:
 		return s.takeNothing(), true
 	case back:
-		if s.place() == 0 {
+		if len(s.trail) == 0 && s.place() == 0 {
 			s.say("This is the first question. Say quit to leave.")
 			return stay, false
 		}
@@ -118,8 +123,10 @@ func (s *session) take(w word, rest string) (on move, again bool) {
 		s.setHow(assess.State(rest))
 	case clear:
 		s.clear()
-	case skip:
+	case later:
 		return pastGroup, true
+	case skip:
+		return outOfGroup, true
 	case result:
 		return toResult, true
 	default:
@@ -132,53 +139,6 @@ func (s *session) take(w word, rest string) (on move, again bool) {
 		}
 	}
 	return stay, false
-}
-
-// move goes on; false once there is no question left in that direction.
-func (s *session) move(on move) bool {
-	steps := s.Visit.Steps()
-	at := s.place()
-	switch on {
-	case toResult:
-		return false
-	case ahead:
-		at++
-	case behind:
-		at--
-	case pastGroup:
-		group := s.step.Question.Group
-		for at < len(steps) && steps[at].Question.Group == group {
-			at++
-		}
-		var next assess.Step
-		if at < len(steps) {
-			next = steps[at]
-		}
-		s.skip(group)
-		s.step = next
-		return next.Question != nil
-	}
-	if at < 0 || at >= len(steps) {
-		return false
-	}
-	s.step = steps[at]
-	return true
-}
-
-func (s *session) skip(g assess.Group) {
-	s.Visit.Skip(g)
-	s.say("Skipped: %s. The list takes it back in.", texts.GroupTitle(g))
-	s.save()
-}
-
-// place is where the step stands among those that matter; 0 if it is not there.
-func (s *session) place() int {
-	for i, other := range s.Visit.Steps() {
-		if other.Asked() == s.step.Asked() {
-			return i
-		}
-	}
-	return 0
 }
 
 // takeNothing is an empty line: it takes what is suggested, else leaves the
@@ -197,6 +157,11 @@ func (s *session) takeNothing() move {
 
 // answer takes a line as the answer; false if it has to be asked again.
 func (s *session) answer(line string) bool {
+	if o, offered := s.Visit.Offered(s.step); offered && line == "=" {
+		s.say("Taken: %s", outside(o.Text()))
+		s.keep(o.Answer)
+		return true
+	}
 	a, echo, err := s.read(line)
 	if err != nil {
 		complaint := texts.Complained(err)

@@ -15,6 +15,7 @@ const (
 	help
 	unknown
 	note
+	later
 	skip
 	quit
 	list
@@ -35,6 +36,7 @@ var words = map[string]word{
 	"not known": unknown,
 	"-":         unknown,
 	"note":      note,
+	"later":     later,
 	"skip":      skip,
 	"quit":      quit,
 	"result":    result,

@@ -6,17 +6,18 @@ import (
 	"cutbrief/assess"
 )
 
-// PutOff says which questions of a group are put off, and how to get at them.
-func PutOff(g assess.Group, off []assess.Step) string {
+// PutOff says which questions of a group are put off, and what asks them now:
+// "Esc asks".
+func PutOff(g assess.Group, off []assess.Step, asks string) string {
 	title := "“" + GroupTitle(g) + "”"
 	switch len(off) {
 	case 0:
 		return title + ": every question is answered"
 	case 1:
-		return title + ", put off: " + off[0].Name() + ". It stays open and comes back last; Esc asks it now"
+		return title + ", put off: " + off[0].Name() + ". It stays open and comes back last; " + asks + " it now"
 	}
-	return fmt.Sprintf("%s, put off: %d questions, from %s to %s. They stay open and come back last; Esc asks them now",
-		title, len(off), off[0].Name(), off[len(off)-1].Name())
+	return fmt.Sprintf("%s, put off: %d questions, from %s to %s. They stay open and come back last; %s them now",
+		title, len(off), off[0].Name(), off[len(off)-1].Name(), asks)
 }
 
 // LeftOut says which questions of a group are left out, and how to get at them.
