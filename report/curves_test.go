@@ -70,7 +70,7 @@ func TestCurvesCrossWhereTheySay(t *testing.T) {
 }
 
 // The axes are in the visit's own units, and what they cut most days is marked:
-// 10 mm, which is 25/64 in to the nearest 64th (10/25.4 × 64 = 25.2). A foot is
+// 10 mm, which is 13/32 in to the nearest 32nd (10/25.4 × 32 = 12.6). A foot is
 // 0.3048 m (NIST SP 811, appendix B), so its money is that share of a metre's.
 func TestCurvesSpeakTheVisitsUnits(t *testing.T) {
 	v := farm(t)
@@ -81,7 +81,7 @@ func TestCurvesSpeakTheVisitsUnits(t *testing.T) {
 	}
 	choose(t, v, assess.FactUnits, "in")
 	inch := Build(v, steps(), o).Cost.Curves
-	if inch.Up != "EUR a foot" || inch.Across != "in thick" || inch.Everyday.Label != "yours, 25/64 in" || inch.Ticks[1].Label != "1/4" {
+	if inch.Up != "EUR a foot" || inch.Across != "in thick" || inch.Everyday.Label != "yours, 13/32 in" || inch.Ticks[1].Label != "1/4" {
 		t.Errorf("%+v %+v", inch, inch.Everyday)
 	}
 	if strings.Contains(inch.Crossing.Label, "mm") || math.Abs(inch.Everyday.At-metric.Everyday.At) > 1e-9 {

@@ -59,6 +59,9 @@ func (b *builder) given(q unit.Quantity) string  { return b.show(q, unit.Down) }
 // show adds what the range knows, the currency, and keeps two decimals of a
 // plain factor: 1.25 is not 1.3.
 func (b *builder) show(q unit.Quantity, r unit.Round) string {
+	if q.Kind == unit.Thickness && b.style == unit.Inch {
+		q, r = inSixteenths(q, r)
+	}
 	switch text := unit.Show(q, b.style, r); {
 	case q.Kind == unit.None:
 		return strconv.FormatFloat(math.Round(q.Value*100)/100, 'f', -1, 64)
