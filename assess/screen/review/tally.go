@@ -45,6 +45,14 @@ func (m *Model) tallyCmd() tea.Cmd {
 	}
 }
 
+// recount counts again where the counts are shown and rows were judged since.
+func (m *Model) recount() tea.Cmd {
+	if m.state != counting {
+		return nil
+	}
+	return m.tallyCmd()
+}
+
 // kept goes through the rows that a filter keeps.
 func kept(rows *review.Rows, keep review.Where) iter.Seq[*review.Row] {
 	return func(yield func(*review.Row) bool) {

@@ -50,6 +50,17 @@ func TestATallyThatFails(t *testing.T) {
 	d.keys("p").Sees("no page: no room on the disk")
 }
 
+// Counts that are shown while files are still read are made again at the end.
+func TestATallyGrowsWithTheRows(t *testing.T) {
+	d := start(t, folder{}.read, 80, 24)
+	d.m.Teller = counts{}
+	d.Send(rowsMsg{looking, []*review.Row{{Path: "a.json", Stage: review.Glanced}}})
+	d.keys("t").Sees("1 of 1")
+	d.Send(rowsMsg{looking, []*review.Row{{Path: "b.json", Stage: review.Unread}}})
+	d.Send(readMsg{looking, review.Totals{Files: 2, Unread: 2}, nil})
+	d.Sees("2 of 2")
+}
+
 // What comes after the manager has gone on is dropped.
 func TestALateTally(t *testing.T) {
 	d := open(t, 80, 24)

@@ -18,9 +18,7 @@ func (m *Model) Update(msg tea.Msg) (tea.Model, tea.Cmd) {
 	case tea.WindowSizeMsg:
 		m.size.Width, m.size.Height = max(1, msg.Width), max(1, msg.Height)
 		m.layOut()
-		if m.state == counting {
-			return m, m.tallyCmd()
-		}
+		return m, m.recount()
 	case rowsMsg:
 		m.take(msg)
 		return m, tea.Batch(m.wait(), m.refresh(false))
@@ -89,7 +87,7 @@ func (m *Model) hasRead(msg readMsg) tea.Cmd {
 
 func (m *Model) hasTogether(msg togetherMsg) tea.Cmd {
 	m.rows = msg.rows // no more come
-	return m.refresh(true)
+	return tea.Batch(m.refresh(true), m.recount())
 }
 
 func (m *Model) hasArranged(msg arrangedMsg) tea.Cmd {
