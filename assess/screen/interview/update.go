@@ -67,8 +67,7 @@ func (m *Model) key(msg tea.KeyMsg) tea.Cmd {
 	case reading:
 		return m.updateReading(msg)
 	case deriving:
-		m.updateDeriving(msg)
-		return nil
+		return m.updateDeriving(msg)
 	case overruling:
 		return m.updateOverruling(msg)
 	case reasoning:
@@ -195,7 +194,10 @@ func (m *Model) updateNoting(msg tea.KeyMsg) tea.Cmd {
 }
 
 func (m *Model) updateExplaining(msg tea.KeyMsg) tea.Cmd {
-	if key.Matches(msg, m.keys.closeIt) {
+	switch k := m.keys; {
+	case key.Matches(msg, k.quit):
+		return m.leave()
+	case key.Matches(msg, k.closeIt):
 		m.state = m.from
 	}
 	return nil
@@ -243,12 +245,16 @@ func (m *Model) updateReading(msg tea.KeyMsg) tea.Cmd {
 	return nil
 }
 
-func (m *Model) updateDeriving(msg tea.KeyMsg) {
-	if key.Matches(msg, m.keys.back) || key.Matches(msg, m.keys.derive) {
+func (m *Model) updateDeriving(msg tea.KeyMsg) tea.Cmd {
+	switch k := m.keys; {
+	case key.Matches(msg, k.quit):
+		return m.leave()
+	case key.Matches(msg, k.back), key.Matches(msg, k.derive):
 		m.closeWhy()
-		return
+	default:
+		m.scroll(msg)
 	}
-	m.scroll(msg)
+	return nil
 }
 
 func (m *Model) updateOverruling(msg tea.KeyMsg) tea.Cmd {

@@ -76,9 +76,9 @@ func (m *Model) foot() []string {
 	var keys []key.Binding
 	switch m.state {
 	case noting:
-		keys = []key.Binding{k.done, k.newLine, k.leave}
+		keys = []key.Binding{k.done, k.newLine, k.back, k.leave}
 	case explaining:
-		keys = []key.Binding{k.closeIt, k.leave}
+		keys = []key.Binding{k.closeIt, k.quit}
 	case listing:
 		keys = []key.Binding{k.move, k.gotoItem, k.nextOpen, k.result, k.leaveOut, k.back, k.quit}
 	case reading:
@@ -87,7 +87,7 @@ func (m *Model) foot() []string {
 			keys = slices.Insert(keys, 3, k.nextOpen)
 		}
 	case deriving:
-		keys = []key.Binding{k.scroll, k.back, k.leave}
+		keys = []key.Binding{k.scroll, k.back, k.quit}
 	case overruling, reasoning, placing:
 		keys = []key.Binding{k.accept, k.back, k.leave}
 	case leaving:

@@ -24,7 +24,7 @@ func newKeys() keyMap {
 		flagged:  screen.Key("f", "flagged", "f"),
 		measured: screen.Key("m", "timed cuts", "m"),
 		tally:    screen.Key("t", "tally", "t"),
-		splitBy:  screen.Key("g", "by month, metal, rep", "g"),
+		splitBy:  screen.Key("g", "group", "g"),
 		back:     screen.Key("Esc", "back", "esc"),
 		cancel:   screen.Key("Esc", "stop reading", "esc"),
 		quit:     screen.Quit(),

@@ -139,7 +139,7 @@ func (m *Model) nothing() string {
 	case m.fault != "":
 		return m.fault
 	case m.rows.Len() > 0:
-		return "No row fits the filter."
+		return "No row fits the filter. Type words, or such as: thickest > 10 mm and verdict = open."
 	case m.busy():
 		return "Reading …"
 	}

@@ -14,9 +14,9 @@ import (
 )
 
 // drawn is a state of the review as a view. Where it is scrolled to an end, it is
-// again in every window.
+// again in every window. The counts for tests name the width they are worded for.
 func (d *driver) drawn(name string, focus bool, again ...string) trial.View {
-	return trial.View{Name: name, Focus: focus, Draw: func(width, height int) string {
+	return trial.View{Name: name, Focus: focus, Also: "78 58 118 38", Draw: func(width, height int) string {
 		d.Resize(width, height)
 		d.keys(again...)
 		return d.View()
@@ -45,10 +45,13 @@ func TestEveryStateIsWhole(t *testing.T) {
 		{"file", append(farm, "<tab>", "<tab>"), false},
 		{"page made", append(farm, "p"), false},
 		{"timed cuts", []string{"m"}, false},
+		{"tally", []string{"t"}, false},
+		{"end of the tally", []string{"t", "g", "<end>"}, false},
 	} {
 		t.Run(test.name, func(t *testing.T) {
 			d := open(t, 80, 24)
 			d.m.Measured = func(context.Context, string) (string, error) { return timedCuts(), nil }
+			d.m.Teller = counts{}
 			d.keys(test.keys...)
 			var again []string
 			if slices.Contains(test.keys, "<end>") {
