@@ -23,7 +23,6 @@ type Tmux struct {
 	Patience time.Duration
 
 	socket string
-	over   bool
 	news   chan struct{}
 }
 
@@ -51,14 +50,17 @@ func (x *Tmux) command(args ...string) *exec.Cmd {
 	return cmd
 }
 
+// ended is what the window shows once the program is over. The window stays, so
+// that its last words can be read.
+const ended = `env "$@"; echo "[ended with $?]"; read forever`
+
 // Run starts the program in a window of its own.
 func (x *Tmux) Run(width, height int, args ...string) {
 	x.T.Helper()
 	x.socket = filepath.Join(x.T.TempDir(), "s")
-	settings := []string{"start-server", ";", "set", "-g", "remain-on-exit", "on", ";", "set", "-sg", "escape-time", "0", ";",
-		"set", "-g", "status", "off", ";", "set", "-g", "default-terminal", "tmux-256color", ";",
-		"set-hook", "-g", "pane-died", "wait-for -S over", ";",
-		"new-session", "-d", "-s", "flow", "-c", x.Dir, "-x", strconv.Itoa(width), "-y", strconv.Itoa(height), "env"}
+	settings := []string{"start-server", ";", "set", "-sg", "escape-time", "0", ";", "set", "-g", "status", "off", ";",
+		"set", "-g", "default-terminal", "tmux-256color", ";",
+		"new-session", "-d", "-s", "flow", "-c", x.Dir, "-x", strconv.Itoa(width), "-y", strconv.Itoa(height), "sh", "-c", ended, "sh"}
 	settings = append(append(append(settings, x.Env...), x.Program), args...)
 	x.do(append(settings, ";", "set", "-w", "-t", "flow", "window-size", "manual")...) // else who watches sizes it
 	x.T.Cleanup(func() { _ = x.command("kill-server").Run() })
@@ -123,16 +125,8 @@ func (x *Tmux) Turn(width, height int) {
 	x.do("resize-window", "-t", "flow", "-x", strconv.Itoa(width), "-y", strconv.Itoa(height))
 }
 
-// Screen is what the window shows, and what tmux pushed out of it to say that
-// the program is over.
-func (x *Tmux) Screen() string {
-	x.T.Helper()
-	args := []string{"capture-pane", "-p", "-t", "flow"}
-	if x.over {
-		args = append(args, "-S", "-")
-	}
-	return x.do(args...)
-}
+// Screen is what the window shows.
+func (x *Tmux) Screen() string { x.T.Helper(); return x.do("capture-pane", "-p", "-t", "flow") }
 
 // Await waits until the screen is as wanted.
 func (x *Tmux) Await(wanted func(string) bool, to string) {
@@ -151,17 +145,8 @@ func (x *Tmux) Await(wanted func(string) bool, to string) {
 	}
 }
 
-// End waits until the program is over.
+// End waits until the program has ended well.
 func (x *Tmux) End() {
 	x.T.Helper()
-	over := x.command("wait-for", "over")
-	if err := over.Start(); err != nil {
-		x.T.Fatal(err)
-	}
-	late := time.AfterFunc(x.Patience, func() { _ = over.Process.Kill() })
-	defer late.Stop()
-	if err := over.Wait(); err != nil {
-		x.T.Fatalf("still running:\n%s", x.Screen())
-	}
-	x.over = true
+	x.Await(func(screen string) bool { return strings.Contains(screen, "[ended with 0]") }, "the end")
 }
