@@ -65,6 +65,7 @@ type Brief struct {
 	ShownBy  string    `json:"shown_by,omitempty"` // how the demonstration shows it
 	Plan     []Row     `json:"plan"`
 	PlanNote []string  `json:"plan_note,omitempty"` // new consumables, one test cut, steady bench
+	Bring    string    `json:"bring,omitempty"`     // what the rep packs: "Bring: clamps, watch."
 	Timeline *Timeline `json:"timeline,omitempty"`  // the plan in minutes; nil without one
 	LeftOut  []Line    `json:"left_out,omitempty"`  // cuts not in the plan, each with its reason
 	Shown    []Line    `json:"shown,omitempty"`     // demonstrations held: results, times against the model, what was said

@@ -77,6 +77,7 @@ func (b *builder) brief() Brief {
 		ShownBy:  b.shownBy(),
 		Plan:     b.rows(),
 		PlanNote: b.planNotes(),
+		Bring:    b.bring(),
 		Timeline: b.timeline(),
 		LeftOut:  b.leftOut(),
 		Shown:    b.shown(),

@@ -118,22 +118,30 @@ func sixteenth(t unit.Millimetre) unit.Quantity {
 	return millimetres(unit.Millimetre(math.Round(float64(t)/step) * step))
 }
 
-// planNotes say how the bench and the torch are made ready, and what to bring.
+// planNotes say how long it takes, and how the bench and the torch are made
+// ready.
 func (b *builder) planNotes() []string {
 	if len(b.plan) == 0 {
 		return nil
 	}
 	s := &b.plan[0].Setting
-	list := []string{
+	return []string{
 		b.timeNote(),
 		"Fit new consumables and make one test cut before the customer looks, on a steady bench at waist height.",
 		"Pull the torch, do not push it: lead angle " + degrees(s.Lead) + ", arc trailing " + degrees(s.Trailing) + " below. The manual decides.",
 	}
+}
+
+// bring lists what the plan needs, "" without one.
+func (b *builder) bring() string {
 	var props []string
 	for _, c := range b.plan {
 		props = append(props, strings.Split(c.Props, ", ")...)
 	}
-	return append(list, "Bring: "+strings.Join(unique(props), ", ")+".")
+	if len(props) == 0 {
+		return ""
+	}
+	return "Bring: " + strings.Join(unique(props), ", ") + "."
 }
 
 func degrees(r [2]unit.Degree) string {

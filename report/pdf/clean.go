@@ -80,7 +80,7 @@ func (c *cleaner) brief(b report.Brief) report.Brief {
 		Need: c.text("need", b.Need), Headline: c.text("recommendation", b.Headline),
 		Because: c.list("recommendation", b.Because), Second: c.text("second choice", b.Second),
 		Critical: c.text("what decides", b.Critical), Evidence: c.lines("what decides", b.Evidence),
-		ShownBy: c.text("what decides", b.ShownBy), PlanNote: c.list("demonstration", b.PlanNote),
+		ShownBy: c.text("what decides", b.ShownBy), PlanNote: c.list("demonstration", b.PlanNote), Bring: c.text("demonstration", b.Bring),
 		Confirm: c.lines("to confirm", b.Confirm), Flags: c.list("to confirm", b.Flags),
 		Excluded: c.lines("systems not taken", b.Excluded), Cautions: c.lines("cautions", b.Cautions),
 		Notes: c.list("notes", b.Notes), Footing: c.list("footing", b.Footing), Dropped: c.list("footing", b.Dropped),

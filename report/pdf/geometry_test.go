@@ -189,7 +189,7 @@ func briefs() *rapid.Generator[report.Brief] {
 			Title: text.Draw(t, "title"), Outcome: text.Draw(t, "outcome"), Demo: text.Draw(t, "demo"), Date: time.Unix(rapid.Int64Range(-1, 4e9).Draw(t, "date"), 0),
 			Who: lines.Draw(t, "who"), Need: text.Draw(t, "need"), Headline: text.Draw(t, "headline"), Because: texts.Draw(t, "because"),
 			Bars: rapid.SliceOfN(bar, 0, 20).Draw(t, "bars"), Cost: drawnCost(t, text), Speeds: drawnSpeeds(t, text), Timeline: drawnTimeline(t, text), Second: text.Draw(t, "second"), Critical: text.Draw(t, "critical"), Evidence: lines.Draw(t, "evidence"),
-			ShownBy: text.Draw(t, "shown by"), Plan: rapid.SliceOfN(row, 0, 12).Draw(t, "plan"), PlanNote: texts.Draw(t, "plan note"), Confirm: lines.Draw(t, "confirm"),
+			ShownBy: text.Draw(t, "shown by"), Plan: rapid.SliceOfN(row, 0, 12).Draw(t, "plan"), PlanNote: texts.Draw(t, "plan note"), Bring: text.Draw(t, "bring"), Confirm: lines.Draw(t, "confirm"),
 			Flags: texts.Draw(t, "flags"), Excluded: lines.Draw(t, "excluded"), Cautions: rapid.SliceOfN(line, 0, 40).Draw(t, "cautions"),
 			Notes: texts.Draw(t, "notes"), Footing: texts.Draw(t, "footing"), Dropped: texts.Draw(t, "dropped"),
 		}
@@ -215,7 +215,7 @@ func TestAnyBriefFitsOnePage(t *testing.T) {
 func TestLongestContentFits(t *testing.T) {
 	long := strings.Repeat("Sehr lange Wörter wie Plasmaschneidanlagenvorführung ", 12)
 	line := report.Line{Label: long, Value: long, Why: long, Source: long}
-	b := report.Brief{Title: long, Outcome: "recommended", Demo: long, Need: long, Headline: long, Second: long, Critical: long, ShownBy: long}
+	b := report.Brief{Title: long, Outcome: "recommended", Demo: long, Need: long, Headline: long, Second: long, Critical: long, ShownBy: long, Bring: long}
 	for range 60 {
 		b.Who, b.Evidence, b.Confirm = append(b.Who, line), append(b.Evidence, line), append(b.Confirm, line)
 		b.Excluded, b.Cautions = append(b.Excluded, line), append(b.Cautions, line)

@@ -14,6 +14,7 @@ type limits struct {
 	excluded  int     // systems not taken, one by one; the rest are counted
 	evidence  int     // sentences behind what decides
 	planNotes int     // lines of notes on the demonstration
+	bring     int     // lines of what to bring
 	confirm   int     // things to confirm
 	because   int     // sentences behind the recommendation
 	bars      int     // needs against capabilities
@@ -33,7 +34,7 @@ type limits struct {
 
 // roomy is a page that is not full.
 var roomy = limits{
-	gap: 4.2, notes: 12, excluded: 12, evidence: 6, planNotes: 3, confirm: 12, because: 6,
+	gap: 4.2, notes: 12, excluded: 12, evidence: 6, planNotes: 3, bring: 3, confirm: 12, because: 6,
 	bars: 12, cost: 3, costBars: true, curves: true, speeds: true, timeline: true, plan: 8, cautions: 40, footing: 5, who: 2, long: 4, cell: 4, caution: 5,
 }
 
@@ -42,7 +43,7 @@ var roomy = limits{
 // demonstration in minutes, speed by thickness, cost by thickness), the notes,
 // the systems not taken, the evidence, the reasons, what is to be confirmed,
 // the demonstration, what it costs, the answers to who and when, and only at
-// the very end the cautions. The page is measured after each step; once it
+// the very end what to bring, by which the rep packs, and the cautions. The page is measured after each step; once it
 // fits, steps that were not needed are taken back.
 var steps = []func(*limits){
 	func(l *limits) { l.gap = 3 },
@@ -91,10 +92,10 @@ var steps = []func(*limits){
 	func(l *limits) { l.planNotes, l.footing = 1, 2 },
 	func(l *limits) { l.confirm, l.because = 2, 1 },
 	func(l *limits) { l.long = 1 },
-	func(l *limits) { l.caution = 2 },
+	func(l *limits) { l.caution, l.bring = 2, 2 },
 	func(l *limits) { l.cautions = 24 },
 	func(l *limits) { l.cautions, l.planNotes, l.footing = 18, 0, 1 },
-	func(l *limits) { l.cautions, l.plan, l.cell, l.cost = 12, 2, 1, 0 },
+	func(l *limits) { l.cautions, l.plan, l.cell, l.cost, l.bring = 12, 2, 1, 0, 1 },
 }
 
 // gaps is how many of the steps take space between the parts, and spacing how

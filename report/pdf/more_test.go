@@ -3,6 +3,7 @@ package pdf
 import (
 	"bytes"
 	"os/exec"
+	"slices"
 	"strconv"
 	"strings"
 	"testing"
@@ -120,6 +121,24 @@ func TestPagesAsAReaderCountsThem(t *testing.T) {
 		out, err := cmd.Output()
 		if err != nil || !strings.Contains(strings.Join(strings.Fields(string(out)), " "), "Pages: "+strconv.Itoa(want)) {
 			t.Errorf("%d lines: want %d pages: %v\n%s", n, want, err, out)
+		}
+	}
+}
+
+// What the rep packs by is on the page of every demo visit that has a plan,
+// whole.
+func TestWhatToBringIsOnEveryPage(t *testing.T) {
+	for _, name := range samples.Names() {
+		v, _ := samples.Visit(name)
+		b := report.Build(v, system.Demo(), report.Options{})
+		for _, p := range papers {
+			pg, err := laid(b, p)
+			if err != nil {
+				t.Fatal(err)
+			}
+			if b.Bring != "" && (!onPage(pg, "Bring: ") || slices.Contains(pg.cuts, "what to bring")) {
+				t.Errorf("%s on %s: shortened %v", name, p, pg.cuts)
+			}
 		}
 	}
 }

@@ -28,6 +28,7 @@ func (pg *page) plan() {
 		pg.row(i+1, []string{r.Cut, r.Piece, r.Setting, r.See})
 	}
 	pg.rule()
+	pg.paragraph("what to bring", b.Bring, pg.full(), smallStyle, black, pg.limits.bring)
 	if len(b.PlanNote) > 0 && pg.limits.planNotes > 0 {
 		pg.y += 0.3
 		pg.paragraph("notes on the demonstration", sentence(b.PlanNote...), pg.full(), smallStyle, grey, pg.limits.planNotes)

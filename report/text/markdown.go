@@ -155,6 +155,9 @@ func (m *markdown) plan(b *report.Brief) {
 		}
 	}
 	m.sentences("", b.PlanNote)
+	if b.Bring != "" {
+		m.item(escaped(b.Bring))
+	}
 	m.timeline(b.Timeline)
 	m.lines("Not shown, and why", b.LeftOut, func(l report.Line) string { return labelled(l.Label, l.Why) })
 }

@@ -198,6 +198,9 @@ func (p *printer) plan(b *report.Brief) {
 	for _, t := range b.PlanNote {
 		p.block("  - ", t)
 	}
+	if b.Bring != "" {
+		p.block("  - ", b.Bring)
+	}
 }
 
 // row writes a labelled text, if there is one.

@@ -22,7 +22,7 @@ func small() report.Brief {
 		Plan:    []report.Row{{Cut: "Straight cut", Piece: "2 mm stainless", Setting: "40 A, tip on the work", See: "a flat sheet", Because: "It shows what decides.", Beware: "A worn tip.", Takes: "3 min", Source: "common practice, no source"}},
 		LeftOut: []report.Line{{Label: "Gouge out a weld", Why: "It needs gouging."}}, Shown: []report.Line{{Label: "Straight cut, shown", Value: "went well", Why: "new tip"}},
 		Leaving: []report.Line{{Value: "Spare set packed."}}, OnSite: []report.Line{{Value: "Bench steady."}}, Working: []report.Reason{{Topic: "need", Title: "Thickness needed", Value: "rated 12 mm"}},
-		PlanNote: []string{"One test cut."}, Confirm: []report.Line{line}, Flags: []string{"Bring lenses."}, Excluded: []report.Line{{Label: "Demo 25", Why: "too small."}},
+		PlanNote: []string{"One test cut."}, Bring: "Bring: clamps.", Confirm: []report.Line{line}, Flags: []string{"Bring lenses."}, Excluded: []report.Line{{Label: "Demo 25", Why: "too small."}},
 		Cautions: []report.Line{{Value: "Fire watch at least 30 min.", Source: "29 CFR 1910.252(a)(2)(iii)(B)", Trust: "published source"}},
 		Notes:    []string{"Mind the dog."}, Footing: []string{"Range: test."}, Dropped: []string{"Nothing else."},
 	}
@@ -33,7 +33,7 @@ var want = []string{
 	"Cutting recommendation", "Brook Farm", "Invented data.", "You cut mild steel.", "Demo 45", "Rated for 12 mm by hand.", "Second choice: Demo 50.",
 	"needs 6 mm", "gives 12 mm", "rated ≥ needed", "Low distortion", "They say the pieces warp.", "Shown first.", "assumed 20 A", "It limits what", "Bring lenses.",
 	"Straight cut", "2 mm stainless", "40 A, tip on the work", "a flat sheet", "It shows what decides.", "A worn tip.", "3 min", "Gouge out a weld: It needs gouging.", "Straight cut, shown: went well", "new tip",
-	"Spare set packed.", "Bench steady.", "Thickness needed", "rated 12 mm", "One test cut.", "Demo 25", "too small.", "Fire watch", "Mind the dog.", "Range: test.", "Nothing else.",
+	"Spare set packed.", "Bench steady.", "Thickness needed", "rated 12 mm", "One test cut.", "Bring: clamps.", "Demo 25", "too small.", "Fire watch", "Mind the dog.", "Range: test.", "Nothing else.",
 }
 
 func TestNothingIsLeftOut(t *testing.T) {
