@@ -8,6 +8,8 @@ import (
 	"testing"
 
 	"cutbrief/assess/review"
+
+	tea "github.com/charmbracelet/bubbletea"
 )
 
 // counts is a teller that tells how it was asked.
@@ -70,4 +72,15 @@ func TestALateTally(t *testing.T) {
 	d.keys("<esc>")
 	d.Send(talliedMsg{"rep", 78, "late", nil})
 	d.SeesNot("late")
+}
+
+// Keys pressed so fast that they come together count one by one.
+func TestKeysThatComeTogether(t *testing.T) {
+	d := open(t, 120, 40)
+	d.Send(tea.KeyMsg{Type: tea.KeyRunes, Runes: []rune("sg/far")})
+	d.Sees("Filter: far", "Stenby")
+	d.Send(tea.KeyMsg{Type: tea.KeyEnter})
+	d.Sees("1 shown, grouped by rep, by company")
+	d.Send(tea.KeyMsg{Type: tea.KeyRunes, Runes: []rune("fd"), Paste: true})
+	d.Sees("· far")
 }

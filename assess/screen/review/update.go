@@ -37,7 +37,7 @@ func (m *Model) Update(msg tea.Msg) (tea.Model, tea.Cmd) {
 	case talliedMsg:
 		m.hasTallied(msg)
 	case tea.KeyMsg:
-		return m, m.key(msg)
+		return m, m.typed(msg)
 	}
 	return m, nil
 }
@@ -119,6 +119,19 @@ func (m *Model) settle(towards int) {
 		m.at += towards
 	}
 	m.at = max(0, min(m.at, len(m.list.Lines)-1))
+}
+
+// typed hands on letters that came together one by one, as keys that are pressed
+// fast or ahead do. What is pasted is text, and only a filter takes it.
+func (m *Model) typed(msg tea.KeyMsg) tea.Cmd {
+	if msg.Type != tea.KeyRunes || len(msg.Runes) < 2 || msg.Paste || m.state == filtering {
+		return m.key(msg)
+	}
+	var cmds []tea.Cmd
+	for _, r := range msg.Runes {
+		cmds = append(cmds, m.key(tea.KeyMsg{Type: tea.KeyRunes, Runes: []rune{r}}))
+	}
+	return tea.Batch(cmds...)
 }
 
 // key takes one key in the present state.
