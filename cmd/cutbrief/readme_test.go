@@ -9,27 +9,65 @@ import (
 	"slices"
 	"strings"
 	"testing"
+
+	"cutbrief/report/handbook"
 )
 
 var update = flag.Bool("update", false, "rewrite the transcripts in README.md")
 
 // TestReadme compares every transcript in the README, where a reader meets the
-// program first, with what the program prints. A transcript is the fenced block
-// under a comment with its name.
+// program first, with what the program prints, and every guide with the one it
+// prints.
 func TestReadme(t *testing.T) {
-	readme, err := filepath.Abs(filepath.Join("..", "..", "README.md"))
+	compareWithReadme(t, map[string]string{"interview": interviewTranscript(t), "page": pageTranscript(t)})
+	text := readme(t)
+	for _, name := range handbook.Readers() {
+		before, has, after, ok := guideIn(text, name)
+		_, markdown, _ := handbook.Guide(name)
+		if !ok {
+			t.Errorf("README.md has no guide for the %s", name)
+			continue
+		}
+		if has != markdown && !*update {
+			t.Errorf("README.md: the guide for the %s is not the one the program prints; rewrite it with -update", name)
+		}
+		text = before + markdown + after
+	}
+	rewrite(t, text)
+}
+
+// readmeFile is found from the folder of the test, wherever it works meanwhile.
+var readmeFile = func() string {
+	path, _ := filepath.Abs(filepath.Join("..", "..", "README.md")) // fails only without a working folder
+	return path
+}()
+
+func readme(t *testing.T) string {
+	t.Helper()
+	data, err := os.ReadFile(readmeFile)
 	if err != nil {
 		t.Fatal(err)
 	}
-	data, err := os.ReadFile(readme)
-	if err != nil {
+	return string(data)
+}
+
+// rewrite writes the README anew, if the tests were told to.
+func rewrite(t *testing.T, text string) {
+	t.Helper()
+	if !*update {
+		return
+	}
+	if err := os.WriteFile(readmeFile, []byte(text), 0o644); err != nil {
 		t.Fatal(err)
 	}
-	text := string(data)
-	for name, real := range map[string]string{
-		"interview": interviewTranscript(t),
-		"page":      pageTranscript(t),
-	} {
+}
+
+// compareWithReadme compares transcripts with those in the README. A transcript
+// is the fenced block under a comment with its name.
+func compareWithReadme(t *testing.T, transcripts map[string]string) {
+	t.Helper()
+	text := readme(t)
+	for name, real := range transcripts {
 		before, block, after, ok := transcript(text, name)
 		if !ok {
 			t.Errorf("README.md has no transcript %q", name)
@@ -40,11 +78,7 @@ func TestReadme(t *testing.T) {
 		}
 		text = before + real + after
 	}
-	if *update {
-		if err := os.WriteFile(readme, []byte(text), 0o644); err != nil {
-			t.Fatal(err)
-		}
-	}
+	rewrite(t, text)
 }
 
 // transcript cuts text around the fenced block under a comment.
@@ -58,8 +92,35 @@ func transcript(text, name string) (before, block, after string, ok bool) {
 	return before + "<!-- transcript: " + name + " -->\n" + fence + "text\n", block, fence + "\n" + after, ok
 }
 
-// told is what the transcript's interview is told, line by line.
-var told = []string{"Alder Vale Repairs", "Mara Lind", "not known", "", "Ossi Berg", "1", "1, 3", "3/8 in", "half a thumb", "1/2 in"}
+// guideIn cuts text around the guide of one kind of reader, which stands between
+// two comments.
+func guideIn(text, name string) (before, guide, after string, ok bool) {
+	const end = "<!-- end of the guide -->"
+	begin := "<!-- guide: " + name + " -->\n\n"
+	before, rest, ok := strings.Cut(text, begin)
+	if !ok {
+		return "", "", "", false
+	}
+	guide, after, ok = strings.Cut(rest, end)
+	return before + begin, strings.TrimSuffix(guide, "\n"), "\n" + end + after, ok
+}
+
+// withoutGuides is the README without them.
+func withoutGuides(text string) string {
+	for _, name := range handbook.Readers() {
+		if before, _, after, ok := guideIn(text, name); ok {
+			text = before + after
+		}
+	}
+	return text
+}
+
+// told is what the transcript's interview is told, line by line; what
+// was said before is not shown.
+var (
+	saidBefore = []string{"Alder Vale Repairs", "Mara Lind", "not known", "", "Ossi Berg", "1", "1, 3"}
+	told       = []string{"3/8 in", "half a thumb", "1/2 in"}
+)
 
 // dictation hands out one line at a time and shows it as a terminal would.
 type dictation struct {
@@ -76,10 +137,12 @@ func (d *dictation) Read(p []byte) (int, error) {
 	return d.shown.Write(p[:n])
 }
 
-// interviewTranscript is the start of an interview in plain mode.
+// interviewTranscript is an interview in plain mode that goes on, and is broken
+// off.
 func interviewTranscript(t *testing.T) string {
 	t.Helper()
 	t.Chdir(t.TempDir())
+	mustRun(t, strings.NewReader(strings.Join(saidBefore, "\n")+"\n"), io.Discard, "interview", "--plain", "visit.json")
 	var out bytes.Buffer
 	mustRun(t, &dictation{told, &out}, &out, "interview", "--plain", "visit.json")
 	return out.String()

@@ -32,7 +32,7 @@ var completions = []struct{ shell, path string }{
 
 // collect has the program, built for this machine, write its manual pages and
 // completions.
-func collect() (*extras, error) {
+func collect() (extras, error) {
 	dir, err := os.MkdirTemp("", "pack-")
 	if err != nil {
 		return nil, err
@@ -56,7 +56,7 @@ func collect() (*extras, error) {
 		}
 		list = append(list, entry{path: c.path, data: script})
 	}
-	return &list, nil
+	return list, nil
 }
 
 // manual are the pages in a folder, compressed as Debian keeps them.
@@ -86,7 +86,7 @@ func compressed(data []byte) []byte {
 }
 
 // debian writes the package of this target, of the program built in dir.
-func (t target) debian(dir string, notices []byte, more *extras) error {
+func (t target) debian(dir string, more extras) error {
 	path := filepath.Join(dir, t.file())
 	data, err := os.ReadFile(path)
 	if err != nil {
@@ -96,10 +96,14 @@ func (t target) debian(dir string, notices []byte, more *extras) error {
 	if err != nil {
 		return err
 	}
+	licences, err := notices(t)
+	if err != nil {
+		return err
+	}
 	files := append([]entry{
 		{path: "usr/bin/cutbrief", data: data, executable: true},
-		{path: "usr/share/doc/cutbrief/copyright", data: notices},
-	}, *more...)
+		{path: "usr/share/doc/cutbrief/copyright", data: licences},
+	}, more...)
 	out, err := deb(t.control(version, files), files, made)
 	if err != nil {
 		return err

@@ -7,7 +7,6 @@
 package main
 
 import (
-	"errors"
 	"flag"
 	"fmt"
 	"io"
@@ -73,31 +72,30 @@ func pack(dir string, list []target, out io.Writer) error {
 			return err
 		}
 	}
-	notices, err := writeNotices(dir, list)
-	if err != nil {
+	if err := writeNotices(dir, list); err != nil {
 		return err
 	}
-	if err := packages(dir, list, notices); err != nil {
+	if err := packages(dir, list); err != nil {
 		return err
 	}
 	return summed(dir, out)
 }
 
 // packages makes a Debian package of each Linux program.
-func packages(dir string, list []target, notices []byte) error {
-	var pages *extras
-	var err error
+func packages(dir string, list []target) error {
+	var more extras
 	for _, t := range list {
 		if t.os != "linux" {
 			continue
 		}
-		if pages == nil {
-			if pages, err = collect(); err != nil {
+		if more == nil {
+			var err error
+			if more, err = collect(); err != nil {
 				return err
 			}
 		}
-		if err := t.debian(dir, notices, pages); err != nil {
-			return errors.Join(fmt.Errorf("package for %s", t), err)
+		if err := t.debian(dir, more); err != nil {
+			return fmt.Errorf("package for %s: %w", t, err)
 		}
 	}
 	return nil

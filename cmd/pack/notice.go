@@ -27,19 +27,20 @@ const ours = "cutbrief"
 const fonts = "report/pdf/FONT-LICENSE"
 
 // writeNotices writes the licences of what these targets are built from.
-func writeNotices(dir string, list []target) ([]byte, error) {
+func writeNotices(dir string, list []target) error {
+	text, err := notices(list...)
+	if err != nil {
+		return err
+	}
+	return os.WriteFile(filepath.Join(dir, noticesFile), text, 0o644)
+}
+
+// notices are the licences of what these targets are built from, as one text.
+func notices(list ...target) ([]byte, error) {
 	modules, err := modulesOf(list)
 	if err != nil {
 		return nil, err
 	}
-	text, err := notices(modules)
-	if err != nil {
-		return nil, err
-	}
-	return text, os.WriteFile(filepath.Join(dir, noticesFile), text, 0o644)
-}
-
-func notices(modules []module) ([]byte, error) {
 	var b bytes.Buffer
 	b.WriteString("cutbrief and all that is built into it, each with its licence. The standard\nlibrary of Go has the licence of golang.org/x/text.\n")
 	for _, m := range modules {

@@ -97,7 +97,7 @@ func TestNoticesNameEveryModule(t *testing.T) {
 	if err != nil {
 		t.Skip("the modules cannot be listed here:", err)
 	}
-	text, err := notices(modules)
+	text, err := notices(targets...)
 	if err != nil {
 		t.Fatal(err)
 	}
