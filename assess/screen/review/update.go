@@ -37,7 +37,7 @@ func (m *Model) Update(msg tea.Msg) (tea.Model, tea.Cmd) {
 	case talliedMsg:
 		m.hasTallied(msg)
 	case tea.KeyMsg:
-		return m, m.typed(msg)
+		return m, m.pressed(msg)
 	}
 	return m, nil
 }
@@ -121,9 +121,9 @@ func (m *Model) settle(towards int) {
 	m.at = max(0, min(m.at, len(m.list.Lines)-1))
 }
 
-// typed hands on letters that came together one by one, as keys that are pressed
+// pressed hands on letters that came together one by one, as keys that are pressed
 // fast or ahead do. What is pasted is text, and only a filter takes it.
-func (m *Model) typed(msg tea.KeyMsg) tea.Cmd {
+func (m *Model) pressed(msg tea.KeyMsg) tea.Cmd {
 	if msg.Type != tea.KeyRunes || len(msg.Runes) < 2 || msg.Paste || m.state == filtering {
 		return m.key(msg)
 	}
