@@ -2,7 +2,13 @@ package review
 
 import (
 	"fmt"
+	"runtime"
 	"testing"
+	"time"
+
+	"cutbrief/assess/sample"
+	"cutbrief/assess/store/scan"
+	"cutbrief/rules/system"
 )
 
 // By hand: a row is replaced by one of the same path, and a snapshot keeps the
@@ -29,4 +35,42 @@ func TestSetReplacesAndASnapshotStays(t *testing.T) {
 	if n != 51 {
 		t.Errorf("went through %d rows up to the 51st", n)
 	}
+}
+
+// A row of the invented visits says about 75 bytes: a path of 31, a customer of 27
+// and some twenty numbers. With its place and what a block leaves empty that is
+// less than 100; as a Row of its own it is over 250.
+func TestRowsTakeLittleMemory(t *testing.T) {
+	const n, mostBytes = 20000, 100
+	var list []*Row
+	bench := NewBench(system.Demo(), today)
+	for path, data := range sample.Many(48, 1) {
+		var r reader
+		r.Options, r.out = Options{Bench: bench, Glance: true}, &batches{emit: func([]*Row) {}}
+		r.look(&r.found, &scan.File{Path: path}, data)
+		row := r.found.row
+		list = append(list, &row)
+	}
+	var rows Rows
+	before := inUse()
+	for i := range n {
+		row := *list[i%len(list)]
+		row.Path = fmt.Sprintf("2026/11/rep-%d/visit-%06d.json", i%8, i)
+		row.Company = fmt.Sprintf("%s %d", row.Company, i)
+		row.Date = today.AddDate(0, 0, -i%700).Format(time.DateOnly)
+		rows.Add(&row)
+	}
+	kept := inUse() - before
+	runtime.KeepAlive(&rows)
+	if each := kept / n; each > mostBytes {
+		t.Errorf("a row takes %d bytes, want %d or fewer", each, mostBytes)
+	}
+}
+
+// inUse is how much memory is in use once garbage is gone.
+func inUse() int {
+	runtime.GC()
+	var m runtime.MemStats
+	runtime.ReadMemStats(&m)
+	return int(m.HeapAlloc)
 }
