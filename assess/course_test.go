@@ -2,6 +2,7 @@ package assess
 
 import (
 	"slices"
+	"strings"
 	"testing"
 
 	"cutbrief/rules"
@@ -263,6 +264,7 @@ func TestOffers(t *testing.T) {
 		{map[rules.Fact]string{rules.FactEveryday: "3/8 in"}, rules.FactThickest, "3/8 in"},
 		{map[rules.Fact]string{rules.FactEveryday: "14 ga"}, rules.FactPierced, "14 ga"},
 		{map[rules.Fact]string{rules.FactEveryday: "6"}, rules.FactBevelled, "6 mm"},
+		{map[rules.Fact]string{rules.FactEveryday: "about 6"}, rules.FactThickest, "about 6 mm"},
 		{map[rules.Fact]string{rules.FactEveryday: "not known"}, rules.FactThickest, ""},
 		{nil, rules.FactThickest, ""},
 		{nil, rules.FactEveryday, ""},
@@ -283,6 +285,9 @@ func TestOffers(t *testing.T) {
 		o, offered := v.Offered(s)
 		if offered != (c.want != "") || o.Text() != c.want {
 			t.Errorf("%v: %s offers %q, want %q", c.told, c.at, o.Text(), c.want)
+		}
+		if guess := strings.Contains(c.want, "about"); offered && (o.Answer.State == Assumed) != guess {
+			t.Errorf("%s offers %+v", c.at, o.Answer)
 		}
 		if _, has := v.Answer(s.Asked()); has {
 			t.Errorf("%s is answered by being offered", c.at)

@@ -37,7 +37,11 @@ func (v *Visit) sameAs(s Step, f rules.Fact, why string) (Offer, bool) {
 	if _, err := understand(s, a, v.Style()); err != nil {
 		return Offer{}, false
 	}
-	return Offer{Answer{Question: s.Question.ID, Metal: s.Metal, Said: a.Said, Unit: a.Unit, State: Told}, why}, true
+	same := Answer{Question: s.Question.ID, Metal: s.Metal, Said: a.Said, Unit: a.Unit, State: Told}
+	if a.State == Assumed { // a guess stays one
+		same.State = Assumed
+	}
+	return Offer{same, why}, true
 }
 
 // offer offers a text of its own.

@@ -63,7 +63,9 @@ func (m *Model) takeOffer() tea.Cmd {
 		return nil
 	}
 	asked := m.step
-	o.Answer.State = m.how
+	if o.Answer.State == assess.Told {
+		o.Answer.State = m.how
+	}
 	save := m.keep(o.Answer)
 	m.goOn()
 	m.told = "taken: " + asked.Name() + ", " + outside(o.Text()) + " (Esc goes back to it)"
