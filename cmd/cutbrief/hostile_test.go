@@ -127,19 +127,25 @@ func TestHostileRecord(t *testing.T) {
 		args  []string
 		shows string
 	}{
-		{[]string{"brief", name, "--format", "text", "--with", "checklist,working"}, visible},
-		{[]string{"brief", name, "--format", "markdown", "--with", "checklist,working"}, "U+202E"},
+		{[]string{"brief", name, "--format", "text", "--with", "checklist,pictures,working"}, visible},
+		{[]string{"brief", name, "--format", "text", "--words", "de"}, visible},
+		{[]string{"brief", name, "--format", "markdown", "--with", "checklist,pictures,working"}, "U+202E"},
+		{[]string{"brief", name, "--format", "markdown", "--words", "de"}, "U+202E"},
 		{[]string{"brief", name, "--format", "json", "--with", "checklist,working"}, visible},
 		{[]string{"brief", name}, ".pdf"},
 		{[]string{"why", name}, ""}, {[]string{"why", name, "--format", "markdown"}, ""}, {[]string{"why", name, "--format", "json"}, ""},
 		{[]string{"next", name}, ""}, {[]string{"next", name, "--format", "json"}, ""},
-		{[]string{"cost", name}, ""}, {[]string{"cost", name, "--format", "markdown"}, ""},
+		{[]string{"cost", name}, ""}, {[]string{"cost", name, "--format", "markdown"}, ""}, {[]string{"cost", name, "--words", "de"}, ""},
 		{[]string{"cost", name, "--format", "csv"}, ""}, {[]string{"cost", name, "--format", "json"}, ""},
 		{[]string{"compare", name}, ""}, {[]string{"compare", name, "--format", "markdown"}, ""}, {[]string{"compare", name, "--format", "json"}, ""},
 		{[]string{"followup", name}, visible}, {[]string{"followup", name, "--format", "ics"}, "BEGIN:VCALENDAR"},
 		{[]string{"review", "."}, visible}, {[]string{"review", ".", "--format", "csv"}, visible}, {[]string{"review", ".", "--format", "json"}, "U+202E"},
-		{[]string{"interview", "--plain", name}, ""},
-		{[]string{"record", name}, ""},
+		{[]string{"review", ".", "--format", "ndjson"}, "U+202E"}, {[]string{"review", ".", "--where", `company ~ "turned"`}, visible},
+		{[]string{"review", ".", "--by", "rep"}, visible},
+		{[]string{"review", ".", "--by", "rep", "--format", "json"}, "U+202E"},
+		{[]string{"review", ".", "--measured"}, ""}, {[]string{"review", ".", "--measured", "--format", "csv"}, ""}, {[]string{"review", ".", "--measured", "--format", "json"}, ""},
+		{[]string{"interview", "--plain", name}, ""}, {[]string{"interview", "--plain", name, "--words", "de"}, ""},
+		{[]string{"record", name}, ""}, {[]string{"redact", name}, "cutbrief-visit"},
 	} {
 		status, out, err := ranWith(test.args...)
 		what := fmt.Sprintf("%.60q", test.args)
@@ -212,6 +218,8 @@ func TestHostileWords(t *testing.T) {
 		{"review", evil}, {"review", ".", "--where", evil}, {"review", ".", "--sort", evil}, {"interview", evil + "/a.json"},
 		{"systems", "--systems", evil}, {"systems", "check", "systems.csv"}, {"cost", "visit.json", "--prices", evil},
 		{"cost", "visit.json", "--prices", "systems.csv"}, {"completion", evil}, {"sample", evil},
+		{"brief", "visit.json", "--words", evil}, {"brief", "visit.json", "--format", "text", "--words", "systems.csv"}, {"words", "check", "systems.csv"}, {"words", "check", evil},
+		{"words", "template", evil}, {"rehearse", evil}, {"redact", evil}, {"review", ".", "--by", evil},
 	} {
 		status, out, err := ranWith(args...)
 		if status == done {
