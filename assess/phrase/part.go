@@ -69,10 +69,9 @@ func (t *teller) byParts(text string, depth int) (told, bool) {
 	return best, found
 }
 
-// apart says what stands on both sides of a separator: of the first one and of
-// the last one.
+// apart says what stands on both sides of a separator that is in no bracket.
 func (t *teller) apart(text, sep string, depth int) (told, bool) {
-	inside := shielded(text)
+	inside := bracketed(text)
 	best, found := told{}, false
 	for i := 0; i < len(text) && t.left > 0; i++ {
 		at := strings.Index(text[i:], sep)
@@ -121,6 +120,23 @@ func (t *teller) around(text, pair string, depth int) (told, bool) {
 	before, within, after := t.say(text[:from], depth+1), t.say(text[from+1:to], depth+1), t.say(text[to+1:], depth+1)
 	missing := append(append(before.missing[:len(before.missing):len(before.missing)], within.missing...), after.missing...)
 	return told{before.words + pair[:1] + within.words + pair[1:] + after.words, missing}, true
+}
+
+// bracketed reports for every byte of a text whether it stands in a bracket or is
+// not ours.
+func bracketed(text string) []bool {
+	inside, open := shielded(text), 0
+	for i := range len(text) {
+		switch {
+		case inside[i]:
+		case text[i] == '(' || text[i] == '[':
+			open++
+		case text[i] == ')' || text[i] == ']':
+			open = max(0, open-1)
+		}
+		inside[i] = inside[i] || open > 0
+	}
+	return inside
 }
 
 func indexOutside(text string, c byte, inside []bool, from int) int {

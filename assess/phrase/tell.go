@@ -12,7 +12,7 @@ type teller struct {
 
 const (
 	tries   = 20000 // to match a row, for one text
-	deepest = 12    // holes within holes
+	deepest = 40    // parts within parts
 	ways    = 12    // in which a text may fit one row
 )
 
@@ -34,8 +34,11 @@ func (t told) gap() int {
 // the row that fits it best, or part by part.
 func (t *teller) say(text string, depth int) told {
 	lead, body, trail := trimmed(text)
-	if body == "" || depth > deepest {
+	switch {
+	case body == "":
 		return told{words: text}
+	case depth > deepest:
+		return told{text, []string{body}}
 	}
 	out, ok := t.seen[body]
 	if !ok {

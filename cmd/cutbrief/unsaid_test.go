@@ -1,0 +1,241 @@
+package main
+
+import (
+	"fmt"
+	"go/ast"
+	"go/parser"
+	"go/token"
+	"os"
+	"path/filepath"
+	"regexp"
+	"strconv"
+	"strings"
+	"testing"
+	"time"
+
+	"pgregory.net/rapid"
+
+	"cutbrief/assess"
+	"cutbrief/assess/phrase"
+	"cutbrief/assess/phrase/unsaid"
+	"cutbrief/assess/sample"
+	"cutbrief/report"
+	"cutbrief/report/pdf"
+	"cutbrief/report/text"
+	"cutbrief/rules"
+	"cutbrief/rules/cite"
+	"cutbrief/rules/cost"
+	"cutbrief/rules/metal"
+	"cutbrief/rules/system"
+	"cutbrief/rules/unit"
+)
+
+// heldToGerman fails for every text that a test left unsaid.
+func heldToGerman(t *testing.T, ear *unsaid.Ear) {
+	t.Helper()
+	for _, text := range ear.Unsaid() {
+		t.Errorf("no German words: %s", text)
+	}
+}
+
+// Every question with all that belongs to it has German words, for every metal.
+func TestEveryQuestionIsSaidInGerman(t *testing.T) {
+	book, ear := unsaid.German()
+	for _, g := range assess.Groups() {
+		book.Say(g.Title)
+	}
+	for _, q := range assess.Catalogue() {
+		book.Each([]string{q.Name, q.Why, q.Help, "such as: " + q.Example, "give " + q.Example})
+		for _, o := range q.Options {
+			book.Say(o.Text)
+		}
+		for _, m := range metal.List() {
+			step := assess.Step{Question: q}
+			if q.PerMetal {
+				step.Metal = m.ID
+			}
+			book.Each([]string{step.Text(), step.Name(), "taken: " + step.Name() + ", " + phrase.Keep("x") + " (Esc goes back to it)"})
+		}
+	}
+	heldToGerman(t, ear)
+}
+
+// Everything the rules name has German words.
+func TestEveryTableIsSaidInGerman(t *testing.T) {
+	book, ear := unsaid.German()
+	for _, r := range rules.Table() {
+		book.Each([]string{r.Title, r.Words, r.Cure, r.Almost})
+		for _, figure := range []string{r.Asks, r.Gives} {
+			book.Say(strings.TrimSpace(figure + " 12 mm"))
+		}
+	}
+	for _, r := range rules.Requirements() {
+		book.Each([]string{report.RequirementName(r), "speaks for " + report.RequirementName(r), "Why does " + report.RequirementName(r) + " decide?"})
+	}
+	for _, m := range metal.List() {
+		book.Each([]string{m.Name, "factor for " + m.Name, "6 mm " + m.Name})
+	}
+	for _, v := range []rules.Verdict{rules.Met, rules.Borderline, rules.Short, rules.NotKnown} {
+		book.Say(string(v))
+	}
+	for _, s := range []rules.Status{rules.Fits, rules.FitsAfterSite, rules.FitsNearly, rules.FallsShort} {
+		book.Say(string(s))
+	}
+	for _, k := range []cite.Trust{cite.Published, cite.Practice, cite.Memory, cite.Invented, cite.Given} {
+		book.Say(string(k))
+	}
+	for _, s := range cite.All() {
+		if s.Title == strings.ToLower(s.Title[:1])+s.Title[1:] && strings.ContainsAny(s.Title[:1], "abcdefghijklmnopqrstuvwxyz") {
+			book.Say(s.Title) // a description; the title of a document stays
+		}
+	}
+	for _, p := range []cost.Process{cost.OxyAcetylene, cost.OxyPropane, cost.Disc, cost.BandSaw, cost.Shear, cost.Nibbler, cost.SentOut, cost.OtherPlasma, cost.Unknown, cost.Plasma} {
+		book.Say(p.Name())
+	}
+	for p := cost.Cutting; p <= cost.Trips; p++ {
+		book.Say(p.Name())
+	}
+	heldToGerman(t, ear)
+}
+
+// tables are the files whose texts are all shown as they stand: cautions,
+// checklists, cuts of the demonstration, evidence, flags.
+var tables = []string{
+	"rules/showing/catalogue.go", "rules/showing/need.go", "rules/showing/caution.go", "rules/showing/checklist.go", "rules/showing/pace.go",
+	"rules/table.go", "rules/evidence.go", "rules/flags.go",
+}
+
+var verbs = regexp.MustCompile(`%(\.\d)?[dfs]`)
+
+// Every sentence of these tables has German words, whether a visit leads to it or
+// not.
+func TestEverySentenceOfTheTablesIsSaidInGerman(t *testing.T) {
+	book, ear := unsaid.German()
+	for _, name := range tables {
+		file, err := parser.ParseFile(token.NewFileSet(), filepath.Join("..", "..", name), nil, 0)
+		if err != nil {
+			t.Fatal(err)
+		}
+		n := 0
+		ast.Inspect(file, func(node ast.Node) bool {
+			if pair, isPair := node.(*ast.KeyValueExpr); isPair && fmt.Sprint(pair.Key) == "when" {
+				return false // for the manual
+			}
+			lit, ok := node.(*ast.BasicLit)
+			if !ok || lit.Kind != token.STRING {
+				return true
+			}
+			if s, _ := strconv.Unquote(lit.Value); strings.Count(s, " ") > 1 && !strings.HasPrefix(s, ", ") && !strings.HasSuffix(s, " ") {
+				book.Say(verbs.ReplaceAllString(s, "30"))
+				n++
+			}
+			return true
+		})
+		if n == 0 {
+			t.Errorf("%s: no sentence found", name)
+		}
+	}
+	heldToGerman(t, ear)
+}
+
+// wordAll builds and prints everything that can be printed of a visit.
+func wordAll(book *phrase.Book, v *assess.Visit, offered system.Range, pages bool) {
+	for _, style := range []unit.Style{unit.Metric, unit.Inch} {
+		o := report.Options{Style: style, Checklist: true, Working: true, Pictures: true, Words: book}
+		brief := report.Build(v, offered, o)
+		text.Render(brief, 80)
+		text.Markdown(brief)
+		if pages {
+			pdf.Render(brief, "a4")
+			pdf.Render(brief, "letter")
+		}
+		sheet := report.Costs(v, offered, o)
+		text.CostSheet(sheet, 80)
+		text.CostMarkdown(sheet)
+		if c, err := report.Compare(v, offered, o, nil); err == nil {
+			text.Comparison(c, 80)
+			text.ComparisonMarkdown(c)
+		}
+		text.Bench(report.AtBench(v, offered, o), 80)
+		if f, err := report.Follow(v, offered, o); err == nil {
+			text.Letter(f, 80)
+		}
+	}
+	text.NextIn(book, report.NextIn(book, v, offered), 80)
+	report.SoFarIn(book, v, offered)
+}
+
+// No text of a page, account, letter or plan is left unsaid: for every sample and
+// every worked case.
+func TestEveryPageIsSaidInGerman(t *testing.T) {
+	book, ear := unsaid.German()
+	for _, name := range sample.Names() {
+		v, _ := sample.Visit(name)
+		wordAll(book, v, system.Demo(), true)
+	}
+	wordAll(book, assess.New("new", time.Date(2026, 3, 12, 0, 0, 0, 0, time.UTC)), system.Demo(), true)
+	offered := caseRange(t)
+	files, _ := filepath.Glob("../../testdata/case/*.txt")
+	if len(files) < 40 {
+		t.Fatalf("%d worked cases", len(files))
+	}
+	for _, file := range files {
+		wordAll(book, caseVisit(t, file), offered, false)
+	}
+	heldToGerman(t, ear)
+}
+
+// Nor for any visit at all.
+func TestEveryRandomPageIsSaidInGerman(t *testing.T) {
+	book, ear := unsaid.German()
+	demo := system.Demo()
+	rapid.Check(t, func(rt *rapid.T) { wordAll(book, randomVisit(rt), demo, false) })
+	heldToGerman(t, ear)
+}
+
+func caseRange(t *testing.T) system.Range {
+	t.Helper()
+	f, err := os.Open("../../testdata/case/range.csv")
+	if err != nil {
+		t.Fatal(err)
+	}
+	defer f.Close()
+	offered, _ := system.Read(f, "range.csv")
+	return offered
+}
+
+// caseVisit reads the answers of a worked case: "fact/metal: said" a line.
+func caseVisit(t *testing.T, file string) *assess.Visit {
+	t.Helper()
+	data, err := os.ReadFile(file)
+	if err != nil {
+		t.Fatal(err)
+	}
+	v := assess.New("case", time.Date(2026, 1, 2, 3, 4, 5, 0, time.UTC))
+	for line := range strings.SplitSeq(strings.TrimSpace(string(data)), "\n") {
+		key, said, found := strings.Cut(line, ": ")
+		if !found || strings.HasPrefix(line, "#") || strings.HasPrefix(line, "> ") {
+			continue
+		}
+		fact, of, _ := strings.Cut(key, "/")
+		q, ok := assess.Find(rules.Fact(fact))
+		if !ok {
+			t.Fatalf("%s: no question %q", file, fact)
+		}
+		step := assess.Step{Question: q, Metal: metal.ID(of)}
+		var a assess.Answer
+		switch {
+		case said == "?":
+			a = assess.NotKnown(step)
+		case q.Form == assess.FormOne || q.Form == assess.FormSeveral:
+			a, err = v.Choose(step, strings.Split(said, ", "))
+		default:
+			a, _, err = v.Read(step, said)
+		}
+		if err != nil {
+			t.Fatal(err)
+		}
+		v.Set(a)
+	}
+	return v
+}
