@@ -16,7 +16,7 @@ func invented(t *testing.T) []byte {
 // shown is the saved file of an invented visit after its demonstration.
 func shown(t *testing.T) []byte { return sampled(t, "trailer-builder") }
 
-func sampled(t *testing.T, name string) []byte {
+func sampled(t testing.TB, name string) []byte {
 	t.Helper()
 	v, ok := sample.Visit(name)
 	if !ok {
