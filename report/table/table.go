@@ -122,8 +122,7 @@ func escaped(s string) string { return markdown.Replace(s) }
 
 // CSV writes comma-separated values (RFC 4180) in UTF-8, with the names of the
 // columns first. Lengths are in mm, without the unit; what is not known is empty.
-// A cell that a spreadsheet could take for a formula has an apostrophe before it,
-// and so has one that begins with an apostrophe, so that it can be taken away again.
+// What a spreadsheet could take for a formula is neutralised.
 func (s Sheet) CSV(w io.Writer) error {
 	out := csv.NewWriter(w)
 	out.UseCRLF = true
@@ -161,12 +160,28 @@ func cell(f review.Field, r *review.Row) string {
 	return strings.Join(f.Items(r), "; ")
 }
 
-// harmless neutralises a cell.
+// harmless neutralises a cell: an apostrophe goes before what could begin a
+// formula, at its start and after each semicolon, at which a spreadsheet set to
+// another country parts cells (from memory). One goes before an apostrophe in these
+// places too, so that all of them can be taken away again.
 func harmless(text string) string {
-	if text != "" && strings.IndexByte("=+-@\t\r'", text[0]) >= 0 {
-		return "'" + text
+	if !risky(text, 0) && !strings.Contains(text, ";") {
+		return text
 	}
-	return text
+	var b strings.Builder
+	for i := range len(text) {
+		if (i == 0 || text[i-1] == ';') && risky(text, i) {
+			b.WriteByte('\'')
+		}
+		b.WriteByte(text[i])
+	}
+	return b.String()
+}
+
+// risky reports a byte that begins a formula or a command, or the apostrophe that
+// keeps one from doing so.
+func risky(text string, i int) bool {
+	return i < len(text) && strings.IndexByte("=+-@\t\r'", text[i]) >= 0
 }
 
 // JSON writes one object: how many files there are, how many cannot be read, and
