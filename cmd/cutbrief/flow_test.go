@@ -121,8 +121,8 @@ func TestFlowsInTmux(t *testing.T) {
 	}
 }
 
-// TestFlowsWithFewColours walks through the interview and the rehearsal in
-// terminals of every kind. With sixteen colours and on every background the text
+// TestFlowsWithFewColours walks through all that has a style in terminals of every
+// kind. With sixteen colours and on every background the text
 // has the terminal's own foreground or one that is sure; without colour nothing
 // has a style at all.
 func TestFlowsWithFewColours(t *testing.T) {
@@ -136,7 +136,7 @@ func TestFlowsWithFewColours(t *testing.T) {
 		"dark background":  {[]string{colours, "COLORFGBG=15;0"}, []string{"0", "1", "2", "7", "", "38;5;98", "38;5;29", "1;38;5;131"}},
 		"all colours":      {[]string{colours, "COLORTERM=truecolor"}, []string{"0", "1", "2", "7", "", "38;5;98", "38;5;29", "1;38;5;131"}},
 	} {
-		for _, flow := range []string{"interview", "rehearse"} {
+		for _, flow := range []string{"styles", "rehearse"} {
 			t.Run(name+" "+flow, func(t *testing.T) {
 				t.Parallel()
 				who := emulated(t, filepath.Join("..", "..", "testdata", "flow", flow+".txt"), test.env...)

@@ -27,6 +27,9 @@ type Person interface {
 //	paste TEXT        pastes; \n is a line end
 //	sees TEXT         waits until the text is on the screen, wrapped or not
 //	lacks TEXT        waits until it is no longer
+//	knows TEXT | ANSWER  what is answered when TEXT is on the screen: a text and
+//	                     Enter, or keys behind "press"
+//	talks TEXT        answers what is known, whatever comes first, until TEXT is seen
 //	ends              waits until the program is over
 //	lines             said before run: the program writes lines, and draws nothing
 type Flow struct {
@@ -45,13 +48,14 @@ type walk struct {
 	lines         bool // the program writes lines
 	drawn         bool // a screen is drawn now
 	where         string
+	known         map[string]string // questions with their answers, not given yet
 }
 
 // Go does all that the flow says. Whatever is seen on a drawn screen, the way out
 // is there.
 func (f Flow) Go(t *testing.T, who Person) {
 	t.Helper()
-	w := &walk{t: t, who: who, width: 80, height: 24}
+	w := &walk{t: t, who: who, width: 80, height: 24, known: map[string]string{}}
 	for i, line := range f.lines {
 		if line = strings.TrimSpace(line); line == "" || strings.HasPrefix(line, "#") {
 			continue
@@ -70,6 +74,11 @@ func (w *walk) do(verb, rest string) {
 	case "run":
 		w.drawn = !w.lines
 		w.who.Run(w.width, w.height, strings.Fields(rest)...)
+	case "knows":
+		question, answer, _ := strings.Cut(rest, " | ")
+		w.known[question] = answer
+	case "talks":
+		w.talk(rest)
 	case "lines":
 		w.lines = true
 	case "type":
@@ -99,6 +108,44 @@ func (w *walk) size(rest string) {
 	if w.drawn {
 		w.who.Turn(w.width, w.height)
 	}
+}
+
+// talk answers one question after the other, each once, until a text is seen.
+func (w *walk) talk(until string) {
+	w.t.Helper()
+	for asked := ""; asked != until; {
+		w.who.Await(func(screen string) bool {
+			asked = w.asks(screen, until)
+			return asked != "" && leads(screen)
+		}, w.where)
+		answer := w.known[asked]
+		delete(w.known, asked)
+		keys, pressed := strings.CutPrefix(answer, "press ")
+		switch {
+		case asked == until:
+		case pressed:
+			w.press(keys)
+		default:
+			w.who.Type(answer)
+			w.press("enter")
+		}
+	}
+	for question := range w.known {
+		w.t.Errorf("%s: %q was never asked", w.where, question)
+	}
+}
+
+// asks is the question on a screen that is not answered yet, or until, or "".
+func (w *walk) asks(screen, until string) string {
+	if Reads(screen, until) {
+		return until
+	}
+	for question := range w.known {
+		if Reads(screen, question) {
+			return question
+		}
+	}
+	return ""
 }
 
 func (w *walk) press(rest string) {

@@ -31,12 +31,15 @@ func (x *Terminal) IsPlain() {
 	}
 }
 
-// Styles are the parameters of all styles written, each once.
+// Styles are the parameters of all styles that something to be seen was written
+// in, each once.
 func (x *Terminal) Styles() []string {
 	var list []string
-	for _, seq := range style.FindAllString(x.Written(), -1) {
-		if said := strings.TrimSuffix(strings.TrimPrefix(seq, "\x1b["), "m"); !slices.Contains(list, said) {
-			list = append(list, said)
+	for _, styled := range strings.Split(x.Written(), "\x1b[")[1:] {
+		params := styled[:len(styled)-len(strings.TrimLeft(styled, "0123456789;"))]
+		text, isStyle := strings.CutPrefix(styled[len(params):], "m")
+		if isStyle && strings.TrimSpace(text) != "" && !slices.Contains(list, params) {
+			list = append(list, params)
 		}
 	}
 	return list
