@@ -162,7 +162,7 @@ func (pg *page) teamBars(part string, bars []team.Bar, at span, label, count flo
 		if b.Share > 0 {
 			pg.shape(fillMark, x, middle, max(0.4, room*inside(b.Share)), teamBar, accent)
 		}
-		pg.paragraph(part, b.Count, span{x + room + teamGap, count + 0.1}, smallStyle, black, 1)
+		pg.paragraph(part, b.Count, span{x + room + teamGap, count + 0.01}, smallStyle, black, 1)
 		pg.y = top
 		pg.paragraph(part, b.Label, span{at.x, label + 0.1}, smallStyle, black, 2)
 		pg.y = max(pg.y, top+smallStyle.line()) + 0.5
