@@ -82,8 +82,8 @@ func (a *app) reviewCommand() *cobra.Command {
 			if err != nil {
 				return err
 			}
-			if job.by == nil && !job.tally && job.timings == nil && !c.Flags().Changed("format") && !a.wantsPlain() {
-				return a.reviewOnScreen(c.Context(), job, o.where)
+			if job.listed() && !c.Flags().Changed("format") && !a.wantsPlain() {
+				return a.reviewOnScreen(c.Context(), job, o)
 			}
 			return a.review(c.Context(), job)
 		},
@@ -106,6 +106,12 @@ func (a *app) reviewCommand() *cobra.Command {
 	return c
 }
 
+// listed reports a job that a list to move in can do: nothing is counted, and no
+// fields are named.
+func (job reviewJob) listed() bool {
+	return job.by == nil && !job.tally && job.timings == nil && !job.chosen
+}
+
 // countable are the fields that visits are counted by.
 var countable = []string{"rep", "system", "critical", "metals", "month", "verdict"}
 
@@ -115,8 +121,8 @@ func reviewHelp() string {
 	b.WriteString(`review reads every visit below a folder (by default the one visits are kept in), and
 shows a line for each: what was recommended, how it stands by today's rules and range,
 and what needs a second look. On a terminal it opens a list to move in, unless --format
-is given; / filters it by words or by a filter as below. No file is hidden: one that cannot be read is a line with
-the reason. What was worked out is kept in your cache folder, and is worked out again
+or --fields is given; / filters it by words or by a filter as below. No file is hidden:
+one that cannot be read is a line with the reason. What was worked out is kept in your cache folder, and is worked out again
 for a file that changed; the index there can be deleted at any time.
 
 On a terminal a table fits its width: long texts are shortened, then columns are left

@@ -14,7 +14,7 @@ import (
 )
 
 // reviewOnScreen shows the folder on a full screen.
-func (a *app) reviewOnScreen(ctx context.Context, job reviewJob, where string) error {
+func (a *app) reviewOnScreen(ctx context.Context, job reviewJob, o reviewOptions) error {
 	offered, err := a.offered()
 	if err != nil {
 		return err
@@ -25,11 +25,11 @@ func (a *app) reviewOnScreen(ctx context.Context, job reviewJob, where string) e
 	bench := review.NewBench(offered, a.now())
 	a.leaves.Store(true)
 	err = screen.Run(ctx, screen.Options{
-		Dir: job.dir, Range: offered, Today: a.now(), Where: where, Input: a.in, Output: a.out,
+		Dir: job.dir, Range: offered, Today: a.now(), Where: o.where, Sort: o.sort, Input: a.in, Output: a.out,
 		Read: func(ctx context.Context, glance bool, emit func([]*review.Row)) (review.Totals, error) {
-			o := a.reading(job.dir, bench)
-			o.Glance = glance
-			return readFolder(ctx, job.dir, o, emit)
+			how := a.reading(job.dir, bench)
+			how.Glance = glance
+			return readFolder(ctx, job.dir, how, emit)
 		},
 		Load: func(path string) (*assess.Visit, []byte, error) { return loadBelow(job.dir, path) },
 		Measured: func(ctx context.Context, filter string) (string, error) {

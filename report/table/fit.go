@@ -103,5 +103,5 @@ func leftOut(gone []string) string {
 	if len(gone) == 0 {
 		return ""
 	}
-	return "No room for " + strings.Join(gone, ", ") + ": --fields names columns, and a pipe or a file gets all.\n"
+	return "No room for " + strings.Join(gone, ", ") + ": --fields names columns, and a pipe or a file gets all."
 }

@@ -29,7 +29,8 @@ func TestATableFitsTheScreen(t *testing.T) {
 –           –             –         –        –            damaged   …s-torn.json
 
 2 files
-No room for metals, critical, due, outcome, rep: --fields names columns, and a pipe or a file gets all.
+No room for metals, critical, due, outcome, rep: --fields names columns, and a
+pipe or a file gets all.
 `
 	torn := &review.Row{Path: "south/a-file-that-is-torn.json", Flags: 1 << review.Damaged}
 	if got := textAt(t, 80, false, wideRow, torn); got != want {

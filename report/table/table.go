@@ -5,6 +5,7 @@ package table
 
 import (
 	"bufio"
+	"cmp"
 	"encoding/csv"
 	"encoding/json"
 	"fmt"
@@ -71,7 +72,12 @@ func (s Sheet) Text(w io.Writer) error {
 	for r := range s.Rows {
 		line(func(f review.Field) string { return shown(f, r) })
 	}
-	fmt.Fprintf(out, "\n%s\n%s", s.count(n), leftOut(gone))
+	out.WriteString("\n")
+	for _, text := range []string{s.count(n), leftOut(gone)} {
+		if text != "" {
+			out.WriteString(strings.Join(wrapped(text, cmp.Or(s.Width, len(text))), "\n") + "\n")
+		}
+	}
 	return out.Flush()
 }
 

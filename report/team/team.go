@@ -191,7 +191,7 @@ func orUnknown(of string) string {
 var againstWords = map[assess.Against]string{
 	assess.AgainstPrice: "the price", assess.AgainstHabit: "they keep today's way", assess.AgainstCut: "the cuts did not convince",
 	assess.AgainstSite: "supply, air or room", assess.AgainstElsewhere: "they buy something else", assess.AgainstLater: "no money or time now",
-	assess.AgainstOther: "something else", "": "not noted",
+	assess.AgainstOther: "another reason", "": "not noted",
 }
 
 func lost(p review.Pattern) Part {

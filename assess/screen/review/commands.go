@@ -89,7 +89,7 @@ func (m *Model) arrangeCmd() tea.Cmd {
 	}
 	m.asked = m.arrange
 	asked, rows, text, today := m.asked, m.rows.Snapshot(), m.filter, m.Today
-	order, _ := review.ParseOrder(sorts[m.sorted])
+	order, _ := review.ParseOrder(m.sorts[m.sorted])
 	var by *review.Field
 	if f, ok := review.FindField(groups[m.group]); ok {
 		by = &f

@@ -2,6 +2,7 @@ package review
 
 import (
 	"context"
+	"slices"
 
 	"cutbrief/assess"
 	"cutbrief/assess/review"
@@ -68,8 +69,9 @@ type Model struct {
 
 	filter string
 	typed  []rune
-	sorted int // place in sorts
-	group  int // place in groups
+	sorts  []string // the orders the list can be put in
+	sorted int      // place in them
+	group  int      // place in groups
 	list   review.Listing
 	at     int  // the line of it that has the focus
 	moved  bool // by the manager: then it stays with its row
@@ -85,8 +87,8 @@ type Model struct {
 	timing bool   // they are being read
 }
 
-// sorts are the orders the list can be put in.
-var sorts = []string{"-date", "company", "rep", "-thickest", "system", "verdict", "due"}
+// usualSorts are the orders a list can be put in.
+var usualSorts = []string{"-date", "company", "rep", "-thickest", "system", "verdict", "due"}
 
 // groups are the columns the list can be grouped by.
 var groups = []string{"", "rep", "system", "critical", "month", "verdict"}
@@ -98,6 +100,13 @@ func newModel(ctx context.Context, o Options) *Model {
 		ctx: ctx, stop: stop, inbox: make(chan tea.Msg), rows: &review.Rows{}, detail: viewport.New(1, 1), arrange: 1,
 	}
 	m.next = m.fromInbox
+	m.sorts = usualSorts
+	if m.sorted = slices.Index(m.sorts, o.Sort); m.sorted < 0 {
+		m.sorted = 0
+		if o.Sort != "" {
+			m.sorts = append([]string{o.Sort}, m.sorts...)
+		}
+	}
 	return m
 }
 

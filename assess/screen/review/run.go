@@ -23,7 +23,7 @@ import (
 type Reader func(ctx context.Context, glance bool, emit func([]*review.Row)) (review.Totals, error)
 
 // Options are what a review is given. All but Page,
-// Measured, Teller and Where are needed.
+// Measured, Teller, Where and Sort are needed.
 type Options struct {
 	Dir   string
 	Range system.Range
@@ -35,6 +35,7 @@ type Options struct {
 	Measured func(ctx context.Context, filter string) (string, error)
 	Teller   Teller // nil: nothing is counted
 	Where    string // the filter to begin with
+	Sort     string // the order to begin with; "" is the latest visit first
 	Input    io.Reader
 	Output   io.Writer // a terminal
 }

@@ -1,6 +1,7 @@
 package review
 
 import (
+	"context"
 	"errors"
 	"fmt"
 	"iter"
@@ -83,4 +84,15 @@ func TestKeysThatComeTogether(t *testing.T) {
 	d.Sees("1 shown, grouped by rep, by company")
 	d.Send(tea.KeyMsg{Type: tea.KeyRunes, Runes: []rune("fd"), Paste: true})
 	d.Sees("· far")
+}
+
+// The list begins in the order asked for, one of the usual ones or not.
+func TestTheOrderToBeginWith(t *testing.T) {
+	for sort, want := range map[string]string{"": "by date", "company": "by company", "due,-date": "by due,-date"} {
+		m := newModel(context.Background(), Options{Dir: "visits", Today: today, Sort: sort})
+		if !strings.Contains(m.View(), "0 shown, "+want) {
+			t.Errorf("%q:\n%s", sort, m.View())
+		}
+		m.stop()
+	}
 }

@@ -171,7 +171,7 @@ func (m *Model) updateListing(msg tea.KeyMsg) tea.Cmd {
 	case key.Matches(msg, k.filter):
 		m.state, m.typed = filtering, []rune(m.filter)
 	case key.Matches(msg, k.sort):
-		m.sorted = (m.sorted + 1) % len(sorts)
+		m.sorted = (m.sorted + 1) % len(m.sorts)
 		return m.refresh(true)
 	case key.Matches(msg, k.group):
 		m.group = (m.group + 1) % len(groups)

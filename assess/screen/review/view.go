@@ -154,7 +154,7 @@ func (m *Model) filterLine(width int) string {
 		}
 		return m.look.Accent.Render("Filter: ") + text
 	}
-	how := "by " + strings.TrimPrefix(sorts[m.sorted], "-")
+	how := "by " + strings.TrimPrefix(m.sorts[m.sorted], "-")
 	if groups[m.group] != "" {
 		how = "grouped by " + groups[m.group] + ", " + how
 	}
