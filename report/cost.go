@@ -218,6 +218,7 @@ func (b *builder) costInputs(a *cost.Account) []CostInput {
 		for _, in := range inputs {
 			if !seen[in.Name] {
 				seen[in.Name] = true
+				in = b.inUnits(in)
 				s := in.Spread
 				list = append(list, CostInput{clean(in.Name), b.unitOf(in), tidied(s.Low), tidied(s.Likely), tidied(s.High), in.Basis, b.listed(in.Note)})
 			}

@@ -133,6 +133,7 @@ func payback(p cost.Payback) string {
 
 // taken writes an input with its range and unit: "EUR 28 to 52 per h".
 func (b *builder) taken(in cost.Input) string {
+	in = b.inUnits(in)
 	s := in.Spread
 	text := short(s.Low)
 	if s.High != s.Low {
