@@ -11,6 +11,7 @@ import (
 
 	"github.com/spf13/cobra"
 
+	"cutbrief/assess/phrase"
 	prices "cutbrief/rules/price"
 )
 
@@ -66,7 +67,7 @@ func runExample(t *testing.T, line string, visit []byte) {
 	dir := t.TempDir()
 	for name, data := range map[string][]byte{
 		"visit.json": visit, "another.json": shown(t), "my-systems.csv": []byte(template()), "my-prices.csv": []byte(prices.Template()),
-		"page.json": []byte("an older page"),
+		"page.json": []byte("an older page"), "our-words.csv": []byte(phrase.Template(true)),
 	} {
 		if err := os.WriteFile(filepath.Join(dir, name), data, 0o600); err != nil {
 			t.Fatal(err)

@@ -135,6 +135,10 @@ func TestPrintingLeavesTheTerminalAlone(t *testing.T) {
 		{[]string{"brief", "visit.json", "--format", "markdown"}, ""},
 		{[]string{"why", "visit.json"}, "need"},
 		{[]string{"next", "visit.json"}, ""},
+		{[]string{"doctor"}, "on the full screen"},
+		{[]string{"guide"}, "Ten minutes"},
+		{[]string{"rules"}, "Register of sources"},
+		{[]string{"formats", "visit"}, "Questions"},
 	} {
 		t.Run(strings.Join(test.args, " "), func(t *testing.T) {
 			shown := open(t, test.args...).end()

@@ -10,6 +10,7 @@ import (
 	"cutbrief/report/handbook"
 	"cutbrief/rules"
 	"cutbrief/rules/cite"
+	"cutbrief/rules/cost"
 	"cutbrief/rules/metal"
 	"cutbrief/rules/price"
 	"cutbrief/rules/showing"
@@ -42,6 +43,9 @@ func TestNothingIsLeftOut(t *testing.T) {
 	}
 	for _, w := range showing.Cautions(rules.Job{}, rules.Result{}) {
 		wanted["rules"] = append(wanted["rules"], w.Text)
+	}
+	for _, f := range cost.Figures() {
+		wanted["rules"] = append(wanted["rules"], f.Name)
 	}
 	for _, s := range cite.All() {
 		wanted["rules"] = append(wanted["rules"], s.ID, s.Title)

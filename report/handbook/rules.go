@@ -8,6 +8,7 @@ import (
 	"cutbrief/report"
 	"cutbrief/rules"
 	"cutbrief/rules/cite"
+	"cutbrief/rules/cost"
 	"cutbrief/rules/metal"
 	"cutbrief/rules/price"
 	"cutbrief/rules/showing"
@@ -22,7 +23,7 @@ func Rules() Page {
 			"Formulas stand in the source of the program, each with its range, what it rests on and a value to check it by: go doc -all ./rules/size and ./rules/cost.",
 			"A rule of thumb is no more than that. The machine's own manual, local codes, the site's hot-work permit and a licensed electrician come before any of this.",
 		},
-		Sections: []Section{ruleTable(), metalTable(), pointerTable(), cautionTable(), cutTable(), priceTable(), sourceTable()},
+		Sections: []Section{ruleTable(), metalTable(), pointerTable(), cautionTable(), cutTable(), figureTable(), priceTable(), sourceTable()},
 	}
 }
 
@@ -107,6 +108,18 @@ func cutTable() Section {
 			name = strings.ToUpper(c.ID[:1]) + strings.ReplaceAll(c.ID[1:], "-", " ") // its full name is the customer's
 		}
 		s.Rows = append(s.Rows, []string{name, strings.Join(shows, ", "), number(c.Minutes), c.See, c.Fails, c.Avoid, known(c.Source)})
+	}
+	return s
+}
+
+func figureTable() Section {
+	s := Section{
+		Title: "What a cost assumes where nothing was told",
+		Says:  []string{"A metre is worked out with the likely figures, and its range with the low and the high ones."},
+		Head:  []string{"Figure", "Low", "Likely", "High", "Unit", "Known as"},
+	}
+	for _, f := range cost.Figures() {
+		s.Rows = append(s.Rows, []string{f.Name, number(f.Spread.Low), number(f.Spread.Likely), number(f.Spread.High), f.Unit, string(f.Trust)})
 	}
 	return s
 }
