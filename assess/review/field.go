@@ -1,6 +1,7 @@
 package review
 
 import (
+	"math"
 	"strconv"
 	"strings"
 
@@ -12,10 +13,11 @@ type Shape uint8
 
 // The shapes.
 const (
-	Text   Shape = iota // compared without regard to capitals
-	List                // several words, each compared by itself
-	Date                // year-month-day
-	Length              // a thickness in mm; not known is no number
+	Text    Shape = iota // compared without regard to capitals
+	List                 // several words, each compared by itself
+	Date                 // year-month-day
+	Length               // a thickness in mm; not known is no number
+	Minutes              // a time in min; not known is no number
 )
 
 // Field is one column: what it is called, what it says.
@@ -25,7 +27,8 @@ type Field struct {
 	Shape Shape
 
 	text func(*Row) string
-	cut  string // between the words of a list
+	cut  string             // between the words of a list
+	num  func(*Row) float64 // of a length or time; 0 if it is not known
 }
 
 // fields are all columns, in the order a list shows them. It is only ever read.
@@ -34,14 +37,16 @@ var fields = []Field{
 	{ID: "company", Says: "customer", text: func(r *Row) string { return r.Company }},
 	{ID: "rep", Says: "who made the visit", text: func(r *Row) string { return r.Rep }},
 	{ID: "metals", Says: "metals cut", Shape: List, cut: ", ", text: func(r *Row) string { return r.Metals }},
-	{ID: "thickest", Says: "thickest regular clean cut of any metal", Shape: Length, text: thickest},
+	{ID: "thickest", Says: "thickest regular clean cut of any metal", Shape: Length, text: thickest, num: func(r *Row) float64 { return float64(r.Thickest) }},
 	{ID: "critical", Says: "requirement that decides the sale", text: func(r *Row) string { return string(r.Critical) }},
 	{ID: "system", Says: "system recommended, as recorded, or else today's", text: func(r *Row) string { return r.System }},
 	{ID: "verdict", Says: "firm, open, falls short, none fits, not yet", text: func(r *Row) string { return string(r.Verdict) }},
 	{ID: "outcome", Says: "how the sale ended, if recorded", text: func(r *Row) string { return r.Outcome }},
+	{ID: "against", Says: "what weighed most where the outcome is no, if recorded", text: func(r *Row) string { return string(r.Noted.Because()) }},
 	{ID: "due", Says: "day of the next step, if recorded", Shape: Date, text: func(r *Row) string { return r.Due }},
 	{ID: "flags", Says: "what needs a second look", Shape: List, cut: ", ", text: func(r *Row) string { return r.Flags.String() }},
 	{ID: "unanswered", Says: "questions that matter and have no answer", Shape: List, cut: "; ", text: func(r *Row) string { return r.Unanswered }},
+	{ID: "interview", Says: "time the interview took, if known", Shape: Minutes, text: interviewTime, num: func(r *Row) float64 { return float64(r.Noted.Minutes) }},
 	{ID: "month", Says: "month of the visit, year-month", text: month},
 	{ID: "file", Says: "path below the folder", text: func(r *Row) string { return r.Path }},
 	{ID: "reasons", Says: "why each flag is raised", Shape: List, cut: "\n", text: func(r *Row) string { return r.Why }},
@@ -97,9 +102,39 @@ func (f Field) Items(r *Row) []string {
 	return strings.Split(text, f.cut)
 }
 
-// Number is what a column of lengths says, in mm.
-func (f Field) Number(r *Row) (mm float64, known bool) {
-	return float64(r.Thickest), r.Thickest > 0
+// Number is what a column of lengths or times says, in its unit.
+func (f Field) Number(r *Row) (n float64, known bool) {
+	n = f.num(r)
+	return n, n > 0
+}
+
+// Unit is that of the numbers of a column; "" if it has none.
+func (f Field) Unit() string {
+	switch f.Shape {
+	case Length:
+		return "mm"
+	case Minutes:
+		return "min"
+	}
+	return ""
+}
+
+// interviewTime writes the time an interview took.
+func interviewTime(r *Row) string {
+	if r.Noted.Minutes == 0 {
+		return ""
+	}
+	return strconv.Itoa(int(r.Noted.Minutes)) + " min"
+}
+
+// minutesOf reads a time such as 20 min or a bare number of minutes.
+func minutesOf(said string) (float64, error) {
+	text := strings.TrimSpace(strings.TrimSuffix(strings.TrimSpace(said), "min"))
+	n, err := strconv.ParseFloat(text, 64)
+	if err == nil && !(n >= 0 && n <= math.MaxUint16) {
+		err = strconv.ErrRange
+	}
+	return n, err
 }
 
 // thickest writes the thickness in mm, to at most two decimals.

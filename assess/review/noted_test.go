@@ -2,6 +2,7 @@ package review
 
 import (
 	"path/filepath"
+	"strings"
 	"testing"
 
 	"pgregory.net/rapid"
@@ -85,4 +86,40 @@ func TestNotedAsOneNumber(t *testing.T) {
 			rt.Fatalf("%+v became %+v", n, got)
 		}
 	})
+}
+
+// A time is compared as a number; what is not known is never less or more.
+func TestFilterAndSortByWhatIsNoted(t *testing.T) {
+	list := []Row{{Path: "1", Noted: Noted{Minutes: 9}}, {Path: "2"}, {Path: "3", Noted: Noted{Minutes: 20, Against: 1}}}
+	for text, want := range map[string]string{"interview > 10": "3", "interview <= 20 min": "13", "interview = ?": "2", "interview != 9 min": "23", "interview ~ 20": "3",
+		"against = price": "3", "against = ?": "12"} {
+		keep, err := ParseWhere(text, today)
+		if err != nil {
+			t.Fatal(text, err)
+		}
+		got := ""
+		for i := range list {
+			if keep(&list[i]) {
+				got += list[i].Path
+			}
+		}
+		if got != want {
+			t.Errorf("%s: %s, want %s", text, got, want)
+		}
+	}
+	for _, bad := range []string{"interview > soon", "interview > -1", "interview > 70000", "interview > NaN"} {
+		if _, err := ParseWhere(bad, today); err == nil || !strings.Contains(err.Error(), "such as 20 min") {
+			t.Errorf("%s: %v", bad, err)
+		}
+	}
+	order, _ := ParseOrder("-interview")
+	var rows Rows
+	rows.Add(&list[0], &list[1], &list[2])
+	got := ""
+	for r := range rows.Pick(Arrange(&rows, Find("", today), order, nil).Lines) {
+		got += r.Path
+	}
+	if got != "312" {
+		t.Errorf("sorted %s", got)
+	}
 }

@@ -53,8 +53,8 @@ func (f *Field) order(a, b *Row, down bool) int {
 	if down {
 		turn = -1
 	}
-	if f.Shape == Length {
-		x, y := a.Thickest, b.Thickest
+	if f.num != nil {
+		x, y := f.num(a), f.num(b)
 		if (x == 0) != (y == 0) {
 			return cmp.Compare(y, x) // not known last
 		}

@@ -74,7 +74,7 @@ func (s *sorter) pick(keep Where) {
 }
 
 func (c *criterion) note(r *Row) {
-	if c.ranks == nil || c.field.Shape == Length {
+	if c.ranks == nil || c.field.num != nil {
 		return
 	}
 	c.ranks[c.field.text(r)] = 0
@@ -112,9 +112,9 @@ const unknownKey = math.MaxUint64
 
 // key is a number that is smaller for a row that comes first.
 func (c *criterion) key(r *Row) uint64 {
-	if c.field.Shape == Length {
-		mm, known := c.field.Number(r)
-		return c.turned(math.Float64bits(mm), known) // bits of positive numbers have their order
+	if c.field.num != nil {
+		n, known := c.field.Number(r)
+		return c.turned(math.Float64bits(n), known) // bits of positive numbers have their order
 	}
 	text := c.field.text(r)
 	if n, ranked := c.ranks[text]; ranked {

@@ -173,6 +173,12 @@ func (f Field) compare(op, value string, quoted bool, today string) (Where, stri
 			return nil, "give a thickness such as 10 mm or 3/8 in"
 		}
 		return f.measures(op, mm), ""
+	case f.Shape == Minutes && op != "~":
+		n, err := minutesOf(value)
+		if err != nil {
+			return nil, "give a time such as 20 min"
+		}
+		return f.measures(op, n), ""
 	case f.Shape == Date && op != "~":
 		if strings.EqualFold(value, "today") {
 			value = today
@@ -198,7 +204,7 @@ func (f Field) unknown(op string) (Where, string) {
 	return nil, "not known is compared with = or !="
 }
 
-// measures compares lengths; two that are shown alike are the same.
+// measures compares numbers; two that are shown alike are the same.
 func (f Field) measures(op string, mm float64) Where {
 	const alike = 0.005
 	return func(r *Row) bool {

@@ -127,7 +127,7 @@ var markdown = strings.NewReplacer(`\`, `\\`, "|", `\|`, "*", `\*`, "_", `\_`, "
 func escaped(s string) string { return markdown.Replace(s) }
 
 // CSV writes comma-separated values (RFC 4180) in UTF-8, with the names of the
-// columns first. Lengths are in mm, without the unit; what is not known is empty.
+// columns first. Lengths are in mm and times in min, without the unit; what is not known is empty.
 // What a spreadsheet could take for a formula is neutralised.
 func (s Sheet) CSV(w io.Writer) error {
 	out := csv.NewWriter(w)
@@ -153,15 +153,15 @@ func (s Sheet) CSV(w io.Writer) error {
 
 // key is the name of a column in a file: it tells the unit.
 func key(f review.Field) string {
-	if f.Shape == review.Length {
-		return f.ID + "_mm"
+	if f.Unit() != "" {
+		return f.ID + "_" + f.Unit()
 	}
 	return f.ID
 }
 
 func cell(f review.Field, r *review.Row) string {
-	if f.Shape == review.Length {
-		return strings.TrimSuffix(f.Text(r), " mm")
+	if f.Unit() != "" {
+		return strings.TrimSuffix(f.Text(r), " "+f.Unit())
 	}
 	return strings.Join(f.Items(r), "; ")
 }
@@ -243,8 +243,8 @@ func value(f review.Field, r *review.Row) any {
 		return append([]string{}, f.Items(r)...)
 	case f.Text(r) == "":
 		return nil
-	case f.Shape == review.Length:
-		return json.Number(strings.TrimSuffix(f.Text(r), " mm"))
+	case f.Unit() != "":
+		return json.Number(strings.TrimSuffix(f.Text(r), " "+f.Unit()))
 	}
 	return f.Text(r)
 }

@@ -134,3 +134,15 @@ func TestCSVRoundTrip(t *testing.T) {
 		}
 	})
 }
+
+// A time has its unit in the name of its column, and none in its cells.
+func TestTheTimeOfAnInterview(t *testing.T) {
+	s := sheet(&review.Row{Path: "a.json", Noted: review.Noted{Minutes: 14, Against: 1}}, &review.Row{Path: "b.json"})
+	s.Fields, _ = review.ParseFields("file,interview,against")
+	if got, want := write(t, asNDJSON, s), "{\"file\": \"a.json\", \"interview_min\": 14, \"against\": \"price\"}\n{\"file\": \"b.json\", \"interview_min\": null, \"against\": null}\n"; got != want {
+		t.Errorf("got %s", got)
+	}
+	if got, want := write(t, asCSV, s), "file,interview_min,against\r\na.json,14,price\r\nb.json,,\r\n"; got != want {
+		t.Errorf("got %q", got)
+	}
+}
