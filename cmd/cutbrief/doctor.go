@@ -66,7 +66,8 @@ func (a *app) doctorCommand() *cobra.Command {
 		Long: `doctor looks at what the program rests on, and says it so that it can be read aloud on
 the telephone: where visits, lists and worked-out files are kept and whether they can be
 written, which systems and prices are in use and who chose them, what the terminal can
-show, and whether every visit can be read. It changes nothing and makes no folder.
+show, and whether every visit can be read. Whether a folder can be written to is tried
+with an empty file that is taken away again; all is left as it was.
 
 The exit status is 0 if all is sound, and 1 if something is to be done. Paths are named
 as they are: they may hold your name.`,
