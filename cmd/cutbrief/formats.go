@@ -17,7 +17,8 @@ func (a *app) formatsCommand() *cobra.Command {
 		Short: "Explain the files of the program, field by field",
 		Long: `formats explains one kind of file field by field, with units and limits, from the tables
 the program reads it with: a saved visit, the systems you can offer, the prices to reckon
-with, practice cases, or a book of phrases.`,
+with, practice cases, or a book of phrases. What review keeps in your cache folder has no
+page: it is private to one build of the program, and can be deleted at any time.`,
 		Example: `  cutbrief formats visit
   cutbrief formats systems --format markdown > systems.md`,
 		ValidArgs: files,
