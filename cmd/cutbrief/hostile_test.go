@@ -6,6 +6,7 @@ import (
 	"fmt"
 	"os"
 	"os/exec"
+	"path/filepath"
 	"regexp"
 	"slices"
 	"strings"
@@ -146,6 +147,7 @@ func TestHostileRecord(t *testing.T) {
 		{[]string{"review", ".", "--measured"}, ""}, {[]string{"review", ".", "--measured", "--format", "csv"}, ""}, {[]string{"review", ".", "--measured", "--format", "json"}, ""},
 		{[]string{"interview", "--plain", name}, ""}, {[]string{"interview", "--plain", name, "--words", "de"}, ""},
 		{[]string{"record", name}, ""}, {[]string{"redact", name}, "cutbrief-visit"},
+		{[]string{"rules", "--format", "markdown"}, "#"}, {[]string{"formats", "visit"}, ""},
 	} {
 		status, out, err := ranWith(test.args...)
 		what := fmt.Sprintf("%.60q", test.args)
@@ -157,6 +159,25 @@ func TestHostileRecord(t *testing.T) {
 		}
 		if bad := slices.Concat(dangers(out+err), stirred(out+err), escaped.FindAllString(out, -1)); len(bad) > 0 {
 			t.Errorf("%s: %q", what, bad)
+		}
+	}
+}
+
+// TestHostileFolder: what is said about a folder whose name is as bad can be
+// read aloud as well, sound or not.
+func TestHostileFolder(t *testing.T) {
+	name := strings.ReplaceAll(strings.ReplaceAll(evil, "\x00", ""), "/", "")
+	t.Chdir(t.TempDir())
+	if err := os.Mkdir(name, 0o700); err != nil {
+		t.Skip("no such name here:", err)
+	}
+	if err := os.WriteFile(filepath.Join(name, name+".json"), []byte("{"), 0o600); err != nil {
+		t.Skip("no such name here:", err)
+	}
+	for _, args := range [][]string{{"doctor", "--dir", name}, {"doctor", "--dir", name, "--format", "json"}, {"review", name}, {"interview", "--plain", "--dir", name}} {
+		_, out, said := ranWith(args...)
+		if bad := slices.Concat(dangers(out+said), stirred(out+said), escaped.FindAllString(out, -1)); len(bad) > 0 {
+			t.Errorf("%q: %q", args, bad)
 		}
 	}
 }
@@ -219,7 +240,7 @@ func TestHostileWords(t *testing.T) {
 		{"systems", "--systems", evil}, {"systems", "check", "systems.csv"}, {"cost", "visit.json", "--prices", evil},
 		{"cost", "visit.json", "--prices", "systems.csv"}, {"completion", evil}, {"sample", evil},
 		{"brief", "visit.json", "--words", evil}, {"brief", "visit.json", "--format", "text", "--words", "systems.csv"}, {"words", "check", "systems.csv"}, {"words", "check", evil},
-		{"words", "template", evil}, {"rehearse", evil}, {"redact", evil}, {"review", ".", "--by", evil},
+		{"words", "template", evil}, {"rehearse", evil}, {"redact", evil}, {"review", ".", "--by", evil}, {"rules", evil}, {"formats", evil}, {"doctor", evil},
 	} {
 		status, out, err := ranWith(args...)
 		if status == done {

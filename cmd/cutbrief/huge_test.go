@@ -33,7 +33,7 @@ func TestHugeFiles(t *testing.T) {
 		for _, args := range [][]string{
 			{"brief", file}, {"why", file}, {"cost", file}, {"redact", file}, {"record", file}, {"interview", "--plain", file},
 			{"systems", "check", file}, {"prices", "check", file}, {"practice", "check", file}, {"practice", "--list", "--cases", file},
-			{"brief", "visit.json", "--systems", file}, {"cost", "visit.json", "--prices", file}, {"review", ".", "--where", strings.Repeat("(", 1<<20)},
+			{"brief", "visit.json", "--systems", file}, {"cost", "visit.json", "--prices", file}, {"words", "check", file}, {"brief", "visit.json", "--words", file}, {"review", ".", "--where", strings.Repeat("(", 1<<20)},
 		} {
 			var before, after runtime.MemStats
 			runtime.ReadMemStats(&before)

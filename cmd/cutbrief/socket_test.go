@@ -30,7 +30,9 @@ func TestNoSocket(t *testing.T) {
 		{"brief", "visit.json", "--with", "checklist,working"}, {"brief", "visit.json", "--format", "text"},
 		{"why", "visit.json"}, {"next", "visit.json"}, {"cost", "visit.json"}, {"compare", "visit.json"},
 		{"followup", "visit.json"}, {"followup", "visit.json", "--format", "ics"}, {"record", "visit.json"},
-		{"redact", "visit.json"}, {"review", "."}, {"practice", "--list"}, {"systems"}, {"prices"}, {"schema"}, {"version"},
+		{"redact", "visit.json"}, {"review", "."}, {"review", ".", "--by", "rep"}, {"review", ".", "--measured"}, {"practice", "--list"}, {"practice", "--plain"},
+		{"brief", "visit.json", "--words", "de", "--format", "markdown"}, {"words"}, {"rules"}, {"formats", "visit"}, {"doctor", "--dir", "."},
+		{"systems"}, {"prices"}, {"schema"}, {"version"}, {"guide"},
 	} {
 		log := filepath.Join(t.TempDir(), "calls")
 		cmd := exec.Command(tracer, append([]string{"-f", "-o", log, "-e", "trace=execve,%network", "cutbrief"}, args...)...)
