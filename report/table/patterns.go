@@ -236,6 +236,9 @@ func (c *chart) group(by string, g team.Group) {
 	if g.Time != "" {
 		c.block(indent, "time: "+g.Time)
 	}
+	for _, l := range g.More {
+		c.block(indent, l)
+	}
 	if len(g.Open) > 0 {
 		c.line(indent + "left open most:")
 	}

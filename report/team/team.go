@@ -49,9 +49,10 @@ type Ending struct {
 // Group is the visits that share a word of the column asked for.
 type Group struct {
 	Ending
-	Bars []Bar  // firm, flagged, and how they ended
-	Open []Bar  // questions left open most
-	Time string // of an interview, "" if it is not known
+	Bars []Bar    // firm, flagged, and how they ended
+	Open []Bar    // questions left open most
+	Time string   // of an interview, "" if it is not known
+	More []string // what weighed against it and how timed cuts went, where there is any
 
 	Firm, Middle, Left string // firm, the time in brief and the question left open most: for a line of a table
 }
@@ -274,6 +275,24 @@ func minutes(t review.Took) string {
 	return fmt.Sprintf("half took %d min or less, all from %d to %d min", t.Median, t.Low, t.High)
 }
 
+// more words what weighed against it and how timed cuts went, in one line each.
+func more(p review.Pattern) []string {
+	var list []string
+	for _, part := range []struct {
+		name string
+		of   Part
+	}{{"weighed most where the answer was no", lost(p)}, {"timed cuts", cuts(p)}} {
+		var counts []string
+		for _, b := range part.of.Bars {
+			counts = append(counts, b.Label+" "+b.Count)
+		}
+		if len(counts) > 0 {
+			list = append(list, part.name+": "+strings.Join(counts, ", "))
+		}
+	}
+	return list
+}
+
 // middle words times in brief.
 func middle(t review.Took) string {
 	if t.Known < fewest {
@@ -314,6 +333,7 @@ func Groups(list []review.Pattern, by string) []Group {
 	for _, p := range list {
 		g := Group{Ending: ending(name(p.Of), p), Firm: Count(p.Firm, p.Visits), Time: minutes(p.Took), Middle: middle(p.Took), Bars: []Bar{
 			bar("firm", p.Firm, p.Visits), bar("flagged", p.Flagged, p.Visits), bar("ordered", p.Ordered, p.Visits), bar("waiting", p.Waiting(), p.Visits), bar("lost", p.Lost, p.Visits)}}
+		g.More = more(p)
 		for _, c := range p.Unanswered {
 			g.Open = append(g.Open, bar(c.What, c.Visits, p.Visits))
 		}

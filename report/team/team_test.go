@@ -66,6 +66,9 @@ func TestSummaryByRep(t *testing.T) {
 	if len(s.Groups) != 2 || s.Groups[0].Label != "A. Person" || s.Groups[0].Visits != 2 || s.Groups[0].Left != "breaker, 1 of 2" || s.Groups[1].Middle != "12 min" {
 		t.Errorf("%+v", s.Groups)
 	}
+	if got, want := strings.Join(s.Groups[0].More, "|"), "weighed most where the answer was no: the price 1 of 1|timed cuts: slower 1 of 3, as predicted 2 of 3, faster 0 of 3"; got != want {
+		t.Errorf("got %s", got)
+	}
 	if text := fmt.Sprint(s); strings.Contains(text, "Customer") || strings.Contains(text, "Nobody is named") {
 		t.Errorf("got\n%s", text)
 	}
