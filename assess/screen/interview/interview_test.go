@@ -213,40 +213,6 @@ func TestTheListLeadsAnywhere(t *testing.T) {
 	d.at(rules.FactMetals)
 }
 
-// Putting off says how many questions wait, which, and how to get at them; they
-// stay open, are not left out, and Esc brings them back at once.
-func TestAGroupIsPutOffAndComesBack(t *testing.T) {
-	d := drive(t, newVisit()).throughTo(rules.FactStart).keys("<ctrl+g>")
-	d.at(rules.FactSource)
-	d.Sees("“How it is cut”, put off: 5 questions, from where cuts start to where the work is done", "come back last; Esc asks them now")
-	open := d.m.open
-	d.keys("<esc>")
-	d.at(rules.FactStart)
-	if d.m.open != open || len(d.m.visit.Skipped) > 0 {
-		t.Errorf("%d open, want %d; skipped %v", d.m.open, open, d.m.visit.Skipped)
-	}
-	d.keys("<ctrl+g>", "<ctrl+l>")
-	d.Sees("How it is cut – put off, comes last")
-	d.keys("<esc>").throughTo(rules.FactStart) // last of all, without being asked for
-	d.at(rules.FactStart)
-	d.Sees("How it is cut · 1 of 5 · ")
-	d.keys("<ctrl+g>")
-	if d.m.open < 5 || d.m.step.Question.Group == assess.GroupHow {
-		t.Errorf("%d open; asked once more:\n%s", d.m.open, d.View())
-	}
-}
-
-func TestAGroupIsLeftOutAndTakenBackIn(t *testing.T) {
-	d := drive(t, newVisit()).throughTo(rules.FactMetals).keys("<ctrl+l>", "x")
-	d.Sees("The work – skipped", "“The work” is left out: 6 questions, from metals to length of each busy cut; Enter takes it back")
-	if !d.m.rows[d.m.at].skipped || !d.disk.last.Skips(assess.GroupWork) {
-		t.Error("the focus is not on the group, or it is not saved so")
-	}
-	d.keys("<enter>")
-	d.SeesNot("skipped")
-	d.Sees("[ ] metals")
-}
-
 func TestLaterKeepsWhatIsTyped(t *testing.T) {
 	d := drive(t, newVisit()).keys("Alder", "<tab>")
 	d.at(assess.FactContact)
