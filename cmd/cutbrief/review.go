@@ -122,8 +122,9 @@ func reviewHelp() string {
 shows a line for each: what was recommended, how it stands by today's rules and range,
 and what needs a second look. On a terminal it opens a list to move in, unless --format
 or --fields is given; / filters it by words or by a filter as below. No file is hidden:
-one that cannot be read is a line with the reason. What was worked out is kept in your cache folder, and is worked out again
-for a file that changed; the index there can be deleted at any time.
+one that cannot be read is a line with the reason. What was worked out is kept in your
+cache folder, and is worked out again for a file that changed; the index there can be
+deleted at any time.
 
 On a terminal a table fits its width: long texts are shortened, then columns are left
 out, first metals, critical, due, outcome, rep, thickest, system and date; fields that

@@ -198,7 +198,7 @@ var againstWords = map[assess.Against]string{
 func lost(p review.Pattern) Part {
 	part := Part{Title: "What weighed most where the answer was no"}
 	if p.Lost == 0 {
-		part.Note = "No visit with a no is recorded."
+		part.Note = "No visit ended with a no."
 		return part
 	}
 	for _, c := range p.Against {
@@ -242,7 +242,7 @@ func open(p review.Pattern) Part {
 }
 
 func took(p review.Pattern) Part {
-	part := Part{Title: "Time of an interview", Note: "Not known of any visit: it is noted from the first answer on, by this program."}
+	part := Part{Title: "Time of an interview", Note: "Not known of any of these visits. An interview held with this program notes it."}
 	if p.Took.Known == 0 {
 		return part
 	}

@@ -77,7 +77,7 @@ func TestSummaryByRep(t *testing.T) {
 // What there is nothing of is said, not left blank.
 func TestSummaryOfNothing(t *testing.T) {
 	text := fmt.Sprint(Of(review.TallyOf(slices.Values([]*review.Row(nil)), nil), review.Totals{}, today))
-	for _, want := range []string{"0 visits counted", "No visit with a no is recorded.", "No flag is raised.", "None is left open.", "Not known of any visit", "No cut with a prediction was timed."} {
+	for _, want := range []string{"0 visits counted", "No visit ended with a no.", "No flag is raised.", "None is left open.", "Not known of any of these visits", "No cut with a prediction was timed."} {
 		if !strings.Contains(text, want) {
 			t.Errorf("no %q in\n%s", want, text)
 		}
