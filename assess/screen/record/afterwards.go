@@ -19,7 +19,7 @@ func (s *session) afterwards() {
 	s.say("")
 	s.keep(&s.showing.Words, s.ask("What did the customer say, in their own words?", s.showing.Words))
 	s.objections()
-	if typed := s.choose("How did it end? order, quote, second visit or no", strings.ReplaceAll(string(s.showing.Outcome), "-", " "), outcomeChoices); typed != "" {
+	if typed := s.choose("How did it end? 1 order, 2 quote, 3 second visit or 4 no", strings.ReplaceAll(string(s.showing.Outcome), "-", " "), outcomeChoices); typed != "" {
 		s.showing.Outcome, s.changed = assess.Outcome(typed), true
 	}
 	s.against()
@@ -44,9 +44,9 @@ func (s *session) against() {
 		s.showing.Against = ""
 		return
 	}
-	const question = `What weighed most against it? price, habit (they keep today's way), cut (it did
-not convince), site (supply, air, room), elsewhere (they buy something else),
-later (no money or time now), or other`
+	const question = `What weighed most against it? 1 price, 2 habit (they keep today's way), 3 cut (it
+did not convince), 4 site (supply, air, room), 5 elsewhere (they buy something
+else), 6 later (no money or time now), or 7 other`
 	if typed := s.choose(question, string(s.showing.Against), againstChoices()); typed != "" {
 		s.showing.Against, s.changed = assess.Against(typed), true
 	}

@@ -31,7 +31,7 @@ func (s *session) cut(number int, step *report.Step) {
 		now = string(c.Result)
 	}
 	s.say("\n%d of %d. %s: %s", number, len(s.Bench.Steps), step.Cut, step.Piece)
-	typed := s.choose("  How did it go? good, fair, poor or not shown", now, resultChoices)
+	typed := s.choose("  How did it go? 1 good, 2 fair, 3 poor or 4 not shown", now, resultChoices)
 	if typed == "not" && known {
 		s.showing.Drop(step.ID)
 		s.changed = true

@@ -4,6 +4,7 @@ import (
 	"bufio"
 	"fmt"
 	"io"
+	"strconv"
 	"strings"
 
 	"cutbrief/assess"
@@ -100,16 +101,16 @@ func (s *session) keep(into *string, typed string) {
 // choice is one word that can be answered, with what it stands for.
 type choice struct{ id, text string }
 
-// choose asks until one of some words is typed, in full or by its first
-// letters; "" leaves it as it is.
+// choose asks until one of some words is typed, in full, by its first letters or
+// by its number; "" leaves it as it is.
 func (s *session) choose(question, now string, choices []choice) string {
 	for {
 		typed := s.ask(question, now)
 		if typed == "" {
 			return ""
 		}
-		for _, c := range choices {
-			if strings.HasPrefix(c.text, strings.ToLower(typed)) || c.id == typed {
+		for i, c := range choices {
+			if strings.HasPrefix(c.text, strings.ToLower(typed)) || c.id == typed || strconv.Itoa(i+1) == typed {
 				return c.id
 			}
 		}

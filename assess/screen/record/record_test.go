@@ -199,3 +199,12 @@ func TestWhatWeighedMost(t *testing.T) {
 		t.Errorf("%+v\n%s", s, said)
 	}
 }
+
+// At the bench 1, 2 and 3 are good, fair and poor; here they are too.
+func TestNumbersChoose(t *testing.T) {
+	v := newVisit()
+	said, _, _ := run(t, v, "2", "slow hand", "", "18", "4", "", "", "4", "7", "quit")
+	if s := v.Latest(); len(s.Cuts) != 1 || s.Cuts[0].Result != assess.Fair || s.Outcome != assess.No || s.Against != assess.AgainstOther {
+		t.Errorf("%+v\n%s", s, said)
+	}
+}
