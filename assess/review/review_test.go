@@ -104,6 +104,25 @@ func TestWhatDiffersIsSaidFieldByField(t *testing.T) {
 	}
 }
 
+// Without a metal and a thickness nothing can be sized: there is no system yet, and
+// both are named. With every answer of a sample told, nothing is open.
+func TestOpenQuestionsThatMatter(t *testing.T) {
+	v := assess.New("x", today)
+	tell(t, v, "company: A")
+	r := judge(t, v)
+	if got := reason(r, StillOpen); r.Verdict != NotYet || !strings.Contains(got, "metals") {
+		t.Errorf("%s, %q", r.Verdict, got)
+	}
+	tell(t, v, "metals: stainless")
+	if got := reason(judge(t, v), StillOpen); strings.Contains(got, "metals") || !strings.Contains(got, "thickest clean cut, stainless") {
+		t.Errorf("%q", got)
+	}
+	whole, _ := sample.Visit("farm-repair")
+	if r := judge(t, whole); r.Flags.Has(StillOpen) || r.Verdict != Firm {
+		t.Errorf("%s, %q", r.Verdict, reason(r, StillOpen))
+	}
+}
+
 // What was concluded with the same rules, range and answers does not differ.
 func TestNothingDiffersTheSameDay(t *testing.T) {
 	offered := system.Demo()
