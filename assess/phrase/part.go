@@ -42,11 +42,25 @@ func (t *teller) joined(text string, cuts []int, depth int) (told, bool) {
 	return out, true
 }
 
+// byClauses says a text clause by clause.
+func (t *teller) byClauses(text string, depth int) (told, bool) { return t.apart(text, "; ", depth) }
+
 // separators part what has no row of its own, those that bind least first.
 var separators = []string{" · ", "; ", " – ", ": ", ", ", " / ", " → ", " = "}
 
-// byParts says a text part by part: behind a figure, around a bracket, at a
-// separator.
+// byBrackets says what stands around and in the first bracket.
+func (t *teller) byBrackets(text string, depth int) (told, bool) {
+	best, found := t.around(text, "()", depth)
+	if found && best.full() {
+		return best, true
+	}
+	if other, ok := t.around(text, "[]", depth); ok && (!found || other.gap() < best.gap()) {
+		return other, true
+	}
+	return best, found
+}
+
+// byParts says a text part by part: at a separator, or behind a figure.
 func (t *teller) byParts(text string, depth int) (told, bool) {
 	best, found := told{}, false
 	keep := func(got told, ok bool) bool {
@@ -57,11 +71,6 @@ func (t *teller) byParts(text string, depth int) (told, bool) {
 	}
 	for _, sep := range separators {
 		if keep(t.apart(text, sep, depth)) {
-			return best, true
-		}
-	}
-	for _, pair := range []string{"()", "[]"} {
-		if keep(t.around(text, pair, depth)) {
 			return best, true
 		}
 	}

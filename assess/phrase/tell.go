@@ -65,7 +65,7 @@ func (t *teller) find(text string, depth int) told {
 		return told{words: words}
 	}
 	best := told{text, []string{text}}
-	for _, way := range []func(string, int) (told, bool){t.bySentences, t.byRows, t.byParts} {
+	for _, way := range []func(string, int) (told, bool){t.bySentences, t.byHeavyRows, t.byClauses, t.byBrackets, t.byLightRows, t.byParts} {
 		got, ok := way(text, depth)
 		if !ok {
 			continue
@@ -112,13 +112,28 @@ func dressed(words, text, english string) string {
 	return words
 }
 
+// heavy is how many letters a row has that is tried before a text is parted at
+// semicolons and brackets: a row such as "{1} and {2}" would reach across them.
+const heavy = 8
+
+func (t *teller) byHeavyRows(text string, depth int) (told, bool) {
+	return t.byRows(text, depth, func(p *pattern) bool { return p.weight >= heavy })
+}
+
+func (t *teller) byLightRows(text string, depth int) (told, bool) {
+	return t.byRows(text, depth, func(p *pattern) bool { return p.weight < heavy })
+}
+
 // byRows says a text by the row that fits it: of those whose holes can all be
 // said, the one with the most text of its own.
-func (t *teller) byRows(text string, depth int) (told, bool) {
+func (t *teller) byRows(text string, depth int, which func(*pattern) bool) (told, bool) {
 	low := lowFirst(text)
 	word, _, _ := strings.Cut(low, " ")
 	best, found := told{}, false
 	for _, p := range merged(t.book.holed[word], t.book.holed[""]) {
+		if !which(p) {
+			continue
+		}
 		fitted := low
 		if p.literal[0] == "" {
 			fitted = text // a hole is first: what fills it keeps its capital
