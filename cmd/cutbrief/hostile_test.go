@@ -70,6 +70,23 @@ func hostile(t *testing.T) []byte {
 	return data
 }
 
+// lost is such a visit that ended in a no.
+func lost(t *testing.T) []byte {
+	t.Helper()
+	var visit map[string]any
+	if err := json.Unmarshal(hostile(t), &visit); err != nil {
+		t.Fatal(err)
+	}
+	for _, s := range visit["showings"].([]any) {
+		s.(map[string]any)["outcome"] = "no"
+	}
+	data, err := json.Marshal(visit)
+	if err != nil {
+		t.Fatal(err)
+	}
+	return data
+}
+
 // escaped is a control character or a mark for direction as JSON may write it:
 // harmless here, and no longer in the next program.
 var escaped = regexp.MustCompile(`\\u(00[018-9][0-9a-f]|007f|20[26][0-9a-f])`)
@@ -118,8 +135,8 @@ func TestHostileRecord(t *testing.T) {
 	dir := t.TempDir()
 	t.Chdir(dir)
 	name := strings.ReplaceAll(strings.ReplaceAll(evil, "\x00", ""), "/", "") + ".json"
-	for _, file := range []string{"visit.json", name} {
-		if err := os.WriteFile(file, hostile(t), 0o600); err != nil {
+	for file, data := range map[string][]byte{"visit.json": hostile(t), name: hostile(t), "lost.json": lost(t)} {
+		if err := os.WriteFile(file, data, 0o600); err != nil {
 			t.Skip("no such name here:", err)
 		}
 	}
@@ -144,6 +161,8 @@ func TestHostileRecord(t *testing.T) {
 		{[]string{"review", ".", "--format", "ndjson"}, "U+202E"}, {[]string{"review", ".", "--where", `company ~ "turned"`}, visible},
 		{[]string{"review", ".", "--by", "rep"}, visible},
 		{[]string{"review", ".", "--by", "rep", "--format", "json"}, "U+202E"},
+		{[]string{"review", ".", "--format", "markdown"}, "U+202E"}, {[]string{"review", ".", "--tally"}, ""}, {[]string{"review", ".", "--tally", "--quote"}, "<U+202E>"},
+		{[]string{"review", ".", "--tally", "--format", "json"}, ""},
 		{[]string{"review", ".", "--measured"}, ""}, {[]string{"review", ".", "--measured", "--format", "csv"}, ""}, {[]string{"review", ".", "--measured", "--format", "json"}, ""},
 		{[]string{"interview", "--plain", name}, ""}, {[]string{"interview", "--plain", name, "--words", "de"}, ""},
 		{[]string{"record", name}, ""}, {[]string{"redact", name}, "cutbrief-visit"},
@@ -194,28 +213,45 @@ func TestHostilePage(t *testing.T) {
 	if err := os.WriteFile("visit.json", hostile(t), 0o600); err != nil {
 		t.Fatal(err)
 	}
-	if status, _, err := ranWith("brief", "visit.json", "--with", "checklist,working"); status != done {
+	if err := os.WriteFile("lost.json", lost(t), 0o600); err != nil {
 		t.Fatal(err)
 	}
-	text, err := exec.Command("pdftotext", "-layout", "visit.pdf", "-").Output()
+	for page, args := range map[string][]string{
+		"visit.pdf":  {"brief", "visit.json", "--with", "checklist,pictures,working"},
+		"german.pdf": {"brief", "visit.json", "--words", "de", "--out", "german.pdf"},
+		"team.pdf":   {"review", ".", "--format", "pdf", "--by", "rep"},
+	} {
+		if status, _, err := ranWith(args...); status != done {
+			t.Errorf("%q: %s", args, err)
+			continue
+		}
+		looksHarmless(t, page)
+	}
+}
+
+// looksHarmless looks at the text of a printed page and at what it says of
+// itself.
+func looksHarmless(t *testing.T, page string) {
+	t.Helper()
+	text, err := exec.Command("pdftotext", "-layout", page, "-").Output()
 	if err != nil {
 		t.Fatal(err)
 	}
-	if !strings.Contains(string(text), "turned") {
-		t.Error("the page does not show the words")
+	if !strings.Contains(string(text), "<U+009B>31m") {
+		t.Errorf("%s does not show the words:\n%s", page, text)
 	}
-	info, err := exec.Command("pdfinfo", "visit.pdf").Output()
+	info, err := exec.Command("pdfinfo", page).Output()
 	if err != nil {
 		t.Fatal(err)
 	}
 	if bad := dangers(strings.ReplaceAll(string(text), "\f", "\n") + string(info)); len(bad) > 0 {
-		t.Errorf("the page holds %q", bad)
+		t.Errorf("%s holds %q", page, bad)
 	}
 	host, _ := os.Hostname()
 	for _, line := range strings.Split(string(info), "\n") {
 		key, value, _ := strings.Cut(line, ":")
 		if key == "Author" || len(host) > 3 && strings.Contains(value, host) {
-			t.Errorf("the page says %s", line)
+			t.Errorf("%s says %s", page, line)
 		}
 	}
 }
