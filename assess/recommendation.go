@@ -114,7 +114,7 @@ func recommendationSchema() node {
 		"description": "What was concluded at the last save, and by which rules and range.",
 		"required":    []string{"outcome"},
 		"properties": node{
-			"outcome":  node{"enum": outcomes},
+			"outcome":  node{"enum": outcomes, "description": "What it came to."},
 			"system":   text(maxLine, "Identifier of the system recommended."),
 			"firm":     node{"type": "boolean", "description": "No plausible answer to an open question changes it."},
 			"critical": node{"enum": requirements, "description": "The requirement that decides."},

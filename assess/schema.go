@@ -22,19 +22,19 @@ func Schema() []byte {
 		"type":        "object",
 		"required":    []string{"format", "version", "answers"},
 		"properties": node{
-			"format":      node{"const": formatName},
-			"version":     node{"enum": []int{1, formatVersion}},
+			"format":      node{"const": formatName, "description": "What kind of file this is."},
+			"version":     node{"enum": []int{1, formatVersion}, "description": "Of the format."},
 			"id":          text(maxLine, "Stable identifier, made when the visit starts."),
-			"created":     node{"type": "string", "format": "date-time"},
-			"updated":     node{"type": "string", "format": "date-time"},
+			"created":     node{"type": "string", "format": "date-time", "description": "When the visit was begun."},
+			"updated":     node{"type": "string", "format": "date-time", "description": "When it was last saved."},
 			"revision":    node{"type": "integer", "minimum": 0, "description": "Counts saves."},
 			"demo":        node{"type": "boolean", "description": "True if the visit is invented."},
-			"skipped":     node{"type": "array", "items": node{"enum": groupNames()}, "maxItems": maxChosen},
+			"skipped":     node{"type": "array", "items": node{"enum": groupNames()}, "maxItems": maxChosen, "description": "Groups of questions left for later."},
 			"overrule":    overruleSchema(),
 			"recommended": recommendationSchema(),
 			"spent":       spentSchema(),
-			"answers":     node{"type": "array", "items": answerSchema(), "maxItems": maxAnswers},
-			"showings":    node{"type": "array", "items": showingSchema(), "maxItems": maxShowings},
+			"answers":     node{"type": "array", "items": answerSchema(), "maxItems": maxAnswers, "description": "What was said, question by question."},
+			"showings":    node{"type": "array", "items": showingSchema(), "maxItems": maxShowings, "description": "The demonstrations that were held."},
 		},
 	}
 	out, err := json.MarshalIndent(root, "", "  ")
@@ -53,7 +53,7 @@ func overruleSchema() node {
 		"type":        "object",
 		"description": "The rep's own choice of what decides, and why.",
 		"required":    []string{"requirement"},
-		"properties":  node{"requirement": node{"enum": requirements}, "reason": text(maxLong, "Why.")},
+		"properties":  node{"requirement": node{"enum": requirements, "description": "What decides, as the rep sees it."}, "reason": text(maxLong, "Why.")},
 	}
 }
 
@@ -71,12 +71,12 @@ func answerSchema() node {
 		"type":     "object",
 		"required": []string{"question"},
 		"properties": node{
-			"question": node{"enum": ids},
+			"question": node{"enum": ids, "description": "Which question it answers."},
 			"metal":    node{"enum": metalNames(), "description": "For questions asked for each metal."},
 			"said":     text(maxLong, "As said."),
 			"unit":     text(maxLine, "Unit taken for a bare number."),
-			"chosen":   node{"type": "array", "items": text(maxLine, "An option."), "maxItems": maxChosen},
-			"state":    node{"enum": states, "default": string(Told)},
+			"chosen":   node{"type": "array", "items": text(maxLine, "An option."), "maxItems": maxChosen, "description": "What was chosen, where a question offers choices."},
+			"state":    node{"enum": states, "default": string(Told), "description": "How the answer is known."},
 			"note":     text(maxLong, "The rep's note."),
 		},
 		"anyOf": []node{

@@ -113,6 +113,19 @@ func TestPagesAreWhole(t *testing.T) {
 	}
 }
 
+// TestEveryFieldIsExplained: a field of a saved visit says what it means and what
+// it holds.
+func TestEveryFieldIsExplained(t *testing.T) {
+	p, _ := handbook.Format("visit")
+	for _, s := range p.Sections[:len(p.Sections)-1] {
+		for _, row := range s.Rows {
+			if row[1] == "" || row[2] == "" {
+				t.Errorf("%s: %q does not say what it means and holds", s.Title, row)
+			}
+		}
+	}
+}
+
 // TestMarkdownRows: a cell that holds what means something in a table stays one
 // cell. By CommonMark's table extension a bar inside a cell is escaped.
 func TestMarkdownRows(t *testing.T) {

@@ -79,8 +79,14 @@ func (n node) holds() string {
 		return fmt.Sprintf("a list of at most %d", n.MaxItems)
 	case n.Type == "string" && n.MaxLength > 0:
 		return fmt.Sprintf("text of at most %d characters", n.MaxLength)
+	case n.Format == "date-time":
+		return "a moment, such as 2026-03-12T14:30:00Z"
+	case n.Format == "date":
+		return "a day, such as 2026-03-12"
 	case n.Type == "string":
-		return strings.TrimSpace("text " + n.Format)
+		return "text"
+	case n.Type == "integer":
+		return "a whole number"
 	case n.Type == "number" && n.Maximum != nil:
 		return fmt.Sprintf("a number above 0 and at most %s", number(*n.Maximum))
 	case n.Type == "boolean":
