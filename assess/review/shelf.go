@@ -83,6 +83,13 @@ func (s *shelf) path(i int) string {
 	return u.text()
 }
 
+// company is the customer of an entry.
+func (s *shelf) company(i int) string {
+	u := s.reader(i)
+	u.text() // the path
+	return u.text()
+}
+
 // snapshot is a shelf of the same entries. Changing one does not change the other,
 // though they share what was kept before.
 func (s *shelf) snapshot() shelf {

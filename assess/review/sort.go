@@ -154,7 +154,18 @@ func (s *sorter) compare(a, b int32) int {
 
 // read compares what two rows say in full.
 func (s *sorter) read(c *criterion, a, b int32) int {
-	s.rows.shelf.get(int(s.places[a]), &s.a)
-	s.rows.shelf.get(int(s.places[b]), &s.b)
+	s.get(c, a, &s.a)
+	s.get(c, b, &s.b)
 	return c.field.order(&s.a.row, &s.b.row, c.down)
+}
+
+// get reads a row, or of the field that is nearly always compared in full only
+// that.
+func (s *sorter) get(c *criterion, line int32, e *entry) {
+	place := int(s.places[line])
+	if c.field.ID == "company" {
+		e.row.Company = s.rows.shelf.company(place)
+		return
+	}
+	s.rows.shelf.get(place, e)
 }

@@ -222,3 +222,21 @@ func BenchmarkKey(b *testing.B) {
 		d.m.View()
 	}
 }
+
+// BenchmarkKeyWhileLoading is a key, after it a handful of rows that came meanwhile
+// and the view, with 100,000 rows there.
+func BenchmarkKeyWhileLoading(b *testing.B) {
+	d := start(b, folder{}.read, 120, 40)
+	rows := make([]*review.Row, 100000)
+	for i := range rows {
+		rows[i] = &review.Row{Path: fmt.Sprintf("%06d.json", i), Company: fmt.Sprintf("Company %d", i), Date: "2026-11-25", Verdict: review.Open, Stage: review.Judged}
+	}
+	d.Send(rowsMsg{looking, rows})
+	const handful = 512
+	for i := 0; b.Loop(); i++ {
+		d.m.Update(trial.Key("<down>"))
+		from := i * handful % (len(rows) - handful)
+		d.m.Update(rowsMsg{looking, rows[from : from+handful]})
+		d.m.View()
+	}
+}
