@@ -90,7 +90,7 @@ func TestEveryFormIsWhole(t *testing.T) {
 // What cannot be saved is said whole: while asking, and while leaving.
 func TestTroubleIsWhole(t *testing.T) {
 	d, disk := full(t)
-	disk.fail = errors.New("write /home/runa/.local/share/cutbrief/visits/2026-11-25-alder.json: no space left on device")
+	disk.fail = errors.New("write /srv/shares/runa/data/cutbrief/visits/x/2026-11-25-alder.json: no space left on device")
 	d.keys("Marta", "<enter>")
 	d.drawn("not saved", true).Whole(t)
 	d.elsewhere()
