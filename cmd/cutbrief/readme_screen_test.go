@@ -29,7 +29,7 @@ var screens = []struct {
 	{"result-screen", []string{"interview", "visit.json"}, [][2]string{{"RECOMMENDED SYSTEM", "\x1b[6~"}}, []string{"NEEDED AND GIVEN", "more above", "q leave"}},
 	{"rehearse-screen", []string{"rehearse", "visit.json"}, [][2]string{{"Enter begin", "\r"}}, []string{"Look for", "start the time", "q leave"}},
 	{"practice-screen", []string{"practice", "--case", "bench-top"}, [][2]string{{"Which metals", "\x01"}}, []string{"(41 minutes left)", "^C leave"}},
-	{"review-screen", []string{"review", "visits"}, nil, []string{"6 files", "6 shown", "q leave"}},
+	{"review-screen", []string{"review", "visits"}, nil, []string{"  6 files\n", "6 shown", "q leave"}},
 }
 
 // TestReadmeScreens draws them in a terminal of 80 by 24 without colours.
