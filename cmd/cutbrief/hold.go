@@ -5,6 +5,7 @@ import (
 	"fmt"
 	"strings"
 
+	"cutbrief/assess/phrase"
 	"cutbrief/assess/screen/interview"
 )
 
@@ -29,14 +30,14 @@ func (a *app) hold(ctx context.Context, s *sitting, plainly bool) error {
 func (a *app) part(s *sitting, open int, unkept []string, unsaved error) error {
 	text := ""
 	if path := s.keptAt(); path != "" || unsaved == nil {
-		where, on := farewell(path, open)
+		where, on := farewell(s.words, path, open)
 		text = where + on
 	}
 	if s.beside != "" {
-		text += "Another program changed " + tidy(s.beside) + " meanwhile. Both are kept: compare them.\n"
+		text += s.words.Say("Another program changed "+phrase.Keep(tidy(s.beside))+" meanwhile. Both are kept: compare them.") + "\n"
 	}
 	if len(unkept) > 0 {
-		text += "Typed but not understood, and so not kept: " + tidy(strings.Join(unkept, "; ")) + "\n"
+		text += s.words.Say("Typed but not understood, and so not kept: "+phrase.Keep(tidy(strings.Join(unkept, "; ")))) + "\n"
 	}
 	if err := put(a.out, []byte(text)); err != nil || unsaved == nil {
 		return err

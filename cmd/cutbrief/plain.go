@@ -18,7 +18,7 @@ func (a *app) holdPlain(ctx context.Context, s *sitting) error {
 		return fail(fmt.Errorf("read the answers: %w", err), "what was answered is kept; go on with cutbrief interview %s", shellWord(s.keptAt()))
 	}
 	if end.InputEnd && end.Unsaved == nil {
-		_, on := farewell(end.Path, end.Open)
+		_, on := farewell(s.words, end.Path, end.Open)
 		return put(a.out, []byte(on)) // the rest was said when the input ended
 	}
 	// The prompt is still open where the answers come from a pipe.

@@ -98,15 +98,16 @@ func (s *sitting) Page(v *assess.Visit) (string, error) {
 // farewell is what a user who leaves is told, in two lines: where the visit
 // is, and how to go on. It is not an error. path is "" if nothing was ever
 // saved.
-func farewell(path string, open int) (where, on string) {
-	word := shellWord(tidy(path))
+func farewell(words *phrase.Book, path string, open int) (where, on string) {
+	shown, word := phrase.Keep(tidy(path)), shellWord(tidy(path))
+	where, on = "The visit is in "+shown+".", "To make its page: "+phrase.Keep("cutbrief brief "+word)
 	switch {
 	case path == "":
-		return "Nothing was answered, so nothing was saved.\n", "To start again: cutbrief interview\n"
+		where, on = "Nothing was answered, so nothing was saved.", "To start again: "+phrase.Keep("cutbrief interview")
 	case open > 0:
-		return "The draft is in " + tidy(path) + ".\n", "To go on: cutbrief interview " + word + "\n"
+		where, on = "The draft is in "+shown+".", "To go on: "+phrase.Keep("cutbrief interview "+word)
 	}
-	return "The visit is in " + tidy(path) + ".\n", "To make its page: cutbrief brief " + word + "\n"
+	return words.Say(where) + "\n", words.Say(on) + "\n"
 }
 
 // shellWord quotes a path that a shell would take apart.
