@@ -254,3 +254,10 @@ func TestAGroupIsLeftOutAndTakenBackIn(t *testing.T) {
 	d.SeesNot("skipped")
 	d.Sees("[ ] metals")
 }
+
+// Who puts off the site is told whom to ask.
+func TestTheSiteIsForTheElectrician(t *testing.T) {
+	d := drive(t, newVisit()).throughTo(rules.FactSource).keys("<ctrl+g>")
+	d.at(rules.FactToday)
+	d.Sees("“The site”, put off: 14 questions", "The electrician can tell of the power")
+}

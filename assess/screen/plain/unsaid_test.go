@@ -40,6 +40,9 @@ func TestNoTextIsLeftUnsaid(t *testing.T) {
 	}
 	speak(t, book, &memory{}, newVisit(), lines...)
 	speak(t, book, &memory{}, newVisit(), append(whole(t), "list", "page", "overrule", "overrule 1 seen", "overrule 0", "result", "back", "back", "skip", "list", "quit")...)
+	speak(t, book, &memory{}, newVisit(), "later", "later", "later", "back", "later", "later", "later", "later", "quit")
+	speak(t, book, &memory{}, newVisit(), append(whole(t), "go 1", "later", "go 38", "clear", "later", "quit")...)
+	speak(t, book, &memory{}, newVisit(), append(before, "1", "about 6", "=", "quit")...)
 	speak(t, book, &memory{}, newVisit(), "back", "", "", "skip", "list", "go 60", "")
 	speak(t, book, &memory{fail: errors.New("no room")}, newVisit(), "Alder Vale", "")
 	speak(t, book, &memory{}, newVisit())

@@ -2,8 +2,10 @@ package words
 
 import (
 	"fmt"
+	"slices"
 
 	"cutbrief/assess"
+	"cutbrief/rules"
 )
 
 // PutOff says which questions of a group are put off, and what asks them now:
@@ -16,8 +18,16 @@ func PutOff(g assess.Group, off []assess.Step, asks string) string {
 	case 1:
 		return title + ", put off: " + off[0].Name() + ". It stays open and comes back last; " + asks + " it now"
 	}
-	return fmt.Sprintf("%s, put off: %d questions, from %s to %s. They stay open and come back last; %s them now",
-		title, len(off), off[0].Name(), off[len(off)-1].Name(), asks)
+	return fmt.Sprintf("%s, put off: %d questions, from %s to %s. They stay open and come back last; %s them now%s",
+		title, len(off), off[0].Name(), off[len(off)-1].Name(), asks, whoKnows(off))
+}
+
+// whoKnows says whom to ask where the power is among what is put off.
+func whoKnows(off []assess.Step) string {
+	if slices.ContainsFunc(off, func(s assess.Step) bool { return s.Question.ID == rules.FactBreaker }) {
+		return ". The electrician can tell of the power"
+	}
+	return ""
 }
 
 // LeftOut says which questions of a group are left out, and how to get at them.
