@@ -31,6 +31,7 @@ const (
 	barHeight = 2.1
 	barLabel  = 28.5
 	barFigure = 29.0
+	barWidest = 38.0 // of a figure that is longer than the usual
 )
 
 // bars puts one pair of bars per need: hatched for what is needed, solid for
@@ -41,8 +42,13 @@ func (pg *page) bars(at span) bool {
 	}
 	pg.heading(at.x, "Needed and given")
 	n := pg.kept("needed and given", len(pg.brief.Bars), pg.limits.bars)
+	figure := barFigure
+	for _, b := range pg.brief.Bars {
+		figure = max(figure, pg.faces.width(b.Need, bodyStyle)+2, pg.faces.width(b.Have, bodyStyle)+2)
+	}
+	figure = min(figure, barWidest)
 	for _, b := range telling(pg.brief.Bars, n, pg.say(string(rules.Met))) {
-		pg.bar(b, at)
+		pg.bar(b, at, figure)
 	}
 	return true
 }
@@ -68,11 +74,11 @@ func telling(bars []report.Bar, n int, word string) []report.Bar {
 	return list
 }
 
-func (pg *page) bar(b report.Bar, at span) {
+func (pg *page) bar(b report.Bar, at span, figure float64) {
 	const part, step = "needed and given", 3.35
 	x, y := at.x+barLabel, pg.y
-	room := at.width - barLabel - barFigure
-	figures := span{x + room + 1.5, barFigure - 1.5}
+	room := at.width - barLabel - figure
+	figures := span{x + room + 1.5, figure - 1.5}
 	pg.paragraph(part, b.Label, span{at.x, barLabel - 1}, strongStyle, black, 1)
 	pg.y = y + step
 	verdict := smallStyle

@@ -3,6 +3,7 @@ package pdf
 import (
 	"math"
 	"slices"
+	"strings"
 	"testing"
 
 	"cutbrief/report"
@@ -157,6 +158,34 @@ func TestLabelsOfNearPointsAreApart(t *testing.T) {
 	b := withPictures()
 	b.Speeds.Marks[1].SpeedPoint = report.SpeedPoint{At: 0.31, Share: 0.79}
 	onOnePage(t, b, A4, "most days, 6\u00a0mm", "thickest clean cut, 10\u00a0mm")
+}
+
+// A label too long for the right of its point goes to the left, above the line,
+// which is higher there than at the point itself.
+func TestLongLabelsLieAboveTheLine(t *testing.T) {
+	b := withPictures()
+	b.Speeds.Marks[1].Label = "the thickest cut that has to come out clean, 10 mm: 500 mm/min"
+	pg, err := laid(b, A4)
+	if err != nil {
+		t.Fatal(err)
+	}
+	var label mark
+	squares := []mark{}
+	for _, m := range pg.marks {
+		if strings.HasPrefix(m.text, "the thickest cut") {
+			label = m
+		}
+		if m.kind == fillMark && m.w == markSize && m.h == markSize {
+			squares = append(squares, m)
+		}
+	}
+	if len(squares) != 2 || label.text == "" {
+		t.Fatalf("%d squares, label %q", len(squares), label.text)
+	}
+	point := squares[0] // the lower one is put first
+	if label.x >= point.x || label.y+label.h > point.y+markSize/2-0.5 {
+		t.Errorf("label at %.1f,%.1f to %.1f, point at %.1f,%.1f", label.x, label.y, label.y+label.h, point.x, point.y)
+	}
 }
 
 // Pictures repeat what is said in words: as the page fills they go first, and

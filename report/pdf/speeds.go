@@ -35,7 +35,7 @@ func (pg *page) speeds(s *report.Speeds, at span, high float64) {
 	plot := plot{x: at.x + upRoom, y: pg.y + belowNames, high: high}
 	pg.axes(s.Ticks, s.UpTicks, plot)
 	pg.speedLine(s, plot)
-	pg.speedMarks(part, s.Marks, plot, at)
+	pg.speedMarks(part, s, plot, at)
 	pg.y = plot.y + plot.high + tickLength
 	pg.acrossFigures(part, s.Ticks, s.Across, plot, at)
 	pg.paragraph(part, s.Rests, at, smallStyle, grey, 3)
@@ -60,23 +60,38 @@ func (pg *page) speedLine(s *report.Speeds, p plot) {
 }
 
 // speedMarks put the customer's own thicknesses on the line, each with its
-// label to the right of it and above the line, which falls from there. Labels
-// are put from below to above, so that none lies over another, and low enough
-// to leave room for those above.
-func (pg *page) speedMarks(part string, marks []report.SpeedMark, p plot, at span) {
-	marks = yours(marks, int((p.high+belowNames)/smallStyle.line()))
+// label to the right of it and above the line, which falls from there; a label
+// that has no room on the right is drawn to the left and as much higher as the
+// line is there. Labels are put from below to above, so that none lies over
+// another, and low enough to leave room for those above.
+func (pg *page) speedMarks(part string, s *report.Speeds, p plot, at span) {
 	line, below, highest := smallStyle.line(), p.y+p.high, p.y-belowNames
+	marks := yours(s.Marks, int((p.high+belowNames)/line))
 	for i := len(marks) - 1; i >= 0; i-- {
 		m := marks[i]
 		x, y := p.across(m.At), p.up(m.Share)
 		pg.shape(ruleMark, x, y, 0, p.y+p.high-y, black)
 		pg.shape(fillMark, max(x-markSize/2, p.x), y-markSize/2, markSize, markSize, black)
-		below = max(min(y, below)-line, highest+float64(i)*line)
 		for _, text := range pg.wrapped(part, m.Label, smallStyle, at.x+at.width-p.x-labelGap, 1) {
-			wide := pg.faces.width(text, smallStyle)
-			pg.text(min(x+labelGap, at.x+at.width-wide), below, text, smallStyle, black)
+			left := min(x+labelGap, at.x+at.width-pg.faces.width(text, smallStyle))
+			below = max(min(y, below, p.lineAt(s.Line, left))-line, highest+float64(i)*line)
+			pg.text(left, below, text, smallStyle, black)
 		}
 	}
+}
+
+// lineAt is how high a line lies at a place on the page, the foot of the plot
+// beside it.
+func (p plot) lineAt(line []report.SpeedPoint, x float64) float64 {
+	top := p.y + p.high
+	for i := 1; i < len(line); i++ {
+		from, to := p.across(line[i-1].At), p.across(line[i].At)
+		if x >= from && x <= to && to > from {
+			a, b := p.up(line[i-1].Share), p.up(line[i].Share)
+			top = min(top, a+(b-a)*(x-from)/(to-from))
+		}
+	}
+	return top
 }
 
 // yours are the customer's own thicknesses, at most most of them.
