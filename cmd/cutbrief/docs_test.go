@@ -16,7 +16,7 @@ import (
 // first line, with the reason.
 var notRun = map[string]string{
 	"go run ./cmd/cutbrief sample":   "builds the whole program and runs every test; .ci/run does, in a clean clone",
-	"go test ./rules/size -run Duty": "runs tests within tests; the commands are checked for what they name",
+	"go test ./rules/size -run Duty": "runs tests within tests; TestTestsNamedInTheDocumentsExist looks for what it names",
 	"go run ./cmd/pack dist":         "builds for every system, which takes minutes; .ci/run does",
 }
 
@@ -125,6 +125,35 @@ func TestCommandsNamedInTheDocumentsExist(t *testing.T) {
 				if isFlag && c.Flags().Lookup(flag) == nil && c.InheritedFlags().Lookup(flag) == nil && flag != "help" {
 					t.Errorf("%s: %s: no flag --%s", name, m[0], flag)
 				}
+			}
+		}
+	}
+}
+
+// tested is a run of some tests, as a document names it.
+var tested = regexp.MustCompile("go test \\./(\\S+)[^\n`]*? -(run|bench|fuzz) (\\w+)")
+
+// TestTestsNamedInTheDocumentsExist: what a contributor is told to run runs
+// something.
+func TestTestsNamedInTheDocumentsExist(t *testing.T) {
+	for _, document := range []string{"README.md", "DEVELOPERS.md"} {
+		data, err := os.ReadFile(filepath.Join("..", "..", document))
+		if err != nil {
+			t.Fatal(err)
+		}
+		for _, m := range tested.FindAllStringSubmatch(string(data), -1) {
+			files, _ := filepath.Glob(filepath.Join("..", "..", m[1], "*_test.go"))
+			var text strings.Builder
+			for _, file := range files {
+				source, err := os.ReadFile(file)
+				if err != nil {
+					t.Fatal(err)
+				}
+				text.Write(source)
+			}
+			name := regexp.MustCompile(`func (Test|Benchmark|Fuzz)\w*` + strings.TrimPrefix(m[3], "Test"))
+			if m[3] != "xxx" && !name.MatchString(text.String()) { // xxx runs none on purpose
+				t.Errorf("%s: %s: there is none", document, m[0])
 			}
 		}
 	}
