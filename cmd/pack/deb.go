@@ -8,6 +8,7 @@ import (
 	"os"
 	"os/exec"
 	"path/filepath"
+	"runtime"
 	"time"
 )
 
@@ -38,10 +39,11 @@ func collect() (extras, error) {
 		return nil, err
 	}
 	defer os.RemoveAll(dir)
-	built, pages := filepath.Join(dir, "cutbrief"), filepath.Join(dir, "man")
-	if out, err := exec.Command("go", "build", "-o", built, program).CombinedOutput(); err != nil {
-		return nil, fmt.Errorf("build for this machine: %w\n%s", err, out)
+	here := target{runtime.GOOS, runtime.GOARCH}
+	if err := here.build(dir); err != nil {
+		return nil, err
 	}
+	built, pages := filepath.Join(dir, here.file()), filepath.Join(dir, "man")
 	if out, err := exec.Command(built, "manual", pages).CombinedOutput(); err != nil {
 		return nil, fmt.Errorf("write the manual pages: %w\n%s", err, out)
 	}
