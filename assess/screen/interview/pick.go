@@ -5,6 +5,7 @@ import (
 
 	"cutbrief/assess"
 	"cutbrief/assess/phrase"
+	"cutbrief/assess/screen/words"
 
 	tea "github.com/charmbracelet/bubbletea"
 )
@@ -68,6 +69,6 @@ func (m *Model) takeOffer() tea.Cmd {
 	}
 	save := m.keep(o.Answer)
 	m.goOn()
-	m.told = "taken: " + asked.Name() + ", " + outside(o.Text()) + " (Esc goes back to it)"
+	m.told = "taken: " + asked.Name() + ", " + words.SaidSo(asked.Question, o.Text()) + " (Esc goes back to it)"
 	return save
 }

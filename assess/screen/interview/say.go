@@ -1,6 +1,8 @@
 package interview
 
 import (
+	"strings"
+
 	"cutbrief/assess"
 	"cutbrief/assess/gate"
 	"cutbrief/assess/phrase"
@@ -29,6 +31,17 @@ func (m *Model) keysSaid(keys []key.Binding) []key.Binding {
 		said[i] = k
 	}
 	return said
+}
+
+// moreSaid are lines with the marks of what goes on outside the window put into
+// the words of the book.
+func (m *Model) moreSaid(lines []string) []string {
+	said := strings.NewReplacer(screen.MoreAbove, m.say(screen.MoreAbove), screen.MoreBelow, m.say(screen.MoreBelow))
+	shown := make([]string, len(lines))
+	for i, l := range lines {
+		shown[i] = said.Replace(l)
+	}
+	return shown
 }
 
 // heard is what is typed for a step as it is read: a quantity in the words of the

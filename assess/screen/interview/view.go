@@ -37,6 +37,7 @@ func (m *Model) View() string {
 	default:
 		f.Body = m.viewAsking(room)
 	}
+	f.Body = m.moreSaid(f.Body)
 	return f.Render()
 }
 

@@ -58,7 +58,7 @@ func (s *session) stored() {
 		s.say("An empty line takes: %s", s.usually(usual))
 	}
 	if o, offered := s.Visit.Offered(s.step); offered && !has {
-		s.say("= takes %s: %s", outside(o.Text()), o.Why)
+		s.say("= takes %s: %s", texts.SaidSo(s.step.Question, o.Text()), o.Why)
 	}
 	if a.Note != "" {
 		s.say("Note: %s", outside(a.Note))

@@ -158,7 +158,7 @@ func (s *session) takeNothing() move {
 // answer takes a line as the answer; false if it has to be asked again.
 func (s *session) answer(line string) bool {
 	if o, offered := s.Visit.Offered(s.step); offered && line == "=" {
-		s.say("Taken: %s", outside(o.Text()))
+		s.say("Taken: %s", texts.SaidSo(s.step.Question, o.Text()))
 		s.keep(o.Answer)
 		return true
 	}

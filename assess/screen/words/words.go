@@ -48,13 +48,39 @@ func Marked(q *assess.Question, a assess.Answer) string {
 	case a.State == assess.Unknown:
 		return "not known"
 	case len(a.Chosen) == 0:
-		return phrase.Keep(gate.Line(strings.TrimSpace(a.Said + " " + a.Unit)))
+		return SaidSo(q, strings.TrimSpace(a.Said+" "+a.Unit))
 	}
 	var words []string
 	for _, id := range a.Chosen {
 		words = append(words, optionText(q, id))
 	}
 	return strings.Join(words, ", ")
+}
+
+// SaidSo is what was said to a question, marked for a book of phrases but for the
+// words of ours that a quantity may hold: none, about, a day, a week.
+func SaidSo(q *assess.Question, said string) string {
+	said = gate.Line(said)
+	if q.Form != assess.FormQuantity {
+		return phrase.Keep(said)
+	}
+	if strings.EqualFold(said, "none") {
+		return "none"
+	}
+	figure, about := strings.CutPrefix(said, "about ")
+	for _, period := range []string{" a day", " a week"} {
+		if rest, found := strings.CutSuffix(figure, period); found {
+			return hedged(about, phrase.Keep(rest)+period)
+		}
+	}
+	return hedged(about, phrase.Keep(figure))
+}
+
+func hedged(about bool, figure string) string {
+	if about {
+		return "about " + figure
+	}
+	return figure
 }
 
 func optionText(q *assess.Question, id string) string {
