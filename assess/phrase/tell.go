@@ -37,7 +37,7 @@ func (t *teller) say(text string, depth int) told {
 	switch {
 	case body == "":
 		return told{words: text}
-	case depth > deepest:
+	case depth > deepest || t.left < 0:
 		return told{text, []string{body}}
 	}
 	out, ok := t.seen[body]
