@@ -71,11 +71,15 @@ func (m *Model) hasTallied(msg talliedMsg) {
 	case msg.err != nil:
 		m.told = "no counts: " + gate.Line(msg.err.Error())
 	default:
+		end := m.state == counting && m.detail.AtBottom()
 		if m.state == listing {
 			m.detail.GotoTop()
 		}
 		m.state, m.cuts = counting, msg.text
 		m.layOut()
+		if end { // what is split stands there
+			m.detail.GotoBottom()
+		}
 	}
 }
 
