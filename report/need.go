@@ -36,7 +36,7 @@ func (b *builder) piece(p *rules.Piece) string {
 	thickest, told2 := p.Thickest.Get()
 	switch {
 	case told1 && told2 && everyday == thickest:
-		text += ", " + b.told(millimetres(thickest)) + " most days and never thicker"
+		text += ", " + b.told(millimetres(thickest)) + " most days and at most"
 	case told1 && told2 && everyday > thickest:
 		text += ", " + b.told(millimetres(everyday)) + " most days (though " + b.told(millimetres(thickest)) + " was told as the most)"
 	case told1 && told2:

@@ -71,7 +71,10 @@ func stillIn(words *phrase.Book, p report.Panel) []string {
 	if more := len(p.In) - shown; more > 0 {
 		list = append(list, words.Say(fmt.Sprintf("and %d more", more)))
 	}
-	if p.Out > 0 {
+	switch {
+	case p.Out == 1:
+		list = append(list, words.Say("1 falls short"))
+	case p.Out > 1:
 		list = append(list, words.Say(fmt.Sprintf("%d fall short", p.Out)))
 	}
 	return list
