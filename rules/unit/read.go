@@ -57,7 +57,7 @@ func Read(text string, k Kind, style Style, sheet Sheet) (Reading, error) {
 	if _, ok := measures[k]; !ok {
 		return Reading{}, fail
 	}
-	figures := spoken(clean)
+	figures := spoken(clean, k)
 	r.worded = figures != clean
 	reading, ok := r.read(figures)
 	if ok {

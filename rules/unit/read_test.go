@@ -285,6 +285,7 @@ func TestReadInWords(t *testing.T) {
 		{"half a metre", unit.Length, unit.Metric, 0.5, "m"},                          //
 		{"three feet", unit.Length, unit.Metric, 0.9144, "ft"},                        // 3 × 0.3048
 		{"half an hour", unit.Time, unit.Metric, 1800, "h"},                           // 30 × 60
+		{"thirty seconds", unit.Time, unit.Metric, 30, "s"},                           // as said, no part of one
 		{"12,5", unit.Thickness, unit.Metric, 12.5, "mm"},                             // not words, and as ever
 		{"1-1/4 in", unit.Thickness, unit.Metric, 31.75, "in"},                        //
 		{"sixteen gauge", unit.Thickness, unit.Metric, 1.5184, "ga"},                  // msg, 16: 2.5/41.82 × 25.4

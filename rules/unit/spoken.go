@@ -38,12 +38,16 @@ type saying struct {
 // spoken turns a quantity said in words into one in figures: "an inch and a
 // quarter" into "1 1/4 inch". A text without such words, or one that is not
 // understood, stays as it is.
-func spoken(text string) string {
+// A part said in two words is no part of a time: thirty seconds are seconds.
+func spoken(text string, k Kind) string {
 	if inFigures(text) {
 		return text
 	}
-	s := saying{number: -1}
-	for _, w := range strings.Fields(thirtySeconds.Replace(strings.ToLower(text))) {
+	s, heard := saying{number: -1}, strings.ToLower(text)
+	if k != Time {
+		heard = thirtySeconds.Replace(heard)
+	}
+	for _, w := range strings.Fields(heard) {
 		for _, part := range hyphened(w) {
 			s.hear(part)
 		}
