@@ -27,8 +27,8 @@ func (s *session) move(on move) bool {
 	case outOfGroup:
 		s.skip()
 	}
-	if _, answered := s.Visit.Answer(s.step.Asked()); !answered {
-		s.course.Leave(s.step)
+	if _, answered := s.Visit.Answer(s.step.Asked()); !answered && on != pastGroup {
+		s.course.Leave(s.step) // one that is put off comes back
 	}
 	next, more := s.course.Next(s.Visit, s.step, s.soFar())
 	if more {

@@ -261,6 +261,10 @@ func TestLaterAndSkip(t *testing.T) {
 	if v.Skips(assess.GroupWork) || strings.Count(out, "Which metals do you cut?") != 2 {
 		t.Errorf("left out, or not asked again:\n%s", out)
 	}
+	out, _ = talk(t, newVisit(), append(append(before, "later"), make([]string, 60)...)...)
+	if strings.Count(out, "Which metals do you cut?") != 2 {
+		t.Errorf("the question it was said at does not come back:\n%s", out)
+	}
 	out, _ = talk(t, newVisit(), append(before, "skip", "quit")...)
 	if !strings.Contains(out, "“The work” is left out: 6 questions, from metals to") {
 		t.Error(out)
