@@ -39,7 +39,7 @@ var workQuestions = []*Question{
 	{ID: rules.FactBusyLength, Name: "length of each busy cut", Group: GroupWork, Form: FormQuantity, Kind: unit.Length, limit: limit{0.005, 100}, applies: busy,
 		Ask: "How long is each of those cuts?", Why: "Number and length together give the time the arc burns.",
 		Example: "0.6 m, 400 mm or 2 ft"},
-	{ID: rules.FactUse, Name: "use", Group: GroupWork, Form: FormOne,
+	{ID: rules.FactUse, Name: "repair or production", Group: GroupWork, Form: FormOne,
 		Ask: "Is this repair work, production, or some of both?", Why: "Production asks for two to three times the capacity, so that work does not wait for the cut.",
 		Help:    "Production: the same cuts most days, and the next job waits for them. Maintenance: repairs and odd jobs at irregular times, where a slower cut holds nobody up. Some of both, or short runs now and then, is light production.",
 		Example: "repair and odd jobs",

@@ -89,7 +89,7 @@ func TestProblemsNameQuestionValueAndAccepted(t *testing.T) {
 	if len(problems) != 2 || j.Use.IsKnown() || j.Pieces[0].Thickest.IsKnown() {
 		t.Fatalf("job %+v, problems %v", j, problems)
 	}
-	for i, want := range [][]string{{"thickest clean cut, mild steel", "quite thick", "12 mm"}, {"use", "often", "maintenance, mixed, production"}} {
+	for i, want := range [][]string{{"thickest clean cut, mild steel", "quite thick", "12 mm"}, {"repair or production", "often", "maintenance, mixed, production"}} {
 		for _, w := range want {
 			if !strings.Contains(problems[i].Text, w) {
 				t.Errorf("%q does not name %q", problems[i].Text, w)

@@ -72,7 +72,7 @@ func TestErrorsNameTheirLine(t *testing.T) {
 func TestCheckFindsUnfairCases(t *testing.T) {
 	for _, c := range []struct{ line, by, want string }{
 		{"minutes: 45", "minutes: 5", "5 minutes are too few"},
-		{"use: maintenance", "", "use is missing"},
+		{"use: maintenance", "", "repair or production is missing"},
 		{"features: straight, holes", "", "is not firm"},
 		{"cut-length: 5 m a day", "cut-length: 200 m a day", "contradict one another"},
 		{"manner: vague", "manner: contradicts", "says nothing wrong"},

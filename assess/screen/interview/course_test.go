@@ -94,7 +94,7 @@ func TestTheInterviewCanEndInOneKey(t *testing.T) {
 func TestThePanelBegins(t *testing.T) {
 	d := drive(t, newVisit())
 	side := strings.Join(d.m.side, " ")
-	for _, want := range []string{"To size a system, tell me", "- metals", "- thickest clean cut", "- use"} {
+	for _, want := range []string{"To size a system, tell me", "- metals", "- thickest clean cut", "- repair or production"} {
 		if !strings.Contains(side, want) {
 			t.Errorf("%q is not in %q", want, side)
 		}
@@ -246,7 +246,7 @@ func TestAGroupIsPutOffAndComesBack(t *testing.T) {
 
 func TestAGroupIsLeftOutAndTakenBackIn(t *testing.T) {
 	d := drive(t, newVisit()).throughTo(rules.FactMetals).keys("<ctrl+l>", "x")
-	d.Sees("The work – skipped", "“The work” is left out: 6 questions, from metals to length of each busy cut; Enter takes it back")
+	d.Sees("The work – left out", "“The work” is left out: 6 questions, from metals to length of each busy cut; Enter takes it back")
 	if !d.m.rows[d.m.at].skipped || !d.disk.last.Skips(assess.GroupWork) {
 		t.Error("the focus is not on the group, or it is not saved so")
 	}

@@ -206,7 +206,7 @@ func TestTheExplanationIsOneKeyAway(t *testing.T) {
 
 func TestTheListLeadsAnywhere(t *testing.T) {
 	d := drive(t, newVisit()).throughTo(rules.FactMetals).keys("<ctrl+l>")
-	d.Sees("› [ ] metals", "[x] company Hillside Farm Services", "[ ] use")
+	d.Sees("› [ ] metals", "[x] company Hillside Farm Services", "[ ] repair or production")
 	d.keys("<home>", "<enter>")
 	d.at(assess.FactCompany)
 	d.keys("<ctrl+l>", "n")

@@ -322,7 +322,7 @@ func (m *Model) rowLine(r row, focused bool) string {
 	width := m.size.Width - 4
 	switch {
 	case r.skipped:
-		return lead + screen.Cut(m.look.Strong.Render(m.say(r.title))+m.say(" – skipped; Enter takes it back"), width)
+		return lead + screen.Cut(m.look.Strong.Render(m.say(r.title))+m.say(" – left out; Enter takes it back"), width)
 	case r.put:
 		return lead + screen.Cut(m.look.Strong.Render(m.say(r.title))+m.say(" – put off, comes last"), width)
 	case r.step.Question == nil:
