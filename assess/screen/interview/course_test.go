@@ -126,6 +126,18 @@ func TestAPasteWaitsForAWrongLine(t *testing.T) {
 	}
 }
 
+// A pasted "=" takes the offer and no more: the line behind it is for the next
+// question.
+func TestAPastedOfferTakesOneQuestion(t *testing.T) {
+	d := drive(t, newVisit()).throughTo(rules.FactEveryday)
+	d.Paste("6 mm\n=\n20 mm\n")
+	for f, want := range map[rules.Fact]string{rules.FactThickest: "6 mm", rules.FactRarest: "20 mm"} {
+		if a, _ := d.m.visit.Answer(rules.Asked{Fact: f, Metal: "mild-steel"}); a.Said != want {
+			t.Errorf("%s is %q, want %q", f, a.Said, want)
+		}
+	}
+}
+
 // Lines that never found their question are named, not lost unseen.
 func TestPastedLinesLeftOverAreNamed(t *testing.T) {
 	d := drive(t, newVisit()).throughTo(rules.FactEveryday)

@@ -21,11 +21,12 @@ func unpaste(pasted []rune) []string {
 func (m *Model) pasted(lines []string) tea.Cmd {
 	var cmds []tea.Cmd
 	for i, line := range lines {
+		at := m.step
 		cmds = append(cmds, m.line(line))
 		if i == len(lines)-1 {
 			break
 		}
-		if len(m.wrong) == 0 {
+		if len(m.wrong) == 0 && m.step == at { // "=" goes on by itself
 			m.picked = false
 			cmds = append(cmds, m.key(tea.KeyMsg{Type: tea.KeyCtrlJ}))
 		}
