@@ -281,6 +281,11 @@ func TestAnOfferInPlainLines(t *testing.T) {
 			t.Errorf("%q gave %+v\n%s", line, a, out)
 		}
 	}
+	v := newVisit()
+	talk(t, v, append(before, "1", "6", "measured", "=")...)
+	if a, _ := v.Answer(rules.Asked{Fact: rules.FactThickest, Metal: "mild-steel"}); a.State != assess.Measured {
+		t.Errorf("said to be measured, kept as %s", a.State)
+	}
 }
 
 // The units of the last visit are offered by their text, and taken by an empty

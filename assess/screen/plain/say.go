@@ -136,6 +136,7 @@ func (s *session) jump(number string) bool {
 // takeBackIn asks a skipped group after all.
 func (s *session) takeBackIn(g assess.Group) bool {
 	s.Visit.Ask(g)
+	s.course.TakeUp(g)
 	s.save()
 	for _, step := range s.Visit.Steps() {
 		if step.Question.Group == g {

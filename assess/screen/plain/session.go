@@ -159,7 +159,7 @@ func (s *session) takeNothing() move {
 func (s *session) answer(line string) bool {
 	if o, offered := s.Visit.Offered(s.step); offered && line == "=" {
 		s.say("Taken: %s", texts.SaidSo(s.step.Question, o.Text()))
-		s.keep(o.Answer)
+		s.keep(s.turned(o.Answer))
 		return true
 	}
 	a, echo, err := s.read(line)
@@ -172,14 +172,19 @@ func (s *session) answer(line string) bool {
 		fmt.Fprint(s.out, "> ")
 		return false
 	}
-	if h, turned := s.how[s.step]; turned && a.State == assess.Told {
-		a.State = h
-	}
 	if echo != "" {
 		s.say("Understood: %s", outside(s.Words.Say(echo)))
 	}
-	s.keep(a)
+	s.keep(s.turned(a))
 	return true
+}
+
+// turned is an answer as the rep said beforehand that it is known.
+func (s *session) turned(a assess.Answer) assess.Answer {
+	if h, said := s.how[s.step]; said && a.State == assess.Told {
+		a.State = h
+	}
+	return a
 }
 
 // read checks a line as the answer to the step.
