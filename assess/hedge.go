@@ -53,7 +53,8 @@ func greatest(f rules.Fact) bool {
 }
 
 // ends reads a range, such as "6 to 10 mm", as its two ends, the lesser first. A
-// unit said once is that of both.
+// unit said once is that of both; but of "6 mm to 1/2" nobody knows whether the
+// half is one of an inch.
 func ends(s Step, said string, style unit.Style) (low, high unit.Reading, ok bool) {
 	said = strings.ToLower(strings.TrimSpace(said))
 	if rest, found := cutWord(said, "between "); found {
@@ -78,7 +79,7 @@ func ends(s Step, said string, style unit.Style) (low, high unit.Reading, ok boo
 		case err == nil && b.Bare && !a.Bare:
 			b, err = read(second + " " + a.Unit)
 		}
-		if err != nil || a.Bare && a.Unit != b.Unit {
+		if err != nil || a.Bare && a.Unit != b.Unit || a.Unit != "in" && (inInches(s, first) || inInches(s, second)) {
 			continue
 		}
 		if a.Quantity.Value > b.Quantity.Value {
@@ -87,4 +88,11 @@ func ends(s Step, said string, style unit.Style) (low, high unit.Reading, ok boo
 		return a, b, true
 	}
 	return unit.Reading{}, unit.Reading{}, false
+}
+
+// inInches reports a bare fraction of a thickness, which is inches by itself
+// whatever the units of the visit are.
+func inInches(s Step, said string) bool {
+	r, err := unit.Read(said, s.Question.Kind, unit.Metric, sheetOf(s.Metal))
+	return err == nil && r.Bare && r.Unit == "in"
 }

@@ -76,6 +76,8 @@ func TestReadAsSpokenAsksBack(t *testing.T) {
 		{rules.FactBreaker, "16 or 20 A", "give the one to count on, 16 A or 20 A"},
 		{rules.FactThickest, "half a thumb", `"half a thumb" is not a thickness; give 12 mm or 1/2 in`},
 		{rules.FactThickest, "6 to 3/8", "is not a thickness"}, // 6 of what?
+		{rules.FactThickest, "6 mm to 1/2", "is not"},          // half of what? By itself it is 12.7 mm
+		{rules.FactThickest, "1 cm to half", "is not"},
 		{rules.FactThickest, "about", "is not a thickness"},
 		{rules.FactThickest, "up to", "is not a thickness"},
 		{rules.FactThickest, "about half a thumb", "is not a thickness"},
