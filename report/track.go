@@ -73,7 +73,11 @@ func spreadWords(e showing.Errors) string {
 // rowWords says what the cuts mean for the system's row. Nothing is changed.
 func rowWords(t showing.Track, row *system.System, style unit.Style) string {
 	if t.Off == "" {
-		return fmt.Sprintf("is not judged: of the timed cuts, %d are in mild steel, predicted by the row as it is today and slower than the hand can lead; at least %d such are needed.", t.Row.Cuts, showing.FewestCuts)
+		verb := "are"
+		if t.Row.Cuts == 1 {
+			verb = "is"
+		}
+		return fmt.Sprintf("is not judged: of the timed cuts, %d %s in mild steel, predicted by the row as it is today and slower than the hand can lead; at least %d such are needed.", t.Row.Cuts, verb, showing.FewestCuts)
 	}
 	base := fmt.Sprintf("%s: cuts ran %s, median of %s", clean(row.Name), paceWords(t.Row.Median, "the row says"), cutsIn(t.Row))
 	if t.Off == showing.OnTheMark {

@@ -16,6 +16,8 @@ func TestTrackWords(t *testing.T) {
 		Row: showing.Errors{Cuts: 7, Visits: 4, Median: -0.22}, Off: showing.Slow, Rated: unit.Known(unit.Millimetre(9.76)),
 	}
 	few := showing.Track{All: showing.Errors{Cuts: 1, Visits: 1, Median: 0.001, Low: 0.001, High: 0.001}}
+	one := few
+	one.Row.Cuts = 1
 	unfit, good := slow, slow
 	unfit.Rated, good.Off = unit.Maybe[unit.Millimetre]{}, showing.OnTheMark
 	for _, c := range []struct {
@@ -27,6 +29,7 @@ func TestTrackWords(t *testing.T) {
 			"Demo 45: cuts ran 22 % slower than the row says, median of 7 cuts in 4 visits; a rated thickness of 9.8 mm instead of 12 mm would fit them – nothing is changed."},
 		{few, row, "1 cut in 1 visit|as fast as predicted, median of 1 cut: too few for a conclusion|from as fast as predicted to as fast as predicted, the full range of 1 cut|" +
 			"is not judged: of the timed cuts, 0 are in mild steel, predicted by the row as it is today and slower than the hand can lead; at least 5 such are needed."},
+		{one, row, "of the timed cuts, 1 is in mild steel"},
 		{unfit, row, "no rated thickness near 12 mm fits them"},
 		{good, row, "median of 7 cuts in 4 visits; the row can stand."},
 		{showing.Track{}, nil, "none with a prediction|is not in this range: nothing can be said of it."},
