@@ -19,6 +19,7 @@ type Panel struct {
 	Critical string   // "cutting speed", or "not clear yet"
 	In       []string // systems still in, best first, with status
 	Out      int      // how many fall short
+	First    []string // what has to be told before anything can be sized
 	Ask      []string // open questions that matter, strongest first
 	Flags    []string
 	Result   rules.Result // for screens that show the derivation
@@ -47,6 +48,9 @@ func SoFarIn(words *phrase.Book, v *assess.Visit, offered system.Range) Panel {
 	}
 	p.In, p.Out = b.stillIn()
 	for _, q := range b.result.Open {
+		if slices.Contains(b.result.Missing, q.Asked) {
+			p.First = append(p.First, askedName(q.Asked))
+		}
 		p.Ask = append(p.Ask, b.askNext(q))
 	}
 	return said(p, words)

@@ -2,7 +2,6 @@ package interview
 
 import (
 	"fmt"
-	"strings"
 
 	"cutbrief/assess/gate"
 	"cutbrief/assess/phrase"
@@ -46,10 +45,8 @@ func sideLines(look screen.Look, words *phrase.Book, p report.Panel, width int) 
 // that, what other answers could change is not worth a word.
 func neededFirst(p report.Panel) []string {
 	var first []string
-	for _, ask := range p.Ask {
-		if name, needed := strings.CutSuffix(ask, ": needed first"); needed {
-			first = append(first, "- "+name)
-		}
+	for _, name := range p.First {
+		first = append(first, "- "+name)
 	}
 	return first
 }
