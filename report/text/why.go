@@ -63,10 +63,7 @@ func inline(r report.Reason) string {
 	return joined(labelled(r.Title, r.Value), bracket(r.Numbers), sourced(r.Source, r.Trust))
 }
 
-// WhyMarkdown writes a derivation as Markdown.
-func WhyMarkdown(reasons []report.Reason) string { return WhyMarkdownIn(nil, reasons) }
-
-// WhyMarkdownIn is WhyMarkdown in the words of a book.
+// WhyMarkdownIn writes a derivation as Markdown in the words of a book.
 func WhyMarkdownIn(words *phrase.Book, reasons []report.Reason) string {
 	m := &markdown{words: words}
 	m.reasons(reasons)
@@ -86,10 +83,8 @@ func (m *markdown) reasons(reasons []report.Reason) {
 	}
 }
 
-// Next writes the open questions, strongest first, a line or two each.
-func Next(lines []report.Line, width int) string { return NextIn(nil, lines, width) }
-
-// NextIn is Next in the words of a book, by which the lines are worded already.
+// NextIn writes the open questions, strongest first, a line or two each, in the
+// words of a book, by which they are worded already.
 func NextIn(words *phrase.Book, lines []report.Line, width int) string {
 	if width == 0 {
 		width = DefaultWidth
