@@ -4,6 +4,7 @@ import (
 	"bufio"
 	"fmt"
 	"io"
+	"strings"
 
 	"cutbrief/assess"
 	"cutbrief/assess/gate"
@@ -71,7 +72,7 @@ func (s *session) ask(from assess.Step) {
 			s.outcome.InputEnd = true
 			return
 		}
-		w, rest := parse(s.Words.Word(line))
+		w, rest := s.parse(line)
 		if w == quit {
 			return
 		}
@@ -82,6 +83,16 @@ func (s *session) ask(from assess.Step) {
 			return
 		}
 	}
+}
+
+// parse tells a word of the book from an answer. An answer stays as it was typed,
+// also where it begins like a word.
+func (s *session) parse(line string) (w word, rest string) {
+	w, rest = parse(s.Words.Word(line))
+	if _, named := s.elsewhere(rest); w == answer && !named {
+		rest = strings.TrimSpace(line)
+	}
+	return w, rest
 }
 
 // move is where to go after a line.

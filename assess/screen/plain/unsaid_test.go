@@ -83,3 +83,15 @@ func TestGermanIsUnderstood(t *testing.T) {
 		}
 	}
 }
+
+// What a customer said stays as it was typed, also where it begins like a word of
+// the book: "gehe zu" and a number goes to a question, and "gehe zu" anything else
+// is an answer.
+func TestAnAnswerThatBeginsLikeAWordStays(t *testing.T) {
+	const company = "Gehe zu Stahlbau und Hof"
+	v := newVisit()
+	speak(t, phrase.German(), &memory{}, v, company, "ende")
+	if got := said(v, assess.FactCompany).Said; got != company {
+		t.Errorf("%q became %q", company, got)
+	}
+}
