@@ -62,6 +62,9 @@ func TestNothingIsLeftOut(t *testing.T) {
 	}
 	for name, p := range pages(t) {
 		text := strings.Join(strings.Fields(p.Text(1000)), " ")
+		if strings.Contains(text, "e+0") {
+			t.Errorf("%s: a number is not written in full", name)
+		}
 		for _, w := range wanted[name] {
 			if !strings.Contains(text, strings.Join(strings.Fields(w), " ")) {
 				t.Errorf("%s: lacks %q", name, w)

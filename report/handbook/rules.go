@@ -172,4 +172,10 @@ func known(r cite.Ref) string {
 	return string(s.Trust)
 }
 
-func number(v float64) string { return strconv.FormatFloat(v, 'g', 5, 64) }
+// number writes five digits that count, and a large number in full.
+func number(v float64) string {
+	if short, err := strconv.ParseFloat(strconv.FormatFloat(v, 'g', 5, 64), 64); err == nil {
+		v = short
+	}
+	return strconv.FormatFloat(v, 'f', -1, 64)
+}
