@@ -164,7 +164,7 @@ func TestReadFinds(t *testing.T) {
 
 // What may be typed, from the rows below by hand.
 func TestTyped(t *testing.T) {
-	b := bookOf(t, "@word back,zurück|z\n@word go {1},gehe zu {1}|gehe {1}\n@answer none,keine|kein\n@answer {1} a day,{1} am Tag\n")
+	b := bookOf(t, "@word back,zurück|z\n@word go {1},gehe zu {1}|gehe {1}\n@answer none,keine|kein\n@answer {1} a day,{1} am Tag\n@answer about {1},etwa {1}\n")
 	for typed, ours := range map[string]string{
 		"zurück": "back", " Zurück ": "back", "z": "back", "gehe 4": "go 4", "Gehe zu 4": "go 4", "back": "back", "Zurückhaltung": "Zurückhaltung",
 	} {
@@ -172,9 +172,19 @@ func TestTyped(t *testing.T) {
 			t.Errorf("%q: %q", typed, got)
 		}
 	}
-	for typed, ours := range map[string]string{"Keine": "none", "40 m am Tag": "40 m a day", "12,5": "12,5", "am Tag": "am Tag", " am Tag": " am Tag"} {
+	for typed, ours := range map[string]string{"Keine": "none", "40 m am Tag": "40 m a day", "etwa 40 m am Tag": "about 40 m a day", "12,5": "12,5", "am Tag": "am Tag", " am Tag": " am Tag"} {
 		if got := b.Answer(typed); got != ours {
 			t.Errorf("%q: %q", typed, got)
+		}
+	}
+}
+
+// Text that is no UTF-8 does not come through the gate; if it did, nothing
+// would break.
+func TestFiguresInBrokenText(t *testing.T) {
+	for _, text := range []string{"1.\xff", "3\xff mm", "12,\xe2\x82"} {
+		if said := German().Say(text); said == "" {
+			t.Errorf("%q is lost", text)
 		}
 	}
 }

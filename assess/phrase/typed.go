@@ -30,13 +30,19 @@ func (b *Book) Word(line string) string {
 	return heard(b.words, line)
 }
 
+// several is how many ways of typing may meet in one answer: about, a unit, a day.
+const several = 3
+
 // Answer is an answer as it is read: what is typed in the book's words for
-// "none" or "40 m a day" comes out as that.
+// "none" or "about 40 m a day" comes out as that.
 func (b *Book) Answer(line string) string {
 	if b == nil {
 		return line
 	}
-	return heard(b.answers, line)
+	for range several {
+		line = heard(b.answers, line)
+	}
+	return line
 }
 
 // heard turns a line round by the first way of typing it that it fits. What
