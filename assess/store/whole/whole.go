@@ -65,7 +65,7 @@ func put(path string, make func() ([]byte, error), place func(f *os.File, to str
 	if err != nil {
 		return err
 	}
-	defer f.Close() // closed already on some systems; all of it is on the disk by then
+	defer f.Close() // gives the lock back; all of it is on the disk by then
 	data, err := make()
 	if err == nil {
 		err = fill(f, data)
