@@ -30,13 +30,13 @@ func NewBench(offered system.Range, today time.Time) *Bench {
 
 // unread is the row of a file that could not be read as a visit.
 func unread(path string, err error) Row {
-	r := Row{Path: cleanPath(path), Stage: Unread}
+	r := Row{Path: path, Stage: Unread}
 	r.raise(flagOf(err), gate.Line(err.Error()))
 	return r
 }
 
-// cleanPath makes a path fit to be shown. Nearly every one is as it stands.
-func cleanPath(path string) string {
+// shownPath makes a path fit to be shown. Nearly every one is as it stands.
+func shownPath(path string) string {
 	for i := range len(path) {
 		if path[i] <= ' ' || path[i] > '~' {
 			return gate.Line(path)
@@ -61,7 +61,7 @@ func flagOf(err error) Flag {
 // glanced is the row of what a file says, before any rule has run. What an
 // earlier program recorded is shown as it was.
 func glanced(path string, g *assess.Glance) Row {
-	r := Row{Path: cleanPath(path), Date: day(g.Date), Company: g.Company, Rep: g.Rep, Metals: metalList(g.Metals),
+	r := Row{Path: path, Date: day(g.Date), Company: g.Company, Rep: g.Rep, Metals: metalList(g.Metals),
 		Thickest: g.Thickest.Or(0), Critical: g.Recommended.Critical, System: g.Recommended.System, Outcome: string(g.Outcome), Due: day(g.Due), Stage: Glanced}
 	switch g.Recommended.Outcome {
 	case rules.Recommended:

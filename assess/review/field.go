@@ -29,6 +29,8 @@ type Field struct {
 	text func(*Row) string
 	cut  string             // between the words of a list
 	num  func(*Row) float64 // of a length or time; 0 if it is not known
+
+	words func() []string // all it can say; nil if that is not fixed
 }
 
 // fields are all columns, in the order a list shows them. It is only ever read.
@@ -40,15 +42,15 @@ var fields = []Field{
 	{ID: "thickest", Says: "thickest regular clean cut of any metal", Shape: Length, text: thickest, num: func(r *Row) float64 { return float64(r.Thickest) }},
 	{ID: "critical", Says: "requirement that decides the sale", text: func(r *Row) string { return string(r.Critical) }},
 	{ID: "system", Says: "system recommended, as recorded, or else today's", text: func(r *Row) string { return r.System }},
-	{ID: "verdict", Says: "firm, open, falls short, none fits, not yet", text: func(r *Row) string { return string(r.Verdict) }},
-	{ID: "outcome", Says: "how the sale ended, if recorded", text: func(r *Row) string { return r.Outcome }},
-	{ID: "against", Says: "what weighed most where the outcome is no, if recorded", text: func(r *Row) string { return string(r.Noted.Because()) }},
+	{ID: "verdict", Says: "firm, open, falls short, none fits, not yet", text: func(r *Row) string { return string(r.Verdict) }, words: verdictWords},
+	{ID: "outcome", Says: "how the sale ended, if recorded", text: func(r *Row) string { return r.Outcome }, words: outcomeWords},
+	{ID: "against", Says: "what weighed most where the outcome is no, if recorded", text: func(r *Row) string { return string(r.Noted.Because()) }, words: againstWords},
 	{ID: "due", Says: "day of the next step, if recorded", Shape: Date, text: func(r *Row) string { return r.Due }},
-	{ID: "flags", Says: "what needs a second look", Shape: List, cut: ", ", text: func(r *Row) string { return r.Flags.String() }},
+	{ID: "flags", Says: "what needs a second look", Shape: List, cut: ", ", text: func(r *Row) string { return r.Flags.String() }, words: flagWords},
 	{ID: "unanswered", Says: "questions that matter and have no answer", Shape: List, cut: "; ", text: func(r *Row) string { return r.Unanswered }},
 	{ID: "interview", Says: "time the interview took, if known", Shape: Minutes, text: interviewTime, num: func(r *Row) float64 { return float64(r.Noted.Minutes) }},
 	{ID: "month", Says: "month of the visit, year-month", text: month},
-	{ID: "file", Says: "path below the folder", text: func(r *Row) string { return r.Path }},
+	{ID: "file", Says: "path below the folder", text: (*Row).ShownPath},
 	{ID: "reasons", Says: "why each flag is raised", Shape: List, cut: "\n", text: func(r *Row) string { return r.Why }},
 }
 

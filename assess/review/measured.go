@@ -37,7 +37,6 @@ type Measured struct {
 
 // timings are the timed cuts of a visit.
 func timings(path string, v *assess.Visit) []timing {
-	path = cleanPath(path)
 	var list []timing
 	for i := range v.Showings {
 		for _, c := range v.Showings[i].Cuts {
@@ -59,13 +58,7 @@ func (t *Timings) add(list []timing) {
 	}
 	t.mu.Lock()
 	defer t.mu.Unlock()
-	e := entry{path: list[0].cut.Visit, cuts: list}
-	if i, known := t.places.find(e.path, t.shelf.path); known { // two names that are shown alike
-		e.cuts = append(t.at(i), list...)
-		t.shelf.refs[i] = t.shelf.write(&e)
-		return
-	}
-	t.shelf.put(&e)
+	t.shelf.put(&entry{path: list[0].cut.Visit, cuts: list})
 	t.places.add(t.shelf.path)
 }
 

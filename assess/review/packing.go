@@ -159,8 +159,8 @@ func (u *unpacker) entry(e *entry) {
 	row.Flags = FlagSet(u.number())
 	row.Stage = Stage(u.number())
 	row.Noted = unpacked(u.number())
-	row.Path = cleanPath(e.path)
-	e.cuts = u.cuts(row.Path)
+	row.Path = e.path
+	e.cuts = u.cuts(e.path)
 	e.stamp.Size = int64(u.number())
 	e.stamp.Modified = u.signed()
 	e.stamp.Changed = e.stamp.Modified + u.signed()

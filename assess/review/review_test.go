@@ -255,6 +255,27 @@ func TestOverdue(t *testing.T) {
 	}
 }
 
+// A row keeps the path that the disk has, so that its file can be opened, and
+// shows it made fit to be shown.
+func TestARowFindsItsFile(t *testing.T) {
+	name := "Cafe\u0301 \u202e " + strings.Repeat("long ", 30) + ".json"
+	dir := folder(t, map[string]string{name: "{"})
+	o := Options{Index: filepath.Join(t.TempDir(), "folder.index"), Now: later}
+	for _, pass := range []string{"read", "out of the index"} {
+		rows, _ := read(t, dir, o)
+		r, found := rows[name]
+		if !found {
+			t.Fatalf("%s: no row of that path in %v", pass, rows)
+		}
+		if _, err := os.Stat(filepath.Join(dir, r.Path)); err != nil {
+			t.Error(pass, err)
+		}
+		if shown := r.ShownPath(); !strings.HasPrefix(shown, "Caf\u00e9 <U+202E> long") {
+			t.Errorf("%s: shown as %q", pass, shown)
+		}
+	}
+}
+
 // folder writes files below a new folder, old enough for the index.
 func folder(t testing.TB, files map[string]string) string {
 	t.Helper()

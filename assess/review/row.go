@@ -31,9 +31,9 @@ const (
 	Judged               // the rules have run on it
 )
 
-// Row is one file. Texts passed the gate. A row is small, as very many are held.
+// Row is one file. Its texts passed the gate, the path did not. A row is small, as very many are held.
 type Row struct {
-	Path       string // below the folder, with slashes
+	Path       string // below the folder, with slashes, as the disk has it: see ShownPath
 	Date       string // of the visit, year-month-day; "" if it is not known
 	Company    string
 	Rep        string
@@ -50,3 +50,6 @@ type Row struct {
 	Noted      Noted // for counting; only where Judged
 	Stage      Stage
 }
+
+// ShownPath is the path of the file, fit to be shown.
+func (r *Row) ShownPath() string { return shownPath(r.Path) }

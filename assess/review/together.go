@@ -78,7 +78,7 @@ func (rows *Rows) also(i, other int32) {
 	if r.Flags.Has(Twice) {
 		return
 	}
-	r.raise(Twice, "also in "+rows.Path(int(other)))
+	r.raise(Twice, "also in "+shownPath(rows.Path(int(other))))
 	rows.put(int(i), &r)
 }
 

@@ -107,13 +107,13 @@ func quotes(dir string, s table.Sheet) string {
 		}
 		v, _, err := store.Load(filepath.Join(dir, filepath.FromSlash(r.Path)))
 		if err != nil {
-			fmt.Fprintf(&b, "  %s: %s\n", r.Path, gate.Line(reason(err).Error()))
+			fmt.Fprintf(&b, "  %s: %s\n", r.ShownPath(), gate.Line(reason(err).Error()))
 			continue
 		}
 		if latest := v.Latest(); latest != nil {
 			for _, l := range wordsOf(latest) {
 				found = true
-				fmt.Fprintf(&b, "  %s: %s\n", r.Path, l)
+				fmt.Fprintf(&b, "  %s: %s\n", r.ShownPath(), l)
 			}
 		}
 	}

@@ -80,4 +80,4 @@ func (c columns) line(cell func(column) string) string {
 }
 
 // unread is the line of a file that cannot be read: its path and the flag.
-func (c columns) unread(r *review.Row) string { return r.Flags.String() + ": " + r.Path }
+func (c columns) unread(r *review.Row) string { return r.Flags.String() + ": " + r.ShownPath() }

@@ -32,7 +32,7 @@ func (m *Model) content(width int) string {
 // flagLines say what needs a second look, why, and by which rule.
 func (m *Model) flagLines(width int) []string {
 	raised := m.open.Raised()
-	lines := append(screen.Wrap(gate.Line(m.open.Path), width), m.factLines(width)...)
+	lines := append(screen.Wrap(m.open.ShownPath(), width), m.factLines(width)...)
 	if len(raised) == 0 {
 		return append(lines, "", "Nothing needs a second look.")
 	}

@@ -37,7 +37,7 @@ func (m *Model) title() string {
 	if m.state == reading {
 		name := m.open.Company
 		if name == "" {
-			name = m.open.Path
+			name = m.open.ShownPath()
 		}
 		return "Review · " + gate.Line(name) + " · " + partNames[m.part]
 	}
