@@ -139,21 +139,31 @@ func (s *shelf) holds(is func(*entry) bool) bool {
 	return false
 }
 
-// replaceIndex writes a file beside the old one and gives it its name.
+// replaceIndex writes a file beside the old one and gives it its name. The name
+// beside it is always the same, so that what a killed program left is found: it
+// is taken away once it is old. While another program writes, nothing is written:
+// the index serves speed alone.
 func replaceIndex(path string, write func(io.Writer) error) error {
 	if err := os.MkdirAll(filepath.Dir(path), 0o700); err != nil {
 		return err
 	}
-	f, err := os.CreateTemp(filepath.Dir(path), "."+strings.TrimSuffix(filepath.Base(path), ".index")+"-*")
+	beside := path + ".new"
+	if left, err := os.Lstat(beside); err == nil && time.Since(left.ModTime()) > longestWrite {
+		os.Remove(beside)
+	}
+	f, err := os.OpenFile(beside, os.O_WRONLY|os.O_CREATE|os.O_EXCL, 0o600)
 	if err != nil {
 		return err
 	}
 	err = errors.Join(write(f), f.Close())
 	if err == nil {
-		err = os.Rename(f.Name(), path)
+		err = os.Rename(beside, path)
 	}
 	if err != nil {
-		os.Remove(f.Name())
+		os.Remove(beside)
 	}
 	return err
 }
+
+// longestWrite is longer than any index takes to be written.
+const longestWrite = 10 * time.Minute

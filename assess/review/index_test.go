@@ -221,3 +221,25 @@ func TestAnIndexThatCannotBeWrittenCostsOnlyTime(t *testing.T) {
 		t.Errorf("%d rows", len(rows))
 	}
 }
+
+// What a killed program left beside the index is taken away once it is old; a
+// program that still writes is left alone.
+func TestWhatIsLeftBesideTheIndex(t *testing.T) {
+	dir := folder(t, map[string]string{"a.json": "{}"})
+	for _, c := range []struct {
+		age  time.Duration
+		kept bool
+	}{{time.Hour, true}, {time.Second, false}} {
+		o := Options{Index: filepath.Join(t.TempDir(), "folder.index"), Now: later}
+		left := o.Index + ".new"
+		write(t, filepath.Dir(left), filepath.Base(left), "half an ind", time.Now().Add(-c.age))
+		read(t, dir, o)
+		_, err := os.Stat(o.Index)
+		if got := err == nil; got != c.kept {
+			t.Errorf("left %v ago: an index is kept: %v", c.age, got)
+		}
+		if _, err := os.Stat(left); os.IsNotExist(err) != c.kept {
+			t.Errorf("left %v ago: %v", c.age, err)
+		}
+	}
+}
