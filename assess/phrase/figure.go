@@ -106,7 +106,8 @@ func (f figures) numbers(w string) string {
 	}
 	var out strings.Builder
 	for i, r := range w {
-		switch next, digits := digitsAfter(w[i+utf8.RuneLen(r):]); {
+		_, size := utf8.DecodeRuneInString(w[i:]) // one where w is no UTF-8
+		switch next, digits := digitsAfter(w[i+size:]); {
 		case r == '.' && digitBefore(w, i) && next > 0:
 			out.WriteString(f.decimal)
 		case r == ',' && digitBefore(w, i) && next == 3 && digits:
