@@ -261,6 +261,10 @@ func TestLaterAndSkip(t *testing.T) {
 	if v.Skips(assess.GroupWork) || strings.Count(out, "Which metals do you cut?") != 2 {
 		t.Errorf("left out, or not asked again:\n%s", out)
 	}
+	out, _ = talk(t, newVisit(), append(before[:5:5], "skip", "quit")...)
+	if !strings.Contains(out, "is left out: 1 question, ") {
+		t.Errorf("one question is not said to be one:\n%s", out)
+	}
 	out, _ = talk(t, newVisit(), append(append(before, "later"), make([]string, 60)...)...)
 	if strings.Count(out, "Which metals do you cut?") != 2 {
 		t.Errorf("the question it was said at does not come back:\n%s", out)

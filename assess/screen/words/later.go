@@ -32,8 +32,11 @@ func whoKnows(off []assess.Step) string {
 
 // LeftOut says which questions of a group are left out, and how to get at them.
 func LeftOut(g assess.Group, out []assess.Step) string {
-	if len(out) == 0 {
+	switch len(out) {
+	case 0:
 		return "“" + GroupTitle(g) + "” is left out: no question of it was open"
+	case 1:
+		return "“" + GroupTitle(g) + "” is left out: 1 question, " + out[0].Name()
 	}
 	return fmt.Sprintf("“%s” is left out: %d questions, from %s to %s", GroupTitle(g), len(out), out[0].Name(), out[len(out)-1].Name())
 }
