@@ -191,6 +191,9 @@ func (f Field) compare(op, value string, quoted bool, today string) (Where, stri
 			return (text != "" || op == "!=") && holds(op, strings.Compare(text, value))
 		}, ""
 	}
+	if accepted := f.misspelt(op, value); accepted != "" {
+		return nil, accepted
+	}
 	return f.says(op, strings.ToLower(value)), ""
 }
 
