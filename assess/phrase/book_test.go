@@ -59,6 +59,7 @@ func TestSay(t *testing.T) {
 		{"needs " + Keep("mild steel; needs 10.5 mm"), "braucht mild steel; needs 10.5 mm"},
 		{"Range: " + Keep("A. The manual decides.") + ". The manual decides.", "Sortiment: A. The manual decides.. Die Anleitung entscheidet."},
 		{`clean cut: "mild steel" needs 2 mm`, `sauberer Schnitt: "mild steel" braucht 2 mm`},
+		{`clean cut: "2\" mm, mild steel, x\"" needs 2 mm`, `sauberer Schnitt: "2\" mm, mild steel, x\"" braucht 2 mm`}, // quoted as strconv does
 		{"nobody said this", "nobody said this"},
 		{"mild steel\nstainless", "Baustahl\nnichtrostender Stahl"},
 	} {

@@ -74,8 +74,13 @@ func shieldEnd(s string) int {
 	case s[0] == byte(opening):
 		return strings.IndexByte(s, byte(closing)) + 1
 	case s[0] == '"':
-		if end := strings.IndexByte(s[1:], '"'); end >= 0 {
-			return end + 2
+		for i := 1; i < len(s); i++ {
+			switch s[i] {
+			case '"':
+				return i + 1
+			case '\\':
+				i++ // a quote within quotes ends nothing
+			}
 		}
 	}
 	return 0

@@ -35,11 +35,15 @@ func Bare(text string) string { return bare(text) }
 // straight quotes, where nothing is ours.
 func shielded(text string) []bool {
 	inside := make([]bool, len(text))
-	kept, quoted := false, false
+	kept, quoted, escaped := false, false, false
 	for i := range len(text) {
 		switch c := text[i]; {
 		case c == byte(opening):
-			kept = true
+			kept, escaped = true, false
+		case escaped:
+			escaped = false
+		case c == '\\' && quoted && !kept: // a quote within quotes ends nothing
+			escaped = true
 		case c == '"' && !kept:
 			quoted = !quoted
 			inside[i] = true
