@@ -26,6 +26,8 @@ type Totals struct {
 	Files  int // all files of visits, and folders that could not be read
 	Unread int // of them, those that could not be read
 	Known  int // of them, those whose row was in the index
+
+	Invented bool // they are judged by an invented range
 }
 
 // Read reads every visit below a folder and hands over a row for each, in no

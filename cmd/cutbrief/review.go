@@ -299,6 +299,7 @@ func (a *app) readRows(ctx context.Context, job reviewJob, offered system.Range,
 	if err != nil {
 		return table.Sheet{}, err
 	}
+	totals.Invented = offered.Invented
 	rows.Together()
 	list := review.Arrange(rows, job.where, job.order, nil)
 	return table.Sheet{Fields: job.fields, Rows: rows.Pick(list.Lines), Totals: totals, Width: widthOf(a.out), Chosen: job.chosen}, nil

@@ -35,7 +35,7 @@ func (a *app) reviewOnScreen(ctx context.Context, job reviewJob, o reviewOptions
 		Measured: func(ctx context.Context, filter string) (string, error) {
 			return a.measuredText(ctx, job, offered, filter)
 		},
-		Teller: teller{a, job},
+		Teller: teller{a, job, offered.Invented},
 		Page: func(path string, v *assess.Visit) (string, error) {
 			data, err := render(pdfFormat, []report.Brief{report.Build(v, offered, report.Options{})}, "a4")
 			if err != nil {

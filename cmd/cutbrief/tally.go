@@ -65,8 +65,9 @@ func (a *app) teamPage(job reviewJob, s table.Sheet) error {
 
 // teller words and prints what is counted in the full-screen review.
 type teller struct {
-	app *app
-	job reviewJob
+	app      *app
+	job      reviewJob
+	invented bool // the range
 }
 
 func (t teller) tally(rows iter.Seq[*review.Row], files int, by string) (review.Tally, review.Totals) {
@@ -74,7 +75,7 @@ func (t teller) tally(rows iter.Seq[*review.Row], files int, by string) (review.
 	if f, known := review.FindField(by); known {
 		column = &f
 	}
-	return review.TallyOf(rows, column), review.Totals{Files: files}
+	return review.TallyOf(rows, column), review.Totals{Files: files, Invented: t.invented}
 }
 
 // Tell words the counts for a width.

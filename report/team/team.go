@@ -110,6 +110,9 @@ func lead(t review.Tally, totals review.Totals, today time.Time) []string {
 		text += ", made from " + day(t.First) + " to " + day(t.Last)
 	}
 	lines := []string{text + "."}
+	if totals.Invented {
+		lines = append(lines, "The range they are judged by is invented: how they stand says nothing of systems that can be ordered.")
+	}
 	if t.Files < totals.Files {
 		lines = append(lines, fmt.Sprintf("A filter keeps %d of %s.", t.Files, counted(totals.Files, "file")))
 	}

@@ -55,6 +55,9 @@ func TestSummary(t *testing.T) {
 			t.Errorf("no %q in\n%s", want, text)
 		}
 	}
+	if strings.Contains(text, "invented") {
+		t.Errorf("a range of their own is called invented:\n%s", text)
+	}
 	if strings.Contains(text, "Person") || strings.Contains(text, "Customer") {
 		t.Errorf("somebody is named:\n%s", text)
 	}
@@ -90,5 +93,13 @@ func TestEveryReasonHasWords(t *testing.T) {
 		if againstWords[a] == "" {
 			t.Errorf("%q has none", a)
 		}
+	}
+}
+
+// Who judges by the built-in range must not take its gaps for those of a real one.
+func TestAnInventedRangeIsSaid(t *testing.T) {
+	s := Of(review.Tally{}, review.Totals{Invented: true}, today)
+	if len(s.Lead) != 2 || !strings.HasPrefix(s.Lead[1], "The range they are judged by is invented") {
+		t.Errorf("lead is %q", s.Lead)
 	}
 }
