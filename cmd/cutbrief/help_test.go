@@ -8,6 +8,7 @@ import (
 	"runtime"
 	"strings"
 	"testing"
+	"unicode/utf8"
 
 	"github.com/spf13/cobra"
 
@@ -29,6 +30,18 @@ func TestHelpExamples(t *testing.T) {
 		}
 		for _, line := range lines {
 			t.Run(line, func(t *testing.T) { runExample(t, line, visit) })
+		}
+	}
+}
+
+// Help is read on terminals: its paragraphs are broken by hand, as nobody else
+// breaks them. Tables are set in by two spaces.
+func TestHelpLinesAreShort(t *testing.T) {
+	for _, c := range commands(t) {
+		for line := range strings.Lines(c.Long) {
+			if n := utf8.RuneCountInString(strings.TrimSuffix(line, "\n")); n > helpWidth && !strings.HasPrefix(line, "  ") {
+				t.Errorf("%s: %d characters in %q", c.CommandPath(), n, line)
+			}
 		}
 	}
 }

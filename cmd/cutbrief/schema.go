@@ -10,7 +10,7 @@ func (a *app) schemaCommand() *cobra.Command {
 	return &cobra.Command{
 		Use:   "schema",
 		Short: "Print the JSON Schema of a saved visit",
-		Long:  "schema prints the JSON Schema of the files the interview saves, for programs that read or write them.",
+		Long:  "schema prints the JSON Schema of the files the interview saves, for programs that read\nor write them.",
 		Example: `  cutbrief schema
   cutbrief schema > visit.schema.json`,
 		Args: noArgs,
