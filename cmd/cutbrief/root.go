@@ -112,7 +112,8 @@ func (a *app) noSuchCommand(c *cobra.Command, args []string) error {
 
 // flagProblem words an error of a flag.
 func flagProblem(c *cobra.Command, err error) error {
-	return misuse(err.Error(), "see "+c.CommandPath()+" --help")
+	text, _, _ := strings.Cut(err.Error(), ": strconv.") // what follows speaks of our insides
+	return misuse(text, "see "+c.CommandPath()+" --help")
 }
 
 // noArgs refuses arguments where there is nothing to name.
