@@ -19,6 +19,8 @@ func (m *Model) content(width int) string {
 		return m.cutLines(width)
 	case m.part == flagsPart:
 		return strings.Join(m.flagLines(width), "\n")
+	case m.part == rawPart && len(m.raw) == 0:
+		return strings.Join(screen.Wrap("There is nothing of this file to show.", width), "\n")
 	case m.part == rawPart:
 		return strings.Join(rawLines(m.raw, width), "\n")
 	case m.visit == nil:

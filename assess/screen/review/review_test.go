@@ -141,6 +141,13 @@ func TestADamagedFileInDetail(t *testing.T) {
 	}
 }
 
+// Of a file that gives no bytes, such as a pipe, that is said.
+func TestAFileWithoutBytesInDetail(t *testing.T) {
+	d := open(t, 80, 24)
+	d.m.Load = func(string) (*assess.Visit, []byte, error) { return nil, nil, errors.New("no regular file") }
+	d.keys("/", "torn", "<enter>", "<enter>", "<tab>", "<tab>", "<tab>").Sees("· file", "nothing of this file to show")
+}
+
 // While files are read, rows are there, keys answer, and reading can be stopped.
 func TestKeysAnswerWhileReading(t *testing.T) {
 	d := start(t, folder{}.read, 100, 24)
