@@ -159,16 +159,18 @@ func (a *app) checkWords(path string) error {
 	for _, f := range findings {
 		fmt.Fprintln(&b, tidy(f.String()))
 	}
-	lacks := book.Lacks()
+	lacks, wrong := book.Lacks(), lines.Count(findings, lines.Error)
 	for _, s := range lacks {
-		fmt.Fprintln(&b, "no words for: "+s)
+		if book.Rows() > 0 || wrong == 0 { // of a file that is no book, the reason is enough
+			fmt.Fprintln(&b, "no words for: "+s)
+		}
 	}
 	fmt.Fprintf(&b, "%s: %s can be used, %s without words\n", tidy(path), counted(book.Rows(), "phrase"), counted(len(lacks), "sentence"))
 	if err := put(a.out, b.Bytes()); err != nil {
 		return err
 	}
-	if n := lines.Count(findings, lines.Error); n > 0 {
-		return fail(fmt.Errorf("words %s: %d to correct", path, n), "the lines above say where and what would be accepted")
+	if wrong > 0 {
+		return fail(fmt.Errorf("words %s: %d to correct", path, wrong), "the lines above say where and what would be accepted")
 	}
 	return nil
 }
