@@ -146,7 +146,8 @@ const days = "2 January 2006"
 
 func standing(p review.Pattern) Part {
 	return Part{Title: "How they stand by today's rules and range", Bars: []Bar{bar("firm", p.Firm, p.Visits), bar("open", p.Open, p.Visits),
-		bar("falls short", p.FallsShort, p.Visits), bar("none fits", p.NoneFits, p.Visits), bar("not yet", p.NotYet, p.Visits)}}
+		bar("falls short", p.FallsShort, p.Visits), bar("none fits", p.NoneFits, p.Visits), bar("not yet", p.NotYet, p.Visits)},
+		Note: "Firm: no answer still open could change the system. Open: one could. Not yet: too little is known."}
 }
 
 func ended(p review.Pattern) Part {
