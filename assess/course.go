@@ -126,11 +126,15 @@ func (c *Course) PutOffSo(g Group) bool { return slices.Contains(c.put, g) }
 // the page and for safety, whatever is recommended.
 var sizing = []Group{GroupWork, GroupHow, GroupSite}
 
+// cautioned are the questions of these groups whose answers put cautions on the
+// page: gouging, the place, closed spaces and permits.
+var cautioned = []rules.Fact{rules.FactFeatures, rules.FactPlaces, rules.FactHotWork}
+
 // Idle reports a question about the work or the site that can no longer change
-// what is recommended or what decides, by any likely answer. The limits on hot
-// work are never idle: they are asked for safety.
+// what is recommended or what decides, by any likely answer. Those that cautions
+// hang on are never idle: they are asked for safety.
 func (v *Visit) Idle(s Step, r *rules.Result) bool {
-	if v.has(s) || r.Outcome == rules.NotYet || s.Question.ID == rules.FactHotWork || !slices.Contains(sizing, s.Question.Group) {
+	if v.has(s) || r.Outcome == rules.NotYet || slices.Contains(cautioned, s.Question.ID) || !slices.Contains(sizing, s.Question.Group) {
 		return false
 	}
 	return !slices.ContainsFunc(r.Open, func(o rules.OpenQuestion) bool {
@@ -144,8 +148,6 @@ func hangsOn(f, on rules.Fact) bool {
 	switch on {
 	case rules.FactStart:
 		return f == rules.FactPierced
-	case rules.FactFeatures:
-		return f == rules.FactBevelled || f == rules.FactBevelAngle
 	case rules.FactSource:
 		return f == rules.FactPhases || f == rules.FactVolts || f == rules.FactBreaker || f == rules.FactGenerator
 	case rules.FactCord:
@@ -160,9 +162,12 @@ func hangsOn(f, on rules.Fact) bool {
 
 // Settled reports that no likely answer to what is still to be asked could change
 // what is recommended: the choice is firm, or nothing fits whatever the answers
-// are.
+// are. It is not so while a question that cautions hang on has not been asked.
 func (v *Visit) Settled(r *rules.Result) bool {
 	if r.Outcome == rules.NotYet || (r.Outcome == rules.Recommended && !r.Firm) {
+		return false
+	}
+	if slices.ContainsFunc(v.Steps(), func(s Step) bool { return slices.Contains(cautioned, s.Question.ID) && !v.has(s) }) {
 		return false
 	}
 	return !slices.ContainsFunc(r.Open, func(o rules.OpenQuestion) bool {

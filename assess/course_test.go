@@ -199,6 +199,13 @@ func anything(t *rapid.T, v *Visit, s Step) Answer {
 // only said where no question still to be asked is open in their sense.
 func TestSettled(t *testing.T) {
 	v := sized(t)
+	for _, f := range []rules.Fact{rules.FactFeatures, rules.FactPlaces, rules.FactHotWork} {
+		if firm := (rules.Result{Outcome: rules.Recommended, Firm: true}); v.Settled(&firm) {
+			t.Errorf("it may end before cautions hang on the answer about %s", f)
+		}
+		q, _ := Find(f)
+		v.Set(NotKnown(Step{Question: q}))
+	}
 	open := rules.OpenQuestion{Asked: rules.Asked{Fact: rules.FactBreaker}}
 	told := rules.OpenQuestion{Asked: rules.Asked{Fact: rules.FactMetals}}
 	for _, c := range []struct {
