@@ -15,7 +15,7 @@ func plain(s string) string { return phrase.Keep(gate.Line(s)) }
 // the gate, on one line.
 func clean(s string) string { return gate.Line(s) }
 
-// plainLines does what plain does the same for a text of several lines, leaving out empty ones.
+// plainLines does the same for a text of several lines, leaving out empty ones.
 func plainLines(s string) []string {
 	var list []string
 	for l := range strings.SplitSeq(gate.Lines(s), "\n") {
