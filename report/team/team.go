@@ -147,7 +147,7 @@ const days = "2 January 2006"
 func standing(p review.Pattern) Part {
 	return Part{Title: "How they stand by today's rules and range", Bars: []Bar{bar("firm", p.Firm, p.Visits), bar("open", p.Open, p.Visits),
 		bar("falls short", p.FallsShort, p.Visits), bar("none fits", p.NoneFits, p.Visits), bar("not yet", p.NotYet, p.Visits)},
-		Note: "Firm: no answer still open could change the system. Open: one could. Not yet: too little is known."}
+		Note: "Firm: no answer still missing could change the recommendation. Open: one could. Not yet: too little is known."}
 }
 
 func ended(p review.Pattern) Part {
@@ -240,7 +240,7 @@ func open(p review.Pattern) Part {
 		part.Bars = append(part.Bars, bar(c.What, c.Visits, p.Visits))
 	}
 	if len(part.Bars) == 0 {
-		part.Note = "None is left open."
+		part.Note = "None is left without an answer; not known is one."
 	}
 	return part
 }
