@@ -118,6 +118,6 @@ func (n *notice) findings(findings []lines.Finding, usable, check string) {
 		n.say("and %d more; see them with: %s", rest, check)
 	}
 	if faults > 0 {
-		n.wrong("correct the file; what is wrong says "+check, "a file with faults is not used, and neither is the built-in one in its place")
+		n.wrong("correct the file; line by line: "+check, "a file with faults is not used, and neither is the built-in one in its place")
 	}
 }

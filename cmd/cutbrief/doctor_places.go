@@ -58,7 +58,11 @@ func (n *notice) folder(dir, maker string, own bool) bool {
 	info, err := os.Stat(dir)
 	switch {
 	case errors.Is(err, fs.ErrNotExist):
-		n.say("not there yet; %s", maker)
+		if err := canBeMade(dir); err != nil {
+			n.wrong("ask for the right to write there, or name another folder", "not there yet, and cannot be made: %s", reason(err))
+		} else {
+			n.say("not there yet; %s", maker)
+		}
 		return false
 	case err != nil:
 		n.wrong("ask for the right to open the folder, or name another", "cannot be opened: %s", reason(err))
@@ -75,6 +79,18 @@ func (n *notice) folder(dir, maker string, own bool) bool {
 	n.privacy(dir, info, own)
 	n.leftovers(dir)
 	return true
+}
+
+// canBeMade reports why a folder cannot be made below the nearest one that is
+// there, or nil.
+func canBeMade(dir string) error {
+	for {
+		up := filepath.Dir(dir)
+		if _, err := os.Stat(up); up == dir || !errors.Is(err, fs.ErrNotExist) {
+			return whole.Try(up)
+		}
+		dir = up
+	}
 }
 
 // spare says how much can still be written: in whole steps of 10, rounded down.
