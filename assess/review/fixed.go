@@ -5,7 +5,27 @@ import (
 	"strings"
 
 	"cutbrief/assess"
+	"cutbrief/rules"
+	"cutbrief/rules/metal"
 )
+
+// metalWords are all metals.
+func metalWords() []string {
+	var list []string
+	for _, m := range metal.List() {
+		list = append(list, string(m.ID))
+	}
+	return list
+}
+
+// criticalWords are all requirements that can decide.
+func criticalWords() []string {
+	var list []string
+	for _, r := range rules.Requirements() {
+		list = append(list, string(r))
+	}
+	return list
+}
 
 // verdictWords are all words of a verdict.
 func verdictWords() []string {

@@ -73,6 +73,8 @@ func TestWhereErrorsSayWhere(t *testing.T) {
 		`thickest > ?`:                    `not known is compared with = or !=`,
 		`verdict = firmm`:                 `verdict = "firmm" cannot be compared; it is one of firm, open, falls short, none fits, not yet, or ?`,
 		`outcome != orders`:               `it is one of order, quote, second-visit, no, or ?`,
+		`metals = steel`:                  `metals = "steel" cannot be compared; it is one of mild-steel`,
+		`critical = speed`:                `cutting-speed`,
 		`flags = late`:                    `overdue`,
 		`against = "the price"`:           `it is one of price, habit`,
 		strings.Repeat("(", 50):           `at most 20`,
