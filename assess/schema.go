@@ -29,7 +29,7 @@ func Schema() []byte {
 			"updated":     node{"type": "string", "format": "date-time", "description": "When it was last saved."},
 			"revision":    node{"type": "integer", "minimum": 0, "description": "Counts saves."},
 			"demo":        node{"type": "boolean", "description": "True if the visit is invented."},
-			"skipped":     node{"type": "array", "items": node{"enum": groupNames()}, "maxItems": maxChosen, "description": "Groups of questions left for later."},
+			"skipped":     node{"type": "array", "items": node{"enum": groupNames()}, "maxItems": maxChosen, "description": "Groups of questions left out of this visit."},
 			"overrule":    overruleSchema(),
 			"recommended": recommendationSchema(),
 			"spent":       spentSchema(),

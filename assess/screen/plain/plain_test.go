@@ -136,7 +136,7 @@ func TestALongTextEndsWithADot(t *testing.T) {
 func TestSkipAndTakeBackIn(t *testing.T) {
 	v := newVisit()
 	listed, _ := talk(t, v, "Alder", "skip", "list")
-	_, number, _ := strings.Cut(listed, "Skipped: The visit. Say go ")
+	_, number, _ := strings.Cut(listed, "Left out: The visit. Say go ")
 	number, _, _ = strings.Cut(number, " ")
 	out, _ := talk(t, v, "go "+number, "quit")
 	if !strings.Contains(listed, "Which metals do you cut?") || !strings.Contains(out, "Which company is this for?") {

@@ -86,7 +86,7 @@ func (s *session) help() {
 	fmt.Fprint(s.out, "> ")
 }
 
-// list prints every question with its state, and the groups skipped.
+// list prints every question with its state, and the groups left out.
 func (s *session) list() {
 	group := assess.Group("")
 	for i, step := range s.Visit.Steps() {
@@ -97,7 +97,7 @@ func (s *session) list() {
 		s.say("%d. %s: %s", i+1, step.Name(), s.state(step))
 	}
 	for i, g := range s.Visit.Skipped {
-		s.say("Skipped: %s. Say go %d to take it back in.", texts.GroupTitle(g), len(s.Visit.Steps())+1+i)
+		s.say("Left out: %s. Say go %d to take it back in.", texts.GroupTitle(g), len(s.Visit.Steps())+1+i)
 	}
 	s.say("Say go and a number to go to a question.")
 	fmt.Fprint(s.out, "> ")
