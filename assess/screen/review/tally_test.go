@@ -33,7 +33,7 @@ func TestTally(t *testing.T) {
 	d.keys("t").SeesNot("Review · tally")
 	d.m.Teller = counts{}
 	d.keys("t").Sees("Review · tally", `firm █████····· 7 of 7 by "" at 78`)
-	d.keys("g").Sees(`by "month"`)
+	d.keys("g").Sees("Review · tally, and by month below", `by "month"`)
 	d.keys("g", "g").Sees(`by "rep"`)
 	d.keys("p").Sees("the page is in team-rep.pdf")
 	d.keys("g", "<end>").Sees("more")

@@ -45,6 +45,9 @@ func (m *Model) title() string {
 		return "Review · timed cuts"
 	}
 	if m.state == counting {
+		if by := splits[m.split]; by != "" {
+			return "Review · tally, and by " + by + " below"
+		}
 		return "Review · tally"
 	}
 	return "Review · " + gate.Line(m.Dir)
