@@ -58,7 +58,7 @@ func (p Patterns) Text(w io.Writer) error {
 		if len(s.Groups) > 0 {
 			c.line("")
 		}
-		c.line(Sheet{Totals: p.Totals}.all())
+		c.block("", p.kept()+Sheet{Totals: p.Totals}.all())
 		return c.out.Flush()
 	}
 	c.line("")
@@ -66,6 +66,14 @@ func (p Patterns) Text(w io.Writer) error {
 		c.block("", n)
 	}
 	return c.out.Flush()
+}
+
+// kept says how many files a filter keeps, "" if it keeps all.
+func (p Patterns) kept() string {
+	if p.Tally.Files == p.Totals.Files {
+		return ""
+	}
+	return fmt.Sprintf("%d kept of ", p.Tally.Files)
 }
 
 // all counts every file, whatever is shown.

@@ -63,7 +63,8 @@ func (p Patterns) JSON(w io.Writer) error {
 		By           string    `json:"by,omitempty"`
 		Files        int       `json:"files"`
 		Unread       int       `json:"unread"`
-		Kept         int       `json:"kept"` // files that the filter keeps
+		Kept         int       `json:"kept"`        // files that the filter keeps
+		KeptUnread   int       `json:"kept_unread"` // of them, those that are no visit
 		First        string    `json:"first,omitempty"`
 		Last         string    `json:"last,omitempty"`
 		All          *counted  `json:"all,omitempty"`
@@ -71,7 +72,7 @@ func (p Patterns) JSON(w io.Writer) error {
 		Requirements []counted `json:"requirements,omitempty"`
 		Systems      []counted `json:"systems,omitempty"`
 		Groups       []counted `json:"groups"`
-	}{By: p.Tally.By, Files: p.Totals.Files, Unread: p.Totals.Unread, Kept: p.Tally.Files, Groups: countedList(p.Tally.Groups)}
+	}{By: p.Tally.By, Files: p.Totals.Files, Unread: p.Totals.Unread, Kept: p.Tally.Files, KeptUnread: p.Tally.Unread, Groups: countedList(p.Tally.Groups)}
 	if p.Whole {
 		all := countedOf(p.Tally.All)
 		doc.All, doc.First, doc.Last = &all, p.Tally.First, p.Tally.Last

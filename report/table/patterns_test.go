@@ -44,7 +44,8 @@ rep: not known
   waiting  ··············· 0 of 5
   lost     ··············· 0 of 5
 
-14 files; 1 of all not read as a visit, and so not counted
+14 files; 1 of all not read as a visit,
+and so not counted
 `
 	if got := out.String(); got != want {
 		t.Errorf("got\n%s", got)
@@ -56,6 +57,25 @@ rep: not known
 	}
 	if doc.Groups[1]["interview_minutes"] != nil {
 		t.Errorf("not known is not null: %v", doc.Groups[1])
+	}
+}
+
+// Behind a filter the files it keeps are counted, so that the visits of all groups
+// and the file that is none add up to them: 8, 5 and 1 are 14.
+func TestPatternsBehindAFilter(t *testing.T) {
+	p := two()
+	p.Totals, p.Tally.Files, p.Tally.Unread = review.Totals{Files: 30, Unread: 2}, 14, 1
+	var out bytes.Buffer
+	if err := p.Text(&out); err != nil || !strings.Contains(out.String(), "14 kept of 30 files; 2 of all not read") {
+		t.Errorf("%v\n%s", err, out.String())
+	}
+	out.Reset()
+	var doc struct {
+		Kept   int
+		Unread int `json:"kept_unread"`
+	}
+	if err := p.JSON(&out); err != nil || json.Unmarshal(out.Bytes(), &doc) != nil || doc.Kept != 14 || doc.Unread != 1 {
+		t.Errorf("%v %s", err, out.String())
 	}
 }
 
