@@ -6,8 +6,8 @@ import (
 	"cutbrief/rules/system"
 )
 
-// Repetition says in one sentence how the next customer is chosen.
-const Repetition = "A skill that went well comes back after 1, then 2, then 4, then 8 practices; one that did not comes back in the next."
+// Repetition says in one sentence, on two lines, how the next customer is chosen.
+const Repetition = "A skill that went well comes back after 1, then 2, then 4, then 8 practices;\none that did not comes back in the next."
 
 // waits is how many practices a skill rests after each time in a row that it
 // went well. Common practice, no source.

@@ -108,15 +108,22 @@ func TestTheOldestPracticesGo(t *testing.T) {
 // of ten.
 func TestReport(t *testing.T) {
 	p := progressOf(tried([]Skill{SkillSizes}, nil), tried(nil, []Skill{SkillSizes}))
-	for _, want := range []string{"how thick            ######....  5 of 8          +-\n", "safety                           not tried yet", "2026-03-12  bench-top", "Next: how thick."} {
+	for _, want := range []string{"how thick            ######....  5 of 8          +-\n", "safety                           not tried yet", "2026-03-12  bench-top", "LEVEL  MINUTES    SYSTEM  DECIDES  SHOWN\n", "  1   20 of 42  no      no       no\n", "Next: how thick."} {
 		if !strings.Contains(p.Text(), want) {
 			t.Errorf("%q is not in:\n%s", want, p.Text())
 		}
 	}
 	data, err := p.CSV()
 	rows, _ := csv.NewReader(strings.NewReader(string(data))).ReadAll()
-	if err != nil || len(rows) != 3 || rows[1][10] != "4" || rows[2][10] != "1" || rows[1][12] != "" || rows[0][10] != "sizes_right" {
+	if err != nil || len(rows) != 3 || rows[1][10] != "4" || rows[2][10] != "1" || rows[1][12] != "" || rows[0][10] != "skill_sizes_right" {
 		t.Errorf("%v\n%s", err, data)
+	}
+	seen := map[string]bool{}
+	for _, name := range rows[0] { // a program reads a column by its name
+		if seen[name] {
+			t.Errorf("two columns are called %s", name)
+		}
+		seen[name] = true
 	}
 	data, err = p.JSON()
 	var out struct {

@@ -69,9 +69,9 @@ func (p *Progress) Text() string {
 	var b strings.Builder
 	fmt.Fprintf(&b, "%s. The bars count the last %d tries at each skill; behind them every try,\nthe newest last: + went well, - did not.\n\n%s\n", counted(len(p.Practices), "practice"), lately, p.Chart())
 	if due := p.Due(); due != "" {
-		fmt.Fprintf(&b, "Next: %s. %s\n\n", due.Name(), Repetition)
+		fmt.Fprintf(&b, "Next: %s.\n%s\n\n", due.Name(), Repetition)
 	}
-	b.WriteString("WHEN        CUSTOMER          LEVEL  MINUTES   SYSTEM  DECIDES  SHOWN\n")
+	b.WriteString("WHEN        CUSTOMER          LEVEL  MINUTES    SYSTEM  DECIDES  SHOWN\n")
 	for _, one := range p.Practices {
 		fmt.Fprintf(&b, "%s  %-16s  %5d  %3d of %-3d %-7s %-8s %s\n", one.At.Format(time.DateOnly), one.called(), one.Level, one.Used, one.Of, yes(one.System), yes(one.Decides), yes(one.Proven))
 	}
@@ -93,13 +93,14 @@ func yes(b bool) string {
 	return "no"
 }
 
-// CSV is a line each practice, with a column "right of all" for each skill.
+// CSV is a line each practice, with two columns for each skill: how many were right,
+// and of how many. Their names set them apart from what was right as a whole.
 func (p *Progress) CSV() ([]byte, error) {
 	var b bytes.Buffer
 	w := csv.NewWriter(&b)
 	head := []string{"at", "case", "seed", "level", "manner", "minutes", "of_minutes", "system_right", "decides_right", "proven"}
 	for _, s := range Skills() {
-		head = append(head, string(s)+"_right", string(s)+"_of")
+		head = append(head, "skill_"+string(s)+"_right", "skill_"+string(s)+"_of")
 	}
 	w.Write(head)
 	for _, one := range p.Practices {

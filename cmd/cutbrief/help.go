@@ -7,10 +7,6 @@ import (
 	"github.com/spf13/cobra"
 )
 
-// helpWidth is how many characters a line of a help text takes at most, besides
-// tables and examples.
-const helpWidth = 89
-
 // helpCommand is --help in another place, for those who look for it there.
 func helpCommand() *cobra.Command {
 	return &cobra.Command{

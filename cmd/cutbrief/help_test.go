@@ -37,6 +37,7 @@ func TestHelpExamples(t *testing.T) {
 // Help is read on terminals: its paragraphs are broken by hand, as nobody else
 // breaks them. Tables are set in by two spaces.
 func TestHelpLinesAreShort(t *testing.T) {
+	const helpWidth = 89 // characters; our own, common practice
 	for _, c := range commands(t) {
 		for line := range strings.Lines(c.Long) {
 			if n := utf8.RuneCountInString(strings.TrimSuffix(line, "\n")); n > helpWidth && !strings.HasPrefix(line, "  ") {

@@ -11,7 +11,6 @@ import (
 	"github.com/spf13/cobra"
 
 	"cutbrief/assess/casebook"
-	"cutbrief/assess/screen"
 	"cutbrief/assess/screen/practice"
 	"cutbrief/assess/screen/talk"
 	"cutbrief/rules/lines"
@@ -47,7 +46,7 @@ then say what decides, which system you would offer and which cuts you would sho
 mark says what each miss could have cost, judged by the same rules as a real page.
 
 Without --case or --seed the next customer is chosen for you.
-` + strings.Join(screen.Wrap(casebook.Repetition, helpWidth), "\n") + `
+` + casebook.Repetition + `
 --seed makes a customer from a number: the same number and level give the same customer,
 so that a trainer can hand it out. Progress is kept in your data folder; it holds
 nothing about real customers. --report shows it.
