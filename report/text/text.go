@@ -282,11 +282,21 @@ func (p *printer) signatures() {
 	date := p.words.Say("Date")
 	for _, who := range p.words.Each([]string{"Customer", "Representative"}) {
 		p.line("")
-		if p.width < 48 {
-			p.line(pad(who, 16) + strings.Repeat("_", p.width-16))
-			p.line(pad(date, 16) + strings.Repeat("_", 10))
+		room := p.width - 20 - cells.StringWidth(pad(who, 16)) - cells.StringWidth(date)
+		if p.width < 48 || room < 8 {
+			p.signature(who, p.width-16)
+			p.signature(date, 10)
 			continue
 		}
-		p.line(pad(who, 16) + strings.Repeat("_", p.width-36-len(date)) + "  " + date + " " + strings.Repeat("_", 10))
+		p.line(pad(who, 16) + strings.Repeat("_", room) + "  " + date + " " + strings.Repeat("_", 10))
 	}
+}
+
+// signature is one line to write on, below what goes there if that is long.
+func (p *printer) signature(what string, room int) {
+	if cells.StringWidth(what) >= 16 {
+		p.block("", what)
+		what = ""
+	}
+	p.line(pad(what, 16) + strings.Repeat("_", room))
 }
