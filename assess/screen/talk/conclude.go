@@ -60,8 +60,10 @@ func (t *Talk) systems() []assess.Option {
 	offered := t.Session.Offered
 	for i := range offered.Systems {
 		s := &offered.Systems[i]
-		rated := unit.Show(unit.Quantity{Value: float64(s.Rated), Kind: unit.Thickness}, t.Session.Notes.Style(), unit.Down)
-		list = append(list, assess.Option{ID: s.ID, Text: fmt.Sprintf("%s: rated %s, %.0f A, %.1f kg", gate.Line(s.Name), rated, float64(s.OutputMax), float64(s.Weight))})
+		style := t.Session.Notes.Style()
+		rated := unit.Show(unit.Quantity{Value: float64(s.Rated), Kind: unit.Thickness}, style, unit.Down)
+		weighs := unit.Show(unit.Quantity{Value: float64(s.Weight), Kind: unit.Weight}, style, unit.Up)
+		list = append(list, assess.Option{ID: s.ID, Text: fmt.Sprintf("%s: rated %s, %.0f A, %s", gate.Line(s.Name), rated, float64(s.OutputMax), weighs)})
 	}
 	return list
 }

@@ -92,7 +92,7 @@ func TestTheWholePractice(t *testing.T) {
 	if !marked || !m.RightSystem || !m.RightDecides || !m.Proven || strings.Count(out, "HOW IT WENT") != 2 {
 		t.Errorf("%v %s\n%s", marked, m.Summary(), out)
 	}
-	for _, want := range []string{"Say one of the numbers.", "Say one of the numbers, 0 if none fits.", `Not taken: "99"`, "Clean cut [clean-cut]: needs 10 mm, gives 12 mm", "Say why, page or quit."} {
+	for _, want := range []string{"Demo 45: rated 12 mm, 45 A, 14 kg\n", "Say one of the numbers.", "Say one of the numbers, 0 if none fits.", `Not taken: "99"`, "Clean cut [clean-cut]: needs 10 mm, gives 12 mm", "Say why, page or quit."} {
 		if !strings.Contains(out, want) {
 			t.Errorf("%q is not in:\n%s", want, out)
 		}
