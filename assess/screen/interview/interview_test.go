@@ -43,6 +43,7 @@ func TestAWrongAnswerSaysSoInTwoLinesAndNeverHoldsUp(t *testing.T) {
 		d := drive(t, newVisit()).throughTo(rules.FactEveryday).keys("thick", "<enter>")
 		d.at(rules.FactEveryday)
 		d.Sees("! everyday thickness, mild steel: \"thick\"", "give 6 mm")
+		d.SeesNot("Enter takes it") // it was tried, and was not taken
 		d.keys(back)
 		d.at(rules.FactMetals)
 		d.keys("<enter>")

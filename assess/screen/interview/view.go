@@ -250,7 +250,7 @@ func (m *Model) standingLines() []string {
 	if a.State != assess.Unknown {
 		said += " · " + string(m.how)
 	}
-	if !m.field.draft().equal(m.standing(m.step)) {
+	if len(m.wrong) == 0 && !m.field.draft().equal(m.standing(m.step)) {
 		said += " · Enter takes the new answer"
 	}
 	return screen.Each(m.hang(mark, said, width), m.look.Good.Render)
@@ -266,7 +266,7 @@ func (m *Model) unanswered() string {
 		text += " · will be kept as " + string(m.how)
 	}
 	switch d := m.field.draft(); {
-	case d.empty():
+	case d.empty(), len(m.wrong) > 0: // Enter was tried, and did not take it
 	case m.suggest[m.step.Question.ID] != "" && d.equal(m.standing(m.step)):
 		text += " · usual, and Enter takes it"
 	default:
