@@ -139,6 +139,7 @@ func TestReadFinds(t *testing.T) {
 		{"a,b\u202e", "invisible"},
 		{"a," + strings.Repeat("x", 301), "longer than 300"},
 		{"{1},x {1}", "nothing but holes"},
+		{"Fire watch 30 min.,-", "says nothing"}, // a caution is not to be blanked
 		{"@colour,red", "not a row"},
 		{"@decimal mark,;", "not a mark"},
 		{"@word go {1},gehe", "other holes"},

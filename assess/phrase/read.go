@@ -6,6 +6,7 @@ import (
 	"io"
 	"slices"
 	"strings"
+	"unicode"
 
 	"cutbrief/rules/lines"
 )
@@ -149,6 +150,10 @@ func (f *file) take(n int, english, words string) {
 	ours, theirs := holesOf(english), holesOf(words)
 	if accepted := misfit(ours, theirs); accepted != "" {
 		f.report(n, colWords, lines.Error, "does not have the holes of its sentence", accepted)
+		return
+	}
+	if len(ours) == 0 && strings.ContainsFunc(english, unicode.IsLetter) && !strings.ContainsFunc(words, unicode.IsLetter) {
+		f.report(n, colWords, lines.Error, "says nothing in place of a sentence", "words, or an empty cell to leave it as it is")
 		return
 	}
 	f.book.rows = append(f.book.rows, english)
