@@ -7,6 +7,7 @@ import (
 	"time"
 
 	"cutbrief/assess"
+	"cutbrief/assess/phrase"
 	"cutbrief/rules"
 	"cutbrief/rules/metal"
 	"cutbrief/rules/system"
@@ -157,6 +158,21 @@ func TestAssumedAnswersAreToBeConfirmed(t *testing.T) {
 	b := Build(v, steps(), Options{})
 	if !holds(b.Confirm, "assumed 12 mm") || !holds(b.Confirm, "The choice holds up to 12.7 mm") {
 		t.Errorf("confirm %+v", b.Confirm)
+	}
+}
+
+// A guess is a word of ours beside a figure of theirs.
+func TestAGuessIsSaidInTheWordsOfTheBook(t *testing.T) {
+	v := farm(t)
+	say(t, v, rules.FactEveryday, metal.MildSteel, "about 10 mm")
+	book, _ := phrase.Read(strings.NewReader("english,words\nassumed {1},angenommen {1}\nabout {1},etwa {1}\n"), "test")
+	for _, c := range []struct {
+		words *phrase.Book
+		want  string
+	}{{nil, "assumed about 10 mm"}, {book, "angenommen etwa 10 mm"}} {
+		if b := Build(v, steps(), Options{Words: c.words}); !holds(b.Confirm, c.want) {
+			t.Errorf("no %q in %+v", c.want, b.Confirm)
+		}
 	}
 }
 

@@ -95,9 +95,16 @@ func (b *builder) assumed() []Line {
 // said is an answer as it was said or chosen.
 func (b *builder) said(s assess.Step, a assess.Answer) string {
 	if a.Said != "" {
-		text := plain(a.Said)
+		figure, guess := a.Said, false
+		if s.Question.Form == assess.FormQuantity { // "about" is then a word of ours
+			figure, guess = strings.CutPrefix(a.Said, "about ")
+		}
+		text := plain(figure)
 		if a.Unit != "" {
 			text += " " + plain(a.Unit)
+		}
+		if guess {
+			return "about " + text
 		}
 		return text
 	}
