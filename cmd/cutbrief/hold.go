@@ -17,7 +17,7 @@ func (a *app) hold(ctx context.Context, s *sitting, plainly bool) error {
 		return a.holdPlain(ctx, s)
 	}
 	end, err := interview.Run(ctx, interview.Options{
-		Visit: s.visit, Range: s.offered, Prices: s.prices, Path: s.keptAt(), Suggest: a.suggest(s.folder),
+		Visit: s.visit, Range: s.offered, Prices: s.prices, Path: s.keptAt(), Suggest: a.suggest(s.folder, true),
 		Saver: s, Pager: s, Words: s.words, Input: a.in, Output: a.out,
 	})
 	if err != nil {

@@ -15,16 +15,27 @@ const lookBack = 5
 // They are about the rep's own habit; nothing a customer said is ever among them.
 var usual = []rules.Fact{assess.FactRep, assess.FactUnits}
 
-// suggest is what is typed in beforehand: today's date, and from the newest visits
-// in the folder who made them and in which units. Nothing of it is an answer
-// before the rep accepts it, and invented visits are left out.
-func (a *app) suggest(folder store.Folder) map[rules.Fact]string {
+// suggest is what is typed in beforehand: today's date and, where a
+// person answers, from the newest visits in the folder who made them and in which units.
+// Nothing of it is an answer before the rep accepts it, and invented visits are
+// left out.
+func (a *app) suggest(folder store.Folder, person bool) map[rules.Fact]string {
 	list := map[rules.Fact]string{assess.FactDate: a.now().Format("2006-01-02")}
-	for _, e := range folder.Newest(lookBack) {
+	if !person {
+		return list // what a script says must not hang on what lies in a folder
+	}
+	last := folder.Newest(lookBack)
+	for _, e := range last {
 		for _, f := range usual {
 			if old := habit(e.Visit, f); old != "" && list[f] == "" {
 				list[f] = old
 			}
+		}
+	}
+	for _, e := range last { // in a folder of several reps, nobody's name is the usual one
+		if other := habit(e.Visit, assess.FactRep); other != "" && other != list[assess.FactRep] {
+			delete(list, assess.FactRep)
+			break
 		}
 	}
 	return list

@@ -12,7 +12,7 @@ import (
 // interview like its end.
 func (a *app) holdPlain(ctx context.Context, s *sitting) error {
 	end, err := plain.Run(untilDone{ctx, a.in}, a.out, plain.Options{
-		Visit: s.visit, Range: s.offered, Prices: s.prices, Path: s.keptAt(), Suggest: a.suggest(s.folder), Saver: s, Pager: s, Words: s.words,
+		Visit: s.visit, Range: s.offered, Prices: s.prices, Path: s.keptAt(), Suggest: a.suggest(s.folder, isTerminal(a.in)), Saver: s, Pager: s, Words: s.words,
 	})
 	if err != nil {
 		return fail(fmt.Errorf("read the answers: %w", err), "what was answered is kept; go on with cutbrief interview %s", shellWord(s.keptAt()))

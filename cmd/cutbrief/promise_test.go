@@ -168,7 +168,11 @@ func cautionsFor(j *rules.Job) []string {
 	for _, f := range j.Features.Or(nil) {
 		add(string(f))
 	}
-	add(string(j.HotWork.Or("")))
+	if limit, told := j.HotWork.Get(); told {
+		add(string(limit))
+	} else {
+		list = append(list, "whether this site needs a hot-work permit")
+	}
 	return list
 }
 

@@ -20,6 +20,7 @@ type node struct {
 	Const       any             `json:"const"`
 	MaxLength   int             `json:"maxLength"`
 	MaxItems    int             `json:"maxItems"`
+	Minimum     *float64        `json:"minimum"`
 	Maximum     *float64        `json:"maximum"`
 }
 
@@ -87,6 +88,8 @@ func (n node) holds() string {
 		return "text"
 	case n.Type == "integer":
 		return "a whole number"
+	case n.Type == "number" && n.Minimum != nil && n.Maximum != nil:
+		return fmt.Sprintf("a number from %s to %s", number(*n.Minimum), number(*n.Maximum))
 	case n.Type == "number" && n.Maximum != nil:
 		return fmt.Sprintf("a number above 0 and at most %s", number(*n.Maximum))
 	case n.Type == "boolean":

@@ -103,11 +103,19 @@ func Of(t review.Tally, totals review.Totals, today time.Time) Summary {
 	return s
 }
 
+// between words two days, or one.
+func between(first, last string) string {
+	if first == last {
+		return "on " + first
+	}
+	return "from " + first + " to " + last
+}
+
 // lead says what was counted and what was not.
 func lead(t review.Tally, totals review.Totals, today time.Time) []string {
 	text := counted(t.All.Visits, "visit") + " counted on " + today.Format(days)
 	if t.First != "" {
-		text += ", made from " + day(t.First) + " to " + day(t.Last)
+		text += ", made " + between(day(t.First), day(t.Last))
 	}
 	lines := []string{text + "."}
 	if totals.Invented {

@@ -46,7 +46,7 @@ func TestSummary(t *testing.T) {
 	s := folder("")
 	text := fmt.Sprint(s)
 	for _, want := range []string{
-		"3 visits counted on 25 November 2026, made from 5 October 2026 to 5 October 2026.", "A filter keeps 4 of 9 files.",
+		"3 visits counted on 25 November 2026, made on 5 October 2026.", "A filter keeps 4 of 9 files.",
 		"1 file cannot be read as a visit", "{firm 1 of 3 0.33", "{not yet 1 of 3", "Firm: no answer still missing could change the recommendation. Open: one could.", "{order 1 of 3", "{nothing recorded 1 of 3", "{reach in heavy section 1 0 0 1}", "{not known 2 1 0 0}",
 		"{none recommended 2 1 0 0}", "{the price 1 of 1 1}", "A cut went poorly in 1 of 1.", "{damaged file 1 of 4 0.25}", "{open questions 1 of 4", "{use 2 of 3", "{breaker 1 of 3",
 		"{over 10 to 20 min 1 of 1 1}", "12 min. Known of 1 of 3.", "{slower 1 of 3", "{as predicted 2 of 3", "{faster 0 of 3 0}", "Nobody is named here.",

@@ -33,6 +33,8 @@ var warnings = []warning{
 		text: "Tanks, pits and closed rooms: only under the site's confined-space permit, with the air tested (oxygen 19.5 to 23.5 %, flammable gas below 10 % of its lower limit)."},
 	{id: "closed-space-air", source: cite.Ref{Source: "osha-hot-work", Clause: "(c)(4)"}, when: "the work is in closed spaces", applies: hotWork(rules.HotWorkClosed),
 		text: "In there, ventilate all the time, never with oxygen, and keep one person outside."},
+	{id: "ask-permit", source: cite.Ref{Source: "practice"}, when: "the limits on hot work are not known", applies: hotWork(""),
+		text: "Not known yet: whether this site needs a hot-work permit, or has closed spaces. Ask before the first arc."},
 	{id: "hot-work", source: cite.Ref{Source: "osha-hot-work", Clause: "(a)(2)"},
 		text: "What can burn: at least 35 ft (11 m) away, or shielded; floor swept as far; extinguisher ready."},
 	{id: "fire-watch", source: cite.Ref{Source: "osha-hot-work", Clause: "(a)(2)(iii)(B)"},
@@ -111,7 +113,8 @@ func lens(s *system.System) Caution {
 	return c
 }
 
-// hotWork applies where the site answered so about hot work.
+// hotWork applies where the site answered so about hot work, "" where it gave no
+// answer.
 func hotWork(limit rules.HotWork) func(*scene) bool {
 	return func(s *scene) bool { return s.job.HotWork.Or("") == limit }
 }

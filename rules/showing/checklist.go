@@ -58,6 +58,7 @@ var onSite = []check{
 	{id: "combustibles-stay", caution: "combustibles-stay", applies: told(hotWork(rules.HotWorkSensitive))},
 	{id: "closed-space", caution: "closed-space", applies: told(hotWork(rules.HotWorkClosed))},
 	{id: "closed-space-air", caution: "closed-space-air", applies: told(hotWork(rules.HotWorkClosed))},
+	{id: "ask-permit", caution: "ask-permit", applies: told(hotWork(""))},
 	{id: "hot-work", caution: "hot-work"},
 	{id: "fire-watch", caution: "fire-watch"},
 	{id: "fume", caution: "fume"},
