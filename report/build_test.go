@@ -149,6 +149,26 @@ func TestNoneFitsSaysWhatWould(t *testing.T) {
 	}
 }
 
+// 120 V feeds none of these plates, which ask for 200 to 240 V: the page says
+// what supply was told, and the derivation holds the check that failed.
+func TestASupplyThatFeedsNone(t *testing.T) {
+	v := farm(t)
+	say(t, v, rules.FactVolts, "", "120 V")
+	b := Build(v, steps(), Options{})
+	if b.Outcome != "none-fits" || len(b.Because) == 0 || b.Because[0] != "The supply here, as told: single-phase, 120 V." {
+		t.Errorf("%s: %q", b.Outcome, b.Because)
+	}
+	for _, r := range Why(v, steps(), Options{}) {
+		if r.Topic == string(rules.RuleSupply) {
+			if r.Value != string(rules.Short) || r.Parts[0].Title != "checked with the nearest system" || r.Parts[0].Value != "Test 12.7" {
+				t.Errorf("%+v", r)
+			}
+			return
+		}
+	}
+	t.Error("the supply is not derived")
+}
+
 func TestAssumedAnswersAreToBeConfirmed(t *testing.T) {
 	v := farm(t)
 	asked := rules.Asked{Fact: rules.FactThickest, Metal: metal.MildSteel}

@@ -140,6 +140,7 @@ func (b *builder) instead() []string {
 		}
 	}
 	if b.onlySupply() {
+		list = append([]string{"The supply here, as told: " + b.supply() + "."}, list...)
 		return append(list, unique(cures)...)
 	}
 	return append(append(list, unique(cures)...), "Another process may be the honest answer: oxy-fuel for heavy mild steel, a saw for heavy section, or work sent out.")

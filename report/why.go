@@ -39,10 +39,12 @@ func (b *builder) derivation() []Reason {
 		list = append(list, b.whyNeed(need))
 	}
 	list = append(list, b.whyMetals(), b.whyCritical())
-	if b.recommended() {
-		for i := range b.result.First.Checks {
-			list = append(list, b.whyCheck(&b.result.First.Checks[i]))
+	if c := b.leading(); c != nil {
+		for i := range c.Checks {
+			list = append(list, b.whyCheckOf(c, &c.Checks[i]))
 		}
+	}
+	if b.recommended() {
 		list = append(list, b.whyMargins())
 	}
 	return append(list, b.whyCost(), b.whyExcluded(), b.whyOpen())
@@ -131,6 +133,16 @@ func (b *builder) whyMetals() Reason {
 }
 
 // whyCheck derives one verdict: inputs as told, formula, numbers, margin.
+// whyCheckOf derives a check of a system, and names the system where it is not
+// the one recommended.
+func (b *builder) whyCheckOf(s *rules.Candidate, c *rules.Check) Reason {
+	r := b.whyCheck(c)
+	if !b.recommended() {
+		r.Parts = append([]Reason{{Title: "checked with the nearest system", Value: plain(s.System.Name)}}, r.Parts...)
+	}
+	return r
+}
+
 func (b *builder) whyCheck(c *rules.Check) Reason {
 	rule, _ := c.Rule.Find()
 	r := Reason{Topic: string(c.Rule), Title: capital(rule.Title), Value: string(c.Verdict), Formula: rule.Words, Source: cited(c.Source), Trust: trusted(c.Source), Parts: b.inputs(c.Inputs)}
