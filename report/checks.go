@@ -122,16 +122,18 @@ func (b *builder) headline() string {
 }
 
 // reasons say what the site has to change before the first choice can be used,
-// why it is right, how sure that is, and what else it needs. The most important
+// why it is right, what is nearly too little, how sure that is, and what else it
+// needs. The most important
 // come first: a page that is full drops the last.
 func (b *builder) reasons(c *rules.Candidate) []string {
-	changes, others := b.shortComings(c)
+	changes, nearly, others := b.shortComings(c)
 	list := changes
 	for i := range c.Checks {
 		if check := &c.Checks[i]; check.Rule == rules.RuleClean && numeric(check) {
 			list = append(list, b.rated(check))
 		}
 	}
+	list = append(list, nearly...)
 	list = append(list, b.sure())
 	list = append(list, others...)
 	return append(list, b.weighs(c))
@@ -161,22 +163,24 @@ func (b *builder) rated(c *rules.Check) string {
 	return text + ": " + formula + "."
 }
 
-// shortComings are the checks that wait for the site, and those that are
-// borderline or to be said openly.
-func (b *builder) shortComings(c *rules.Candidate) (changes, others []string) {
+// shortComings are the checks that wait for the site, the hard ones that are
+// borderline, and what else is to be said openly.
+func (b *builder) shortComings(c *rules.Candidate) (changes, nearly, others []string) {
 	for i := range c.Checks {
 		check := &c.Checks[i]
 		r, _ := check.Rule.Find()
 		switch {
 		case check.Verdict == rules.Short && r.Site:
 			changes = append(changes, b.siteFirst(check, r))
+		case check.Verdict == rules.Borderline && (r.Hard || r.Site):
+			nearly = append(nearly, b.borderline(check, r))
 		case check.Verdict == rules.Borderline:
 			others = append(others, b.borderline(check, r))
 		case check.Verdict == rules.Short && !r.Hard:
 			others = append(others, "To be said openly: "+stop(b.shortfall(check)))
 		}
 	}
-	return changes, others
+	return changes, nearly, others
 }
 
 // siteFirst words what has to change at the site. A shortfall without numbers
