@@ -1,7 +1,6 @@
 package phrase
 
 import (
-	"errors"
 	"fmt"
 	"io"
 	"slices"
@@ -42,29 +41,15 @@ func Read(r io.Reader, name string) (*Book, []lines.Finding) {
 	}, seen: map[string]int{}, english: -1, words: -1}
 	text, err := lines.Load(r)
 	if err != nil {
-		f.report(0, "", lines.Error, err.Error(), loadable(err))
+		f.report(0, "", lines.Error, err.Error(), lines.Loadable(err))
 		return f.book, f.findings
 	}
-	n := 0
-	for line := range strings.SplitSeq(text, "\n") {
-		n++
-		if !f.line(n, strings.TrimSuffix(line, "\r")) {
-			break
-		}
-	}
+	lines.Each(text, f.line)
 	if f.english < 0 && len(f.findings) == 0 {
 		f.report(0, "", lines.Error, "has no header row", "a first line "+colEnglish+","+colWords+"; start from the template")
 	}
 	f.book.sort()
 	return f.book, f.findings
-}
-
-// loadable says what file would be read.
-func loadable(err error) string {
-	if errors.Is(err, lines.ErrUTF16) {
-		return "CSV in UTF-8; spreadsheets offer it when saving"
-	}
-	return ""
 }
 
 // file is a file while it is read.

@@ -40,6 +40,28 @@ func Load(r io.Reader) (string, error) {
 	return strings.TrimPrefix(text, "\ufeff"), nil
 }
 
+// Loadable says what file would be read in place of one that Load refused, ""
+// where the refusal says it.
+func Loadable(err error) string {
+	if errors.Is(err, ErrUTF16) {
+		return "CSV in UTF-8; spreadsheets offer it when saving"
+	}
+	return ""
+}
+
+// Each gives the lines of a text to take, counted from 1 and without their ends,
+// until take wants no more; it reports whether take had them all.
+func Each(text string, take func(n int, line string) bool) bool {
+	n := 0
+	for line := range strings.SplitSeq(text, "\n") {
+		n++
+		if !take(n, strings.TrimSuffix(line, "\r")) {
+			return false
+		}
+	}
+	return true
+}
+
 // Skipped reports whether a line is blank or a comment. A spreadsheet puts a
 // comment that holds a comma in quotes.
 func Skipped(line string) bool {

@@ -1,7 +1,6 @@
 package price
 
 import (
-	"errors"
 	"fmt"
 	"io"
 	"slices"
@@ -41,26 +40,14 @@ func Read(r io.Reader, name string) (List, []lines.Finding) {
 	f := &file{out: List{Name: name, prices: map[ID]Price{}}, seen: map[string]int{}}
 	text, err := lines.Load(r)
 	if err != nil {
-		f.report(0, "", "", lines.Error, err.Error(), loadable(err))
+		f.report(0, "", "", lines.Error, err.Error(), lines.Loadable(err))
 		return f.out, f.findings
 	}
-	n := 0
-	for line := range strings.SplitSeq(text, "\n") {
-		n++
-		if !f.line(n, strings.TrimSuffix(line, "\r")) {
-			return f.out, f.findings
-		}
+	if !lines.Each(text, f.line) {
+		return f.out, f.findings
 	}
 	f.finish()
 	return f.out, f.findings
-}
-
-// loadable says what file would be read.
-func loadable(err error) string {
-	if errors.Is(err, lines.ErrUTF16) {
-		return "CSV in UTF-8; spreadsheets offer it when saving"
-	}
-	return ""
 }
 
 // file is a file while it is read.

@@ -32,13 +32,7 @@ func Read(r io.Reader, name string) (Range, []Finding) {
 		f.report(0, "", Error, problem, accepted)
 		return f.out, f.findings
 	}
-	n := 0
-	for line := range strings.SplitSeq(text, "\n") {
-		n++
-		if !f.line(n, strings.TrimSuffix(line, "\r")) {
-			break
-		}
-	}
+	lines.Each(text, f.line)
 	f.finish()
 	return f.out, f.findings
 }
@@ -48,12 +42,9 @@ func load(r io.Reader) (text, problem, accepted string) {
 	text, err := lines.Load(r)
 	switch {
 	case errors.Is(err, lines.ErrLarge):
-		accepted = fmt.Sprintf("at most %d systems in at most 1 MiB", MaxSystems)
-	case errors.Is(err, lines.ErrUTF16):
-		accepted = "CSV in UTF-8; spreadsheets offer it when saving"
-	}
-	if err != nil {
-		return "", err.Error(), accepted
+		return "", err.Error(), fmt.Sprintf("at most %d systems in at most 1 MiB", MaxSystems)
+	case err != nil:
+		return "", err.Error(), lines.Loadable(err)
 	}
 	return text, "", ""
 }
