@@ -6,7 +6,6 @@ import (
 	"io/fs"
 	"os"
 	"path/filepath"
-	"strings"
 
 	"cutbrief/assess/store"
 	"cutbrief/assess/store/whole"
@@ -125,7 +124,7 @@ func (n *notice) leftovers(dir string) {
 	files, _ := os.ReadDir(dir) // that it cannot be read was said above
 	left := 0
 	for _, f := range files {
-		if strings.HasPrefix(f.Name(), ".") && strings.HasSuffix(f.Name(), ".cutbrief") {
+		if whole.Unfinished(f) {
 			left++
 		}
 	}

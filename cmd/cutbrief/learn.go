@@ -15,8 +15,8 @@ const lookBack = 5
 // They are about the rep's own habit; nothing a customer said is ever among them.
 var usual = []rules.Fact{assess.FactRep, assess.FactUnits}
 
-// suggest is what is typed in beforehand: today's date and, where a
-// person answers, from the newest visits in the folder who made them and in which units.
+// suggest is what is typed in beforehand: today's date and, where a person
+// answers, from the newest visits in the folder who made them and in which units.
 // Nothing of it is an answer before the rep accepts it, and invented visits are
 // left out.
 func (a *app) suggest(folder store.Folder, person bool) map[rules.Fact]string {

@@ -40,10 +40,17 @@ func Sweep(dir string) {
 		return
 	}
 	for _, f := range files {
-		if name := f.Name(); f.Type().IsRegular() && strings.HasPrefix(name, ".") && len(name) > len("."+suffix) && strings.HasSuffix(name, suffix) {
-			sweep(filepath.Join(dir, name))
+		if Unfinished(f) {
+			sweep(filepath.Join(dir, f.Name()))
 		}
 	}
+}
+
+// Unfinished reports whether a file in a folder is one that this package writes
+// beside another, or left there: by its kind and the form of its name.
+func Unfinished(f os.DirEntry) bool {
+	name := f.Name()
+	return f.Type().IsRegular() && strings.HasPrefix(name, ".") && len(name) > len("."+suffix) && strings.HasSuffix(name, suffix)
 }
 
 // sweep removes a file that no program works on any more.
