@@ -5,7 +5,7 @@ import (
 	"strings"
 	"unicode/utf8"
 
-	"cutbrief/assess/gate"
+	"cutbrief/assess/sanitize"
 )
 
 // The longest texts that are kept, in characters. The gate would shorten what
@@ -23,9 +23,9 @@ func clean(s string, long bool) string {
 		return s
 	}
 	if long {
-		return gate.Lines(s)
+		return sanitize.Lines(s)
 	}
-	return gate.Line(s)
+	return sanitize.Line(s)
 }
 
 // isPlain reports a text that the gate lets through as it is: printable ASCII

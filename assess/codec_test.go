@@ -8,7 +8,7 @@ import (
 
 	"pgregory.net/rapid"
 
-	"cutbrief/assess/gate"
+	"cutbrief/assess/sanitize"
 	"cutbrief/rules"
 	"cutbrief/rules/metal"
 )
@@ -182,7 +182,7 @@ func TestDecodeCleansTexts(t *testing.T) {
 func TestPlainTextsPassTheGate(t *testing.T) {
 	rapid.Check(t, func(rt *rapid.T) {
 		s := rapid.OneOf(rapid.String(), rapid.StringMatching(`[ -~]{0,210}`)).Draw(rt, "text")
-		if isPlain(s) && (gate.Line(s) != s || gate.Lines(s) != s) {
+		if isPlain(s) && (sanitize.Line(s) != s || sanitize.Lines(s) != s) {
 			rt.Fatalf("%q", s)
 		}
 	})

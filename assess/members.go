@@ -8,7 +8,7 @@ import (
 	"io"
 	"slices"
 
-	"cutbrief/assess/gate"
+	"cutbrief/assess/sanitize"
 )
 
 // field is one field of an object that was read. The raw value is a part of
@@ -31,7 +31,7 @@ func wellFormed(data []byte) error {
 	case errors.Is(err, io.ErrUnexpectedEOF):
 		return errors.New("the file ends too early")
 	case err != nil:
-		return errors.New("not well-formed JSON: " + gate.Line(err.Error()))
+		return errors.New("not well-formed JSON: " + sanitize.Line(err.Error()))
 	}
 	return errors.New("there is more after the end of the visit")
 }

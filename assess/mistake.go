@@ -3,7 +3,7 @@ package assess
 import (
 	"fmt"
 
-	"cutbrief/assess/gate"
+	"cutbrief/assess/sanitize"
 )
 
 // Mistake is an answer that could not be taken, with what would be. Its two
@@ -34,7 +34,7 @@ func mistake(s Step, value, wrong, hint string) error {
 // brief makes a value from anywhere safe and short enough for a message.
 func brief(value string) string {
 	const long = 60
-	value = gate.Line(value)
+	value = sanitize.Line(value)
 	if r := []rune(value); len(r) > long {
 		return string(r[:long]) + "…"
 	}

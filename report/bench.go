@@ -2,9 +2,9 @@ package report
 
 import (
 	"cutbrief/assess"
-	"cutbrief/assess/phrase"
+	"cutbrief/rules/demonstration"
+	"cutbrief/rules/message"
 	"cutbrief/rules/metal"
-	"cutbrief/rules/showing"
 	"cutbrief/rules/system"
 	"cutbrief/rules/unit"
 )
@@ -22,7 +22,7 @@ type Bench struct {
 	OnSite   []Line
 	Style    unit.Style
 
-	Words *phrase.Book // the texts are worded by; nil for our own words
+	Words *message.Book // the texts are worded by; nil for our own words
 }
 
 // Step is one cut at the bench, worded, with the figures a measured time is
@@ -48,7 +48,7 @@ type Step struct {
 // AtBench words the demonstration of a visit for the bench.
 func AtBench(v *assess.Visit, offered system.Range, o Options) Bench {
 	b := newBuilder(v, &offered, o)
-	b.showing = showing.Choose(b.job, b.result)
+	b.showing = demonstration.Choose(b.job, b.result)
 	b.plan = b.showing.Cuts
 	return said(b.bench(o), o.Words)
 }
@@ -97,7 +97,7 @@ func positive[T ~float64](v T) unit.Maybe[T] {
 }
 
 // torch says how the torch is set, in the order it is done.
-func (b *builder) torch(c *showing.Cut) []string {
+func (b *builder) torch(c *demonstration.Cut) []string {
 	s := &c.Setting
 	list := []string{b.told(amperes(s.Output)) + ", " + b.tip(s)}
 	if s.Pressure > 0 {

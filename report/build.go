@@ -3,8 +3,8 @@ package report
 import (
 	"cutbrief/assess"
 	"cutbrief/rules"
+	"cutbrief/rules/demonstration"
 	"cutbrief/rules/price"
-	"cutbrief/rules/showing"
 	"cutbrief/rules/system"
 	"cutbrief/rules/unit"
 )
@@ -18,9 +18,9 @@ type builder struct {
 	job      rules.Job
 	problems []assess.Problem
 	result   rules.Result
-	showing  showing.Programme
-	plan     []showing.Cut
-	warned   []showing.Caution
+	showing  demonstration.Programme
+	plan     []demonstration.Cut
+	warned   []demonstration.Caution
 }
 
 func newBuilder(v *assess.Visit, offered *system.Range, o Options) *builder {
@@ -42,9 +42,9 @@ func newBuilder(v *assess.Visit, offered *system.Range, o Options) *builder {
 // visit's; the same visit and range give the same brief.
 func Build(v *assess.Visit, offered system.Range, o Options) Brief {
 	b := newBuilder(v, &offered, o)
-	b.showing = showing.Choose(b.job, b.result)
+	b.showing = demonstration.Choose(b.job, b.result)
 	b.plan = b.showing.Cuts
-	b.warned = showing.Cautions(b.job, b.result)
+	b.warned = demonstration.Cautions(b.job, b.result)
 	brief := b.brief()
 	if o.Checklist {
 		brief.Leaving, brief.OnSite = b.leaving(), b.onSite()

@@ -7,8 +7,8 @@ import (
 	"time"
 
 	"cutbrief/assess"
-	"cutbrief/assess/phrase"
 	"cutbrief/rules"
+	"cutbrief/rules/message"
 	"cutbrief/rules/metal"
 	"cutbrief/rules/system"
 	"cutbrief/rules/unit"
@@ -185,9 +185,9 @@ func TestAssumedAnswersAreToBeConfirmed(t *testing.T) {
 func TestAGuessIsSaidInTheWordsOfTheBook(t *testing.T) {
 	v := farm(t)
 	say(t, v, rules.FactEveryday, metal.MildSteel, "about 10 mm")
-	book, _ := phrase.Read(strings.NewReader("english,words\nassumed {1},angenommen {1}\nabout {1},etwa {1}\n"), "test")
+	book, _ := message.Read(strings.NewReader("english,words\nassumed {1},angenommen {1}\nabout {1},etwa {1}\n"), "test")
 	for _, c := range []struct {
-		words *phrase.Book
+		words *message.Book
 		want  string
 	}{{nil, "assumed about 10 mm"}, {book, "angenommen etwa 10 mm"}} {
 		if b := Build(v, steps(), Options{Words: c.words}); !holds(b.Confirm, c.want) {

@@ -3,19 +3,19 @@ package report
 import (
 	"strings"
 
-	"cutbrief/rules/showing"
+	"cutbrief/rules/demonstration"
 	"cutbrief/rules/unit"
 )
 
 // leaving words the checks before leaving, with the plates to cut.
 func (b *builder) leaving() []Line {
-	return b.items(showing.BeforeLeaving(b.job, b.result, b.showing))
+	return b.items(demonstration.BeforeLeaving(b.job, b.result, b.showing))
 }
 
 // onSite words the checks at the site, with the pressure the system asks for.
-func (b *builder) onSite() []Line { return b.items(showing.AtSite(b.job, b.result, b.showing)) }
+func (b *builder) onSite() []Line { return b.items(demonstration.AtSite(b.job, b.result, b.showing)) }
 
-func (b *builder) items(items []showing.Item) []Line {
+func (b *builder) items(items []demonstration.Item) []Line {
 	var list []Line
 	for _, i := range items {
 		list = append(list, Line{Label: plain(strings.ReplaceAll(i.ID, "-", " ")), Value: joinText(i.Text, b.detail(i.ID)), Source: cited(i.Source), Trust: trusted(i.Source)})

@@ -6,9 +6,9 @@ import (
 	"strings"
 
 	"cutbrief/assess"
-	"cutbrief/assess/phrase"
 	"cutbrief/rules"
 	"cutbrief/rules/cost"
+	"cutbrief/rules/message"
 	"cutbrief/rules/size"
 	"cutbrief/rules/system"
 	"cutbrief/rules/unit"
@@ -23,7 +23,7 @@ type Comparison struct {
 	Rows    []ComparisonRow `json:"rows"`
 	Notes   []string        `json:"notes"`
 
-	Words *phrase.Book `json:"-"` // the book the texts are worded by; nil for our own words
+	Words *message.Book `json:"-"` // the book the texts are worded by; nil for our own words
 }
 
 // ComparisonRow is one thing compared.

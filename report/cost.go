@@ -6,10 +6,10 @@ import (
 	"time"
 
 	"cutbrief/assess"
-	"cutbrief/assess/phrase"
 	"cutbrief/rules"
 	"cutbrief/rules/cite"
 	"cutbrief/rules/cost"
+	"cutbrief/rules/message"
 	"cutbrief/rules/price"
 	"cutbrief/rules/system"
 	"cutbrief/rules/unit"
@@ -46,7 +46,7 @@ type CostSheet struct {
 	Inputs   []CostInput `json:"inputs"`
 	Notes    []string    `json:"notes"`
 
-	Words *phrase.Book `json:"-"` // the book the texts are worded by; nil for our own words
+	Words *message.Book `json:"-"` // the book the texts are worded by; nil for our own words
 }
 
 // CostWay is one way of cutting.

@@ -5,7 +5,7 @@ import (
 	"time"
 
 	"cutbrief/assess"
-	"cutbrief/assess/phrase"
+	"cutbrief/rules/message"
 	"cutbrief/rules/system"
 	"cutbrief/rules/unit"
 )
@@ -32,7 +32,7 @@ type FollowUp struct {
 	Owner    string
 	Due      time.Time // zero if no date was agreed
 
-	Book *phrase.Book // the texts are worded by; nil for our own words
+	Book *message.Book // the texts are worded by; nil for our own words
 }
 
 // ErrNotShown means that no demonstration is recorded.

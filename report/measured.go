@@ -6,7 +6,7 @@ import (
 
 	"cutbrief/assess"
 	"cutbrief/rules/cite"
-	"cutbrief/rules/showing"
+	"cutbrief/rules/demonstration"
 	"cutbrief/rules/unit"
 )
 
@@ -130,12 +130,12 @@ func Measured(c assess.Shown, style unit.Style) string {
 	text := "took " + show(secs(took))
 	if length, ok := c.Length.Get(); ok {
 		text += " for " + show(millimetres(length))
-		if v, ok := showing.Reached(length, took).Get(); ok {
+		if v, ok := demonstration.Reached(length, took).Get(); ok {
 			text += " (" + show(unit.Quantity{Value: float64(v), Kind: unit.Speed}) + ")"
 		}
 	}
 	predicted, known := c.Predicted.Get()
-	if pace, ok := showing.Compare(took, predicted); known && ok {
+	if pace, ok := demonstration.Compare(took, predicted); known && ok {
 		text += ", " + show(secs(predicted)) + " predicted: " + string(pace)
 	}
 	return text

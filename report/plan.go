@@ -6,8 +6,8 @@ import (
 	"strings"
 
 	"cutbrief/rules"
+	"cutbrief/rules/demonstration"
 	"cutbrief/rules/metal"
-	"cutbrief/rules/showing"
 	"cutbrief/rules/unit"
 )
 
@@ -49,7 +49,7 @@ func (b *builder) pieceOf(id metal.ID, t unit.Millimetre) string {
 }
 
 // setting words how the torch is set: "40 A, tip on the work".
-func (b *builder) setting(s *showing.Setting) string {
+func (b *builder) setting(s *demonstration.Setting) string {
 	text := unit.Show(amperes(s.Output), b.style, unit.Down) + ", " + b.tip(s)
 	if speed, ok := s.Speed.Get(); ok {
 		text += ", " + b.given(unit.Quantity{Value: float64(speed), Kind: unit.Speed})
@@ -61,7 +61,7 @@ func (b *builder) setting(s *showing.Setting) string {
 }
 
 // tip says how the tip is held.
-func (b *builder) tip(s *showing.Setting) string {
+func (b *builder) tip(s *demonstration.Setting) string {
 	switch {
 	case s.Shielded:
 		return "shielded tip on the work"
@@ -72,7 +72,7 @@ func (b *builder) tip(s *showing.Setting) string {
 }
 
 // because says what a cut proves and why it is in the plan.
-func because(c *showing.Cut) string {
+func because(c *demonstration.Cut) string {
 	if c.Proves == "" {
 		return c.Chosen
 	}

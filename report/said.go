@@ -4,14 +4,14 @@ import (
 	"reflect"
 	"slices"
 
-	"cutbrief/assess/phrase"
+	"cutbrief/rules/message"
 )
 
 // said puts everything worded in what a builder made into the words of a book,
 // nil for our own, and takes out the marks of texts that are not ours to word.
 // Whatever leaves this package goes through here. It walks all fields, so that
 // one added later is not forgotten.
-func said[T any](made T, words *phrase.Book) T {
+func said[T any](made T, words *message.Book) T {
 	wordIn(reflect.ValueOf(&made).Elem(), words)
 	return made
 }
@@ -27,7 +27,7 @@ var (
 
 // wordIn says the texts of one value. Named strings are keys; structs of other
 // packages are not ours.
-func wordIn(v reflect.Value, words *phrase.Book) {
+func wordIn(v reflect.Value, words *message.Book) {
 	switch v.Kind() {
 	case reflect.String:
 		if v.Type() == textType {
@@ -51,7 +51,7 @@ func wordIn(v reflect.Value, words *phrase.Book) {
 	}
 }
 
-func wordFields(v reflect.Value, words *phrase.Book) {
+func wordFields(v reflect.Value, words *message.Book) {
 	if v.Type().PkgPath() != reportPath {
 		return
 	}

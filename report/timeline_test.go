@@ -7,7 +7,7 @@ import (
 
 	"cutbrief/assess"
 	"cutbrief/rules"
-	"cutbrief/rules/showing"
+	"cutbrief/rules/demonstration"
 	"cutbrief/rules/unit"
 )
 
@@ -17,8 +17,8 @@ import (
 func planned(t *testing.T, given unit.Second) *builder {
 	offered := steps()
 	b := newBuilder(farm(t), &offered, Options{})
-	b.plan = []showing.Cut{{Name: "First", Takes: 180}, {Name: "Second", Takes: 300, SetUp: true}}
-	b.showing = showing.Programme{Cuts: b.plan, Given: given, Told: true, Takes: 600}
+	b.plan = []demonstration.Cut{{Name: "First", Takes: 180}, {Name: "Second", Takes: 300, SetUp: true}}
+	b.showing = demonstration.Programme{Cuts: b.plan, Given: given, Told: true, Takes: 600}
 	return b
 }
 

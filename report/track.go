@@ -4,14 +4,14 @@ import (
 	"fmt"
 	"math"
 
-	"cutbrief/rules/showing"
+	"cutbrief/rules/demonstration"
 	"cutbrief/rules/system"
 	"cutbrief/rules/unit"
 )
 
 // Track words how measured speeds with one system compare with the predicted
 // ones, and what that says of the system's row. A nil row is not in the range.
-func Track(t showing.Track, row *system.System, style unit.Style) []Line {
+func Track(t demonstration.Track, row *system.System, style unit.Style) []Line {
 	list := []Line{{Label: "Timed cuts", Value: cutsIn(t.All)}}
 	if t.All.Cuts > 0 {
 		list = append(list, Line{Label: "Speed", Value: speedWords(t.All)}, Line{Label: "Spread", Value: spreadWords(t.All)})
@@ -30,7 +30,7 @@ func cutCount(n int) string {
 }
 
 // cutsIn counts cuts and their visits.
-func cutsIn(e showing.Errors) string {
+func cutsIn(e demonstration.Errors) string {
 	if e.Cuts == 0 {
 		return "none with a prediction"
 	}
@@ -53,34 +53,34 @@ func paceWords(off float64, than string) string {
 }
 
 // speedWords words the median; of few cuts it says that it concludes nothing.
-func speedWords(e showing.Errors) string {
+func speedWords(e demonstration.Errors) string {
 	text := fmt.Sprintf("%s, median of %s", paceWords(e.Median, "predicted"), cutCount(e.Cuts))
-	if e.Cuts < showing.FewestCuts {
+	if e.Cuts < demonstration.FewestCuts {
 		text += ": too few for a conclusion"
 	}
 	return text
 }
 
 // spreadWords words how far cuts lie apart, and by which measure.
-func spreadWords(e showing.Errors) string {
+func spreadWords(e demonstration.Errors) string {
 	text := fmt.Sprintf("from %s to %s", paceWords(e.Low, "predicted"), paceWords(e.High, "predicted"))
-	if e.Cuts < showing.FewestCuts {
+	if e.Cuts < demonstration.FewestCuts {
 		return text + ", the full range of " + cutCount(e.Cuts)
 	}
 	return text + ", the quartiles"
 }
 
 // rowWords says what the cuts mean for the system's row. Nothing is changed.
-func rowWords(t showing.Track, row *system.System, style unit.Style) string {
+func rowWords(t demonstration.Track, row *system.System, style unit.Style) string {
 	if t.Off == "" {
 		verb := "are"
 		if t.Row.Cuts == 1 {
 			verb = "is"
 		}
-		return fmt.Sprintf("is not judged: of the timed cuts, %d %s in mild steel, predicted by the row as it is today and slower than the hand can lead; at least %d such are needed.", t.Row.Cuts, verb, showing.FewestCuts)
+		return fmt.Sprintf("is not judged: of the timed cuts, %d %s in mild steel, predicted by the row as it is today and slower than the hand can lead; at least %d such are needed.", t.Row.Cuts, verb, demonstration.FewestCuts)
 	}
 	base := fmt.Sprintf("%s: cuts ran %s, median of %s", clean(row.Name), paceWords(t.Row.Median, "the row says"), cutsIn(t.Row))
-	if t.Off == showing.OnTheMark {
+	if t.Off == demonstration.OnTheMark {
 		return base + "; the row can stand."
 	}
 	show := func(mm unit.Millimetre) string { return unit.Show(millimetres(mm), style, unit.Nearest) }

@@ -4,8 +4,8 @@ import (
 	"time"
 
 	"cutbrief/assess"
-	"cutbrief/assess/phrase"
 	"cutbrief/rules"
+	"cutbrief/rules/message"
 )
 
 // words is what was said to one of the visit's own questions, cleaned; "" if
@@ -20,7 +20,7 @@ func (b *builder) words(f rules.Fact) string {
 
 // date is the day of the visit, or the day the record was started.
 func (b *builder) date() time.Time {
-	if day, err := time.Parse(time.DateOnly, phrase.Bare(b.words(assess.FactDate))); err == nil {
+	if day, err := time.Parse(time.DateOnly, message.Bare(b.words(assess.FactDate))); err == nil {
 		return day
 	}
 	y, m, d := b.visit.Created.Date()

@@ -8,9 +8,9 @@ import (
 	"unicode/utf8"
 
 	"cutbrief/assess"
-	"cutbrief/assess/phrase"
 	"cutbrief/rules"
 	"cutbrief/rules/cite"
+	"cutbrief/rules/message"
 	"cutbrief/rules/metal"
 	"cutbrief/rules/unit"
 )
@@ -91,7 +91,7 @@ func capital(s string) string {
 
 // stop ends a sentence with a full stop.
 func stop(s string) string {
-	if end := phrase.Bare(s); end == "" || strings.ContainsAny(end[len(end)-1:], ".!?") {
+	if end := message.Bare(s); end == "" || strings.ContainsAny(end[len(end)-1:], ".!?") {
 		return s
 	}
 	return s + "."
@@ -112,7 +112,7 @@ func cited(r cite.Ref) string {
 	s, _ := r.Find()
 	for _, name := range []string{s.Title, r.Clause} {
 		if first, _ := utf8.DecodeRuneInString(name); name != "" && !unicode.IsLower(first) {
-			text = strings.Replace(text, name, phrase.Keep(name), 1)
+			text = strings.Replace(text, name, message.Keep(name), 1)
 		}
 	}
 	return text

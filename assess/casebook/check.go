@@ -7,7 +7,7 @@ import (
 
 	"cutbrief/assess"
 	"cutbrief/rules"
-	"cutbrief/rules/lines"
+	"cutbrief/rules/csvfile"
 	"cutbrief/rules/system"
 )
 
@@ -15,10 +15,10 @@ import (
 // cannot decide on, facts that contradict one another, a manner without its
 // trouble, a figure in plain sight where it should be hidden, or too little
 // patience for the good way through.
-func Check(c *Customer, offered system.Range) []lines.Finding {
-	var list []lines.Finding
+func Check(c *Customer, offered system.Range) []csvfile.Finding {
+	var list []csvfile.Finding
 	add := func(column, problem, accepted string) {
-		list = append(list, lines.Finding{Line: c.Line, Row: c.Name, Column: column, Severity: lines.Error, Problem: problem, Accepted: accepted})
+		list = append(list, csvfile.Finding{Line: c.Line, Row: c.Name, Column: column, Severity: csvfile.Error, Problem: problem, Accepted: accepted})
 	}
 	result := rules.Evaluate(c.job(), offered)
 	switch {

@@ -6,7 +6,7 @@ import (
 	"testing"
 	"unicode"
 
-	"cutbrief/rules/lines"
+	"cutbrief/rules/csvfile"
 	"cutbrief/rules/system"
 )
 
@@ -27,7 +27,7 @@ func FuzzCheck(f *testing.F) {
 }
 
 // fitToShow fails if a finding could steer a terminal.
-func fitToShow(t *testing.T, f lines.Finding) {
+func fitToShow(t *testing.T, f csvfile.Finding) {
 	t.Helper()
 	bad := func(r rune) bool { return unicode.IsControl(r) || unicode.Is(unicode.Cf, r) }
 	for _, s := range []string{f.Row, f.Column, f.Problem, f.Accepted} {

@@ -7,7 +7,7 @@ import (
 	"unicode/utf8"
 
 	"cutbrief/assess"
-	"cutbrief/assess/gate"
+	"cutbrief/assess/sanitize"
 )
 
 // Page is the mark as plain text in lines of at most width characters, 80 if it
@@ -198,7 +198,7 @@ func (p *page) line(s string) { p.out.WriteString(s + "\n") }
 func (p *page) block(first, later, text string) {
 	line := first
 	begun := false
-	for _, word := range strings.Fields(gate.Lines(text)) {
+	for _, word := range strings.Fields(sanitize.Lines(text)) {
 		if begun && utf8.RuneCountInString(line)+1+utf8.RuneCountInString(word) > p.width {
 			p.line(line)
 			line, begun = later, false

@@ -11,7 +11,7 @@ import (
 
 	"cutbrief/assess"
 	"cutbrief/rules"
-	"cutbrief/rules/lines"
+	"cutbrief/rules/csvfile"
 	"cutbrief/rules/metal"
 )
 
@@ -25,10 +25,10 @@ const (
 
 // Read reads cases from a file of "name: value" lines; Format describes it.
 // A case with an error is left out. It never fails as a whole but by a finding.
-func Read(r io.Reader) ([]Customer, []lines.Finding) {
-	text, err := lines.Load(r)
+func Read(r io.Reader) ([]Customer, []csvfile.Finding) {
+	text, err := csvfile.Load(r)
 	if err != nil {
-		return nil, []lines.Finding{{Severity: lines.Error, Problem: err.Error()}}
+		return nil, []csvfile.Finding{{Severity: csvfile.Error, Problem: err.Error()}}
 	}
 	b := &book{names: map[string]bool{}}
 	for i, line := range strings.Split(text, "\n") {
@@ -44,7 +44,7 @@ func Read(r io.Reader) ([]Customer, []lines.Finding) {
 // book is a file while it is read.
 type book struct {
 	customers []Customer
-	findings  []lines.Finding
+	findings  []csvfile.Finding
 	names     map[string]bool
 	now       *draft
 }
@@ -69,7 +69,7 @@ type entry struct {
 }
 
 func (b *book) fault(line int, column, problem, accepted string) {
-	f := lines.Finding{Line: line, Column: column, Severity: lines.Error, Problem: problem, Accepted: accepted}
+	f := csvfile.Finding{Line: line, Column: column, Severity: csvfile.Error, Problem: problem, Accepted: accepted}
 	if b.now != nil {
 		f.Row = b.now.Name
 		b.now.clean = false
@@ -79,18 +79,18 @@ func (b *book) fault(line int, column, problem, accepted string) {
 
 // line takes one line.
 func (b *book) line(n int, line string) {
-	if lines.Skipped(line) {
+	if csvfile.Skipped(line) {
 		return
 	}
 	key, value, ok := strings.Cut(line, ":")
 	key, value = strings.Join(strings.Fields(strings.ToLower(key)), " "), strings.TrimSpace(value)
-	if flaw := lines.Flaw(line); flaw != "" {
+	if flaw := csvfile.Flaw(line); flaw != "" {
 		b.fault(n, "", flaw, "plain text of at most 300 characters a line")
 		return
 	}
 	switch {
 	case !ok:
-		b.fault(n, "", lines.Quoted(line)+" is no line of a case", "name: value, such as level: 2")
+		b.fault(n, "", csvfile.Quoted(line)+" is no line of a case", "name: value, such as level: 2")
 	case value == "":
 		b.fault(n, key, "has no value", "a value behind the colon; leave the line out if the customer does not know")
 	case key == "case":
@@ -113,7 +113,7 @@ func (b *book) open(n int, name string) {
 	b.now.Line, b.now.Name, b.now.Says = n, name, map[rules.Asked]string{}
 	switch {
 	case !isName(name):
-		b.fault(n, "case", lines.Quoted(name)+" is no name", "small letters, figures and dashes, such as bench-top")
+		b.fault(n, "case", csvfile.Quoted(name)+" is no name", "small letters, figures and dashes, such as bench-top")
 	case b.names[name]:
 		b.fault(n, "case", "has the name of a case above", "another name")
 	}
@@ -139,7 +139,7 @@ func (b *book) entry(n int, key, value string) {
 		d.Minutes = b.whole(n, key, value, minutesMost)
 	case key == "manner":
 		if d.Manner = Manner(strings.ToLower(value)); !d.Manner.known() {
-			b.fault(n, key, lines.Quoted(value)+" is no manner of speaking", "one of "+mannerNames())
+			b.fault(n, key, csvfile.Quoted(value)+" is no manner of speaking", "one of "+mannerNames())
 		}
 	case key == "opening":
 		d.Opening = value
@@ -168,7 +168,7 @@ func (b *book) entry(n int, key, value string) {
 func (b *book) whole(n int, key, value string, most int) int {
 	v, err := strconv.Atoi(value)
 	if err != nil || v < 1 || v > most {
-		b.fault(n, key, lines.Quoted(value)+" is out of range", fmt.Sprintf("a whole number from 1 to %d", most))
+		b.fault(n, key, csvfile.Quoted(value)+" is out of range", fmt.Sprintf("a whole number from 1 to %d", most))
 	}
 	return v
 }
@@ -186,13 +186,13 @@ func (b *book) asked(n int, key string) (rules.Asked, bool) {
 	fact, id, _ := strings.Cut(key, " ")
 	q, ok := assess.Find(rules.Fact(fact))
 	if !ok {
-		b.fault(n, key, lines.Quoted(fact)+" is no question of the interview", "case, level, manner, minutes, opening, unclear, wrong, says, or a question such as thickest-clean mild-steel")
+		b.fault(n, key, csvfile.Quoted(fact)+" is no question of the interview", "case, level, manner, minutes, opening, unclear, wrong, says, or a question such as thickest-clean mild-steel")
 		return rules.Asked{}, false
 	}
 	_, known := metal.Find(metal.ID(id))
 	switch {
 	case q.PerMetal && !known:
-		b.fault(n, key, "is asked for each metal, and "+lines.Quoted(id)+" is none", "the question and a metal, such as "+fact+" mild-steel")
+		b.fault(n, key, "is asked for each metal, and "+csvfile.Quoted(id)+" is none", "the question and a metal, such as "+fact+" mild-steel")
 		return rules.Asked{}, false
 	case !q.PerMetal && id != "":
 		b.fault(n, key, "is not asked for each metal", fact)
@@ -297,7 +297,7 @@ func (b *book) read(d *draft, s assess.Step, e entry) (assess.Answer, bool) {
 	}
 	var m *assess.Mistake
 	if errors.As(err, &m) {
-		b.fault(e.line, e.key, lines.Quoted(e.value)+" "+m.Wrong, m.Hint)
+		b.fault(e.line, e.key, csvfile.Quoted(e.value)+" "+m.Wrong, m.Hint)
 	} else {
 		b.fault(e.line, e.key, err.Error(), "")
 	}

@@ -7,7 +7,7 @@ import (
 	"unicode/utf8"
 
 	"cutbrief/assess"
-	"cutbrief/assess/gate"
+	"cutbrief/assess/sanitize"
 	"cutbrief/rules/metal"
 	"cutbrief/rules/unit"
 )
@@ -16,7 +16,7 @@ import (
 // the words of what is chosen.
 func spoken(q *assess.Question, a assess.Answer) string {
 	if len(a.Chosen) == 0 {
-		return gate.Line(strings.TrimSpace(a.Said + " " + a.Unit))
+		return sanitize.Line(strings.TrimSpace(a.Said + " " + a.Unit))
 	}
 	var words []string
 	for _, id := range a.Chosen {

@@ -7,7 +7,7 @@ import (
 
 	"cutbrief/assess/screen/words"
 	"cutbrief/rules"
-	"cutbrief/rules/showing"
+	"cutbrief/rules/demonstration"
 	"cutbrief/rules/unit"
 )
 
@@ -87,21 +87,21 @@ const ample unit.Second = 24 * 3600
 
 // programme plans a demonstration of one system with all the time there is, so
 // that it says of every cut what it proves or why it cannot be shown.
-func programme(job rules.Job, r rules.Result, id string) showing.Programme {
+func programme(job rules.Job, r rules.Result, id string) demonstration.Programme {
 	job.Showing = unit.Known(ample)
-	return showing.Choose(job, with(r, id))
+	return demonstration.Choose(job, with(r, id))
 }
 
 // Showable lists the cuts a demonstration of a system can be put together from,
 // by name.
-func (s *Session) Showable(id string) []showing.LeftOut {
+func (s *Session) Showable(id string) []demonstration.LeftOut {
 	job, _ := s.Notes.Job()
 	p := programme(job, rules.Judge(job, s.Offered), id)
 	list := slices.Clone(p.LeftOut)
 	for _, c := range p.Cuts {
-		list = append(list, showing.LeftOut{ID: c.ID, Name: c.Name})
+		list = append(list, demonstration.LeftOut{ID: c.ID, Name: c.Name})
 	}
-	slices.SortFunc(list, func(a, b showing.LeftOut) int { return strings.Compare(a.Name, b.Name) })
+	slices.SortFunc(list, func(a, b demonstration.LeftOut) int { return strings.Compare(a.Name, b.Name) })
 	return list
 }
 
@@ -132,7 +132,7 @@ func (j *judge) showing() {
 }
 
 // proof sums the demonstration up.
-func (j *judge) proof(p *showing.Programme, takes unit.Second) {
+func (j *judge) proof(p *demonstration.Programme, takes unit.Second) {
 	m, want := j.mark, requirement(j.truth.Critical.Requirement)
 	switch {
 	case len(j.decision.Cuts) == 0:
@@ -162,7 +162,7 @@ func (j *judge) proof(p *showing.Programme, takes unit.Second) {
 }
 
 // weighCut says what one cut would show this customer.
-func weighCut(p *showing.Programme, id string, want rules.Requirement) (text string, proves bool, takes unit.Second) {
+func weighCut(p *demonstration.Programme, id string, want rules.Requirement) (text string, proves bool, takes unit.Second) {
 	for _, c := range p.Cuts {
 		if c.ID != id {
 			continue

@@ -7,11 +7,11 @@ import (
 	"time"
 
 	"cutbrief/assess"
-	"cutbrief/assess/gate"
+	"cutbrief/assess/sanitize"
 	"cutbrief/assess/store/scan"
 	"cutbrief/rules"
+	"cutbrief/rules/demonstration"
 	"cutbrief/rules/metal"
-	"cutbrief/rules/showing"
 	"cutbrief/rules/system"
 	"cutbrief/rules/unit"
 )
@@ -31,7 +31,7 @@ func NewBench(offered system.Range, today time.Time) *Bench {
 // unread is the row of a file that could not be read as a visit.
 func unread(path string, err error) Row {
 	r := Row{Path: path, Stage: Unread}
-	r.raise(flagOf(err), gate.Line(err.Error()))
+	r.raise(flagOf(err), sanitize.Line(err.Error()))
 	return r
 }
 
@@ -39,7 +39,7 @@ func unread(path string, err error) Row {
 func shownPath(path string) string {
 	for i := range len(path) {
 		if path[i] <= ' ' || path[i] > '~' {
-			return gate.Line(path)
+			return sanitize.Line(path)
 		}
 	}
 	return path
@@ -124,7 +124,7 @@ func (b *Bench) evaluate(job rules.Job) rules.Result {
 func (b *Bench) stand(row *Row, v *assess.Visit, r *rules.Result) {
 	row.Critical = r.Critical.Requirement
 	if id := recorded(v); id != "" {
-		row.System = gate.Line(id)
+		row.System = sanitize.Line(id)
 	} else if r.First != nil {
 		row.System = r.First.System.ID
 	}
@@ -228,11 +228,11 @@ func shortReason(c *rules.Candidate, style unit.Style) string {
 			continue
 		}
 		if check.Need.Kind == unit.None {
-			return fmt.Sprintf("%s: %s cannot do it", rule.Title, gate.Line(c.System.Name))
+			return fmt.Sprintf("%s: %s cannot do it", rule.Title, sanitize.Line(c.System.Name))
 		}
-		return fmt.Sprintf("%s: needs %s, %s gives %s", rule.Title, unit.Show(check.Need, style, unit.Up), gate.Line(c.System.Name), unit.Show(check.Have, style, unit.Down))
+		return fmt.Sprintf("%s: needs %s, %s gives %s", rule.Title, unit.Show(check.Need, style, unit.Up), sanitize.Line(c.System.Name), unit.Show(check.Have, style, unit.Down))
 	}
-	return gate.Line(c.System.Name) + " falls short"
+	return sanitize.Line(c.System.Name) + " falls short"
 }
 
 // openReason names the open questions that could change the system, or without
@@ -271,7 +271,7 @@ func unproven(v *assess.Visit, job rules.Job, r *rules.Result) string {
 		return ""
 	}
 	could := ""
-	for _, c := range showing.Plan(job, *r) {
+	for _, c := range demonstration.Plan(job, *r) {
 		if c.Proves != r.Critical.Requirement {
 			continue
 		}

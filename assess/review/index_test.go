@@ -16,7 +16,7 @@ import (
 
 	"cutbrief/assess/sample"
 	"cutbrief/assess/store/scan"
-	"cutbrief/rules/showing"
+	"cutbrief/rules/demonstration"
 	"cutbrief/rules/system"
 	"cutbrief/rules/unit"
 )
@@ -197,7 +197,7 @@ func FuzzIndex(f *testing.F) {
 // some1 is an entry with something in every field of the entry.
 var some1 = entry{path: "a.json", stamp: scan.Stamp{Size: 1, Modified: 2, Changed: 1, Inode: 9},
 	row:  Row{Path: "a.json", Company: "A", Rep: "R", Why: "x\ny", Flags: 3, Thickest: 9.525, Noted: Noted{Minutes: 7, Slow: 2}, Stage: Judged},
-	cuts: []timing{{"demo-45", showing.Timed{Visit: "a.json", Metal: "stainless", Thickness: unit.Known(unit.Millimetre(6)), Took: 0.1, Predicted: 18}}}}
+	cuts: []timing{{"demo-45", demonstration.Timed{Visit: "a.json", Metal: "stainless", Thickness: unit.Known(unit.Millimetre(6)), Took: 0.1, Predicted: 18}}}}
 
 // What is written is read back as it was.
 func TestIndexRoundTrip(t *testing.T) {

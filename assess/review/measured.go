@@ -9,7 +9,7 @@ import (
 	"sync"
 
 	"cutbrief/assess"
-	"cutbrief/rules/showing"
+	"cutbrief/rules/demonstration"
 	"cutbrief/rules/system"
 	"cutbrief/rules/unit"
 )
@@ -25,13 +25,13 @@ type Timings struct {
 // timing is one timed cut and the system it was shown with.
 type timing struct {
 	system string
-	cut    showing.Timed
+	cut    demonstration.Timed
 }
 
 // Measured is what the timed cuts with one system say.
 type Measured struct {
 	System      string // identifier; "" if it was not noted
-	Track       showing.Track
+	Track       demonstration.Track
 	Unpredicted int // more timed cuts, without a prediction to compare with
 }
 
@@ -41,7 +41,7 @@ func timings(path string, v *assess.Visit) []timing {
 	for i := range v.Showings {
 		for _, c := range v.Showings[i].Cuts {
 			if took, timed := c.Took.Get(); timed {
-				list = append(list, timing{v.Showings[i].System, showing.Timed{
+				list = append(list, timing{v.Showings[i].System, demonstration.Timed{
 					Visit: path, Metal: c.Metal, Thickness: c.Thickness, Output: c.Output, Length: c.Length,
 					Took: took, Predicted: c.Predicted.Or(unit.Second(0)),
 				}})
@@ -72,7 +72,7 @@ func (t *Timings) at(i int) []timing {
 // Measured holds the cuts of the visits in rows against the predictions, system
 // by system, the one with the most cuts first, and against the rows of a range.
 func (t *Timings) Measured(rows iter.Seq[*Row], offered system.Range) []Measured {
-	cuts := map[string][]showing.Timed{}
+	cuts := map[string][]demonstration.Timed{}
 	taken := make([]bool, len(t.shelf.refs))
 	for r := range rows {
 		i, timed := t.places.find(r.Path, t.shelf.path)
@@ -95,12 +95,12 @@ func (t *Timings) Measured(rows iter.Seq[*Row], offered system.Range) []Measured
 }
 
 // measured sums up the cuts with one system.
-func measured(id string, cuts []showing.Timed, offered system.Range) Measured {
+func measured(id string, cuts []demonstration.Timed, offered system.Range) Measured {
 	var row *system.System
 	if s, known := offered.Find(id); known {
 		row = &s
 	}
-	m := Measured{System: id, Track: showing.Follow(cuts, row)}
+	m := Measured{System: id, Track: demonstration.Follow(cuts, row)}
 	m.Unpredicted = len(cuts) - m.Track.All.Cuts
 	return m
 }

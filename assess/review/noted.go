@@ -5,7 +5,7 @@ import (
 	"slices"
 
 	"cutbrief/assess"
-	"cutbrief/rules/showing"
+	"cutbrief/rules/demonstration"
 	"cutbrief/rules/unit"
 )
 
@@ -53,11 +53,11 @@ func minutes(s *assess.Spent) uint16 {
 // time counts a timed cut that was predicted.
 func (n *Noted) time(c assess.Shown) {
 	predicted, known := c.Predicted.Get()
-	pace, ok := showing.Compare(c.Took.Or(unit.Second(0)), predicted)
+	pace, ok := demonstration.Compare(c.Took.Or(unit.Second(0)), predicted)
 	if !known || !ok {
 		return
 	}
-	of := map[showing.Pace]*uint8{showing.Slow: &n.Slow, showing.OnTheMark: &n.Fit, showing.Fast: &n.Fast}[pace]
+	of := map[demonstration.Pace]*uint8{demonstration.Slow: &n.Slow, demonstration.OnTheMark: &n.Fit, demonstration.Fast: &n.Fast}[pace]
 	if of != nil && *of < math.MaxUint8 {
 		*of++
 	}

@@ -7,8 +7,8 @@ import (
 	"strings"
 
 	"cutbrief/assess/store/scan"
+	"cutbrief/rules/demonstration"
 	"cutbrief/rules/metal"
-	"cutbrief/rules/showing"
 	"cutbrief/rules/unit"
 )
 
@@ -203,7 +203,7 @@ func (u *unpacker) cuts(path string) []timing {
 	}
 	var list []timing
 	for range n {
-		list = append(list, timing{u.shared(), showing.Timed{Visit: path, Metal: metal.ID(u.shared()),
+		list = append(list, timing{u.shared(), demonstration.Timed{Visit: path, Metal: metal.ID(u.shared()),
 			Thickness: maybe[unit.Millimetre](u), Output: maybe[unit.Ampere](u), Length: maybe[unit.Millimetre](u),
 			Took: unit.Second(u.float()), Predicted: unit.Second(u.float())}})
 	}

@@ -9,8 +9,8 @@ import (
 	"pgregory.net/rapid"
 
 	"cutbrief/assess/store/scan"
+	"cutbrief/rules/demonstration"
 	"cutbrief/rules/metal"
-	"cutbrief/rules/showing"
 	"cutbrief/rules/unit"
 )
 
@@ -34,7 +34,7 @@ func drawn(t *rapid.T) entry {
 	e.row.Noted = Noted{Minutes: rapid.Uint16().Draw(t, "minutes"), Poor: rapid.Bool().Draw(t, "poor"), Fast: rapid.Uint8().Draw(t, "fast")}
 	e.stamp = scan.Stamp{Size: rapid.Int64().Draw(t, "size"), Modified: rapid.Int64().Draw(t, "modified"), Changed: rapid.Int64().Draw(t, "changed"), Inode: rapid.Uint64().Draw(t, "inode")}
 	for range rapid.IntRange(0, 2).Draw(t, "cuts") {
-		c := showing.Timed{Visit: e.path, Metal: metal.ID(text.Draw(t, "metal")), Took: unit.Second(rapid.Float64().Draw(t, "took")), Predicted: 1}
+		c := demonstration.Timed{Visit: e.path, Metal: metal.ID(text.Draw(t, "metal")), Took: unit.Second(rapid.Float64().Draw(t, "took")), Predicted: 1}
 		if rapid.Bool().Draw(t, "known") {
 			c.Thickness, c.Output, c.Length = unit.Known(unit.Millimetre(1.5)), unit.Known(unit.Ampere(45)), unit.Known(unit.Millimetre(0))
 		}

@@ -3,4 +3,4 @@
 // holds no state, asks nothing and saves nothing. Only the screens import it.
 package screen
 
-import _ "cutbrief/assess/screen/dark" // before Bubble Tea
+import _ "cutbrief/assess/screen/background" // before Bubble Tea

@@ -7,7 +7,7 @@ import (
 	"time"
 
 	"cutbrief/assess"
-	"cutbrief/assess/store/whole"
+	"cutbrief/assess/store/atomicfile"
 )
 
 // Save writes v to path, whole or not at all, and raises its revision. It
@@ -22,8 +22,8 @@ func Save(path string, v *assess.Visit, now time.Time) error {
 	if err != nil {
 		return err
 	}
-	err = whole.Replace(path, func() ([]byte, error) { return data, unchanged(path, v) })
-	if errors.Is(err, whole.ErrBusy) {
+	err = atomicfile.Replace(path, func() ([]byte, error) { return data, unchanged(path, v) })
+	if errors.Is(err, atomicfile.ErrBusy) {
 		err = fmt.Errorf("%w: %w", ErrChanged, err)
 	}
 	if err != nil {

@@ -9,7 +9,7 @@ import (
 
 	"github.com/spf13/cobra"
 
-	"cutbrief/assess/store/whole"
+	"cutbrief/assess/store/atomicfile"
 	"cutbrief/report"
 	"cutbrief/rules/unit"
 )
@@ -219,7 +219,7 @@ func (a *app) deliver(targets []target, force bool) error {
 			return put(a.out, t.data)
 		}
 		if dir := filepath.Dir(t.path); dir != swept {
-			whole.Sweep(dir)
+			atomicfile.Sweep(dir)
 			swept = dir
 		}
 		if err := writeFile(t.path, t.data, force); err != nil {

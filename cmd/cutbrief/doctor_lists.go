@@ -7,8 +7,8 @@ import (
 	"path/filepath"
 	"strings"
 
-	"cutbrief/assess/phrase"
-	"cutbrief/rules/lines"
+	"cutbrief/rules/csvfile"
+	"cutbrief/rules/message"
 	prices "cutbrief/rules/price"
 	"cutbrief/rules/system"
 )
@@ -73,7 +73,7 @@ func (a *app) wordsNotice() notice {
 		return n
 	}
 	defer file.Close()
-	book, findings := phrase.Read(file, filepath.Base(named))
+	book, findings := message.Read(file, filepath.Base(named))
 	n.findings(findings, counted(book.Rows(), "phrase"), "cutbrief words check "+shellWord(named))
 	return n
 }
@@ -101,13 +101,13 @@ func (n *notice) opened(path, chosen string, err error) {
 
 // findings says how sound a list is: how much of it can be used, and the first
 // things found.
-func (n *notice) findings(findings []lines.Finding, usable, check string) {
-	faults, doubts := lines.Count(findings, lines.Error), lines.Count(findings, lines.Warning)
+func (n *notice) findings(findings []csvfile.Finding, usable, check string) {
+	faults, doubts := csvfile.Count(findings, csvfile.Error), csvfile.Count(findings, csvfile.Warning)
 	n.say("%s can be used; %d to correct, %d to look at", usable, faults, doubts)
 	const most = 3
 	shown := 0
 	for _, f := range findings {
-		if f.Severity == lines.Note || shown == most {
+		if f.Severity == csvfile.Note || shown == most {
 			continue
 		}
 		shown++

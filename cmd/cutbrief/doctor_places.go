@@ -8,7 +8,7 @@ import (
 	"path/filepath"
 
 	"cutbrief/assess/store"
-	"cutbrief/assess/store/whole"
+	"cutbrief/assess/store/atomicfile"
 )
 
 // placesPart looks at the folders things are kept in.
@@ -70,7 +70,7 @@ func (n *notice) folder(dir, maker string, own bool) bool {
 		n.wrong("move the file away, or name another folder", "is a file, not a folder")
 		return false
 	}
-	if err := whole.Try(dir); err != nil {
+	if err := atomicfile.Try(dir); err != nil {
 		n.wrong("ask for the right to write there, or name another folder", "cannot be written to: %s", reason(err))
 	} else {
 		n.say("can be written to%s", spare(dir))
@@ -86,7 +86,7 @@ func canBeMade(dir string) error {
 	for {
 		up := filepath.Dir(dir)
 		if _, err := os.Stat(up); up == dir || !errors.Is(err, fs.ErrNotExist) {
-			return whole.Try(up)
+			return atomicfile.Try(up)
 		}
 		dir = up
 	}
@@ -94,7 +94,7 @@ func canBeMade(dir string) error {
 
 // spare says how much can still be written: in whole steps of 10, rounded down.
 func spare(dir string) string {
-	free, told := whole.Free(dir)
+	free, told := atomicfile.Free(dir)
 	switch gigabytes := free / 1e9; {
 	case !told:
 		return ""
@@ -124,7 +124,7 @@ func (n *notice) leftovers(dir string) {
 	files, _ := os.ReadDir(dir) // that it cannot be read was said above
 	left := 0
 	for _, f := range files {
-		if whole.Unfinished(f) {
+		if atomicfile.Unfinished(f) {
 			left++
 		}
 	}

@@ -12,7 +12,7 @@ import (
 	"time"
 
 	"cutbrief/assess/sample"
-	"cutbrief/assess/screen/trial"
+	"cutbrief/assess/screen/screentest"
 )
 
 // patience is far longer than the program needs, also where many tests share the
@@ -30,13 +30,13 @@ func flows(t *testing.T) []string {
 	return files
 }
 
-func readFlow(t *testing.T, file string) trial.Flow {
+func readFlow(t *testing.T, file string) screentest.Flow {
 	t.Helper()
 	data, err := os.ReadFile(file)
 	if err != nil {
 		t.Fatal(err)
 	}
-	return trial.ReadFlow(filepath.Base(file), string(data))
+	return screentest.ReadFlow(filepath.Base(file), string(data))
 }
 
 // bench is a folder for a flow: one visit, and a folder of three.
@@ -79,10 +79,10 @@ func program(t *testing.T) string {
 }
 
 // emulated walks through a flow in the terminal emulated here.
-func emulated(t *testing.T, file string, env ...string) *trial.Emulated {
+func emulated(t *testing.T, file string, env ...string) *screentest.Emulated {
 	t.Helper()
 	dir := bench(t)
-	who := &trial.Emulated{T: t, Program: program(t), Dir: dir, Env: surroundings(dir, env...), Patience: patience}
+	who := &screentest.Emulated{T: t, Program: program(t), Dir: dir, Env: surroundings(dir, env...), Patience: patience}
 	readFlow(t, file).Go(t, who)
 	return who
 }
@@ -108,7 +108,7 @@ func TestFlows(t *testing.T) {
 }
 
 func TestFlowsInTmux(t *testing.T) {
-	trial.NeedTmux(t)
+	screentest.NeedTmux(t)
 	for _, file := range flows(t) {
 		if filepath.Base(file) == "dumb.txt" {
 			continue // tmux says itself what it is
@@ -116,7 +116,7 @@ func TestFlowsInTmux(t *testing.T) {
 		t.Run(strings.TrimSuffix(filepath.Base(file), ".txt"), func(t *testing.T) {
 			t.Parallel()
 			dir := bench(t)
-			readFlow(t, file).Go(t, &trial.Tmux{T: t, Program: program(t), Dir: dir, Env: surroundings(dir), Patience: patience})
+			readFlow(t, file).Go(t, &screentest.Tmux{T: t, Program: program(t), Dir: dir, Env: surroundings(dir), Patience: patience})
 		})
 	}
 }

@@ -7,10 +7,10 @@ import (
 
 	"github.com/spf13/cobra"
 
-	"cutbrief/assess/phrase"
 	"cutbrief/report"
 	"cutbrief/report/calendar"
 	"cutbrief/report/text"
+	"cutbrief/rules/message"
 )
 
 // icsFormat is a calendar; only the follow-up has it.
@@ -79,7 +79,7 @@ func (a *app) followup(files []string, o followOptions) error {
 }
 
 // follows collects what comes after each visit.
-func (a *app) follows(files []string, words *phrase.Book) ([]report.FollowUp, error) {
+func (a *app) follows(files []string, words *message.Book) ([]report.FollowUp, error) {
 	offered, err := a.offered()
 	if err != nil {
 		return nil, err

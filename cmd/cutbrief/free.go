@@ -8,7 +8,7 @@ import (
 	"path/filepath"
 	"strings"
 
-	"cutbrief/assess/store/whole"
+	"cutbrief/assess/store/atomicfile"
 )
 
 // mostNames is how many names are tried before giving up.
@@ -18,7 +18,7 @@ const mostNames = 1000
 // next free one (page-2.pdf). It returns the path taken. A file that holds the
 // same bytes already is left as it is.
 func writeFree(path string, data []byte) (string, error) {
-	whole.Sweep(filepath.Dir(path))
+	atomicfile.Sweep(filepath.Dir(path))
 	for n := 1; n <= mostNames; n++ {
 		try := numbered(path, n)
 		if old, err := os.ReadFile(try); err == nil && bytes.Equal(old, data) {

@@ -5,8 +5,8 @@ import (
 	"fmt"
 	"strings"
 
-	"cutbrief/assess/phrase"
 	"cutbrief/assess/screen/interview"
+	"cutbrief/rules/message"
 )
 
 // hold runs the interview in the way that fits, then says goodbye. Leaving,
@@ -34,10 +34,10 @@ func (a *app) part(s *sitting, open int, unkept []string, unsaved error) error {
 		text = where + on
 	}
 	if s.beside != "" {
-		text += s.words.Say("Another program changed "+phrase.Keep(tidy(s.beside))+" meanwhile. Both are kept: compare them.") + "\n"
+		text += s.words.Say("Another program changed "+message.Keep(tidy(s.beside))+" meanwhile. Both are kept: compare them.") + "\n"
 	}
 	if len(unkept) > 0 {
-		text += s.words.Say("Typed but not understood, and so not kept: "+phrase.Keep(tidy(strings.Join(unkept, "; ")))) + "\n"
+		text += s.words.Say("Typed but not understood, and so not kept: "+message.Keep(tidy(strings.Join(unkept, "; ")))) + "\n"
 	}
 	if err := put(a.out, []byte(text)); err != nil || unsaved == nil {
 		return err

@@ -9,7 +9,7 @@ import (
 	"strings"
 	"testing"
 
-	"cutbrief/assess/screen/trial"
+	"cutbrief/assess/screen/screentest"
 )
 
 // TestHostileScreens goes through the screens of an interview about a record
@@ -117,7 +117,7 @@ func TestHostileAnswers(t *testing.T) {
 type step struct{ keys, sees, not string }
 
 // walk goes through steps and looks at every screen.
-func walk(d *trial.Terminal, steps []step) {
+func walk(d *screentest.Terminal, steps []step) {
 	d.T.Helper()
 	for _, step := range steps {
 		d.Tries(step.keys)
@@ -131,7 +131,7 @@ func walk(d *trial.Terminal, steps []step) {
 }
 
 // onlyDrew fails if the terminal was made to do anything but draw.
-func onlyDrew(d *trial.Terminal) {
+func onlyDrew(d *screentest.Terminal) {
 	d.T.Helper()
 	if rung := d.Rung(); len(rung) > 0 {
 		d.T.Errorf("the terminal did %q", rung)

@@ -16,7 +16,7 @@ import (
 	"testing"
 	"time"
 
-	"cutbrief/assess/screen/trial"
+	"cutbrief/assess/screen/screentest"
 	"cutbrief/assess/store"
 )
 
@@ -55,7 +55,7 @@ func (l *life) half() string { return filepath.Join(l.dir, ".a.json.cutbrief") }
 // answers goes through the questions until the program is gone. An answer
 // counts as accepted once the next question is on the screen and the header no
 // longer says that a save is under way.
-func (l *life) answers(d *trial.Terminal) {
+func (l *life) answers(d *screentest.Terminal) {
 	for i := range len(spoken) - 1 {
 		if !d.Until(func(s string) bool { return strings.Contains(s, spoken[i].asks) }) {
 			return
@@ -73,14 +73,14 @@ func (l *life) answers(d *trial.Terminal) {
 }
 
 // killedAtRandom kills at any moment of an interview.
-func (l *life) killedAtRandom(d *trial.Terminal, chance *rand.Rand) {
+func (l *life) killedAtRandom(d *screentest.Terminal, chance *rand.Rand) {
 	time.Sleep(time.Duration(chance.Int64N(int64(250 * time.Millisecond)))) // the moment is the point
 	d.Cmd.Process.Kill()
 }
 
 // killedInSave kills as soon as the file of one of the saves is there, or at
 // the end if no save was caught at it.
-func (l *life) killedInSave(d *trial.Terminal, answered <-chan struct{}, chance *rand.Rand) {
+func (l *life) killedInSave(d *screentest.Terminal, answered <-chan struct{}, chance *rand.Rand) {
 	defer d.Cmd.Process.Kill()
 	was := false
 	for left := 1 + chance.IntN(6); left > 0; {

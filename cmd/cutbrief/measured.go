@@ -9,7 +9,7 @@ import (
 	"cutbrief/assess/review"
 	"cutbrief/report"
 	"cutbrief/report/table"
-	"cutbrief/rules/showing"
+	"cutbrief/rules/demonstration"
 	"cutbrief/rules/system"
 	"cutbrief/rules/unit"
 )
@@ -26,7 +26,7 @@ func (o reviewOptions) measurable(form format) error {
 // what they say of the rows of a range.
 func (job reviewJob) measuredBy(offered system.Range) func(io.Writer, table.Sheet) error {
 	return func(w io.Writer, s table.Sheet) error {
-		m := table.Measured{Totals: s.Totals, Enough: showing.FewestCuts, Caution: "The band is the one at the bench: common practice, no source. No row is changed: that is for whoever answers for the range."}
+		m := table.Measured{Totals: s.Totals, Enough: demonstration.FewestCuts, Caution: "The band is the one at the bench: common practice, no source. No row is changed: that is for whoever answers for the range."}
 		for r := range s.Rows {
 			if r.Stage == review.Judged {
 				m.Visits++

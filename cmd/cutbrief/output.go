@@ -6,7 +6,7 @@ import (
 	"io/fs"
 	"os"
 
-	"cutbrief/assess/store/whole"
+	"cutbrief/assess/store/atomicfile"
 )
 
 // errExists means a file would be written over.
@@ -26,8 +26,8 @@ func writeFile(path string, data []byte, force bool) error {
 		return nil
 	case errors.Is(err, fs.ErrExist):
 		err = errExists
-	case errors.Is(err, whole.ErrBusy):
-		err = whole.ErrBusy // the name it has meanwhile helps nobody
+	case errors.Is(err, atomicfile.ErrBusy):
+		err = atomicfile.ErrBusy // the name it has meanwhile helps nobody
 	}
 	hint := "choose another place with --out"
 	if errors.Is(err, errExists) {
@@ -38,12 +38,12 @@ func writeFile(path string, data []byte, force bool) error {
 
 func write(path string, data []byte, force bool) error {
 	if !force {
-		return whole.Create(path, data)
+		return atomicfile.Create(path, data)
 	}
 	if info, err := os.Stat(path); err == nil && !info.Mode().IsRegular() {
 		return errIrregular
 	}
-	return whole.Replace(path, func() ([]byte, error) { return data, nil })
+	return atomicfile.Replace(path, func() ([]byte, error) { return data, nil })
 }
 
 // reason drops the path and the call from an error of the file system: the

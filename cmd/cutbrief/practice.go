@@ -13,7 +13,7 @@ import (
 	"cutbrief/assess/casebook"
 	"cutbrief/assess/screen/practice"
 	"cutbrief/assess/screen/talk"
-	"cutbrief/rules/lines"
+	"cutbrief/rules/csvfile"
 	"cutbrief/rules/system"
 )
 
@@ -154,7 +154,7 @@ func (a *app) customers(file string, offered system.Range) ([]casebook.Customer,
 }
 
 // examineCases reads a file of cases and checks each that can be read.
-func examineCases(file string, offered system.Range) ([]casebook.Customer, []lines.Finding, error) {
+func examineCases(file string, offered system.Range) ([]casebook.Customer, []csvfile.Finding, error) {
 	f, err := os.Open(file)
 	if err != nil {
 		return nil, nil, fail(fmt.Errorf("read cases %s: %w", file, reason(err)), "an example to start from: cutbrief practice template")

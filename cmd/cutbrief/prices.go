@@ -12,7 +12,7 @@ import (
 
 	"github.com/spf13/cobra"
 
-	"cutbrief/rules/lines"
+	"cutbrief/rules/csvfile"
 	prices "cutbrief/rules/price"
 	"cutbrief/rules/system"
 )
@@ -75,7 +75,7 @@ func (a *app) priceList() (*prices.List, error) {
 	defer file.Close()
 	list, findings := prices.Read(file, filepath.Base(path))
 	for _, f := range findings {
-		if f.Severity == lines.Error {
+		if f.Severity == csvfile.Error {
 			return nil, fail(fmt.Errorf("prices %s: %s", path, f), "see every line with: cutbrief prices check %s", path)
 		}
 	}
@@ -167,7 +167,7 @@ func (a *app) checkPrices(path string) error {
 	if err := put(a.out, b.Bytes()); err != nil {
 		return err
 	}
-	if n := lines.Count(findings, lines.Error); n > 0 {
+	if n := csvfile.Count(findings, csvfile.Error); n > 0 {
 		return fail(fmt.Errorf("prices %s: %d to correct", path, n), "the lines above say where and what would be accepted")
 	}
 	return nil

@@ -6,7 +6,7 @@ import (
 	"io"
 	"strings"
 
-	"cutbrief/assess/gate"
+	"cutbrief/assess/sanitize"
 )
 
 // The exit statuses.
@@ -64,5 +64,5 @@ func asProblem(err error, began bool) *problem {
 // tidy puts a text that may quote a file, a flag or a path through the gate,
 // and on one line. It takes the gate for notes, whose lines may be longer.
 func tidy(s string) string {
-	return strings.ReplaceAll(gate.Lines(s), "\n", " ")
+	return strings.ReplaceAll(sanitize.Lines(s), "\n", " ")
 }

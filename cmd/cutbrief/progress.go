@@ -8,7 +8,7 @@ import (
 	"path/filepath"
 
 	"cutbrief/assess/casebook"
-	"cutbrief/assess/store/whole"
+	"cutbrief/assess/store/atomicfile"
 )
 
 // progressFile is where the progress of practice is kept. It need not exist.
@@ -54,7 +54,7 @@ func addProgress(path string, one casebook.Practice) (p casebook.Progress, err e
 	if err := os.MkdirAll(filepath.Dir(path), 0o700); err != nil {
 		return p, fail(fmt.Errorf("keep the progress in %s: %w", path, reason(err)), hint)
 	}
-	err = whole.Replace(path, func() ([]byte, error) {
+	err = atomicfile.Replace(path, func() ([]byte, error) {
 		if p, err = loadProgress(path); err != nil {
 			return nil, err
 		}

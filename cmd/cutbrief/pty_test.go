@@ -11,13 +11,13 @@ import (
 	"syscall"
 	"testing"
 
-	"cutbrief/assess/screen/trial"
+	"cutbrief/assess/screen/screentest"
 )
 
 // terminal is the program on a terminal that shows what it is given and
 // answers none of the questions programs put to terminals.
 type terminal struct {
-	*trial.Terminal
+	*screentest.Terminal
 	dir string
 }
 
@@ -31,7 +31,7 @@ func open(t *testing.T, args ...string) *terminal {
 	cmd := exec.Command("cutbrief", args...)
 	cmd.Dir = dir
 	cmd.Env = append(os.Environ(), "TERM=xterm-256color", "HOME="+dir, "XDG_DATA_HOME="+dir, "XDG_CONFIG_HOME="+dir)
-	return &terminal{trial.Start(t, cmd, trial.Options{Mute: true}), dir}
+	return &terminal{screentest.Start(t, cmd, screentest.Options{Mute: true}), dir}
 }
 
 // end waits until the program has ended well, and returns all it showed.

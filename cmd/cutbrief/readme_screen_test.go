@@ -13,7 +13,7 @@ import (
 	"testing"
 	"time"
 
-	"cutbrief/assess/screen/trial"
+	"cutbrief/assess/screen/screentest"
 )
 
 // screens are the pictures in the README: a command, what is waited for and then
@@ -69,7 +69,7 @@ func picture(t *testing.T, dir string, args []string, steps [][2]string, ends []
 	cmd.Dir = dir
 	cmd.Env = append(os.Environ(), "TERM=xterm-256color", "NO_COLOR=1", "HOME="+dir,
 		"XDG_DATA_HOME="+filepath.Join(dir, "data"), "XDG_CONFIG_HOME="+filepath.Join(dir, "config"), "XDG_CACHE_HOME="+filepath.Join(dir, "cache"))
-	x := trial.Start(t, cmd, trial.Options{Width: 80, Height: 24, Patience: 20 * time.Second})
+	x := screentest.Start(t, cmd, screentest.Options{Width: 80, Height: 24, Patience: 20 * time.Second})
 	for _, step := range steps {
 		x.Sees(step[0])
 		x.Types(step[1])

@@ -8,7 +8,7 @@ import (
 	"path/filepath"
 	"testing"
 
-	"cutbrief/assess/screen/trial"
+	"cutbrief/assess/screen/screentest"
 )
 
 // TestReviewOnMuteTerminal: the list is there at once although the terminal answers
@@ -27,7 +27,7 @@ func TestReviewOnMuteTerminal(t *testing.T) {
 	cmd := exec.Command("cutbrief", "review", "visits")
 	cmd.Dir = dir
 	cmd.Env = append(os.Environ(), "TERM=xterm-256color", "HOME="+dir, "XDG_CONFIG_HOME="+dir, "XDG_CACHE_HOME="+dir)
-	term := &terminal{trial.Start(t, cmd, trial.Options{Mute: true}), dir}
+	term := &terminal{screentest.Start(t, cmd, screentest.Options{Mute: true}), dir}
 	term.Wrote("2 files, 1 unreadable")
 	term.Wrote("damaged: torn.json")
 	term.Types("t")

@@ -11,10 +11,10 @@ import (
 	"github.com/spf13/cobra"
 
 	"cutbrief/assess"
-	"cutbrief/assess/phrase"
 	"cutbrief/assess/sample"
 	"cutbrief/report"
 	"cutbrief/rules"
+	"cutbrief/rules/message"
 )
 
 // sampleOptions are the flags of sample.
@@ -121,7 +121,7 @@ func (a *app) sample(o sampleOptions) error {
 	if err != nil {
 		return err
 	}
-	said := words.Say("The page is in " + phrase.Keep(path))
+	said := words.Say("The page is in " + message.Keep(path))
 	return put(a.out, append([]byte(said+".\n\n"), same...))
 }
 

@@ -7,10 +7,10 @@ import (
 	"strings"
 
 	"cutbrief/assess"
-	"cutbrief/assess/phrase"
 	"cutbrief/assess/store"
 	"cutbrief/report"
 	"cutbrief/rules"
+	"cutbrief/rules/message"
 	prices "cutbrief/rules/price"
 	"cutbrief/rules/system"
 )
@@ -25,7 +25,7 @@ type sitting struct {
 	path    string // "" until a new visit is first saved
 	folder  store.Folder
 	paper   string
-	words   *phrase.Book
+	words   *message.Book
 	watch   *assess.Stopwatch // nil where no interview is held
 	kept    bool              // there is a file at path
 	beside  string            // the file another program changed meanwhile, which is kept too
@@ -98,14 +98,14 @@ func (s *sitting) Page(v *assess.Visit) (string, error) {
 // farewell is what a user who leaves is told, in two lines: where the visit
 // is, and how to go on. It is not an error. path is "" if nothing was ever
 // saved.
-func farewell(words *phrase.Book, path string, open int) (where, on string) {
-	shown, word := phrase.Keep(tidy(path)), shellWord(tidy(path))
-	where, on = "The visit is in "+shown+".", "To make its page: "+phrase.Keep("cutbrief brief "+word)
+func farewell(words *message.Book, path string, open int) (where, on string) {
+	shown, word := message.Keep(tidy(path)), shellWord(tidy(path))
+	where, on = "The visit is in "+shown+".", "To make its page: "+message.Keep("cutbrief brief "+word)
 	switch {
 	case path == "":
-		where, on = "Nothing was answered, so nothing was saved.", "To start again: "+phrase.Keep("cutbrief interview")
+		where, on = "Nothing was answered, so nothing was saved.", "To start again: "+message.Keep("cutbrief interview")
 	case open > 0:
-		where, on = "The draft is in "+shown+".", "To go on: "+phrase.Keep("cutbrief interview "+word)
+		where, on = "The draft is in "+shown+".", "To go on: "+message.Keep("cutbrief interview "+word)
 	}
 	return words.Say(where) + "\n", words.Say(on) + "\n"
 }

@@ -8,8 +8,8 @@ import (
 	"strings"
 
 	"cutbrief/assess"
-	"cutbrief/assess/gate"
 	"cutbrief/assess/review"
+	"cutbrief/assess/sanitize"
 	"cutbrief/assess/store"
 	"cutbrief/report/pdf"
 	"cutbrief/report/table"
@@ -108,7 +108,7 @@ func quotes(dir string, s table.Sheet) string {
 		}
 		v, _, err := store.Load(filepath.Join(dir, filepath.FromSlash(r.Path)))
 		if err != nil {
-			fmt.Fprintf(&b, "  %s: %s\n", r.ShownPath(), gate.Line(reason(err).Error()))
+			fmt.Fprintf(&b, "  %s: %s\n", r.ShownPath(), sanitize.Line(reason(err).Error()))
 			continue
 		}
 		if latest := v.Latest(); latest != nil {
@@ -126,7 +126,7 @@ func quotes(dir string, s table.Sheet) string {
 
 // wordsOf are the words noted of a demonstration, each in quotes.
 func wordsOf(s *assess.Showing) []string {
-	quoted := func(text string) string { return "“" + gate.Line(text) + "”" }
+	quoted := func(text string) string { return "“" + sanitize.Line(text) + "”" }
 	var list []string
 	if strings.TrimSpace(s.Because) != "" {
 		list = append(list, quoted(s.Because))

@@ -11,7 +11,7 @@ import (
 	"time"
 
 	"cutbrief/assess"
-	"cutbrief/assess/screen/trial"
+	"cutbrief/assess/screen/screentest"
 	"cutbrief/assess/store"
 	"cutbrief/rules"
 )
@@ -33,7 +33,7 @@ func keptSays(t *testing.T, path string, want ...string) {
 }
 
 // interviewed starts an interview in a folder and answers its first question.
-func interviewed(t *testing.T, home string, file string) *trial.Terminal {
+func interviewed(t *testing.T, home string, file string) *screentest.Terminal {
 	t.Helper()
 	d := draw(t, home, "interview", file)
 	d.Sees("Which company", "still open")
@@ -152,7 +152,7 @@ func TestClockJumps(t *testing.T) {
 }
 
 // savedAfter gives one more answer, and looks that all are saved.
-func savedAfter(d *trial.Terminal, path string) {
+func savedAfter(d *screentest.Terminal, path string) {
 	d.T.Helper()
 	d.Sees("Where are we")
 	d.Tries("Mill Lane\r")
@@ -202,7 +202,7 @@ func TestTwoPrograms(t *testing.T) {
 	dir := t.TempDir()
 	interviewed(t, dir, "a.json").Kill()
 	first, second := draw(t, dir, "interview", "a.json"), draw(t, dir, "interview", "a.json")
-	for _, d := range []*trial.Terminal{first, second} {
+	for _, d := range []*screentest.Terminal{first, second} {
 		d.Sees("date of the visit") // the two before are not needed
 	}
 	first.Tries("\r")
@@ -210,7 +210,7 @@ func TestTwoPrograms(t *testing.T) {
 	first.Until(func(s string) bool { return !strings.Contains(s, "saving ·") })
 	second.Tries("\x152026-03-14\r")
 	second.Sees("Who is making the visit")
-	for _, d := range []*trial.Terminal{first, second} {
+	for _, d := range []*screentest.Terminal{first, second} {
 		d.Tries(ctrlC)
 		d.Ends()
 	}

@@ -16,8 +16,6 @@ import (
 	"pgregory.net/rapid"
 
 	"cutbrief/assess"
-	"cutbrief/assess/phrase"
-	"cutbrief/assess/phrase/unsaid"
 	"cutbrief/assess/sample"
 	"cutbrief/report"
 	"cutbrief/report/pdf"
@@ -25,6 +23,8 @@ import (
 	"cutbrief/rules"
 	"cutbrief/rules/cite"
 	"cutbrief/rules/cost"
+	"cutbrief/rules/message"
+	"cutbrief/rules/message/unsaid"
 	"cutbrief/rules/metal"
 	"cutbrief/rules/system"
 	"cutbrief/rules/unit"
@@ -54,7 +54,7 @@ func TestEveryQuestionIsSaidInGerman(t *testing.T) {
 			if q.PerMetal {
 				step.Metal = m.ID
 			}
-			book.Each([]string{step.Text(), step.Name(), "taken: " + step.Name() + ", " + phrase.Keep("x") + " (Esc goes back to it)"})
+			book.Each([]string{step.Text(), step.Name(), "taken: " + step.Name() + ", " + message.Keep("x") + " (Esc goes back to it)"})
 		}
 	}
 	heldToGerman(t, ear)
@@ -101,7 +101,7 @@ func TestEveryTableIsSaidInGerman(t *testing.T) {
 // tables are the files whose texts are all shown as they stand: cautions,
 // checklists, cuts of the demonstration, evidence, flags.
 var tables = []string{
-	"rules/showing/catalogue.go", "rules/showing/need.go", "rules/showing/caution.go", "rules/showing/checklist.go", "rules/showing/pace.go",
+	"rules/demonstration/catalogue.go", "rules/demonstration/need.go", "rules/demonstration/caution.go", "rules/demonstration/checklist.go", "rules/demonstration/pace.go",
 	"rules/table.go", "rules/evidence.go", "rules/flags.go",
 }
 
@@ -139,7 +139,7 @@ func TestEverySentenceOfTheTablesIsSaidInGerman(t *testing.T) {
 }
 
 // wordAll builds and prints everything that can be printed of a visit.
-func wordAll(book *phrase.Book, v *assess.Visit, offered system.Range, pages bool) {
+func wordAll(book *message.Book, v *assess.Visit, offered system.Range, pages bool) {
 	for _, style := range []unit.Style{unit.Metric, unit.Inch} {
 		o := report.Options{Style: style, Checklist: true, Working: true, Pictures: true, Words: book}
 		brief := report.Build(v, offered, o)

@@ -7,11 +7,11 @@ import (
 
 	"github.com/spf13/cobra"
 
-	"cutbrief/assess/phrase"
 	"cutbrief/report"
 	"cutbrief/report/data"
 	"cutbrief/report/text"
 	"cutbrief/rules"
+	"cutbrief/rules/message"
 )
 
 // whyFormats are the forms a derivation can take.
@@ -95,7 +95,7 @@ func about(reasons []report.Reason, topic string) ([]report.Reason, error) {
 	return nil, misuse(fmt.Sprintf("%q is not a topic", topic), "one of "+strings.Join(names, ", "))
 }
 
-func (a *app) putReasons(reasons []report.Reason, form format, words *phrase.Book) error {
+func (a *app) putReasons(reasons []report.Reason, form format, words *message.Book) error {
 	switch form {
 	case markdownFormat:
 		return put(a.out, []byte(text.WhyMarkdownIn(words, reasons)))

@@ -11,8 +11,8 @@ import (
 
 	"github.com/spf13/cobra"
 
-	"cutbrief/assess/phrase"
-	"cutbrief/rules/lines"
+	"cutbrief/rules/csvfile"
+	"cutbrief/rules/message"
 )
 
 // The words a user can name without a file.
@@ -55,7 +55,7 @@ it is. With de the second column holds the German words.`,
 			if len(args) == 1 && args[0] != germanWords {
 				return misuse(fmt.Sprintf("there are no words in %q", args[0]), "leave it out, or say "+germanWords)
 			}
-			return put(a.out, []byte(phrase.Template(len(args) == 1)))
+			return put(a.out, []byte(message.Template(len(args) == 1)))
 		},
 	}
 }
@@ -75,13 +75,13 @@ words stays as it is.`,
 
 // book is the book of phrases in use, nil for our own words. A book with errors
 // is refused: a page must not be half in other words.
-func (a *app) book() (*phrase.Book, error) {
+func (a *app) book() (*message.Book, error) {
 	named, from := a.wordsNamed()
 	switch strings.ToLower(named) {
 	case "", englishWords:
 		return nil, nil
 	case germanWords:
-		return phrase.German(), nil
+		return message.German(), nil
 	}
 	file, err := os.Open(named)
 	if from == "" && errors.Is(err, fs.ErrNotExist) {
@@ -91,9 +91,9 @@ func (a *app) book() (*phrase.Book, error) {
 		return nil, fail(fmt.Errorf("read words %s: %w", named, reason(err)), "say en, de or the name of a file; one to start from: cutbrief words template")
 	}
 	defer file.Close()
-	book, findings := phrase.Read(file, filepath.Base(named))
+	book, findings := message.Read(file, filepath.Base(named))
 	for _, f := range findings {
-		if f.Severity == lines.Error {
+		if f.Severity == csvfile.Error {
 			return nil, fail(fmt.Errorf("words %s: %s", named, f), "see every line with: cutbrief words check %s", named)
 		}
 	}
@@ -102,7 +102,7 @@ func (a *app) book() (*phrase.Book, error) {
 
 // bookFor is the book for a document. JSON, CSV and calendars are for programs and
 // stay in our own words.
-func (a *app) bookFor(form format) (*phrase.Book, error) {
+func (a *app) bookFor(form format) (*message.Book, error) {
 	switch form {
 	case pdfFormat, textFormat, markdownFormat:
 		return a.book()
@@ -154,12 +154,12 @@ func (a *app) checkWords(path string) error {
 		return fail(fmt.Errorf("read words %s: %w", path, reason(err)), "one to start from: cutbrief words template")
 	}
 	defer file.Close()
-	book, findings := phrase.Read(file, filepath.Base(path))
+	book, findings := message.Read(file, filepath.Base(path))
 	var b bytes.Buffer
 	for _, f := range findings {
 		fmt.Fprintln(&b, tidy(f.String()))
 	}
-	lacks, wrong := book.Lacks(), lines.Count(findings, lines.Error)
+	lacks, wrong := book.Lacks(), csvfile.Count(findings, csvfile.Error)
 	for _, s := range lacks {
 		if book.Rows() > 0 || wrong == 0 { // of a file that is no book, the reason is enough
 			fmt.Fprintln(&b, "no words for: "+s)

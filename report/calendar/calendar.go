@@ -12,7 +12,7 @@ import (
 	"time"
 	"unicode/utf8"
 
-	"cutbrief/assess/gate"
+	"cutbrief/assess/sanitize"
 	"cutbrief/report"
 
 	"github.com/emersion/go-ical"
@@ -64,7 +64,7 @@ func eventOf(f *report.FollowUp) (*ical.Event, error) {
 		return nil, ErrNoDate
 	}
 	e := ical.NewEvent()
-	e.Props.SetText(ical.PropUID, gate.Line(f.ID)+"-next@cutbrief")
+	e.Props.SetText(ical.PropUID, sanitize.Line(f.ID)+"-next@cutbrief")
 	e.Props.SetDateTime(ical.PropDateTimeStamp, stamp(f))
 	e.Props.SetDateTime(ical.PropLastModified, stamp(f))
 	e.Props.Set(&ical.Prop{Name: ical.PropSequence, Value: strconv.Itoa(f.Revision)})
@@ -73,9 +73,9 @@ func eventOf(f *report.FollowUp) (*ical.Event, error) {
 		e.Props.SetDate(ical.PropDateTimeEnd, next)
 	}
 	e.Props.SetText(ical.PropTransparency, "TRANSPARENT") // it blocks no meeting
-	e.Props.SetText(ical.PropSummary, gate.Line(summary(f)))
-	e.Props.SetText(ical.PropDescription, gate.Lines(description(f)))
-	if place := gate.Line(f.Place); place != "" {
+	e.Props.SetText(ical.PropSummary, sanitize.Line(summary(f)))
+	e.Props.SetText(ical.PropDescription, sanitize.Lines(description(f)))
+	if place := sanitize.Line(f.Place); place != "" {
 		e.Props.SetText(ical.PropLocation, place)
 	}
 	return e, nil
@@ -105,10 +105,10 @@ func summary(f *report.FollowUp) string {
 
 // description lists what whoever does the step has to know.
 func description(f *report.FollowUp) string {
-	lines := []string{"Shown: " + gate.Line(f.Shown)}
+	lines := []string{"Shown: " + sanitize.Line(f.Shown)}
 	for _, l := range []report.Line{{Label: "By", Value: f.Owner}, {Label: "Contact", Value: f.Contact}, {Label: "Outcome", Value: string(f.Outcome)}, {Label: "Because", Value: f.Because}} {
 		if l.Value != "" {
-			lines = append(lines, l.Label+": "+gate.Line(l.Value))
+			lines = append(lines, l.Label+": "+sanitize.Line(l.Value))
 		}
 	}
 	return strings.Join(lines, "\n")

@@ -6,8 +6,8 @@ import (
 
 	"cutbrief/assess"
 	"cutbrief/assess/casebook"
-	"cutbrief/assess/phrase"
-	"cutbrief/rules/lines"
+	"cutbrief/rules/csvfile"
+	"cutbrief/rules/message"
 	"cutbrief/rules/price"
 	"cutbrief/rules/system"
 )
@@ -91,7 +91,7 @@ func answer(q *assess.Question) string {
 
 // listLimits holds for both lists that come as CSV.
 func listLimits() string {
-	return fmt.Sprintf("CSV in UTF-8, of at most %d KiB. A line with an error is left out and named with what would be accepted; a list that holds one is not used.", lines.MaxBytes/1024)
+	return fmt.Sprintf("CSV in UTF-8, of at most %d KiB. A line with an error is left out and named with what would be accepted; a list that holds one is not used.", csvfile.MaxBytes/1024)
 }
 
 func systems() Page {
@@ -127,7 +127,7 @@ func cases() Page {
 
 func words() Page {
 	s := Section{Title: "Rows that are no sentences", Head: []string{"First cell", "Second cell"}}
-	for _, r := range phrase.Special() {
+	for _, r := range message.Special() {
 		s.Rows = append(s.Rows, []string{r[0], r[1]})
 	}
 	return Page{

@@ -11,9 +11,9 @@ import (
 	"cutbrief/rules"
 	"cutbrief/rules/cite"
 	"cutbrief/rules/cost"
+	"cutbrief/rules/demonstration"
 	"cutbrief/rules/metal"
 	"cutbrief/rules/price"
-	"cutbrief/rules/showing"
 	"cutbrief/rules/system"
 )
 
@@ -41,7 +41,7 @@ func TestNothingIsLeftOut(t *testing.T) {
 	for _, m := range metal.List() {
 		wanted["rules"] = append(wanted["rules"], m.Name)
 	}
-	for _, w := range showing.Cautions(rules.Job{}, rules.Result{}) {
+	for _, w := range demonstration.Cautions(rules.Job{}, rules.Result{}) {
 		wanted["rules"] = append(wanted["rules"], w.Text)
 	}
 	for _, f := range cost.Figures() {

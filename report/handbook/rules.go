@@ -9,9 +9,9 @@ import (
 	"cutbrief/rules"
 	"cutbrief/rules/cite"
 	"cutbrief/rules/cost"
+	"cutbrief/rules/demonstration"
 	"cutbrief/rules/metal"
 	"cutbrief/rules/price"
-	"cutbrief/rules/showing"
 )
 
 // Rules is the page of everything a recommendation rests on.
@@ -86,7 +86,7 @@ func pointerTable() Section {
 
 func cautionTable() Section {
 	s := Section{Title: "Cautions", Says: []string{"They are reminders, and come in this order on the page."}, Head: []string{"Caution", "Given when", "Source", "Known as"}}
-	for _, w := range showing.Warnings() {
+	for _, w := range demonstration.Warnings() {
 		when := w.When
 		if when == "" {
 			when = "always"
@@ -98,7 +98,7 @@ func cautionTable() Section {
 
 func cutTable() Section {
 	s := Section{Title: "Cuts of a demonstration", Head: []string{"Cut", "Shows", "Minutes", "Look for", "Can fail", "So", "Known as"}}
-	for _, c := range showing.Cuts() {
+	for _, c := range demonstration.Cuts() {
 		var shows []string
 		for _, r := range c.Proves {
 			shows = append(shows, report.RequirementName(r))

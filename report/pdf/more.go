@@ -1,8 +1,8 @@
 package pdf
 
 import (
-	"cutbrief/assess/phrase"
 	"cutbrief/report"
+	"cutbrief/rules/message"
 )
 
 // more lays out what is printed behind the page on demand: the checklists, the
@@ -119,13 +119,13 @@ func (w *writer) reason(r report.Reason) {
 
 func (w *writer) below(r report.Reason, indent float64) {
 	if r.Formula != "" {
-		w.put("", w.on.say("Rule: "+phrase.Keep(r.Formula)), indent, smallStyle, black)
+		w.put("", w.on.say("Rule: "+message.Keep(r.Formula)), indent, smallStyle, black)
 	}
 	if r.Numbers != "" {
-		w.put("", w.on.say("Here: "+phrase.Keep(r.Numbers)), indent, smallStyle, black)
+		w.put("", w.on.say("Here: "+message.Keep(r.Numbers)), indent, smallStyle, black)
 	}
 	if rests := restsOn(r); rests != "" {
-		w.put("", w.on.say("Rests on: "+phrase.Keep(rests)), indent, smallStyle, grey)
+		w.put("", w.on.say("Rests on: "+message.Keep(rests)), indent, smallStyle, grey)
 	}
 	for _, part := range r.Parts {
 		text := sentence(colon(part.Title, part.Value), part.Numbers)

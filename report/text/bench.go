@@ -3,8 +3,8 @@ package text
 import (
 	"strconv"
 
-	"cutbrief/assess/phrase"
 	"cutbrief/report"
+	"cutbrief/rules/message"
 )
 
 // Bench writes the demonstration as it is run at the bench, step by step, in
@@ -14,7 +14,7 @@ func Bench(b report.Bench, width int) string {
 		width = DefaultWidth
 	}
 	p := &printer{width: max(width, leastWidth), words: b.Words}
-	p.block("", p.words.Say(joined("The demonstration of", phrase.Keep(b.System), forWhom(phrase.Keep(b.Customer)))))
+	p.block("", p.words.Say(joined("The demonstration of", message.Keep(b.System), forWhom(message.Keep(b.Customer)))))
 	p.block("", b.Takes)
 	for i := range b.Steps {
 		p.step(i+1, &b.Steps[i])

@@ -3,8 +3,8 @@ package text
 import (
 	"strings"
 
-	"cutbrief/assess/phrase"
 	"cutbrief/report"
+	"cutbrief/rules/message"
 )
 
 // cost writes the page's part about cost.
@@ -43,10 +43,10 @@ func CostSheet(s report.CostSheet, width int) string {
 	p.line("")
 	p.block("", s.Cut)
 	for _, w := range s.Today {
-		p.way("Today: "+phrase.Keep(w.Name+", "+w.Cut), w)
+		p.way("Today: "+message.Keep(w.Name+", "+w.Cut), w)
 	}
 	for _, o := range s.Systems {
-		p.way(phrase.Keep(o.Name+", "+o.Cut), o.CostWay)
+		p.way(message.Keep(o.Name+", "+o.Cut), o.CostWay)
 		p.saving(o)
 	}
 	p.chart(s.Crossing)
@@ -66,13 +66,13 @@ func (p *printer) way(title string, w report.CostWay) {
 }
 
 // wayRows are the parts of a way, low, likely and high.
-func wayRows(words *phrase.Book, w report.CostWay) [][]string {
-	rows := [][]string{words.Each([]string{phrase.Keep(w.Each) + " of cut", "low", "likely", "high"})}
+func wayRows(words *message.Book, w report.CostWay) [][]string {
+	rows := [][]string{words.Each([]string{message.Keep(w.Each) + " of cut", "low", "likely", "high"})}
 	for _, l := range w.Lines {
 		rows = append(rows, amounts(l.Name, l.Cost))
 	}
 	if w.PerMetre != nil {
-		rows = append(rows, amounts(words.Say("together, "+phrase.Keep(w.Each)), *w.PerMetre))
+		rows = append(rows, amounts(words.Say("together, "+message.Keep(w.Each)), *w.PerMetre))
 	}
 	if w.PerYear != nil {
 		rows = append(rows, amounts(words.Say("together, a year"), *w.PerYear))
@@ -92,9 +92,9 @@ func (p *printer) saving(o report.CostOffer) {
 }
 
 // savingLines say what a system saves, when it pays, and what moves that.
-func savingLines(words *phrase.Book, o report.CostOffer) []string {
+func savingLines(words *message.Book, o report.CostOffer) []string {
 	var list []string
-	keep := phrase.Keep // said already
+	keep := message.Keep // said already
 	if o.Verdict != "" && o.Saving != nil {
 		text := "Against " + keep(o.Against) + ": " + keep(o.Verdict+", "+o.Saving.Text+" "+o.Each)
 		if o.SavingAll != nil {
@@ -140,8 +140,8 @@ func (p *printer) inputs(list []report.CostInput) {
 	}
 }
 
-func inputLine(words *phrase.Book, in report.CostInput) string {
-	text := phrase.Keep(in.Name) + ": " + number(in.Likely) + " (" + number(in.Low) + " to " + number(in.High) + ") " + phrase.Keep(in.Unit)
+func inputLine(words *message.Book, in report.CostInput) string {
+	text := message.Keep(in.Name) + ": " + number(in.Likely) + " (" + number(in.Low) + " to " + number(in.High) + ") " + message.Keep(in.Unit)
 	text = words.Say(text)
 	return joined(text, sourced("", in.Basis), bracket(in.Note))
 }

@@ -5,8 +5,8 @@ import (
 	"strconv"
 	"strings"
 
-	"cutbrief/assess/phrase"
 	"cutbrief/report"
+	"cutbrief/rules/message"
 )
 
 // cost writes the page's part about cost.
@@ -37,10 +37,10 @@ func CostMarkdown(s report.CostSheet) string {
 	}
 	m.paragraph(escaped(s.Cut))
 	for _, w := range s.Today {
-		m.way("Today: "+phrase.Keep(w.Name+", "+w.Cut), w)
+		m.way("Today: "+message.Keep(w.Name+", "+w.Cut), w)
 	}
 	for _, o := range s.Systems {
-		m.way(phrase.Keep(o.Name+", "+o.Cut), o.CostWay)
+		m.way(message.Keep(o.Name+", "+o.Cut), o.CostWay)
 		m.sentences("", savingLines(m.words, o))
 	}
 	m.chart(s.Crossing)

@@ -4,8 +4,8 @@ import (
 	"strings"
 
 	"cutbrief/assess"
-	"cutbrief/assess/phrase"
 	"cutbrief/report"
+	"cutbrief/rules/message"
 )
 
 // Letter writes a short letter to the customer after a demonstration, from
@@ -28,11 +28,11 @@ func Letter(f report.FollowUp, width int) string {
 	p.line("")
 	p.block("", p.words.Say(greeting(f.Contact)))
 	p.line("")
-	p.block("", p.words.Say("Thank you for your time at the demonstration on "+phrase.Keep(f.Shown)+"."))
+	p.block("", p.words.Say("Thank you for your time at the demonstration on "+message.Keep(f.Shown)+"."))
 	p.seen(f.Cuts)
 	if f.Words != "" {
 		p.line("")
-		p.block("", p.words.Say("In your own words: “"+phrase.Keep(f.Words)+"”"))
+		p.block("", p.words.Say("In your own words: “"+message.Keep(f.Words)+"”"))
 	}
 	p.answered(f.Answered)
 	p.agreed(&f)
@@ -51,7 +51,7 @@ func greeting(contact string) string {
 	if contact == "" {
 		return "Good day,"
 	}
-	return "Dear " + phrase.Keep(contact) + ","
+	return "Dear " + message.Keep(contact) + ","
 }
 
 // seen lists what was shown.
@@ -94,9 +94,9 @@ func (p *printer) agreed(f *report.FollowUp) {
 	if f.Step == "" {
 		return
 	}
-	next := "The next step: " + phrase.Keep(strings.TrimSuffix(f.Step, "."))
+	next := "The next step: " + message.Keep(strings.TrimSuffix(f.Step, "."))
 	if f.Owner != "" {
-		next += " (" + phrase.Keep(f.Owner) + ")"
+		next += " (" + message.Keep(f.Owner) + ")"
 	}
 	if !f.Due.IsZero() {
 		next += ", by " + f.Due.Format("2 January 2006")

@@ -4,15 +4,15 @@ import (
 	"strings"
 	"testing"
 
-	"cutbrief/assess/phrase"
 	"cutbrief/report"
+	"cutbrief/rules/message"
 )
 
 // Where the words of a firm leave no room for the line to sign on beside them, it
 // stands below.
 func TestLongWordsUnderTheSignature(t *testing.T) {
 	for _, long := range []string{strings.Repeat("x", 30), strings.Repeat("é", 250)} {
-		words, findings := phrase.Read(strings.NewReader("english,words\nDate,"+long+"\nCustomer,"+long+"\n"), "test")
+		words, findings := message.Read(strings.NewReader("english,words\nDate,"+long+"\nCustomer,"+long+"\n"), "test")
 		if len(findings) > 0 {
 			t.Fatal(findings)
 		}

@@ -3,8 +3,8 @@ package text
 import (
 	"strings"
 
-	"cutbrief/assess/phrase"
 	"cutbrief/report"
+	"cutbrief/rules/message"
 )
 
 // Why writes a derivation as plain text in lines of at most width cells, as
@@ -13,7 +13,7 @@ import (
 func Why(reasons []report.Reason, width int) string { return WhyIn(nil, reasons, width) }
 
 // WhyIn is Why in the words of a book, by which the reasons are worded already.
-func WhyIn(words *phrase.Book, reasons []report.Reason, width int) string {
+func WhyIn(words *message.Book, reasons []report.Reason, width int) string {
 	if width == 0 {
 		width = DefaultWidth
 	}
@@ -44,16 +44,16 @@ func (p *printer) below(indent string, r report.Reason) {
 }
 
 // under lists the formula, the numbers put in, and what they rest on.
-func under(words *phrase.Book, r report.Reason) []string {
+func under(words *message.Book, r report.Reason) []string {
 	var list []string
 	if r.Formula != "" {
-		list = append(list, words.Say("rule: "+phrase.Keep(r.Formula)))
+		list = append(list, words.Say("rule: "+message.Keep(r.Formula)))
 	}
 	if r.Numbers != "" {
-		list = append(list, words.Say("here: "+phrase.Keep(r.Numbers)))
+		list = append(list, words.Say("here: "+message.Keep(r.Numbers)))
 	}
 	if rests := sourced(r.Source, r.Trust); rests != "" {
-		list = append(list, words.Say("rests on "+phrase.Keep(strings.Trim(rests, "[]"))))
+		list = append(list, words.Say("rests on "+message.Keep(strings.Trim(rests, "[]"))))
 	}
 	return list
 }
@@ -64,7 +64,7 @@ func inline(r report.Reason) string {
 }
 
 // WhyMarkdownIn writes a derivation as Markdown in the words of a book.
-func WhyMarkdownIn(words *phrase.Book, reasons []report.Reason) string {
+func WhyMarkdownIn(words *message.Book, reasons []report.Reason) string {
 	m := &markdown{words: words}
 	m.reasons(reasons)
 	return strings.TrimLeft(m.out.String(), "\n")
@@ -85,7 +85,7 @@ func (m *markdown) reasons(reasons []report.Reason) {
 
 // NextIn writes the open questions, strongest first, a line or two each, in the
 // words of a book, by which they are worded already.
-func NextIn(words *phrase.Book, lines []report.Line, width int) string {
+func NextIn(words *message.Book, lines []report.Line, width int) string {
 	if width == 0 {
 		width = DefaultWidth
 	}

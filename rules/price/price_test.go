@@ -5,7 +5,7 @@ import (
 	"strings"
 	"testing"
 
-	"cutbrief/rules/lines"
+	"cutbrief/rules/csvfile"
 )
 
 const start = "item,unit,low,likely,high,basis,note\ncurrency,,,EUR,,,\ndate,,,2026-02-28,,,\nplace,,,Velmoor,,,\n"
@@ -82,7 +82,7 @@ func TestFindings(t *testing.T) {
 		l, findings := Read(strings.NewReader(start+line+"\n"), "x")
 		var found bool
 		for _, f := range findings {
-			found = found || f.Severity == lines.Error && f.Line == 5 && strings.Contains(f.String(), want)
+			found = found || f.Severity == csvfile.Error && f.Line == 5 && strings.Contains(f.String(), want)
 		}
 		if _, kept := l.Get(Oxygen); !found || kept {
 			t.Errorf("%q: kept %v, findings %v", line, kept, findings)
@@ -104,7 +104,7 @@ func TestAListSaysWhatItIs(t *testing.T) {
 		_, findings := Read(strings.NewReader(text), "x")
 		var all []string
 		for _, f := range findings {
-			if f.Severity == lines.Error {
+			if f.Severity == csvfile.Error {
 				all = append(all, f.String())
 			}
 		}
@@ -117,7 +117,7 @@ func TestAListSaysWhatItIs(t *testing.T) {
 // A price that is not in the list is not known.
 func TestMissingIsNotZero(t *testing.T) {
 	l, findings := Read(strings.NewReader(start+"labour,,30,40,50,customer,\n"), "x")
-	if _, ok := l.Get(Oxygen); ok || lines.Count(findings, lines.Error) > 0 {
+	if _, ok := l.Get(Oxygen); ok || csvfile.Count(findings, csvfile.Error) > 0 {
 		t.Error(findings)
 	}
 	if p, ok := l.Get(Labour); !ok || p.Basis != Customer || l.Invented {

@@ -6,7 +6,7 @@ import (
 	"slices"
 	"strings"
 
-	"cutbrief/rules/lines"
+	"cutbrief/rules/csvfile"
 )
 
 // maxRows keeps a wrong file from costing memory.
@@ -36,14 +36,14 @@ const (
 // and checks every line. name is what the list is called, such as the file's
 // base name. Columns may come in any order; lines that start with # are
 // comments. A line with an error is left out of the list.
-func Read(r io.Reader, name string) (List, []lines.Finding) {
+func Read(r io.Reader, name string) (List, []csvfile.Finding) {
 	f := &file{out: List{Name: name, prices: map[ID]Price{}}, seen: map[string]int{}}
-	text, err := lines.Load(r)
+	text, err := csvfile.Load(r)
 	if err != nil {
-		f.report(0, "", "", lines.Error, err.Error(), lines.Loadable(err))
+		f.report(0, "", "", csvfile.Error, err.Error(), csvfile.Loadable(err))
 		return f.out, f.findings
 	}
-	if !lines.Each(text, f.line) {
+	if !csvfile.Each(text, f.line) {
 		return f.out, f.findings
 	}
 	f.finish()
@@ -53,34 +53,34 @@ func Read(r io.Reader, name string) (List, []lines.Finding) {
 // file is a file while it is read.
 type file struct {
 	out      List
-	findings []lines.Finding
+	findings []csvfile.Finding
 	header   []string // folded names; nil until the header was read
 	seen     map[string]int
 	rows     int
 }
 
-func (f *file) report(line int, column, row string, severity lines.Severity, problem, accepted string) {
-	f.findings = append(f.findings, lines.Finding{Line: line, Column: column, Row: row, Severity: severity, Problem: problem, Accepted: accepted})
+func (f *file) report(line int, column, row string, severity csvfile.Severity, problem, accepted string) {
+	f.findings = append(f.findings, csvfile.Finding{Line: line, Column: column, Row: row, Severity: severity, Problem: problem, Accepted: accepted})
 }
 
 // line takes the next line in and reports whether to go on.
 func (f *file) line(n int, text string) bool {
-	if lines.Skipped(text) {
+	if csvfile.Skipped(text) {
 		return true
 	}
-	cells, _, problem := lines.Split(text)
+	cells, _, problem := csvfile.Split(text)
 	if f.header == nil {
 		return f.readHeader(n, cells, problem)
 	}
 	if f.rows++; f.rows > maxRows {
-		f.report(n, "", "", lines.Error, fmt.Sprintf("has more than %d lines; this one and those after it were not read", maxRows), "")
+		f.report(n, "", "", csvfile.Error, fmt.Sprintf("has more than %d lines; this one and those after it were not read", maxRows), "")
 		return false
 	}
 	switch {
 	case problem != "":
-		f.report(n, "", "", lines.Error, "a cell "+problem, `text without quotes, or "in quotes" with each inner quote doubled`)
+		f.report(n, "", "", csvfile.Error, "a cell "+problem, `text without quotes, or "in quotes" with each inner quote doubled`)
 	case len(cells) > len(f.header) && strings.Join(cells[len(f.header):], "") != "":
-		f.report(n, "", "", lines.Error, fmt.Sprintf("has %d cells where the header has %d", len(cells), len(f.header)),
+		f.report(n, "", "", csvfile.Error, fmt.Sprintf("has %d cells where the header has %d", len(cells), len(f.header)),
 			"a cell with a comma in it stands in quotes, and decimals have a point")
 	default:
 		f.readRow(n, cells)
@@ -91,7 +91,7 @@ func (f *file) line(n int, text string) bool {
 // readHeader takes the header in and reports whether rows can be read by it.
 func (f *file) readHeader(n int, cells []string, problem string) bool {
 	for _, c := range cells {
-		f.header = append(f.header, lines.Fold(c))
+		f.header = append(f.header, csvfile.Fold(c))
 	}
 	for _, c := range columns {
 		known := slices.Contains(f.header, c)
@@ -101,16 +101,16 @@ func (f *file) readHeader(n int, cells []string, problem string) bool {
 		case !known && (c == colItem || c == colLikely):
 			problem = "lacks the column " + c
 		case !known:
-			f.report(n, c, "", lines.Note, "is missing", "")
+			f.report(n, c, "", csvfile.Note, "is missing", "")
 		}
 	}
 	if problem != "" {
-		f.report(n, "", "", lines.Error, "the header "+problem, "a first line with commas: "+strings.Join(columns, ","))
+		f.report(n, "", "", csvfile.Error, "the header "+problem, "a first line with commas: "+strings.Join(columns, ","))
 		return false
 	}
 	for _, h := range f.header {
 		if h != "" && !slices.Contains(columns, h) {
-			f.report(n, "", "", lines.Warning, "column "+lines.Quoted(h)+" is not one this program knows, so it is not read", strings.Join(columns, ", "))
+			f.report(n, "", "", csvfile.Warning, "column "+csvfile.Quoted(h)+" is not one this program knows, so it is not read", strings.Join(columns, ", "))
 		}
 	}
 	return true
@@ -128,20 +128,20 @@ func lastIndex(list []string, s string) int {
 // finish says what the list lacks.
 func (f *file) finish() {
 	if f.header == nil {
-		f.report(0, "", "", lines.Error, "has no header row", "a first line "+strings.Join(columns, ",")+"; start from the template")
+		f.report(0, "", "", csvfile.Error, "has no header row", "a first line "+strings.Join(columns, ",")+"; start from the template")
 		return
 	}
 	if f.seen[rowCurrency] == 0 {
-		f.report(0, "", rowCurrency, lines.Error, "names no currency", "a line such as currency,,,EUR")
+		f.report(0, "", rowCurrency, csvfile.Error, "names no currency", "a line such as currency,,,EUR")
 	}
 	for _, row := range []string{rowDate, rowPlace} {
 		if f.seen[row] == 0 {
-			f.report(0, "", row, lines.Warning, "says no "+row+", and prices differ by it", "a line such as "+row+",,,"+example(row))
+			f.report(0, "", row, csvfile.Warning, "says no "+row+", and prices differ by it", "a line such as "+row+",,,"+example(row))
 		}
 	}
 	for _, i := range items {
 		if f.seen[string(i.ID)] == 0 {
-			f.report(0, "", string(i.ID), lines.Note, "has no line for "+string(i.ID)+": not known", "")
+			f.report(0, "", string(i.ID), csvfile.Note, "has no line for "+string(i.ID)+": not known", "")
 		}
 	}
 }

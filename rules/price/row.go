@@ -9,7 +9,7 @@ import (
 	"sync"
 	"unicode/utf8"
 
-	"cutbrief/rules/lines"
+	"cutbrief/rules/csvfile"
 )
 
 // maxNote is what still fits a line of the account.
@@ -24,8 +24,8 @@ type row struct {
 	refused bool
 }
 
-func (r *row) say(severity lines.Severity, column, problem, accepted string) {
-	r.refused = r.refused || severity == lines.Error
+func (r *row) say(severity csvfile.Severity, column, problem, accepted string) {
+	r.refused = r.refused || severity == csvfile.Error
 	r.report(r.line, column, r.item, severity, problem, accepted)
 }
 
@@ -38,8 +38,8 @@ func (f *file) readRow(n int, cells []string) {
 		}
 	}
 	for _, name := range columns {
-		if problem := lines.Flaw(r.cells[name]); problem != "" {
-			r.say(lines.Error, name, lines.Quoted(r.cells[name])+" "+problem, "")
+		if problem := csvfile.Flaw(r.cells[name]); problem != "" {
+			r.say(csvfile.Error, name, csvfile.Quoted(r.cells[name])+" "+problem, "")
 		}
 	}
 	if r.refused {
@@ -47,7 +47,7 @@ func (f *file) readRow(n int, cells []string) {
 	}
 	r.item = strings.ToLower(r.cells[colItem])
 	if first := f.seen[r.item]; first > 0 {
-		r.say(lines.Error, colItem, fmt.Sprintf("%s stands in line %d too", lines.Quoted(r.item), first), "one line for each item")
+		r.say(csvfile.Error, colItem, fmt.Sprintf("%s stands in line %d too", csvfile.Quoted(r.item), first), "one line for each item")
 		return
 	}
 	r.read()
@@ -64,7 +64,7 @@ func (r *row) read() {
 	default:
 		item, known := FindItem(ID(r.item))
 		if !known {
-			r.say(lines.Error, colItem, lines.Quoted(r.item)+" is not an item this program knows", "one of "+itemNames())
+			r.say(csvfile.Error, colItem, csvfile.Quoted(r.item)+" is not an item this program knows", "one of "+itemNames())
 			return
 		}
 		r.price(item)
@@ -73,8 +73,8 @@ func (r *row) read() {
 }
 
 func (r *row) currency(text string) {
-	if !lines.IsCurrency(text) {
-		r.say(lines.Error, colLikely, lines.Quoted(text)+" is not a currency code", "three letters of ISO 4217, such as EUR")
+	if !csvfile.IsCurrency(text) {
+		r.say(csvfile.Error, colLikely, csvfile.Quoted(text)+" is not a currency code", "three letters of ISO 4217, such as EUR")
 		return
 	}
 	r.out.Currency = text
@@ -103,7 +103,7 @@ func isDay(text string) bool {
 
 func (r *row) date(text string) {
 	if !isDay(text) {
-		r.say(lines.Error, colLikely, lines.Quoted(text)+" is not a date", "year, month and day, such as 2026-01-31")
+		r.say(csvfile.Error, colLikely, csvfile.Quoted(text)+" is not a date", "year, month and day, such as 2026-01-31")
 		return
 	}
 	r.out.Date = text
@@ -111,7 +111,7 @@ func (r *row) date(text string) {
 
 func (r *row) place(text string) {
 	if text == "" || utf8.RuneCountInString(text) > maxNote {
-		r.say(lines.Error, colLikely, lines.Quoted(text)+" is not a place", fmt.Sprintf("a text of at most %d characters", maxNote))
+		r.say(csvfile.Error, colLikely, csvfile.Quoted(text)+" is not a place", fmt.Sprintf("a text of at most %d characters", maxNote))
 		return
 	}
 	r.out.Place = text
@@ -130,13 +130,13 @@ func (r *row) price(item Item) {
 		field  *float64
 	}{{colLow, &p.Low}, {colHigh, &p.High}} {
 		if r.cells[end.column] == "" {
-			r.say(lines.Note, end.column, "is blank: taken as sure, the same as likely", "")
+			r.say(csvfile.Note, end.column, "is blank: taken as sure, the same as likely", "")
 		} else if v, ok := r.figure(item, end.column); ok {
 			*end.field = v
 		}
 	}
 	if !r.refused && !(p.Low <= p.Likely && p.Likely <= p.High) {
-		r.say(lines.Error, colLikely, "does not lie between low and high", "low, likely and high in rising order")
+		r.say(csvfile.Error, colLikely, "does not lie between low and high", "low, likely and high in rising order")
 	}
 	if r.refused {
 		return
@@ -154,24 +154,24 @@ func (r *row) unit(item Item) (float64, bool) {
 			return m.factor, true
 		}
 	}
-	r.say(lines.Error, colUnit, lines.Quoted(text)+" is not a unit of "+string(item.ID), unitNames(item))
+	r.say(csvfile.Error, colUnit, csvfile.Quoted(text)+" is not a unit of "+string(item.ID), unitNames(item))
 	return 0, false
 }
 
 // figure reads a number above zero. Interest may be zero.
 func (r *row) figure(item Item, column string) (float64, bool) {
 	text := r.cells[column]
-	v, _, ok := lines.Plain(text)
+	v, _, ok := csvfile.Plain(text)
 	accepted := "a number above zero with a decimal point, such as 12.50"
 	switch {
 	case text == "":
-		r.say(lines.Error, column, "is blank", accepted+"; leave the line out if it is not known")
+		r.say(csvfile.Error, column, "is blank", accepted+"; leave the line out if it is not known")
 	case !ok:
-		r.say(lines.Error, column, lines.Quoted(text)+" is not a plain number", accepted)
+		r.say(csvfile.Error, column, csvfile.Quoted(text)+" is not a plain number", accepted)
 	case v == 0 && item.ID != Interest:
-		r.say(lines.Error, column, "is zero, and not known is not zero", "leave the line out if it is not known")
+		r.say(csvfile.Error, column, "is zero, and not known is not zero", "leave the line out if it is not known")
 	case v > item.most:
-		r.say(lines.Error, column, lines.Quoted(text)+" is beyond belief", fmt.Sprintf("at most %g; check the unit", item.most))
+		r.say(csvfile.Error, column, csvfile.Quoted(text)+" is beyond belief", fmt.Sprintf("at most %g; check the unit", item.most))
 	default:
 		return v, true
 	}
@@ -185,10 +185,10 @@ func (r *row) basis() Basis {
 		return Own
 	}
 	if !isBasis(text) {
-		r.say(lines.Error, colBasis, lines.Quoted(text)+" is not a basis", baseNames())
+		r.say(csvfile.Error, colBasis, csvfile.Quoted(text)+" is not a basis", baseNames())
 	}
 	if Basis(text) == Public && r.cells[colNote] == "" {
-		r.say(lines.Warning, colNote, "is blank: a public figure should say whose it is and of when", "")
+		r.say(csvfile.Warning, colNote, "is blank: a public figure should say whose it is and of when", "")
 	}
 	return Basis(text)
 }
@@ -196,7 +196,7 @@ func (r *row) basis() Basis {
 func (r *row) note() string {
 	note := r.cells[colNote]
 	if utf8.RuneCountInString(note) > maxNote {
-		r.say(lines.Error, colNote, fmt.Sprintf("is longer than %d characters", maxNote), "")
+		r.say(csvfile.Error, colNote, fmt.Sprintf("is longer than %d characters", maxNote), "")
 	}
 	return note
 }

@@ -6,7 +6,7 @@ import (
 	"strconv"
 	"strings"
 
-	"cutbrief/rules/lines"
+	"cutbrief/rules/csvfile"
 	"cutbrief/rules/unit"
 )
 
@@ -53,9 +53,9 @@ func (c *cell) quantity(text string, kind unit.Kind, sheet unit.Sheet) (float64,
 	case err != nil:
 		c.refuse("%s", err)
 	case math.IsNaN(v) || v <= 0:
-		c.refuse("%s is not above zero", lines.Quoted(text))
+		c.refuse("%s is not above zero", csvfile.Quoted(text))
 	case v > most(kind):
-		c.refuse("%s is beyond belief (more than %s), check its unit", lines.Quoted(text), unitful(most(kind), kind))
+		c.refuse("%s is beyond belief (more than %s), check its unit", csvfile.Quoted(text), unitful(most(kind), kind))
 	default:
 		return v, true
 	}
@@ -73,14 +73,14 @@ func (c *cell) yes() bool {
 	case "":
 		c.row.report(Note, c.name, "is blank: not known, counts as no", "")
 	default:
-		c.refuse("%s is neither yes nor no", lines.Quoted(c.text))
+		c.refuse("%s is neither yes nor no", csvfile.Quoted(c.text))
 	}
 	return false
 }
 
 func readID(c *cell) {
 	if !isID(c.text) {
-		c.refuse("%s cannot be an id", lines.Quoted(c.text))
+		c.refuse("%s cannot be an id", csvfile.Quoted(c.text))
 		return
 	}
 	c.system.ID = c.text
@@ -88,7 +88,7 @@ func readID(c *cell) {
 
 func readName(c *cell) {
 	if !isName(c.text) {
-		c.refuse("%s cannot be a name", lines.Quoted(c.text))
+		c.refuse("%s cannot be a name", csvfile.Quoted(c.text))
 		return
 	}
 	c.system.Name = c.text
@@ -117,14 +117,14 @@ func readPrice(c *cell) {
 	if c.text == "" {
 		return
 	}
-	v, decimals, ok := lines.Plain(c.text)
+	v, decimals, ok := csvfile.Plain(c.text)
 	switch {
 	case !ok || decimals > 2:
-		c.refuse("%s is not a plain number", lines.Quoted(c.text))
+		c.refuse("%s is not a plain number", csvfile.Quoted(c.text))
 	case v <= 0:
 		c.refuse("a price of zero is not a price")
 	case v > 1e9:
-		c.refuse("%s is beyond belief", lines.Quoted(c.text))
+		c.refuse("%s is beyond belief", csvfile.Quoted(c.text))
 	default:
 		c.system.Price = unit.Known(unit.Money(v))
 	}

@@ -3,25 +3,25 @@ package system
 import (
 	"slices"
 
-	"cutbrief/rules/lines"
+	"cutbrief/rules/csvfile"
 )
 
 // Finding is one thing to know about one place in a file; its Row is the ID of
 // the system.
-type Finding = lines.Finding
+type Finding = csvfile.Finding
 
 // Severity says how much a finding matters.
-type Severity = lines.Severity
+type Severity = csvfile.Severity
 
 // The severities, as in lines.
 const (
-	Error   = lines.Error
-	Warning = lines.Warning
-	Note    = lines.Note
+	Error   = csvfile.Error
+	Warning = csvfile.Warning
+	Note    = csvfile.Note
 )
 
 // Count returns how many findings have this severity.
-func Count(findings []Finding, severity Severity) int { return lines.Count(findings, severity) }
+func Count(findings []Finding, severity Severity) int { return csvfile.Count(findings, severity) }
 
 // Merge joins lists of findings about r in the order of its file. A finding
 // from outside this package need only name its Row: its line is looked up.

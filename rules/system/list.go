@@ -6,7 +6,7 @@ import (
 	"slices"
 	"strings"
 
-	"cutbrief/rules/lines"
+	"cutbrief/rules/csvfile"
 	"cutbrief/rules/metal"
 	"cutbrief/rules/unit"
 )
@@ -31,7 +31,7 @@ func readDuty(c *cell) {
 	for _, item := range c.items() {
 		output, duty, ok := strings.Cut(item, " at ")
 		if !ok {
-			c.refuse("%s has no \"at\" between current and duty cycle", lines.Quoted(item))
+			c.refuse("%s has no \"at\" between current and duty cycle", csvfile.Quoted(item))
 			continue
 		}
 		a, ok1 := c.quantity(output, unit.Current, unit.NoGauge)
@@ -68,11 +68,11 @@ func (c *cell) supply(item string) (Supply, bool) {
 	input, effective, ok3 := strings.Cut(rest, " eff ")
 	switch {
 	case !ok1 || phases != "1" && phases != "3":
-		c.refuse("%s does not begin with 1 phase or 3 phase", lines.Quoted(item))
+		c.refuse("%s does not begin with 1 phase or 3 phase", csvfile.Quoted(item))
 	case !ok2:
-		c.refuse("%s does not say max and the largest supply current", lines.Quoted(item))
+		c.refuse("%s does not say max and the largest supply current", csvfile.Quoted(item))
 	case !ok3:
-		c.refuse("%s does not say eff and the effective supply current", lines.Quoted(item))
+		c.refuse("%s does not say eff and the effective supply current", csvfile.Quoted(item))
 	default:
 		low, high, ok1 := c.voltage(volts)
 		i, ok2 := c.quantity(input, unit.Current, unit.NoGauge)
@@ -119,12 +119,12 @@ func readMetals(c *cell) {
 func (c *cell) metal(item string) {
 	at := strings.IndexAny(item, ".0123456789")
 	if at < 0 {
-		c.refuse("%s gives no thickness", lines.Quoted(item))
+		c.refuse("%s gives no thickness", csvfile.Quoted(item))
 		return
 	}
 	m, ok := findMetal(strings.TrimSpace(item[:at]))
 	if !ok {
-		c.row.report(Error, c.name, lines.Quoted(item)+" does not begin with a metal this column takes", "one of "+metalNames())
+		c.row.report(Error, c.name, csvfile.Quoted(item)+" does not begin with a metal this column takes", "one of "+metalNames())
 		return
 	}
 	v, ok := c.quantity(item[at:], unit.Thickness, m.Sheet)

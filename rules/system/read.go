@@ -8,14 +8,14 @@ import (
 	"strings"
 	"unicode"
 
-	"cutbrief/rules/lines"
+	"cutbrief/rules/csvfile"
 )
 
 // Limits of a file. They keep a wrong or hostile file from costing memory.
 const (
-	MaxBytes   = lines.MaxBytes // size of the file
-	MaxSystems = 500            // rows, damaged ones included
-	maxColumns = 60             // cells in the header
+	MaxBytes   = csvfile.MaxBytes // size of the file
+	MaxSystems = 500              // rows, damaged ones included
+	maxColumns = 60               // cells in the header
 )
 
 // Read reads a range from a CSV file (RFC 4180, UTF-8, one system a line) and
@@ -32,19 +32,19 @@ func Read(r io.Reader, name string) (Range, []Finding) {
 		f.report(0, "", Error, problem, accepted)
 		return f.out, f.findings
 	}
-	lines.Each(text, f.line)
+	csvfile.Each(text, f.line)
 	f.finish()
 	return f.out, f.findings
 }
 
 // load reads the whole file, but never more than the limit.
 func load(r io.Reader) (text, problem, accepted string) {
-	text, err := lines.Load(r)
+	text, err := csvfile.Load(r)
 	switch {
-	case errors.Is(err, lines.ErrLarge):
+	case errors.Is(err, csvfile.ErrLarge):
 		return "", err.Error(), fmt.Sprintf("at most %d systems in at most 1 MiB", MaxSystems)
 	case err != nil:
-		return "", err.Error(), lines.Loadable(err)
+		return "", err.Error(), csvfile.Loadable(err)
 	}
 	return text, "", ""
 }
@@ -72,10 +72,10 @@ func (f *file) report(line int, column string, severity Severity, problem, accep
 
 // line takes the next line in and reports whether to go on.
 func (f *file) line(n int, text string) bool {
-	if lines.Skipped(text) {
+	if csvfile.Skipped(text) {
 		return true
 	}
-	cells, bad, problem := lines.Split(text)
+	cells, bad, problem := csvfile.Split(text)
 	if f.header == nil {
 		if problem != "" {
 			f.report(n, "", Error, fmt.Sprintf("cell %d of the header %s", bad+1, problem), "the names of the columns, with commas between")
@@ -133,12 +133,12 @@ func (f *file) readHeader(n int, cells []string) bool {
 
 // heading finds the column that a header cell names.
 func (f *file) heading(n int, text string, known []column, seen map[*column]bool) heading {
-	if problem := lines.Flaw(text); problem != "" {
-		f.report(n, "", Error, "column name "+lines.Quoted(text)+" "+problem, "")
+	if problem := csvfile.Flaw(text); problem != "" {
+		f.report(n, "", Error, "column name "+csvfile.Quoted(text)+" "+problem, "")
 		f.broken = true
 		return heading{}
 	}
-	name := lines.Fold(text)
+	name := csvfile.Fold(text)
 	base, currency := inCurrency(name)
 	i := slices.IndexFunc(known, func(c column) bool { return c.name == base })
 	switch {
@@ -161,7 +161,7 @@ func (f *file) heading(n int, text string, known []column, seen map[*column]bool
 // inCurrency takes price_eur apart into price and EUR (a code of ISO 4217).
 func inCurrency(name string) (base, currency string) {
 	code, ok := strings.CutPrefix(name, colPrice+"_")
-	if ok && lines.IsCurrency(strings.ToUpper(code)) {
+	if ok && csvfile.IsCurrency(strings.ToUpper(code)) {
 		return colPrice, strings.ToUpper(code)
 	}
 	return name, ""

@@ -5,7 +5,7 @@ import (
 	"maps"
 	"strings"
 
-	"cutbrief/rules/lines"
+	"cutbrief/rules/csvfile"
 )
 
 // row is one row while it is read.
@@ -67,9 +67,9 @@ func (r *row) read(h heading, text string) {
 		return
 	}
 	c := &cell{text: text, column: h.column, name: h.name, system: &r.system, row: r}
-	switch problem := lines.Flaw(text); {
+	switch problem := csvfile.Flaw(text); {
 	case problem != "":
-		c.refuse("%s %s", lines.Quoted(text), problem)
+		c.refuse("%s %s", csvfile.Quoted(text), problem)
 	case text == "" && h.column.required:
 		c.refuse("is blank")
 	default:
@@ -92,12 +92,12 @@ func (r *row) check() {
 func (f *file) unique(r *row) {
 	id, name := r.system.ID, strings.ToLower(r.system.Name)
 	if first, taken := f.ids[id]; taken && id != "" {
-		r.report(Error, colID, fmt.Sprintf("%s is the id of line %d too", lines.Quoted(id), first), "an id of its own for every system")
+		r.report(Error, colID, fmt.Sprintf("%s is the id of line %d too", csvfile.Quoted(id), first), "an id of its own for every system")
 	} else {
 		f.ids[id] = r.line
 	}
 	if first, taken := f.names[name]; taken && name != "" {
-		r.report(Warning, colName, fmt.Sprintf("%s is the name of line %d too", lines.Quoted(r.system.Name), first), "")
+		r.report(Warning, colName, fmt.Sprintf("%s is the name of line %d too", csvfile.Quoted(r.system.Name), first), "")
 	} else {
 		f.names[name] = r.line
 	}

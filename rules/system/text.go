@@ -4,7 +4,7 @@ import (
 	"unicode"
 	"unicode/utf8"
 
-	"cutbrief/rules/lines"
+	"cutbrief/rules/csvfile"
 )
 
 // maxName and maxID are what still fits a line of the page.
@@ -30,5 +30,5 @@ func isID(s string) bool {
 func isName(s string) bool {
 	first, _ := utf8.DecodeRuneInString(s)
 	return (unicode.IsLetter(first) || unicode.IsDigit(first)) &&
-		lines.Flaw(s) == "" && utf8.RuneCountInString(s) <= maxName
+		csvfile.Flaw(s) == "" && utf8.RuneCountInString(s) <= maxName
 }

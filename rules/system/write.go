@@ -6,14 +6,14 @@ import (
 	"io"
 	"strings"
 
-	"cutbrief/rules/lines"
+	"cutbrief/rules/csvfile"
 )
 
 // Write writes r as a CSV file that Read reads back to the same systems. It
 // refuses what Read would refuse for its text: an ID, a name or a currency
 // that is none.
 func Write(w io.Writer, r Range) error {
-	if r.Currency != "" && !lines.IsCurrency(r.Currency) {
+	if r.Currency != "" && !csvfile.IsCurrency(r.Currency) {
 		return fmt.Errorf("write range: %q is not a currency code such as EUR", r.Currency)
 	}
 	out := csv.NewWriter(w)

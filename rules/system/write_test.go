@@ -10,7 +10,7 @@ import (
 	"testing"
 	"unicode/utf8"
 
-	"cutbrief/rules/lines"
+	"cutbrief/rules/csvfile"
 	"cutbrief/rules/metal"
 	"cutbrief/rules/unit"
 	"pgregory.net/rapid"
@@ -148,7 +148,7 @@ func FuzzSplit(f *testing.F) {
 		if line == "" || strings.ContainsAny(line, "\r\n") {
 			return
 		}
-		cells, _, problem := lines.Split(line)
+		cells, _, problem := csvfile.Split(line)
 		want, err := csv.NewReader(strings.NewReader(line)).Read()
 		if (problem == "") != (err == nil) || err == nil && !reflect.DeepEqual(cells, want) {
 			t.Errorf("%q: %q %q, want %q %v", line, cells, problem, want, err)
@@ -170,7 +170,7 @@ func FuzzRead(f *testing.F) {
 			return
 		}
 		for _, f := range findings {
-			if lines.Flaw(f.Column) != "" || strings.ContainsAny(f.Problem, "\x1b\n\x00") {
+			if csvfile.Flaw(f.Column) != "" || strings.ContainsAny(f.Problem, "\x1b\n\x00") {
 				t.Errorf("finding not fit for a terminal: %q", f)
 			}
 		}

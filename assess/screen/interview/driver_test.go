@@ -9,7 +9,7 @@ import (
 	"time"
 
 	"cutbrief/assess"
-	"cutbrief/assess/screen/trial"
+	"cutbrief/assess/screen/screentest"
 	"cutbrief/rules"
 	"cutbrief/rules/system"
 )
@@ -67,7 +67,7 @@ func (s *memory) Page(*assess.Visit) (string, error) { return "page.pdf", s.fail
 
 // driver sends keys to the interview.
 type driver struct {
-	trial.Driver
+	screentest.Driver
 	m    *Model
 	disk *memory
 }
@@ -82,7 +82,7 @@ func drive(t testing.TB, v *assess.Visit) *driver {
 
 // driverOf drives a model that saves to disk; it has no window yet.
 func driverOf(t testing.TB, m *Model, disk *memory) *driver {
-	return &driver{Driver: trial.Driver{T: t, Model: m, Words: unwrapped}, m: m, disk: disk}
+	return &driver{Driver: screentest.Driver{T: t, Model: m, Words: unwrapped}, m: m, disk: disk}
 }
 
 // keys sends named keys and text, in order.

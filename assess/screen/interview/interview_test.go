@@ -7,7 +7,7 @@ import (
 	"testing"
 
 	"cutbrief/assess"
-	"cutbrief/assess/screen/trial"
+	"cutbrief/assess/screen/screentest"
 	"cutbrief/rules"
 )
 
@@ -378,7 +378,7 @@ func TestForeignTextIsCleaned(t *testing.T) {
 
 func BenchmarkKey(b *testing.B) {
 	d := drive(b, newVisit()).throughTo(rules.FactStart)
-	down, up := trial.Key("<down>"), trial.Key("<up>")
+	down, up := screentest.Key("<down>"), screentest.Key("<up>")
 	for i := 0; b.Loop(); i++ {
 		k := down
 		if i%2 == 1 {
@@ -391,7 +391,7 @@ func BenchmarkKey(b *testing.B) {
 
 func BenchmarkAccept(b *testing.B) {
 	d := drive(b, newVisit()).throughTo(rules.FactThickest).keys("12 mm")
-	enter, esc := trial.Key("<enter>"), trial.Key("<esc>")
+	enter, esc := screentest.Key("<enter>"), screentest.Key("<esc>")
 	for b.Loop() {
 		d.m.Update(enter)
 		d.m.Update(esc)

@@ -4,7 +4,7 @@ import (
 	"strings"
 
 	"cutbrief/assess"
-	"cutbrief/assess/gate"
+	"cutbrief/assess/sanitize"
 	"cutbrief/assess/screen/words"
 
 	tea "github.com/charmbracelet/bubbletea"
@@ -62,7 +62,7 @@ func (m *Model) settle() {
 	}
 	m.unkept = nil
 	if len(m.paste) > 0 {
-		m.unkept = append(m.unkept, waitingLines(m.paste)+": "+gate.Line(strings.Join(m.paste, " / ")))
+		m.unkept = append(m.unkept, waitingLines(m.paste)+": "+sanitize.Line(strings.Join(m.paste, " / ")))
 	}
 	for _, s := range m.visit.Steps() {
 		d, typed := m.drafts[s.Asked()]

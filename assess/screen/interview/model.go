@@ -2,12 +2,12 @@ package interview
 
 import (
 	"cutbrief/assess"
-	"cutbrief/assess/gate"
-	"cutbrief/assess/phrase"
+	"cutbrief/assess/sanitize"
 	"cutbrief/assess/screen"
 	"cutbrief/assess/screen/words"
 	"cutbrief/report"
 	"cutbrief/rules"
+	"cutbrief/rules/message"
 	"cutbrief/rules/price"
 	"cutbrief/rules/system"
 
@@ -40,7 +40,7 @@ type Model struct {
 	suggest map[rules.Fact]string
 	writer  *writer
 	pager   Pager
-	words   *phrase.Book // puts what is shown into other words
+	words   *message.Book // puts what is shown into other words
 
 	look screen.Look
 	keys keyMap
@@ -142,7 +142,7 @@ func (m *Model) show(s assess.Step) {
 // standing is what an untouched field of a step holds.
 func (m *Model) standing(s assess.Step) draft {
 	if a, has := m.visit.Answer(s.Asked()); has {
-		return draft{text: gate.Lines(a.Said), chosen: a.Chosen}
+		return draft{text: sanitize.Lines(a.Said), chosen: a.Chosen}
 	}
 	usual := m.suggest[s.Question.ID]
 	if usual != "" && s.Question.Form == assess.FormOne {
@@ -175,7 +175,7 @@ func (m *Model) understand() {
 		return
 	}
 	if _, echo, err := m.visit.Read(m.step, m.heard(m.step, *m.field.typed)); err == nil {
-		m.echo = gate.Line(echo)
+		m.echo = sanitize.Line(echo)
 	}
 }
 

@@ -4,7 +4,7 @@ import (
 	"strings"
 
 	"cutbrief/assess"
-	"cutbrief/assess/gate"
+	"cutbrief/assess/sanitize"
 
 	tea "github.com/charmbracelet/bubbletea"
 )
@@ -13,14 +13,14 @@ func (m *Model) openNote() {
 	m.putAside()
 	stored, _ := m.visit.Answer(m.step.Asked())
 	m.state = noting
-	m.field = newField(m.look, fieldSpec{kind: assess.FormLong, has: draft{text: gate.Lines(stored.Note)}, width: m.size.Main()})
+	m.field = newField(m.look, fieldSpec{kind: assess.FormLong, has: draft{text: sanitize.Lines(stored.Note)}, width: m.size.Main()})
 }
 
 // keepNote stores the note and goes back to its question. A note needs an
 // answer to stand beside: a question without one becomes "not known" until it
 // is answered.
 func (m *Model) keepNote() tea.Cmd {
-	note := strings.TrimSpace(gate.Lines(*m.field.typed))
+	note := strings.TrimSpace(sanitize.Lines(*m.field.typed))
 	a, has := m.visit.Answer(m.step.Asked())
 	if note == a.Note {
 		m.show(m.step)

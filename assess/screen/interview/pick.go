@@ -4,8 +4,8 @@ import (
 	"fmt"
 
 	"cutbrief/assess"
-	"cutbrief/assess/phrase"
 	"cutbrief/assess/screen/words"
+	"cutbrief/rules/message"
 
 	tea "github.com/charmbracelet/bubbletea"
 )
@@ -48,7 +48,7 @@ func (m *Model) choose(msg tea.KeyMsg) tea.Cmd {
 		return save
 	}
 	m.picked = true
-	m.told = "taken: " + asked.Name() + ", " + phrase.Keep(option) + " (Esc goes back to it)"
+	m.told = "taken: " + asked.Name() + ", " + message.Keep(option) + " (Esc goes back to it)"
 	msg.Runes = msg.Runes[1:]
 	if len(msg.Runes) == 0 {
 		return save

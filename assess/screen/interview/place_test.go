@@ -5,7 +5,7 @@ import (
 	"testing"
 
 	"cutbrief/assess"
-	"cutbrief/assess/screen/trial"
+	"cutbrief/assess/screen/screentest"
 
 	tea "github.com/charmbracelet/bubbletea"
 )
@@ -95,7 +95,7 @@ func TestTheScreenSaysWhenAnAnswerIsKept(t *testing.T) {
 	m := drive(t, newVisit()).m
 	d := driverOf(t, m, nil)
 	d.keys("Alder")
-	_, cmd := m.Update(trial.Key("<enter>"))
+	_, cmd := m.Update(screentest.Key("<enter>"))
 	d.at(assess.FactContact)
 	d.Sees("saving · ")
 	m.Update(cmd())

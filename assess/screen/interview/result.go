@@ -4,10 +4,10 @@ import (
 	"strings"
 
 	"cutbrief/assess"
-	"cutbrief/assess/gate"
-	"cutbrief/assess/phrase"
+	"cutbrief/assess/sanitize"
 	"cutbrief/assess/screen/words"
 	"cutbrief/rules"
+	"cutbrief/rules/message"
 	"cutbrief/rules/price"
 	"cutbrief/rules/system"
 
@@ -28,7 +28,7 @@ const readable = 100
 
 // layResult words the result, or how it was reached, for the window's width.
 func (m *Model) layResult() {
-	var word func(*phrase.Book, *assess.Visit, system.Range, *price.List, int) string
+	var word func(*message.Book, *assess.Visit, system.Range, *price.List, int) string
 	switch m.state {
 	case reading:
 		word = words.Result
@@ -134,14 +134,14 @@ func (m *Model) chooseRequirement() tea.Cmd {
 func (m *Model) openReason() {
 	var has draft
 	if o := m.visit.Overrule; o != nil && o.Requirement == m.requirement {
-		has.text = gate.Line(o.Reason)
+		has.text = sanitize.Line(o.Reason)
 	}
 	m.state = reasoning
 	m.field = newField(m.look, fieldSpec{kind: assess.FormText, has: has, width: m.size.Main()})
 }
 
 func (m *Model) keepReason() tea.Cmd {
-	reason := strings.TrimSpace(gate.Line(*m.field.typed))
+	reason := strings.TrimSpace(sanitize.Line(*m.field.typed))
 	if reason == "" {
 		m.wrong = []string{"a choice against the evidence needs its reason", "say in a few words what you saw or heard; it is kept and printed"}
 		return nil

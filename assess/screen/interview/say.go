@@ -4,9 +4,9 @@ import (
 	"strings"
 
 	"cutbrief/assess"
-	"cutbrief/assess/gate"
-	"cutbrief/assess/phrase"
+	"cutbrief/assess/sanitize"
 	"cutbrief/assess/screen"
+	"cutbrief/rules/message"
 
 	"github.com/charmbracelet/bubbles/key"
 )
@@ -55,4 +55,4 @@ func (m *Model) heard(s assess.Step, typed string) string {
 
 // outside passes a text that is not ours through the gate and marks it, so that
 // it is shown as it is.
-func outside(text string) string { return phrase.Keep(gate.Line(text)) }
+func outside(text string) string { return message.Keep(sanitize.Line(text)) }

@@ -3,14 +3,14 @@ package interview
 import (
 	"fmt"
 
-	"cutbrief/assess/gate"
-	"cutbrief/assess/phrase"
+	"cutbrief/assess/sanitize"
 	"cutbrief/assess/screen"
 	"cutbrief/report"
+	"cutbrief/rules/message"
 )
 
 // sideLines lays the panel out for its width; nothing at width 0.
-func sideLines(look screen.Look, words *phrase.Book, p report.Panel, width int) []string {
+func sideLines(look screen.Look, words *message.Book, p report.Panel, width int) []string {
 	if width == 0 {
 		return nil
 	}
@@ -24,7 +24,7 @@ func sideLines(look screen.Look, words *phrase.Book, p report.Panel, width int) 
 		}
 		lines = append(lines, look.Accent.Render(words.Say(title)))
 		for _, t := range texts {
-			lines = append(lines, screen.Wrap(gate.Line(t), width)...)
+			lines = append(lines, screen.Wrap(sanitize.Line(t), width)...)
 		}
 	}
 	first := neededFirst(p)
@@ -54,7 +54,7 @@ func neededFirst(p report.Panel) []string {
 // inShort keeps each text to two lines, and shows where there was more.
 func inShort(texts []string, width int) []string {
 	for i, t := range texts {
-		if lines := screen.Wrap(gate.Line(t), width); len(lines) > 2 {
+		if lines := screen.Wrap(sanitize.Line(t), width); len(lines) > 2 {
 			texts[i] = lines[0] + " " + screen.Cut(lines[1]+" "+lines[2], width)
 		}
 	}
@@ -62,7 +62,7 @@ func inShort(texts []string, width int) []string {
 }
 
 // stillIn lists the first systems still in, and counts the rest.
-func stillIn(words *phrase.Book, p report.Panel) []string {
+func stillIn(words *message.Book, p report.Panel) []string {
 	const shown = 3
 	list := most(p.In, shown)
 	if more := len(p.In) - shown; more > 0 {

@@ -7,7 +7,7 @@ import (
 	"testing"
 
 	"cutbrief/assess"
-	"cutbrief/assess/screen/trial"
+	"cutbrief/assess/screen/screentest"
 	"cutbrief/rules/metal"
 
 	"pgregory.net/rapid"
@@ -36,9 +36,9 @@ func everything() *assess.Visit {
 }
 
 // framed fails unless the view fills the window and stays inside it.
-func framed(t trial.Failing, m *Model) {
+func framed(t screentest.Failing, m *Model) {
 	t.Helper()
-	trial.Framed(t, m.View(), m.size.Width, m.size.Height)
+	screentest.Framed(t, m.View(), m.size.Width, m.size.Height)
 }
 
 func TestEveryQuestionIsWholeAtEverySize(t *testing.T) {
@@ -125,7 +125,7 @@ func TestEveryOtherViewIsWhole(t *testing.T) {
 // and Ctrl+C leaves with everything saved.
 func TestNoKeyBreaksTheScreen(t *testing.T) {
 	names := []string{"a", "1", "3", "9", "x", "n", "r", "o", "l", "p", "日本語", "-", "8 mm", strings.Repeat("long", 40)}
-	for _, name := range trial.Names() {
+	for _, name := range screentest.Names() {
 		if name != "<ctrl+c>" {
 			names = append(names, name)
 		}

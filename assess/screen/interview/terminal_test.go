@@ -10,12 +10,12 @@ import (
 	"testing"
 
 	"cutbrief/assess"
-	"cutbrief/assess/screen/trial"
+	"cutbrief/assess/screen/screentest"
 )
 
 // terminal is the interview running in a terminal of its own.
 type terminal struct {
-	*trial.Terminal
+	*screentest.Terminal
 	file string // of the visit
 }
 
@@ -24,8 +24,8 @@ type terminal struct {
 func start(t *testing.T, mute bool, env ...string) *terminal {
 	t.Helper()
 	file := filepath.Join(t.TempDir(), "visit.json")
-	cmd := trial.Self(append(env, envVisit+"="+file)...)
-	return &terminal{trial.Start(t, cmd, trial.Options{Mute: mute}), file}
+	cmd := screentest.Self(append(env, envVisit+"="+file)...)
+	return &terminal{screentest.Start(t, cmd, screentest.Options{Mute: mute}), file}
 }
 
 // leaves waits until the program is over, and returns the visit it kept.

@@ -5,8 +5,8 @@ import (
 	"testing"
 
 	"cutbrief/assess"
-	"cutbrief/assess/phrase/unsaid"
 	"cutbrief/assess/sample"
+	"cutbrief/rules/message/unsaid"
 	"cutbrief/rules/system"
 )
 

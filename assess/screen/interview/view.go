@@ -6,9 +6,9 @@ import (
 	"strings"
 
 	"cutbrief/assess"
-	"cutbrief/assess/phrase"
 	"cutbrief/assess/screen"
 	"cutbrief/assess/screen/words"
+	"cutbrief/rules/message"
 
 	"github.com/charmbracelet/bubbles/key"
 )
@@ -359,7 +359,7 @@ func (m *Model) viewOverruling(room int) []string {
 	width := m.size.Main()
 	top := []block{
 		{screen.Each(m.wrap("What decides this sale, in your own judgement?", width), m.look.Strong.Render), 0},
-		{screen.Each(m.wrap("The answers point at: "+orElse(phrase.Keep(m.panel.Critical), "nothing yet"), width), m.look.Dim.Render), 1},
+		{screen.Each(m.wrap("The answers point at: "+orElse(message.Keep(m.panel.Critical), "nothing yet"), width), m.look.Dim.Render), 1},
 		{[]string{""}, 2},
 	}
 	field, focus := m.field.view()

@@ -7,7 +7,7 @@ import (
 	"testing"
 
 	"cutbrief/assess"
-	"cutbrief/assess/screen/trial"
+	"cutbrief/assess/screen/screentest"
 	"cutbrief/rules"
 	"cutbrief/rules/metal"
 
@@ -16,12 +16,12 @@ import (
 
 // drawn is a state of the interview as a view. Where it is scrolled to an end,
 // it is again in every window.
-func (d *driver) drawn(name string, focus bool, again ...string) trial.View {
+func (d *driver) drawn(name string, focus bool, again ...string) screentest.View {
 	hint := ""
 	if d.m.field.isList() {
 		hint = ansi.Strip(d.m.example()[0])
 	}
-	return trial.View{Name: name, Focus: focus, Also: "answered · told", Spare: hint, Draw: func(width, height int) string {
+	return screentest.View{Name: name, Focus: focus, Also: "answered · told", Spare: hint, Draw: func(width, height int) string {
 		d.Resize(width, height)
 		d.keys(again...)
 		return d.View()

@@ -4,7 +4,7 @@ import (
 	"fmt"
 	"strings"
 
-	"cutbrief/assess/gate"
+	"cutbrief/assess/sanitize"
 	texts "cutbrief/assess/screen/words"
 	"cutbrief/rules"
 )
@@ -75,7 +75,7 @@ func (s *session) page() {
 func (s *session) overrule(rest string) {
 	number, reason, _ := strings.Cut(rest, " ")
 	choice, ok := texts.Choice(texts.Requirements(), number)
-	reason = gate.Line(reason)
+	reason = sanitize.Line(reason)
 	switch {
 	case number == "0":
 		s.Visit.Overrule = nil

@@ -6,7 +6,7 @@ import (
 	"strings"
 
 	"cutbrief/assess"
-	"cutbrief/assess/gate"
+	"cutbrief/assess/sanitize"
 	texts "cutbrief/assess/screen/words"
 )
 
@@ -162,7 +162,7 @@ func (s *session) note(text string) {
 	} else {
 		s.say("Noted.")
 	}
-	a.Note = gate.Lines(text)
+	a.Note = sanitize.Lines(text)
 	s.Visit.Set(a)
 	s.save()
 	fmt.Fprint(s.out, "> ")

@@ -7,10 +7,10 @@ import (
 	"strings"
 
 	"cutbrief/assess"
-	"cutbrief/assess/gate"
-	"cutbrief/assess/phrase"
+	"cutbrief/assess/sanitize"
 	texts "cutbrief/assess/screen/words"
 	"cutbrief/rules"
+	"cutbrief/rules/message"
 )
 
 // session is one interview under way.
@@ -57,7 +57,7 @@ func (s *session) say(format string, args ...any) {
 
 // outside passes a text that is not ours through the gate and marks it, so that
 // it is printed as it is.
-func outside(text string) string { return phrase.Keep(gate.Line(text)) }
+func outside(text string) string { return message.Keep(sanitize.Line(text)) }
 
 // ask asks from one step on, until the questions or the input are over.
 func (s *session) ask(from assess.Step) {

@@ -8,15 +8,15 @@ import (
 	"testing"
 
 	"cutbrief/assess"
-	"cutbrief/assess/phrase"
-	"cutbrief/assess/phrase/unsaid"
 	"cutbrief/assess/sample"
 	"cutbrief/rules"
+	"cutbrief/rules/message"
+	"cutbrief/rules/message/unsaid"
 	"cutbrief/rules/system"
 )
 
 // speak is talk in the words of a book.
-func speak(t *testing.T, book *phrase.Book, disk *memory, v *assess.Visit, lines ...string) string {
+func speak(t *testing.T, book *message.Book, disk *memory, v *assess.Visit, lines ...string) string {
 	t.Helper()
 	var out strings.Builder
 	_, err := Run(strings.NewReader(strings.Join(lines, "\n")+"\n"), &out, Options{
@@ -90,7 +90,7 @@ func TestGermanIsUnderstood(t *testing.T) {
 func TestAnAnswerThatBeginsLikeAWordStays(t *testing.T) {
 	const company = "Gehe zu Stahlbau und Hof"
 	v := newVisit()
-	speak(t, phrase.German(), &memory{}, v, company, "ende")
+	speak(t, message.German(), &memory{}, v, company, "ende")
 	if got := said(v, assess.FactCompany).Said; got != company {
 		t.Errorf("%q became %q", company, got)
 	}

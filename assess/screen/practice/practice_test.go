@@ -12,8 +12,8 @@ import (
 	"testing"
 
 	"cutbrief/assess/casebook"
+	"cutbrief/assess/screen/screentest"
 	"cutbrief/assess/screen/talk"
-	"cutbrief/assess/screen/trial"
 	"cutbrief/rules"
 	"cutbrief/rules/system"
 
@@ -48,14 +48,14 @@ func session(name string) *casebook.Session {
 
 // driver sends keys to the practice.
 type driver struct {
-	trial.Driver
+	screentest.Driver
 	m *Model
 }
 
 func drive(t testing.TB, name string) *driver {
 	t.Helper()
 	m := newModel(session(name))
-	d := &driver{Driver: trial.Driver{T: t, Model: m}, m: m}
+	d := &driver{Driver: screentest.Driver{T: t, Model: m}, m: m}
 	d.Resize(80, 24)
 	return d
 }
@@ -183,9 +183,9 @@ func TestTheCustomerGoes(t *testing.T) {
 }
 
 // framed fails unless the view fills the window and stays inside it.
-func framed(t trial.Failing, m *Model) {
+func framed(t screentest.Failing, m *Model) {
 	t.Helper()
-	trial.Framed(t, m.View(), m.size.Width, m.size.Height)
+	screentest.Framed(t, m.View(), m.size.Width, m.size.Height)
 }
 
 // Every question and every stage is whole at every size, with the input shown.

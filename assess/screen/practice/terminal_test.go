@@ -6,12 +6,12 @@ import (
 	"strings"
 	"testing"
 
-	"cutbrief/assess/screen/trial"
+	"cutbrief/assess/screen/screentest"
 )
 
 // A whole practice on a real terminal that answers no query.
 func TestTerminal(t *testing.T) {
-	x := trial.Start(t, trial.Self(envCase+"=bench-top"), trial.Options{Mute: true})
+	x := screentest.Start(t, screentest.Self(envCase+"=bench-top"), screentest.Options{Mute: true})
 	x.Sees("Which metals do you cut?")
 	x.Types("\r1\r\t")
 	x.Sees("How thick is the mild steel")

@@ -5,7 +5,7 @@ import (
 	"slices"
 	"strings"
 
-	"cutbrief/assess/gate"
+	"cutbrief/assess/sanitize"
 	"cutbrief/assess/screen"
 	"cutbrief/assess/screen/talk"
 	"cutbrief/assess/screen/words"
@@ -18,7 +18,7 @@ func (m *Model) View() string {
 	s := m.talk.Session
 	f := screen.Frame{
 		Size: m.size, Look: m.look, Foot: m.foot(), Side: m.side(),
-		Left:  "Practice · " + gate.Line(s.Customer.Company()) + " · invented",
+		Left:  "Practice · " + sanitize.Line(s.Customer.Company()) + " · invented",
 		Right: fmt.Sprintf("%d of %d min left", s.Left(), s.Customer.Minutes),
 	}
 	room := m.size.Room(len(f.Foot))

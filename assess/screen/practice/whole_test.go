@@ -4,16 +4,16 @@ import (
 	"slices"
 	"testing"
 
+	"cutbrief/assess/screen/screentest"
 	"cutbrief/assess/screen/talk"
-	"cutbrief/assess/screen/trial"
 
 	tea "github.com/charmbracelet/bubbletea"
 )
 
 // drawn is a state of the practice as a view. Where it is scrolled to an end, it
 // is again in every window.
-func (d *driver) drawn(name string, focus bool, again ...string) trial.View {
-	return trial.View{Name: name, Focus: focus, Draw: func(width, height int) string {
+func (d *driver) drawn(name string, focus bool, again ...string) screentest.View {
+	return screentest.View{Name: name, Focus: focus, Draw: func(width, height int) string {
 		d.Resize(width, height)
 		d.Keys(again...)
 		return d.View()

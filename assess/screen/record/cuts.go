@@ -4,7 +4,7 @@ import (
 	"errors"
 
 	"cutbrief/assess"
-	"cutbrief/assess/gate"
+	"cutbrief/assess/sanitize"
 	"cutbrief/report"
 	"cutbrief/rules/unit"
 )
@@ -95,10 +95,10 @@ func (s *session) quantity(question, now string, k unit.Kind) (float64, bool) {
 func refusal(err error) string {
 	var e *unit.ReadError
 	if errors.As(err, &e) && e.Advice != "" {
-		return gate.Line(e.Error()+"; "+e.Advice) + "."
+		return sanitize.Line(e.Error()+"; "+e.Advice) + "."
 	}
 	if err != nil {
-		return gate.Line(err.Error()) + "."
+		return sanitize.Line(err.Error()) + "."
 	}
 	return "A figure above 0 is needed."
 }

@@ -8,7 +8,7 @@ import (
 	"strings"
 
 	"cutbrief/assess"
-	"cutbrief/assess/gate"
+	"cutbrief/assess/sanitize"
 	"cutbrief/report"
 )
 
@@ -83,7 +83,7 @@ func (s *session) ask(question, now string) string {
 			s.err = err
 		}
 	}
-	line = gate.Line(line)
+	line = sanitize.Line(line)
 	if strings.EqualFold(line, "quit") {
 		s.over = true
 		return ""

@@ -7,7 +7,7 @@ import (
 	"testing"
 	"time"
 
-	"cutbrief/assess/screen/trial"
+	"cutbrief/assess/screen/screentest"
 	"cutbrief/report"
 	"cutbrief/rules/metal"
 	"cutbrief/rules/unit"
@@ -44,7 +44,7 @@ func bench() report.Bench {
 // driver sends keys to the rehearsal with a clock of its own; ticks are not
 // waited for.
 type driver struct {
-	trial.Driver
+	screentest.Driver
 	m    *Model
 	time time.Time
 }
@@ -54,7 +54,7 @@ func drive(t testing.TB, b report.Bench) *driver {
 	d := &driver{time: time.Date(2026, 12, 1, 9, 0, 0, 0, time.UTC)}
 	d.m = newModel(Options{Bench: b, Now: func() time.Time { return d.time }})
 	d.m.tick = func(time.Duration) tea.Cmd { return nil }
-	d.Driver = trial.Driver{T: t, Model: d.m}
+	d.Driver = screentest.Driver{T: t, Model: d.m}
 	d.Resize(80, 24)
 	return d
 }

@@ -7,7 +7,7 @@ import (
 
 	"cutbrief/assess"
 	"cutbrief/assess/sample"
-	"cutbrief/assess/screen/trial"
+	"cutbrief/assess/screen/screentest"
 	"cutbrief/report"
 	"cutbrief/rules/system"
 
@@ -128,7 +128,7 @@ func TestAnyKeysAnySize(t *testing.T) {
 			default:
 				d.keys(k)
 			}
-			trial.Inside(rt, d.m.View(), d.m.size.Width, d.m.size.Height)
+			screentest.Inside(rt, d.m.View(), d.m.size.Width, d.m.size.Height)
 		}
 		for _, c := range d.m.outcome().Cuts {
 			if took, ok := c.Took.Get(); ok && !(took > 0) || c.Cut == "" {

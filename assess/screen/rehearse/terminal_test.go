@@ -7,18 +7,18 @@ import (
 	"syscall"
 	"testing"
 
-	"cutbrief/assess/screen/trial"
+	"cutbrief/assess/screen/screentest"
 )
 
 // start runs the rehearsal in a terminal of 80 × 24. A mute one never replies
 // to a query.
-func start(t *testing.T, mute bool, env ...string) *trial.Terminal {
+func start(t *testing.T, mute bool, env ...string) *screentest.Terminal {
 	t.Helper()
-	return trial.Start(t, trial.Self(append(env, envRun+"=1")...), trial.Options{Mute: mute})
+	return screentest.Start(t, screentest.Self(append(env, envRun+"=1")...), screentest.Options{Mute: mute})
 }
 
 // leaves waits until the program is over, and returns all that it wrote.
-func leaves(x *trial.Terminal) string {
+func leaves(x *screentest.Terminal) string {
 	x.T.Helper()
 	x.Ends()
 	return x.Written()

@@ -10,7 +10,7 @@ import (
 	"cutbrief/assess"
 	"cutbrief/assess/screen"
 	"cutbrief/report"
-	"cutbrief/rules/showing"
+	"cutbrief/rules/demonstration"
 	"cutbrief/rules/unit"
 
 	"github.com/charmbracelet/bubbles/key"
@@ -162,12 +162,12 @@ func (m *Model) viewTimed() []string {
 	took := c.Took.Or(0)
 	body := append(m.name(), "")
 	body = append(body, large(seconds(took))...)
-	pace, ok := showing.Compare(took, c.Predicted.Or(0))
+	pace, ok := demonstration.Compare(took, c.Predicted.Or(0))
 	if !ok {
 		return body
 	}
 	style := m.look.Bad
-	if pace == showing.OnTheMark {
+	if pace == demonstration.OnTheMark {
 		style = m.look.Good
 	}
 	body = append(body, "", style.Render(strings.ToUpper(string(pace)))+": "+seconds(c.Predicted.Or(0))+" predicted")
@@ -252,7 +252,7 @@ func went(c assess.Shown) string {
 	}
 	if took, ok := c.Took.Get(); ok {
 		parts = append(parts, seconds(took))
-		if pace, ok := showing.Compare(took, c.Predicted.Or(0)); ok {
+		if pace, ok := demonstration.Compare(took, c.Predicted.Or(0)); ok {
 			parts = append(parts, string(pace))
 		}
 	}

@@ -6,14 +6,14 @@ import (
 	"time"
 
 	"cutbrief/assess/sample"
-	"cutbrief/assess/screen/trial"
+	"cutbrief/assess/screen/screentest"
 	"cutbrief/report"
 	"cutbrief/rules/system"
 )
 
 // drawn is a state of the rehearsal as a view.
-func (d *driver) drawn(name string, focus bool) trial.View {
-	return trial.View{Name: name, Focus: focus, Draw: func(width, height int) string {
+func (d *driver) drawn(name string, focus bool) screentest.View {
+	return screentest.View{Name: name, Focus: focus, Draw: func(width, height int) string {
 		d.Resize(width, height)
 		return d.View()
 	}}

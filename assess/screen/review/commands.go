@@ -4,8 +4,8 @@ import (
 	"slices"
 
 	"cutbrief/assess"
-	"cutbrief/assess/gate"
 	"cutbrief/assess/review"
+	"cutbrief/assess/sanitize"
 
 	tea "github.com/charmbracelet/bubbletea"
 )
@@ -130,8 +130,8 @@ func (m *Model) pageCmd() tea.Cmd {
 }
 
 func (m *Model) hasPaged(msg pagedMsg) {
-	m.told = "the page is in " + gate.Line(msg.path)
+	m.told = "the page is in " + sanitize.Line(msg.path)
 	if msg.err != nil {
-		m.told = "no page: " + gate.Line(msg.err.Error())
+		m.told = "no page: " + sanitize.Line(msg.err.Error())
 	}
 }

@@ -3,8 +3,8 @@ package review
 import (
 	"strings"
 
-	"cutbrief/assess/gate"
 	"cutbrief/assess/review"
+	"cutbrief/assess/sanitize"
 	"cutbrief/assess/screen"
 	"cutbrief/report"
 	"cutbrief/report/text"
@@ -85,7 +85,7 @@ func rawLines(raw []byte, width int) []string {
 			return append(lines, "…")
 		}
 		body := strings.TrimLeft(line, " ")
-		lines = append(lines, screen.Cut(strings.Repeat(" ", min(40, len(line)-len(body)))+gate.Line(body), width))
+		lines = append(lines, screen.Cut(strings.Repeat(" ", min(40, len(line)-len(body)))+sanitize.Line(body), width))
 	}
 	return lines
 }

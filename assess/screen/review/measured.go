@@ -3,7 +3,7 @@ package review
 import (
 	"strings"
 
-	"cutbrief/assess/gate"
+	"cutbrief/assess/sanitize"
 	"cutbrief/assess/screen"
 
 	"github.com/charmbracelet/bubbles/key"
@@ -39,7 +39,7 @@ func (m *Model) hasMeasured(msg measuredMsg) {
 	m.timing, m.told = false, ""
 	switch {
 	case msg.err != nil:
-		m.told = "no timed cuts: " + gate.Line(msg.err.Error())
+		m.told = "no timed cuts: " + sanitize.Line(msg.err.Error())
 	case m.state == listing:
 		m.state, m.cuts = measuring, msg.text
 		m.layOut()
@@ -65,7 +65,7 @@ func (m *Model) cutLines(width int) string {
 	for line := range strings.Lines(m.cuts) {
 		body := strings.TrimRight(line, "\n")
 		in := body[:len(body)-len(strings.TrimLeft(body, " "))]
-		if body = gate.Line(body); body == "" {
+		if body = sanitize.Line(body); body == "" {
 			lines = append(lines, "")
 			continue
 		}

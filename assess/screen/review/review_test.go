@@ -11,7 +11,7 @@ import (
 	"cutbrief/assess"
 	"cutbrief/assess/review"
 	"cutbrief/assess/sample"
-	"cutbrief/assess/screen/trial"
+	"cutbrief/assess/screen/screentest"
 	"cutbrief/rules/system"
 
 	tea "github.com/charmbracelet/bubbletea"
@@ -22,7 +22,7 @@ var today = time.Date(2026, 11, 25, 9, 0, 0, 0, time.UTC)
 // driver sends keys to the review. What waits for the inbox is run when
 // something is there.
 type driver struct {
-	trial.Driver
+	screentest.Driver
 	m *Model
 }
 
@@ -61,7 +61,7 @@ func start(t testing.TB, read Reader, width, height int) *driver {
 	o := Options{Dir: "visits", Range: system.Demo(), Today: today, Read: read, Load: load,
 		Page: func(path string, _ *assess.Visit) (string, error) { return path + ".pdf", nil }}
 	m := newModel(context.Background(), o)
-	d := &driver{Driver: trial.Driver{T: t, Model: m}, m: m}
+	d := &driver{Driver: screentest.Driver{T: t, Model: m}, m: m}
 	t.Cleanup(d.m.stop)
 	d.m.inbox = make(chan tea.Msg, 1000)
 	d.m.next = d.next
@@ -200,7 +200,7 @@ func TestEverySizeHolds(t *testing.T) {
 		d := open(t, size[0], size[1])
 		check := func(what string) {
 			t.Log(size, what)
-			trial.Inside(t, d.View(), size[0], size[1])
+			screentest.Inside(t, d.View(), size[0], size[1])
 		}
 		check("list")
 		d.keys("g")
@@ -225,7 +225,7 @@ func BenchmarkKey(b *testing.B) {
 	}
 	d.Send(rowsMsg{looking, rows})
 	for b.Loop() {
-		d.m.Update(trial.Key("<down>"))
+		d.m.Update(screentest.Key("<down>"))
 		d.m.View()
 	}
 }
@@ -241,7 +241,7 @@ func BenchmarkKeyWhileLoading(b *testing.B) {
 	d.Send(rowsMsg{looking, rows})
 	const handful = 512
 	for i := 0; b.Loop(); i++ {
-		d.m.Update(trial.Key("<down>"))
+		d.m.Update(screentest.Key("<down>"))
 		from := i * handful % (len(rows) - handful)
 		d.m.Update(rowsMsg{looking, rows[from : from+handful]})
 		d.m.View()

@@ -4,8 +4,8 @@ import (
 	"iter"
 	"slices"
 
-	"cutbrief/assess/gate"
 	"cutbrief/assess/review"
+	"cutbrief/assess/sanitize"
 
 	"github.com/charmbracelet/bubbles/key"
 	tea "github.com/charmbracelet/bubbletea"
@@ -69,7 +69,7 @@ func (m *Model) hasTallied(msg talliedMsg) {
 	switch {
 	case msg.by != splits[m.split] || msg.width != max(1, m.size.Width-2) || !slices.Contains([]state{listing, counting}, m.state):
 	case msg.err != nil:
-		m.told = "no counts: " + gate.Line(msg.err.Error())
+		m.told = "no counts: " + sanitize.Line(msg.err.Error())
 	default:
 		end := m.state == counting && m.detail.AtBottom()
 		if m.state == listing {

@@ -4,7 +4,7 @@ import (
 	"slices"
 	"unicode"
 
-	"cutbrief/assess/gate"
+	"cutbrief/assess/sanitize"
 	"cutbrief/assess/screen"
 
 	"github.com/charmbracelet/bubbles/key"
@@ -75,7 +75,7 @@ func (m *Model) hasRead(msg readMsg) tea.Cmd {
 	m.totals = msg.totals
 	switch {
 	case msg.err != nil:
-		m.stage, m.fault = stopped, gate.Line(msg.err.Error())
+		m.stage, m.fault = stopped, sanitize.Line(msg.err.Error())
 		return m.refresh(true)
 	case m.stage == looking && msg.totals.Known+msg.totals.Unread < msg.totals.Files:
 		m.stage = judging

@@ -4,8 +4,8 @@ import (
 	"fmt"
 	"strings"
 
-	"cutbrief/assess/gate"
 	"cutbrief/assess/review"
+	"cutbrief/assess/sanitize"
 	"cutbrief/assess/screen"
 
 	"github.com/charmbracelet/bubbles/key"
@@ -39,7 +39,7 @@ func (m *Model) title() string {
 		if name == "" {
 			name = m.open.ShownPath()
 		}
-		return "Review · " + gate.Line(name) + " · " + partNames[m.part]
+		return "Review · " + sanitize.Line(name) + " · " + partNames[m.part]
 	}
 	if m.state == measuring {
 		return "Review · timed cuts"
@@ -50,7 +50,7 @@ func (m *Model) title() string {
 		}
 		return "Review · tally"
 	}
-	return "Review · " + gate.Line(m.Dir)
+	return "Review · " + sanitize.Line(m.Dir)
 }
 
 // partNames name what is shown of a visit.
@@ -193,7 +193,7 @@ func (m *Model) itemLine(i int, cols columns, width int) string {
 		if head == "" {
 			head = "not known"
 		}
-		return m.look.Strong.Render(screen.Cut(fmt.Sprintf("%s · %s", gate.Line(head), files(h.Rows)), width))
+		return m.look.Strong.Render(screen.Cut(fmt.Sprintf("%s · %s", sanitize.Line(head), files(h.Rows)), width))
 	}
 	row := m.rows.At(int(m.list.Lines[i]))
 	line := cols.line(func(c column) string { return cellOf(c.field, &row) })

@@ -10,13 +10,13 @@ import (
 
 	"cutbrief/assess/review"
 	"cutbrief/assess/sample"
-	"cutbrief/assess/screen/trial"
+	"cutbrief/assess/screen/screentest"
 )
 
 // drawn is a state of the review as a view. Where it is scrolled to an end, it is
 // again in every window. The counts for tests name the width they are worded for.
-func (d *driver) drawn(name string, focus bool, again ...string) trial.View {
-	return trial.View{Name: name, Focus: focus, Also: "78 58 118 38", Draw: func(width, height int) string {
+func (d *driver) drawn(name string, focus bool, again ...string) screentest.View {
+	return screentest.View{Name: name, Focus: focus, Also: "78 58 118 38", Draw: func(width, height int) string {
 		d.Resize(width, height)
 		d.keys(again...)
 		return d.View()

@@ -7,7 +7,7 @@ import (
 
 	"cutbrief/assess"
 	"cutbrief/assess/casebook"
-	"cutbrief/assess/gate"
+	"cutbrief/assess/sanitize"
 	texts "cutbrief/assess/screen/words"
 	"cutbrief/report/text"
 	"cutbrief/rules"
@@ -63,7 +63,7 @@ func (t *Talk) systems() []assess.Option {
 		style := t.Session.Notes.Style()
 		rated := unit.Show(unit.Quantity{Value: float64(s.Rated), Kind: unit.Thickness}, style, unit.Down)
 		weighs := unit.Show(unit.Quantity{Value: float64(s.Weight), Kind: unit.Weight}, style, unit.Up)
-		list = append(list, assess.Option{ID: s.ID, Text: fmt.Sprintf("%s: rated %s, %.0f A, %s", gate.Line(s.Name), rated, float64(s.OutputMax), weighs)})
+		list = append(list, assess.Option{ID: s.ID, Text: fmt.Sprintf("%s: rated %s, %.0f A, %s", sanitize.Line(s.Name), rated, float64(s.OutputMax), weighs)})
 	}
 	return list
 }
@@ -118,7 +118,7 @@ func (t *Talk) show(line string) {
 	for _, named := range strings.Split(line, ",") {
 		id, ok := texts.Choice(list, strings.TrimSpace(named))
 		if !ok {
-			t.say("Not taken: %q is none of the numbers.", gate.Line(named))
+			t.say("Not taken: %q is none of the numbers.", sanitize.Line(named))
 			return
 		}
 		if !slices.Contains(chosen, id) {

@@ -7,7 +7,7 @@ import (
 
 	"cutbrief/assess"
 	"cutbrief/assess/casebook"
-	"cutbrief/assess/gate"
+	"cutbrief/assess/sanitize"
 	texts "cutbrief/assess/screen/words"
 	"cutbrief/report"
 	"cutbrief/rules"
@@ -73,11 +73,11 @@ func (t *Talk) Opening() string {
 // Greeting is who the customer is, how long they stay, and their first words.
 func (t *Talk) Greeting() []string {
 	c := t.Session.Customer
-	who := fmt.Sprintf("%s, %s.", gate.Line(of(c, assess.FactContact)), gate.Line(of(c, assess.FactPlace)))
+	who := fmt.Sprintf("%s, %s.", sanitize.Line(of(c, assess.FactContact)), sanitize.Line(of(c, assess.FactPlace)))
 	if !t.Keys { // a screen has them at its top
-		who = fmt.Sprintf("%s. %s Time: %d minutes.", gate.Line(of(c, assess.FactCompany)), who, c.Minutes)
+		who = fmt.Sprintf("%s. %s Time: %d minutes.", sanitize.Line(of(c, assess.FactCompany)), who, c.Minutes)
 	}
-	return []string{who, fmt.Sprintf("%q", gate.Line(t.Session.Opening()))}
+	return []string{who, fmt.Sprintf("%q", sanitize.Line(t.Session.Opening()))}
 }
 
 func of(c *casebook.Customer, f rules.Fact) string {
@@ -101,7 +101,7 @@ func (t *Talk) Mark() (casebook.Mark, bool) {
 func (t *Talk) say(format string, args ...any) { fmt.Fprintf(&t.out, format+"\n", args...) }
 
 // spoken is what the customer says, in quotes.
-func (t *Talk) spoken(words string) { t.say("%q", gate.Line(words)) }
+func (t *Talk) spoken(words string) { t.say("%q", sanitize.Line(words)) }
 
 func (t *Talk) flush() string {
 	text := t.out.String()
@@ -224,7 +224,7 @@ func (t *Talk) jump(number string) {
 	n, _ := strconv.Atoi(number)
 	steps := t.Session.Steps()
 	if n < 1 || n > len(steps) {
-		t.say("There is no question %s. Say list to see their numbers.", gate.Line(number))
+		t.say("There is no question %s. Say list to see their numbers.", sanitize.Line(number))
 		return
 	}
 	t.step, t.how = steps[n-1], ""
@@ -272,7 +272,7 @@ func (t *Talk) keep(a assess.Answer, echo string) {
 	t.Session.Note(a)
 	text := texts.Said(t.step.Question, a)
 	if echo != "" && a.State != assess.Unknown {
-		text = gate.Line(echo)
+		text = sanitize.Line(echo)
 	}
 	t.say("Noted: %s.", text)
 }

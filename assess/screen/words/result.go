@@ -4,21 +4,21 @@ import (
 	"strings"
 
 	"cutbrief/assess"
-	"cutbrief/assess/phrase"
 	"cutbrief/report"
 	"cutbrief/report/text"
+	"cutbrief/rules/message"
 	"cutbrief/rules/price"
 	"cutbrief/rules/system"
 )
 
 // Result words what the answers come to, in the words of a book and for a width
 // in cells.
-func Result(book *phrase.Book, v *assess.Visit, offered system.Range, prices *price.List, width int) string {
+func Result(book *message.Book, v *assess.Visit, offered system.Range, prices *price.List, width int) string {
 	return strings.TrimRight(text.Render(report.Build(v, offered, report.Options{Prices: prices, Words: book}), width), "\n")
 }
 
 // Why words how the result was reached, in the words of a book and for a width in
 // cells.
-func Why(book *phrase.Book, v *assess.Visit, offered system.Range, prices *price.List, width int) string {
+func Why(book *message.Book, v *assess.Visit, offered system.Range, prices *price.List, width int) string {
 	return strings.TrimRight(text.WhyIn(book, report.Why(v, offered, report.Options{Prices: prices, Words: book}), width), "\n")
 }

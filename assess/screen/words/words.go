@@ -8,10 +8,10 @@ import (
 	"strings"
 
 	"cutbrief/assess"
-	"cutbrief/assess/gate"
-	"cutbrief/assess/phrase"
+	"cutbrief/assess/sanitize"
 	"cutbrief/report"
 	"cutbrief/rules"
+	"cutbrief/rules/message"
 )
 
 // GroupTitle is a group's title.
@@ -40,7 +40,7 @@ func Place(steps []assess.Step, s assess.Step) (at, of int) {
 }
 
 // Said is an answer in one line, as said or as chosen.
-func Said(q *assess.Question, a assess.Answer) string { return phrase.Bare(Marked(q, a)) }
+func Said(q *assess.Question, a assess.Answer) string { return message.Bare(Marked(q, a)) }
 
 // Marked is Said, with what is not ours to word marked for a book of phrases.
 func Marked(q *assess.Question, a assess.Answer) string {
@@ -60,9 +60,9 @@ func Marked(q *assess.Question, a assess.Answer) string {
 // SaidSo is what was said to a question, marked for a book of phrases but for the
 // words of ours that a quantity may hold: none, about, a day, a week.
 func SaidSo(q *assess.Question, said string) string {
-	said = gate.Line(said)
+	said = sanitize.Line(said)
 	if q.Form != assess.FormQuantity {
-		return phrase.Keep(said)
+		return message.Keep(said)
 	}
 	if strings.EqualFold(said, "none") {
 		return "none"
@@ -70,10 +70,10 @@ func SaidSo(q *assess.Question, said string) string {
 	figure, about := strings.CutPrefix(said, "about ")
 	for _, period := range []string{" a day", " a week"} {
 		if rest, found := strings.CutSuffix(figure, period); found {
-			return hedged(about, phrase.Keep(rest)+period)
+			return hedged(about, message.Keep(rest)+period)
 		}
 	}
-	return hedged(about, phrase.Keep(figure))
+	return hedged(about, message.Keep(figure))
 }
 
 func hedged(about bool, figure string) string {
@@ -89,14 +89,14 @@ func optionText(q *assess.Question, id string) string {
 			return o.Text
 		}
 	}
-	return phrase.Keep(gate.Line(id))
+	return message.Keep(sanitize.Line(id))
 }
 
 // Complaint is an error in two lines: what is wrong, and what would be taken.
 func Complaint(err error) []string {
 	var lines []string
 	for _, l := range Complained(err) {
-		lines = append(lines, phrase.Bare(l))
+		lines = append(lines, message.Bare(l))
 	}
 	return lines
 }
@@ -105,14 +105,14 @@ func Complaint(err error) []string {
 func Complained(err error) []string {
 	var mistake *assess.Mistake
 	if !errors.As(err, &mistake) {
-		return []string{phrase.Keep(gate.Line(err.Error()))}
+		return []string{message.Keep(sanitize.Line(err.Error()))}
 	}
-	what := gate.Line(mistake.What())
+	what := sanitize.Line(mistake.What())
 	if mistake.Value != "" {
-		quoted := gate.Line(strconv.Quote(mistake.Value))
-		what = strings.Replace(what, quoted, phrase.Keep(quoted), 1)
+		quoted := sanitize.Line(strconv.Quote(mistake.Value))
+		what = strings.Replace(what, quoted, message.Keep(quoted), 1)
 	}
-	return []string{what, gate.Line(mistake.Hint)}
+	return []string{what, sanitize.Line(mistake.Hint)}
 }
 
 // Requirements are what can decide a sale, in the words used to a customer.

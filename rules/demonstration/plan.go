@@ -1,0 +1,221 @@
+package demonstration
+
+import (
+	"fmt"
+	"slices"
+
+	"cutbrief/rules"
+	"cutbrief/rules/unit"
+)
+
+// Times of a demonstration. Common practice, no source: half an hour holds a
+// customer's attention, a sixth of the time goes to questions, and changing the
+// plate or the setting takes two minutes.
+const (
+	questions              = 1.0 / 6
+	usualTime  unit.Second = 30 * 60
+	setUpTakes unit.Second = 2 * 60
+)
+
+// What makes a cut worth its place beside the critical requirement. Common
+// practice, no source; see the package comment.
+const (
+	worthTie    = 50 // once for each requirement as strong as the critical one
+	worthLast   = 30 // the customer's own piece
+	worthWanted = 20 // the customer does this kind of cut
+	worthAlways = 30 // the everyday cut
+	worthAgain  = 8  // a further proof of the critical requirement
+)
+
+// Plan chooses the cuts for the recommended system, in the order shown. It
+// returns nothing if there is no recommended system.
+func Plan(job rules.Job, result rules.Result) []Cut { return Choose(job, result).Cuts }
+
+// Choose plans the demonstration, and says what is left out and why. Without a
+// recommended system nothing is chosen and nothing left out.
+func Choose(job rules.Job, result rules.Result) Programme {
+	s := newScene(&job, &result)
+	given, told := job.Showing.Get()
+	if !told {
+		given = usualTime
+	}
+	p := Programme{Given: given, Told: told}
+	if s.system == nil {
+		return p
+	}
+	able, left := candidates(&s)
+	best := within(able, given)
+	p.Takes = best.takes
+	for i, c := range best.order {
+		cut := c.cut(&s, i == 0, i == len(best.order)-1)
+		cut.SetUp = i > 0 && c.setUp != best.order[i-1].setUp
+		p.Cuts = append(p.Cuts, cut)
+	}
+	p.LeftOut = leftOut(&s, able, left, best)
+	return p
+}
+
+// within searches with room for questions. Where what decides would not be
+// shown then, the questions wait.
+func within(able []candidate, given unit.Second) set {
+	best := search(able, given*(1-questions))
+	if best.order != nil && best.proofs > 0 {
+		return best
+	}
+	if full := search(able, given); full.proofs > 0 || best.order == nil {
+		return full
+	}
+	return best
+}
+
+// candidate is a row of the catalogue with its piece and its worth here.
+type candidate struct {
+	row     *showpiece
+	piece   piece
+	setting Setting
+	setUp   setUp
+	place   int                 // in the catalogue
+	shows   bool                // it proves the critical requirement
+	ties    []rules.Requirement // as strong as that, which it proves
+	worth   int                 // beside both
+}
+
+// setUp is the plate on the bench and the torch as set: cuts that share it
+// follow one another without a pause.
+type setUp struct {
+	piece            piece
+	output           unit.Ampere
+	onWork, shielded bool
+	gouging          bool
+}
+
+// candidates lists the rows whose preconditions hold and that are worth
+// showing here, and says of the others why not.
+func candidates(s *scene) ([]candidate, map[string]string) {
+	var able []candidate
+	left := map[string]string{}
+	for i := range catalogue {
+		row := &catalogue[i]
+		p, reason := row.ready(s)
+		if reason != "" {
+			left[row.id] = reason
+			continue
+		}
+		c := row.candidate(s, p, i)
+		if !c.shows && len(c.ties) == 0 && c.worth == 0 {
+			left[row.id] = "It is no part of the work as told, and does not show what decides."
+			continue
+		}
+		able = append(able, c)
+	}
+	return able, left
+}
+
+// ready returns the piece of a row, or the first reason not to show it.
+func (row *showpiece) ready(s *scene) (piece, string) {
+	p, ok := row.piece(s)
+	if !ok || !(p.thickness > 0) {
+		return p, "There is no " + row.nothing + "."
+	}
+	for _, n := range row.needs {
+		if !n.holds(s, p) {
+			return p, "It needs " + n.words + "."
+		}
+	}
+	return p, ""
+}
+
+func (row *showpiece) candidate(s *scene, p piece, place int) candidate {
+	c := candidate{row: row, piece: p, place: place, setting: s.setting(row, p)}
+	c.setUp = setUp{p, c.setting.Output, c.setting.OnWork, c.setting.Shielded, row.id == "gouge"}
+	c.shows = s.critical != "" && slices.Contains(row.proves, s.critical)
+	for _, r := range s.ties {
+		if slices.Contains(row.proves, r) {
+			c.ties = append(c.ties, r)
+		}
+	}
+	switch {
+	case row.last:
+		c.worth = worthLast
+	case row.always:
+		c.worth = worthAlways
+	}
+	if row.wanted != nil && row.wanted(s) {
+		c.worth += worthWanted
+	}
+	return c
+}
+
+// takes is the time of the cut itself.
+func (c *candidate) takes() unit.Second { return unit.Second(c.row.minutes * 60) }
+
+// name is the row's name for this customer.
+func (row *showpiece) nameFor(s *scene) string {
+	if row.naming != nil {
+		return row.naming(s)
+	}
+	return row.name
+}
+
+func (c *candidate) cut(s *scene, first, last bool) Cut {
+	return Cut{
+		ID: c.row.id, Name: c.row.nameFor(s), Proves: c.proves(s), Chosen: c.chosen(s, first, last),
+		Metal: c.piece.metal, Thickness: c.piece.thickness, Setting: c.setting, Takes: c.takes(), Timed: c.row.timed,
+		Props: c.bring(s), See: c.row.see, Why: c.row.why, Fails: c.row.fails, Avoid: c.row.avoid, Source: c.row.source,
+	}
+}
+
+// proves names what the cut proves here, "" if it is neither the critical
+// requirement nor one as strong.
+func (c *candidate) proves(s *scene) rules.Requirement {
+	switch {
+	case c.shows:
+		return s.critical
+	case len(c.ties) > 0:
+		return c.ties[0]
+	}
+	return ""
+}
+
+// bring adds what the fume of the metal asks for, unless it is on hand.
+func (c *candidate) bring(s *scene) string {
+	if smokes(c.piece.metal) && !takesFume(s) {
+		return c.row.props + ", extraction for the fume"
+	}
+	return c.row.props
+}
+
+// chosen says why the cut is in the plan.
+func (c *candidate) chosen(s *scene, first, last bool) string {
+	switch {
+	case c.shows && first:
+		return "It shows what decides, so it comes first."
+	case c.shows && last:
+		return "It shows what decides once more, so it comes last."
+	case c.shows:
+		return "It shows what decides."
+	case len(c.ties) > 0:
+		return "It shows what is as important to them."
+	case c.row.last:
+		return "Their own part is the cut they will remember."
+	case c.row.always:
+		return "It is the cut made most days."
+	}
+	return "It is part of the work."
+}
+
+// leftOut says of every row that is not in the plan why.
+func leftOut(s *scene, able []candidate, left map[string]string, best set) []LeftOut {
+	for _, c := range able {
+		if !slices.ContainsFunc(best.order, func(d candidate) bool { return d.place == c.place }) {
+			left[c.row.id] = fmt.Sprintf("It takes %.0f min, and the others make better use of the time.", c.row.minutes)
+		}
+	}
+	var list []LeftOut
+	for i := range catalogue {
+		if reason, ok := left[catalogue[i].id]; ok {
+			list = append(list, LeftOut{catalogue[i].id, catalogue[i].nameFor(s), reason})
+		}
+	}
+	return list
+}

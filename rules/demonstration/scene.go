@@ -1,0 +1,167 @@
+package demonstration
+
+import (
+	"math"
+	"slices"
+
+	"cutbrief/rules"
+	"cutbrief/rules/metal"
+	"cutbrief/rules/size"
+	"cutbrief/rules/system"
+	"cutbrief/rules/unit"
+)
+
+// scene is what the catalogue looks at: the job, the system shown, and the
+// requirements to be proved.
+type scene struct {
+	job      *rules.Job
+	system   *system.System // nil if none is recommended
+	critical rules.Requirement
+	ties     []rules.Requirement
+	main     *rules.Piece // the metal that decided the size, nil if not known
+}
+
+func newScene(job *rules.Job, result *rules.Result) scene {
+	s := scene{job: job, critical: result.Critical.Requirement, ties: result.Critical.Tie}
+	if result.First != nil {
+		s.system = result.First.System
+	}
+	need, known := result.Need.Get()
+	for i := range job.Pieces {
+		if p := &job.Pieces[i]; known && p.Metal == need.Metal {
+			s.main = p
+		}
+	}
+	return s
+}
+
+// piece is one thing to cut.
+type piece struct {
+	metal     metal.ID
+	thickness unit.Millimetre
+}
+
+// within reports whether p is no thicker than a capability in mild steel, give
+// or take a nominal step.
+func (s *scene) within(p piece, steel unit.Millimetre) bool {
+	t, ok := s.asSteel(p)
+	return ok && p.thickness > 0 && size.Compare(float64(t), float64(steel)) != size.TooSmall
+}
+
+// parts reports whether p comes apart, without the nominal step: beyond its
+// severance a system is not shown off.
+func (s *scene) parts(p piece) bool {
+	t, ok := s.asSteel(p)
+	return ok && p.thickness > 0 && t <= s.system.Severance
+}
+
+// asSteel is what a piece counts for in mild steel on this system; false for a
+// metal without figures.
+func (s *scene) asSteel(p piece) (unit.Millimetre, bool) {
+	equivalence, _ := size.Equivalence(s.system, p.metal)
+	factor, ok := equivalence.Get()
+	return p.thickness * unit.Millimetre(factor), ok
+}
+
+// pierce is the thickness the system pierces, zero where its row cannot tell.
+func (s *scene) pierce() unit.Millimetre {
+	t, err := size.Pierce(s.system)
+	if err != nil {
+		return 0
+	}
+	return t
+}
+
+// everyday is what is cut most days in the metal that decides.
+func (s *scene) everyday() (piece, bool) {
+	if s.main == nil {
+		return piece{}, false
+	}
+	if t, ok := s.main.Everyday.Get(); ok {
+		return piece{s.main.Metal, t}, true
+	}
+	t, ok := s.main.Thickest.Get()
+	return piece{s.main.Metal, t}, ok
+}
+
+// thickest is the thickest regular clean cut in the metal that decides.
+func (s *scene) thickest() (piece, bool) {
+	if s.main == nil {
+		return piece{}, false
+	}
+	if t, ok := s.main.Thickest.Get(); ok {
+		return piece{s.main.Metal, t}, true
+	}
+	return s.everyday()
+}
+
+// sheet is the customer's own thin sheet, the thinnest everyday metal up to
+// the limit, or else mild-steel sheet brought along.
+func (s *scene) sheet() piece {
+	best := piece{metal.MildSteel, broughtSheet}
+	own := false
+	for i := range s.job.Pieces {
+		t, ok := s.job.Pieces[i].Everyday.Get()
+		if ok && t > 0 && t <= thinMost && (!own || t < best.thickness) && s.within(piece{s.job.Pieces[i].Metal, t}, s.system.Rated) {
+			best, own = piece{s.job.Pieces[i].Metal, t}, true
+		}
+	}
+	return best
+}
+
+// Thin sheet, common practice, no source: tip on the work is at its best up to
+// 3 mm. The sheet brought along is a common one.
+const (
+	thinMost     unit.Millimetre = 3
+	broughtSheet unit.Millimetre = 2
+)
+
+// rarest is the rare thickest piece of all metals, as mild steel counts it.
+func (s *scene) rarest() (piece, bool) {
+	var best piece
+	most := 0.0
+	for i := range s.job.Pieces {
+		p := &s.job.Pieces[i]
+		t, ok := p.Rarest.Get()
+		steel, cuttable := s.asSteel(piece{p.Metal, t})
+		if ok && cuttable && float64(steel) > most {
+			best, most = piece{p.Metal, t}, float64(steel)
+		}
+	}
+	return best, most > 0
+}
+
+// cutsMetal reports whether the customer cuts that metal.
+func (s *scene) cutsMetal(id metal.ID) bool {
+	for i := range s.job.Pieces {
+		if s.job.Pieces[i].Metal == id {
+			return true
+		}
+	}
+	return false
+}
+
+// angle is the customer's bevel angle from square, or the usual 45°.
+func (s *scene) angle() unit.Degree {
+	if a, ok := s.job.BevelAngle.Get(); ok && a > 0 && a <= steepest {
+		return a
+	}
+	return steepest
+}
+
+const steepest unit.Degree = 45
+
+// through is the metal along a tilted cut.
+func through(t unit.Millimetre, a unit.Degree) unit.Millimetre {
+	metal, err := size.TrueThickness(t, a)
+	if err != nil {
+		return unit.Millimetre(math.Inf(1))
+	}
+	return metal
+}
+
+// contains reports whether a known list holds v.
+func contains[T comparable](list unit.Maybe[[]T], v T) bool {
+	items, _ := list.Get()
+	return slices.Contains(items, v)
+}

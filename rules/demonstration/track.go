@@ -1,0 +1,166 @@
+package demonstration
+
+import (
+	"math"
+	"slices"
+
+	"cutbrief/rules/metal"
+	"cutbrief/rules/size"
+	"cutbrief/rules/system"
+	"cutbrief/rules/unit"
+)
+
+// FewestCuts is how many timed cuts a conclusion needs. Our own rule: of fewer,
+// one bad cut can move the median anywhere.
+const FewestCuts = 5
+
+// Timed is a cut whose time was taken and was predicted, both in s and above 0.
+type Timed struct {
+	Visit           string // which visit it belongs to
+	Metal           metal.ID
+	Thickness       unit.Maybe[unit.Millimetre]
+	Output          unit.Maybe[unit.Ampere]
+	Length          unit.Maybe[unit.Millimetre]
+	Took, Predicted unit.Second
+}
+
+// Errors sums up how far measured speeds were from the predicted ones, as shares
+// of these: −0.2 is 20 % slower.
+type Errors struct {
+	Cuts, Visits int
+	Median       float64
+	Low, High    float64 // the quartiles, or all there is of fewer than FewestCuts
+}
+
+// Track is what the timed cuts of one system say: of the prediction, and of the
+// system's row.
+type Track struct {
+	All Errors
+	// Row takes only the cuts that can speak of the row: in mild steel, not so thin
+	// that the hand limits, and predicted as the row predicts today.
+	Row Errors
+	// Off is how those went on the whole; "" if they are too few to say.
+	Off Pace
+	// Rated is the rated thickness in mm that would fit them, where they were off;
+	// not known if none from half to twice the row's would.
+	Rated unit.Maybe[unit.Millimetre]
+}
+
+// Follow sums up the timed cuts of one system. A nil row is not known: then only
+// the prediction is judged. Nothing is changed.
+//
+// A median speed more than the band of Compare off is too slow or too fast; then
+// the median of the rated thicknesses by size.FitRated is what would fit: with it,
+// half of the cuts are slower and half are faster than the row says.
+// Source: as size.Speed; the band and the counts are common practice, no source.
+// Check: five cuts in 6 mm, rated 12, clean 16 mm, at 700, 750, 780, 800 and
+// 1000 mm/min against 1000: 22 % slower in the median, quartiles 25 % and 20 %,
+// and a rated thickness of 9.36 mm fits.
+func Follow(cuts []Timed, row *system.System) Track {
+	cuts = slices.DeleteFunc(slices.Clone(cuts), func(c Timed) bool { return !c.told() })
+	t := Track{All: errorsOf(cuts)}
+	if row == nil {
+		return t
+	}
+	cuts = slices.DeleteFunc(cuts, func(c Timed) bool { return !c.speaksOf(row) })
+	if t.Row = errorsOf(cuts); t.Row.Cuts < FewestCuts {
+		return t
+	}
+	if t.Off, _ = Compare(1, unit.Second(1+t.Row.Median)); t.Off != OnTheMark {
+		t.Rated = fittingRated(cuts, row)
+	}
+	return t
+}
+
+// told reports times that can be compared.
+func (c *Timed) told() bool {
+	ratio := c.off()
+	return c.Took > 0 && c.Predicted > 0 && ratio > -1 && !math.IsInf(ratio, 0)
+}
+
+// off is how far the measured speed is from the predicted one, as a share of it.
+func (c *Timed) off() float64 { return float64(c.Predicted/c.Took) - 1 }
+
+// sameTime is how near a recorded prediction must be to today's to be the same:
+// 1 %, for times written down rounded. Our own rule.
+const sameTime = 0.01
+
+// speaksOf reports whether the speed of a cut can tell anything of the rated
+// thickness of a row. In another metal its factor may be what is off; a bevel's
+// or an older row's prediction is not the row's of today.
+func (c *Timed) speaksOf(row *system.System) bool {
+	thickness, ok1 := c.Thickness.Get()
+	output, ok2 := c.Output.Get()
+	length, ok3 := c.Length.Get()
+	if !ok1 || !ok2 || !ok3 || c.Metal != metal.MildSteel {
+		return false
+	}
+	v, err := size.Speed(row, output, thickness, size.AlongEdge)
+	if err != nil || v >= size.AlongEdge {
+		return false
+	}
+	today := float64(length) / float64(v) * 60
+	return math.Abs(float64(c.Predicted)-today) <= sameTime*today
+}
+
+// fittingRated is the median of the rated thicknesses that fit the cuts one by one. A
+// cut that no rated thickness fits counts as below or above all others, as it is
+// slower or faster than the row says.
+func fittingRated(cuts []Timed, row *system.System) unit.Maybe[unit.Millimetre] {
+	fits := make([]float64, len(cuts))
+	for i := range cuts {
+		fits[i] = cuts[i].fit(row)
+	}
+	slices.Sort(fits)
+	rated := unit.Millimetre(quantile(fits, 0.5))
+	if most := min(2*row.Rated, row.CleanMax); !(rated >= row.Rated/2 && rated <= most) {
+		return unit.Maybe[unit.Millimetre]{}
+	}
+	return unit.Known(rated)
+}
+
+// fit is the rated thickness in mm that fits one cut.
+func (c *Timed) fit(row *system.System) float64 {
+	output, thickness := c.Output.Or(0), c.Thickness.Or(0)
+	v, _ := size.Speed(row, output, thickness, size.AlongEdge)
+	rated, err := size.FitRated(row, output, thickness, v*unit.MillimetrePerMinute(1+c.off()), size.AlongEdge)
+	switch {
+	case err == nil:
+		return float64(rated)
+	case c.off() < 0:
+		return 0
+	}
+	return math.MaxFloat64 / 4 // two of them have a mean
+}
+
+// errorsOf sums up cuts.
+func errorsOf(cuts []Timed) Errors {
+	e := Errors{Cuts: len(cuts)}
+	if e.Cuts == 0 {
+		return e
+	}
+	visits, off := map[string]bool{}, make([]float64, e.Cuts)
+	for i := range cuts {
+		visits[cuts[i].Visit] = true
+		off[i] = cuts[i].off()
+	}
+	slices.Sort(off)
+	e.Visits, e.Median = len(visits), quantile(off, 0.5)
+	e.Low, e.High = off[0], off[e.Cuts-1]
+	if e.Cuts >= FewestCuts {
+		e.Low, e.High = quantile(off, 0.25), quantile(off, 0.75)
+	}
+	return e
+}
+
+// quantile is the value a share of the way through sorted values, straight
+// between two of them: position share·(n − 1), counted from 0; one of several
+// definitions in use, from memory. Check: of 1, 2, 4, 8 the median is 3, the lower quartile 1.75.
+func quantile(sorted []float64, share float64) float64 {
+	at := share * float64(len(sorted)-1)
+	i := int(at)
+	if i+1 >= len(sorted) {
+		return sorted[len(sorted)-1]
+	}
+	return sorted[i] + (at-float64(i))*(sorted[i+1]-sorted[i])
+}

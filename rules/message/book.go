@@ -1,0 +1,111 @@
+// Package phrase puts what the program says and prints into other words: into
+// another language, or into a firm's own wording. A book of phrases is a CSV
+// file of two columns, the sentence as the program words it and the words to
+// say instead; what varies in a sentence stands as {1}, {2} in both. The rest
+// of the program words everything in English and hands it through a book just
+// before it is shown.
+//
+// A book never touches what a customer said or what a file calls something:
+// such texts are marked by Keep where they come in, and come out as they were.
+package message
+
+import (
+	"strings"
+	"sync"
+)
+
+// Book is a book of phrases. The nil book says everything as it is. A book may
+// be used by several goroutines at once.
+type Book struct {
+	Name     string // "german", or the base name of the file
+	Language string // as the book calls it, such as "Deutsch"; "" if it does not
+
+	rows    []string             // the sentences, in their order
+	whole   map[string]entry     // rows without holes, by folded sentence
+	holed   map[string][]pattern // rows with holes, by the first word, "" if a hole is first
+	figures figures
+	answers []pattern // what may be typed, turned round: their words to ours
+	words   []pattern
+
+	mu     sync.Mutex
+	known  map[string]told
+	listen func(english, words string, missing []string)
+}
+
+// Listen has every text told that the book is asked for the first time, with
+// what it has no words for. Tests find with it what nobody put into words.
+func (b *Book) Listen(hear func(english, words string, missing []string)) { b.listen = hear }
+
+// entry is a row without holes.
+type entry struct{ english, words string }
+
+// told is a text in the book's words, and the parts of it that the book has no
+// words for.
+type told struct {
+	words   string
+	missing []string
+}
+
+// remembered is how many texts a book keeps the words of. A screen shows a
+// hundred, a page some hundreds; a book that is full forgets them all.
+const remembered = 4096
+
+// Say puts a text into the book's words. What the book does not have stays as
+// it is. Marks set by Keep are taken out.
+func (b *Book) Say(english string) string {
+	words, _ := b.Told(english)
+	return words
+}
+
+// Told is Say, and says which parts of the text the book has no words for.
+func (b *Book) Told(english string) (words string, missing []string) {
+	if b == nil || b.empty() {
+		return bare(english), nil
+	}
+	b.mu.Lock()
+	defer b.mu.Unlock()
+	if t, ok := b.known[english]; ok {
+		return t.words, t.missing
+	}
+	if len(b.known) >= remembered {
+		clear(b.known)
+	}
+	t := newTeller(b).lines(english)
+	t.words = bare(t.words)
+	for i := range t.missing {
+		t.missing[i] = bare(t.missing[i])
+	}
+	b.known[english] = t
+	if b.listen != nil {
+		b.listen(english, t.words, t.missing)
+	}
+	return t.words, t.missing
+}
+
+func (b *Book) empty() bool {
+	return len(b.whole) == 0 && len(b.holed) == 0
+}
+
+// Each says a list of texts.
+func (b *Book) Each(english []string) []string {
+	words := make([]string, len(english))
+	for i, e := range english {
+		words[i] = b.Say(e)
+	}
+	return words
+}
+
+// lines says a text line by line.
+func (t *teller) lines(english string) told {
+	if !strings.Contains(english, "\n") {
+		return t.say(english, 0)
+	}
+	var out told
+	rows := strings.Split(english, "\n")
+	for i, row := range rows {
+		line := t.say(row, 0)
+		rows[i], out.missing = line.words, append(out.missing, line.missing...)
+	}
+	out.words = strings.Join(rows, "\n")
+	return out
+}
