@@ -22,7 +22,7 @@ type Bench struct {
 	OnSite   []Line
 	Style    unit.Style
 
-	Words *message.Book // the texts are worded by; nil for our own words
+	Words *message.Catalog // the texts are worded by; nil for our own words
 }
 
 // Step is one cut at the bench, worded, with the figures a measured time is

@@ -80,7 +80,7 @@ type Brief struct {
 	OnSite   []Line    `json:"on_site,omitempty"` // on demand: what to check at the site
 	Working  []Reason  `json:"working,omitempty"` // on demand: the derivation of every number
 
-	Words *message.Book `json:"-"` // the book the texts are worded by; nil for our own words
+	Words *message.Catalog `json:"-"` // the book the texts are worded by; nil for our own words
 
 	Pictures bool `json:"-"` // on demand: a sheet of all pictures behind a printed page
 }
@@ -93,7 +93,7 @@ type Options struct {
 	Pictures  bool        // with all pictures on a sheet behind a printed page
 	Prices    *price.List // nil takes the built-in list, which is invented
 
-	Words *message.Book // puts every text into other words; nil leaves our own
+	Words *message.Catalog // puts every text into other words; nil leaves our own
 }
 
 // Answer heads the part of the brief that answers the question.

@@ -187,7 +187,7 @@ func TestAGuessIsSaidInTheWordsOfTheBook(t *testing.T) {
 	say(t, v, rules.FactEveryday, metal.MildSteel, "about 10 mm")
 	book, _ := message.Read(strings.NewReader("english,words\nassumed {1},angenommen {1}\nabout {1},etwa {1}\n"), "test")
 	for _, c := range []struct {
-		words *message.Book
+		words *message.Catalog
 		want  string
 	}{{nil, "assumed about 10 mm"}, {book, "angenommen etwa 10 mm"}} {
 		if b := Build(v, steps(), Options{Words: c.words}); !holds(b.Confirm, c.want) {

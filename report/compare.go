@@ -23,7 +23,7 @@ type Comparison struct {
 	Rows    []ComparisonRow `json:"rows"`
 	Notes   []string        `json:"notes"`
 
-	Words *message.Book `json:"-"` // the book the texts are worded by; nil for our own words
+	Words *message.Catalog `json:"-"` // the book the texts are worded by; nil for our own words
 }
 
 // ComparisonRow is one thing compared.

@@ -46,7 +46,7 @@ type CostSheet struct {
 	Inputs   []CostInput `json:"inputs"`
 	Notes    []string    `json:"notes"`
 
-	Words *message.Book `json:"-"` // the book the texts are worded by; nil for our own words
+	Words *message.Catalog `json:"-"` // the book the texts are worded by; nil for our own words
 }
 
 // CostWay is one way of cutting.

@@ -32,7 +32,7 @@ type FollowUp struct {
 	Owner    string
 	Due      time.Time // zero if no date was agreed
 
-	Book *message.Book // the texts are worded by; nil for our own words
+	Book *message.Catalog // the texts are worded by; nil for our own words
 }
 
 // ErrNotShown means that no demonstration is recorded.

@@ -30,7 +30,7 @@ type Panel struct {
 func SoFar(v *assess.Visit, offered system.Range) Panel { return SoFarIn(nil, v, offered) }
 
 // SoFarIn is SoFar in the words of a book.
-func SoFarIn(words *message.Book, v *assess.Visit, offered system.Range) Panel {
+func SoFarIn(words *message.Catalog, v *assess.Visit, offered system.Range) Panel {
 	b := newBuilder(v, &offered, Options{Prices: &price.List{}}) // nothing here has a price
 	p := Panel{Result: b.result, Critical: "not clear yet", Flags: b.flags()}
 	if need, ok := b.result.Need.Get(); ok {

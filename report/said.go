@@ -11,7 +11,7 @@ import (
 // nil for our own, and takes out the marks of texts that are not ours to word.
 // Whatever leaves this package goes through here. It walks all fields, so that
 // one added later is not forgotten.
-func said[T any](made T, words *message.Book) T {
+func said[T any](made T, words *message.Catalog) T {
 	wordIn(reflect.ValueOf(&made).Elem(), words)
 	return made
 }
@@ -27,7 +27,7 @@ var (
 
 // wordIn says the texts of one value. Named strings are keys; structs of other
 // packages are not ours.
-func wordIn(v reflect.Value, words *message.Book) {
+func wordIn(v reflect.Value, words *message.Catalog) {
 	switch v.Kind() {
 	case reflect.String:
 		if v.Type() == textType {
@@ -51,7 +51,7 @@ func wordIn(v reflect.Value, words *message.Book) {
 	}
 }
 
-func wordFields(v reflect.Value, words *message.Book) {
+func wordFields(v reflect.Value, words *message.Catalog) {
 	if v.Type().PkgPath() != reportPath {
 		return
 	}

@@ -55,7 +55,7 @@ func (b *builder) derivation() []Reason {
 func Next(v *assess.Visit, offered system.Range) []Line { return NextIn(nil, v, offered) }
 
 // NextIn is Next in the words of a book.
-func NextIn(words *message.Book, v *assess.Visit, offered system.Range) []Line {
+func NextIn(words *message.Catalog, v *assess.Visit, offered system.Range) []Line {
 	b := newBuilder(v, &offered, Options{})
 	return said(append(b.open(func(rules.OpenQuestion) bool { return true }), b.priceOpen()...), words)
 }

@@ -79,7 +79,7 @@ func (a *app) followup(files []string, o followOptions) error {
 }
 
 // follows collects what comes after each visit.
-func (a *app) follows(files []string, words *message.Book) ([]report.FollowUp, error) {
+func (a *app) follows(files []string, words *message.Catalog) ([]report.FollowUp, error) {
 	offered, err := a.offered()
 	if err != nil {
 		return nil, err

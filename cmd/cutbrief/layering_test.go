@@ -30,32 +30,32 @@ var layout = []room{
 	{"rules/cite", "the register of sources, and the trust put in each", nil, nil},
 	{"rules/cite/reference", "for tests only: the values from outside that results are held against", nil, nil},
 	{"rules/csvfile", "the lists a rep keeps as files, read line by line: findings, cells, texts refused", nil, nil},
-	{"rules/price", "the list of prices a cost is worked out with: reading and checking it", []string{"rules/csvfile"}, nil},
-	{"rules/metal", "the metals: names, properties, how they cut against mild steel", []string{"rules/unit", "rules/cite"}, nil},
-	{"rules/system", "the range of systems a rep can offer: reading and checking it", []string{"rules/csvfile", "rules/unit", "rules/cite", "rules/metal"}, nil},
-	{"rules/size", "one function per formula: capacity, speed, duty, supply, air, heat", []string{"rules/unit", "rules/cite", "rules/metal", "rules/system"}, nil},
-	{"rules", "a Job in, a Result out: what is needed, what decides, which system", []string{"rules/unit", "rules/cite", "rules/metal", "rules/system", "rules/size"}, nil},
-	{"rules/demonstration", "the demonstration: which cuts, which settings, which cautions", []string{"rules", "rules/unit", "rules/cite", "rules/metal", "rules/system", "rules/size"}, nil},
-	{"rules/cost", "what a metre costs today and would cost, as ranges; savings, payback, crossing with oxy-fuel", []string{"rules", "rules/unit", "rules/cite", "rules/metal", "rules/price", "rules/system", "rules/size"}, nil},
+	{"rules/price", "the list of prices a cost is worked out with: reading and checking it", []string{"rules/csvfile", "rules/message"}, nil},
+	{"rules/metal", "the metals: names, properties, how they cut against mild steel", []string{"rules/unit", "rules/cite", "rules/message"}, nil},
+	{"rules/system", "the range of systems a rep can offer: reading and checking it", []string{"rules/csvfile", "rules/unit", "rules/cite", "rules/metal", "rules/message"}, nil},
+	{"rules/size", "one function per formula: capacity, speed, duty, supply, air, heat", []string{"rules/unit", "rules/cite", "rules/metal", "rules/system", "rules/message"}, nil},
+	{"rules", "a Job in, a Result out: what is needed, what decides, which system", []string{"rules/unit", "rules/cite", "rules/metal", "rules/system", "rules/size", "rules/message"}, nil},
+	{"rules/demonstration", "the demonstration: which cuts, which settings, which cautions", []string{"rules", "rules/unit", "rules/cite", "rules/metal", "rules/system", "rules/size", "rules/message"}, nil},
+	{"rules/cost", "what a metre costs today and would cost, as ranges; savings, payback, crossing with oxy-fuel", []string{"rules", "rules/unit", "rules/cite", "rules/metal", "rules/price", "rules/system", "rules/size", "rules/message"}, nil},
 	{"assess/sanitize", "the one way in for text from outside", nil, []string{"github.com/charmbracelet/x/ansi", "golang.org/x/text/..."}},
-	{"rules/message", "what is said and printed in other words: another language, or a firm's own", []string{"rules/csvfile"}, nil},
+	{"rules/message", "what is said to people, apart from the words: messages, and the catalogs that print them", []string{"rules/csvfile"}, []string{"golang.org/x/text/..."}},
 	{"rules/message/unsaid", "for tests only: hears what a book has no words for", []string{"rules/message"}, nil},
-	{"assess", "the record of a visit, the questions, their order, answers to a Job", []string{"assess/sanitize", "rules", "rules/unit", "rules/metal"}, nil},
+	{"assess", "the record of a visit, the questions, their order, answers to a Job", []string{"assess/sanitize", "rules", "rules/unit", "rules/metal", "rules/message"}, nil},
 	{"assess/store/atomicfile", "files put in place whole or not at all: locks, sweeping", nil, []string{"golang.org/x/sys/windows"}},
-	{"assess/store", "a folder of visits: saved whole, loaded, listed", []string{"assess", "assess/sanitize", "assess/store/atomicfile", "rules"}, []string{"golang.org/x/text/..."}},
+	{"assess/store", "a folder of visits: saved whole, loaded, listed", []string{"assess", "assess/sanitize", "assess/store/atomicfile", "rules", "rules/message"}, []string{"golang.org/x/text/..."}},
 	{"assess/store/scan", "every file below a folder, found and read fast, none hidden", nil, []string{"golang.org/x/sys/unix"}},
-	{"assess/sample", "invented visits, marked as such, few or very many", []string{"assess", "rules", "rules/metal", "rules/system", "rules/unit"}, nil},
+	{"assess/sample", "invented visits, marked as such, few or very many", []string{"assess", "rules", "rules/metal", "rules/system", "rules/unit", "rules/message"}, nil},
 	{"assess/review", "a folder of visits as rows: flags, filter, order, index", []string{"assess", "assess/sanitize", "assess/store/scan", "rules/..."}, nil},
 	{"report", "the brief: every fact on the page, worded and rounded once", []string{"assess", "assess/sanitize", "rules/message", "rules/..."}, nil},
 	{"report/text", "the brief as text for a terminal and as Markdown", []string{"assess", "rules/message", "report", "rules", "rules/cite"}, []string{"github.com/mattn/go-runewidth", "github.com/charmbracelet/x/ansi", "golang.org/x/text/..."}},
 	{"report/pdf", "the brief, and the summary of a team, each as one printed page", []string{"rules/message", "report", "report/team", "rules", "rules/cite"}, []string{"github.com/jung-kurt/gofpdf", "golang.org/x/image/...", "golang.org/x/text/..."}},
-	{"report/data", "the brief as JSON", []string{"report"}, nil},
-	{"report/team", "what is counted over a folder, worded once", []string{"assess", "assess/review", "report", "rules"}, nil},
-	{"report/table", "the rows of a review as a table, CSV and JSON, and what is counted over them", []string{"assess/review", "report/team"}, []string{"github.com/mattn/go-runewidth"}},
+	{"report/data", "the brief as JSON", []string{"report", "rules/message"}, nil},
+	{"report/team", "what is counted over a folder, worded once", []string{"assess", "assess/review", "report", "rules", "rules/message"}, nil},
+	{"report/table", "the rows of a review as a table, CSV and JSON, and what is counted over them", []string{"assess/review", "report/team", "rules/message"}, []string{"github.com/mattn/go-runewidth"}},
 	{"report/handbook", "the rules and the forms of files as documents, from the tables the program works with", []string{"assess", "assess/casebook", "rules/message", "report", "rules/..."}, []string{"github.com/mattn/go-runewidth"}},
-	{"report/calendar", "the next step as a calendar entry", []string{"report", "assess/sanitize"}, []string{"github.com/emersion/go-ical"}},
+	{"report/calendar", "the next step as a calendar entry", []string{"report", "assess/sanitize", "rules/message"}, []string{"github.com/emersion/go-ical"}},
 	{"assess/screen/background", "settles the background colour before a library asks the terminal", nil, []string{"github.com/charmbracelet/lipgloss"}},
-	{"assess/screen", "look, keys, frame and size shared by the screens", []string{"assess", "assess/sanitize", "assess/screen/background"}, drawing},
+	{"assess/screen", "look, keys, frame and size shared by the screens", []string{"assess", "assess/sanitize", "assess/screen/background", "rules/message"}, drawing},
 	{"assess/screen/words", "the wording the interviews share", []string{"assess", "assess/sanitize", "rules/message", "rules/...", "report", "report/text"}, nil},
 	{"assess/screen/plain", "the interview line by line, for pipes and simple terminals", []string{"assess", "assess/sanitize", "rules/message", "assess/screen/words", "rules/..."}, nil},
 	{"assess/screen/record", "what was shown and what came of it, asked line by line", []string{"assess", "assess/sanitize", "rules/message", "report", "rules/..."}, nil},
@@ -64,7 +64,7 @@ var layout = []room{
 	{"assess/screen/review", "a folder of visits on a full screen", []string{"assess", "assess/sanitize", "assess/review", "assess/screen", "assess/screen/background", "rules/...", "report", "report/text"}, drawing},
 	{"assess/casebook", "practice: invented customers, how they speak, what a miss costs, progress", []string{"assess", "assess/sanitize", "assess/screen/words", "rules/...", "report"}, nil},
 	{"assess/screen/talk", "the practice line by line, for pipes and simple terminals", []string{"assess", "assess/sanitize", "rules/message", "assess/casebook", "assess/screen/words", "rules/...", "report", "report/text"}, nil},
-	{"assess/screen/practice", "the practice on a full screen", []string{"assess", "assess/sanitize", "assess/casebook", "assess/screen", "assess/screen/words", "assess/screen/talk", "report"}, drawing},
+	{"assess/screen/practice", "the practice on a full screen", []string{"assess", "assess/sanitize", "assess/casebook", "assess/screen", "assess/screen/words", "assess/screen/talk", "report", "rules/message"}, drawing},
 	{"assess/screen/screentest", "for tests only: drives a screen, alone or in a terminal of its own", nil, append([]string{"github.com/creack/pty"}, drawing...)},
 	{"cmd/cutbrief", "flags, paths, clock, exit status; one file a command", []string{"assess/...", "report/...", "rules/..."}, []string{"github.com/spf13/cobra", "github.com/spf13/pflag", "golang.org/x/term"}},
 	{"cmd/pack", "builds what is handed out: programs, packages, licences, checksums", nil, nil},
@@ -134,16 +134,32 @@ func TestRulesAreTimeless(t *testing.T) {
 	}
 }
 
-// TestLayoutIsDocumented compares the table with the one contributors read.
+// TestLayoutIsDocumented compares the table with the one contributors read, and
+// with -update writes that one anew.
 func TestLayoutIsDocumented(t *testing.T) {
-	data, err := os.ReadFile("../../DEVELOPERS.md")
+	const page, head, foot = "../../DEVELOPERS.md", "| Package | Room for | Imports of ours | Libraries |\n|---|---|---|---|\n", "\n\n"
+	data, err := os.ReadFile(page)
 	if err != nil {
 		t.Fatal(err)
 	}
+	before, rest, ok := strings.Cut(string(data), head)
+	written, after, closed := strings.Cut(rest, foot)
+	if !ok || !closed {
+		t.Fatal("DEVELOPERS.md has no table of the layout")
+	}
+	var rows []string
 	for _, r := range layout {
-		if !strings.Contains(string(data), r.markdown()+"\n") {
-			t.Errorf("DEVELOPERS.md lacks this row:\n%s", r.markdown())
+		rows = append(rows, r.markdown())
+	}
+	want := strings.Join(rows, "\n")
+	switch {
+	case written == want:
+	case *update:
+		if err := os.WriteFile(page, []byte(before+head+want+foot+after), 0o666); err != nil {
+			t.Fatal(err)
 		}
+	default:
+		t.Error("DEVELOPERS.md shows another table of the layout; write it anew with: go test ./cmd/cutbrief -run Layout -update")
 	}
 }
 

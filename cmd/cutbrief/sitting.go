@@ -25,7 +25,7 @@ type sitting struct {
 	path    string // "" until a new visit is first saved
 	folder  store.Folder
 	paper   string
-	words   *message.Book
+	words   *message.Catalog
 	watch   *assess.Stopwatch // nil where no interview is held
 	kept    bool              // there is a file at path
 	beside  string            // the file another program changed meanwhile, which is kept too
@@ -98,7 +98,7 @@ func (s *sitting) Page(v *assess.Visit) (string, error) {
 // farewell is what a user who leaves is told, in two lines: where the visit
 // is, and how to go on. It is not an error. path is "" if nothing was ever
 // saved.
-func farewell(words *message.Book, path string, open int) (where, on string) {
+func farewell(words *message.Catalog, path string, open int) (where, on string) {
 	shown, word := message.Keep(tidy(path)), shellWord(tidy(path))
 	where, on = "The visit is in "+shown+".", "To make its page: "+message.Keep("cutbrief brief "+word)
 	switch {

@@ -139,7 +139,7 @@ func TestEverySentenceOfTheTablesIsSaidInGerman(t *testing.T) {
 }
 
 // wordAll builds and prints everything that can be printed of a visit.
-func wordAll(book *message.Book, v *assess.Visit, offered system.Range, pages bool) {
+func wordAll(book *message.Catalog, v *assess.Visit, offered system.Range, pages bool) {
 	for _, style := range []unit.Style{unit.Metric, unit.Inch} {
 		o := report.Options{Style: style, Checklist: true, Working: true, Pictures: true, Words: book}
 		brief := report.Build(v, offered, o)

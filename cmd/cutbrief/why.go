@@ -95,7 +95,7 @@ func about(reasons []report.Reason, topic string) ([]report.Reason, error) {
 	return nil, misuse(fmt.Sprintf("%q is not a topic", topic), "one of "+strings.Join(names, ", "))
 }
 
-func (a *app) putReasons(reasons []report.Reason, form format, words *message.Book) error {
+func (a *app) putReasons(reasons []report.Reason, form format, words *message.Catalog) error {
 	switch form {
 	case markdownFormat:
 		return put(a.out, []byte(text.WhyMarkdownIn(words, reasons)))

@@ -75,7 +75,7 @@ words stays as it is.`,
 
 // book is the book of phrases in use, nil for our own words. A book with errors
 // is refused: a page must not be half in other words.
-func (a *app) book() (*message.Book, error) {
+func (a *app) book() (*message.Catalog, error) {
 	named, from := a.wordsNamed()
 	switch strings.ToLower(named) {
 	case "", englishWords:
@@ -102,7 +102,7 @@ func (a *app) book() (*message.Book, error) {
 
 // bookFor is the book for a document. JSON, CSV and calendars are for programs and
 // stay in our own words.
-func (a *app) bookFor(form format) (*message.Book, error) {
+func (a *app) bookFor(form format) (*message.Catalog, error) {
 	switch form {
 	case pdfFormat, textFormat, markdownFormat:
 		return a.book()

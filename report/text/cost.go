@@ -66,7 +66,7 @@ func (p *printer) way(title string, w report.CostWay) {
 }
 
 // wayRows are the parts of a way, low, likely and high.
-func wayRows(words *message.Book, w report.CostWay) [][]string {
+func wayRows(words *message.Catalog, w report.CostWay) [][]string {
 	rows := [][]string{words.Each([]string{message.Keep(w.Each) + " of cut", "low", "likely", "high"})}
 	for _, l := range w.Lines {
 		rows = append(rows, amounts(l.Name, l.Cost))
@@ -92,7 +92,7 @@ func (p *printer) saving(o report.CostOffer) {
 }
 
 // savingLines say what a system saves, when it pays, and what moves that.
-func savingLines(words *message.Book, o report.CostOffer) []string {
+func savingLines(words *message.Catalog, o report.CostOffer) []string {
 	var list []string
 	keep := message.Keep // said already
 	if o.Verdict != "" && o.Saving != nil {
@@ -140,7 +140,7 @@ func (p *printer) inputs(list []report.CostInput) {
 	}
 }
 
-func inputLine(words *message.Book, in report.CostInput) string {
+func inputLine(words *message.Catalog, in report.CostInput) string {
 	text := message.Keep(in.Name) + ": " + number(in.Likely) + " (" + number(in.Low) + " to " + number(in.High) + ") " + message.Keep(in.Unit)
 	text = words.Say(text)
 	return joined(text, sourced("", in.Basis), bracket(in.Note))

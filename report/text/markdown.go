@@ -60,8 +60,8 @@ func ticked(l report.Line) string { return "☐ " + l.Value }
 // markdown writes blocks with an empty line between them.
 type markdown struct {
 	out   strings.Builder
-	list  bool          // the last thing written was an item
-	words *message.Book // says what is worded here; the brief's texts are said already
+	list  bool             // the last thing written was an item
+	words *message.Catalog // says what is worded here; the brief's texts are said already
 }
 
 func (m *markdown) paragraph(s string) {

@@ -48,7 +48,7 @@ func Render(b report.Brief, width int) string {
 type printer struct {
 	out   strings.Builder
 	width int
-	words *message.Book // says what the printer itself words; the brief's texts are said already
+	words *message.Catalog // says what the printer itself words; the brief's texts are said already
 }
 
 func (p *printer) line(s string) { p.out.WriteString(strings.TrimRight(s, " ") + "\n") }

@@ -13,7 +13,7 @@ import (
 func Why(reasons []report.Reason, width int) string { return WhyIn(nil, reasons, width) }
 
 // WhyIn is Why in the words of a book, by which the reasons are worded already.
-func WhyIn(words *message.Book, reasons []report.Reason, width int) string {
+func WhyIn(words *message.Catalog, reasons []report.Reason, width int) string {
 	if width == 0 {
 		width = DefaultWidth
 	}
@@ -44,7 +44,7 @@ func (p *printer) below(indent string, r report.Reason) {
 }
 
 // under lists the formula, the numbers put in, and what they rest on.
-func under(words *message.Book, r report.Reason) []string {
+func under(words *message.Catalog, r report.Reason) []string {
 	var list []string
 	if r.Formula != "" {
 		list = append(list, words.Say("rule: "+message.Keep(r.Formula)))
@@ -64,7 +64,7 @@ func inline(r report.Reason) string {
 }
 
 // WhyMarkdownIn writes a derivation as Markdown in the words of a book.
-func WhyMarkdownIn(words *message.Book, reasons []report.Reason) string {
+func WhyMarkdownIn(words *message.Catalog, reasons []report.Reason) string {
 	m := &markdown{words: words}
 	m.reasons(reasons)
 	return strings.TrimLeft(m.out.String(), "\n")
@@ -85,7 +85,7 @@ func (m *markdown) reasons(reasons []report.Reason) {
 
 // NextIn writes the open questions, strongest first, a line or two each, in the
 // words of a book, by which they are worded already.
-func NextIn(words *message.Book, lines []report.Line, width int) string {
+func NextIn(words *message.Catalog, lines []report.Line, width int) string {
 	if width == 0 {
 		width = DefaultWidth
 	}

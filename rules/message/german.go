@@ -12,7 +12,7 @@ var german string
 // German is the built-in book: the interview, the page and the cautions in
 // German. It is read when it is first asked for; a test holds it free of
 // findings.
-var German = sync.OnceValue(func() *Book {
+var German = sync.OnceValue(func() *Catalog {
 	b, _ := Read(strings.NewReader(german), "german")
 	return b
 })

@@ -7,6 +7,8 @@ import (
 	"strings"
 	"unicode"
 
+	"golang.org/x/text/language"
+
 	"cutbrief/rules/csvfile"
 )
 
@@ -23,6 +25,7 @@ const (
 // writes numbers, what its language is called, and what may be typed.
 const (
 	rowLanguage  = "@language"
+	rowTag       = "@language tag"
 	rowDecimal   = "@decimal mark"
 	rowThousands = "@thousands mark"
 	rowUnit      = "@unit "   // and a unit
@@ -34,10 +37,10 @@ const (
 // checks every line. name is what the book is called, such as the file's base
 // name. Lines that start with # are comments; a line without words leaves its
 // sentence as it is. A line with an error is left out of the book.
-func Read(r io.Reader, name string) (*Book, []csvfile.Finding) {
-	f := &file{book: &Book{
+func Read(r io.Reader, name string) (*Catalog, []csvfile.Finding) {
+	f := &file{book: &Catalog{
 		Name: name, whole: map[string]entry{}, holed: map[string][]pattern{}, known: map[string]told{},
-		figures: figures{units: map[string]string{}},
+		figures: figures{units: map[string]string{}}, wordings: map[ID]entry{}, tag: language.English,
 	}, seen: map[string]int{}, english: -1, words: -1}
 	text, err := csvfile.Load(r)
 	if err != nil {
@@ -49,12 +52,13 @@ func Read(r io.Reader, name string) (*Book, []csvfile.Finding) {
 		f.report(0, "", csvfile.Error, "has no header row", "a first line "+colEnglish+","+colWords+"; start from the template")
 	}
 	f.book.sort()
+	f.book.to = newPrinter(f.book.tag)
 	return f.book, f.findings
 }
 
 // file is a file while it is read.
 type file struct {
-	book           *Book
+	book           *Catalog
 	findings       []csvfile.Finding
 	english, words int            // where the columns are, −1 until the header was read
 	seen           map[string]int // sentences, and the line each is on
@@ -142,6 +146,10 @@ func (f *file) take(n int, english, words string) {
 		return
 	}
 	f.book.rows = append(f.book.rows, english)
+	f.book.wordings[ID(english)] = entry{english, words}
+	if low := ID(folded(english)); !startsCapital(english) || f.book.wordings[low].english == "" {
+		f.book.wordings[low] = entry{english, words}
+	}
 	if len(ours) == 0 {
 		f.book.put(english, words)
 		return
@@ -157,7 +165,7 @@ func (f *file) take(n int, english, words string) {
 // put adds a row without holes. Where a row begins with a capital and another
 // does not, each is found as it is written, and any other spelling by the one
 // with the small letter.
-func (b *Book) put(english, words string) {
+func (b *Catalog) put(english, words string) {
 	e := entry{english, words}
 	b.whole[english] = e
 	if low := folded(english); !startsCapital(english) || b.whole[low].english == "" {
@@ -200,6 +208,10 @@ func (f *file) setting(n int, name, value string) {
 	switch {
 	case name == rowLanguage:
 		f.book.Language = value
+	case name == rowTag:
+		f.tag(n, value)
+	case isForm(name):
+		f.book.wordings[ID(name)] = entry{name, value}
 	case name == rowDecimal:
 		f.mark(n, value, &f.book.figures.decimal)
 	case name == rowThousands:
@@ -215,6 +227,27 @@ func (f *file) setting(n int, name, value string) {
 	}
 }
 
+// tag takes the language's tag by BCP 47, which chooses plurals and the marks of
+// counts.
+func (f *file) tag(n int, value string) {
+	tag, err := language.Parse(value)
+	if err != nil {
+		f.report(n, colWords, csvfile.Error, csvfile.Quoted(value)+" is no tag of a language", "such as de or pt-BR")
+		return
+	}
+	f.book.tag = tag
+}
+
+// isForm reports whether a row is the wording of a plural form.
+func isForm(name string) bool {
+	for _, f := range forms {
+		if strings.HasPrefix(name, string(rowForm(f.name))) {
+			return true
+		}
+	}
+	return false
+}
+
 // mark takes a decimal or thousands mark.
 func (f *file) mark(n int, value string, into *string) {
 	if !slices.Contains([]string{".", ",", "’", "'", "space"}, value) {
@@ -225,7 +258,7 @@ func (f *file) mark(n int, value string, into *string) {
 }
 
 // sort puts the rows that say most of a sentence first.
-func (b *Book) sort() {
+func (b *Catalog) sort() {
 	for _, list := range b.holed {
 		slices.SortStableFunc(list, func(a, c pattern) int { return c.weight - a.weight })
 	}

@@ -5,6 +5,8 @@ package message
 func Special() [][2]string {
 	return [][2]string{
 		{rowLanguage, "what the language is called"},
+		{rowTag, "its tag by BCP 47, such as de; it chooses plurals and the marks of counts"},
+		{string(rowForm("few")) + "{1} systems", "the wording for a plural form besides one and other, where the language has it: zero, two, few, many"},
 		{rowDecimal, "the mark before decimals, such as a comma"},
 		{rowThousands, "the mark between thousands"},
 		{rowUnit + "in", "how a unit is written, one row a unit"},

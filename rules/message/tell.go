@@ -5,7 +5,7 @@ import "strings"
 // teller puts one text into the book's words. It remembers the parts, and
 // gives up on a text that takes too long to match.
 type teller struct {
-	book *Book
+	book *Catalog
 	seen map[string]told
 	left int // tries
 }
@@ -16,7 +16,7 @@ const (
 	ways    = 12    // in which a text may fit one row
 )
 
-func newTeller(b *Book) *teller { return &teller{b, map[string]told{}, tries} }
+func newTeller(b *Catalog) *teller { return &teller{b, map[string]told{}, tries} }
 
 // full reports whether the book had words for all of it.
 func (t told) full() bool { return len(t.missing) == 0 }
@@ -82,7 +82,7 @@ func (t *teller) find(text string, depth int) told {
 
 // row looks up a row without holes. A row serves for a text with a capital and
 // for one with a full stop too.
-func (b *Book) row(text string) (string, bool) {
+func (b *Catalog) row(text string) (string, bool) {
 	if e, ok := b.whole[text]; ok {
 		return e.words, true
 	}

@@ -33,7 +33,7 @@ func inCell(s string) string {
 
 // Lacks lists the sentences of the program that a book has no row for, in the
 // order of the template.
-func (b *Book) Lacks() []string {
+func (b *Catalog) Lacks() []string {
 	var list []string
 	for _, s := range German().rows {
 		if !b.has(s) {
@@ -44,7 +44,7 @@ func (b *Book) Lacks() []string {
 }
 
 // has reports whether the book has a row for a sentence.
-func (b *Book) has(sentence string) bool {
+func (b *Catalog) has(sentence string) bool {
 	if _, ok := b.row(sentence); ok {
 		return true
 	}
@@ -58,4 +58,4 @@ func (b *Book) has(sentence string) bool {
 }
 
 // Rows counts the rows of a book.
-func (b *Book) Rows() int { return len(b.rows) }
+func (b *Catalog) Rows() int { return len(b.rows) }

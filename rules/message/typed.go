@@ -23,7 +23,7 @@ func (f *file) typed(n int, ours, theirs string, into *[]pattern) {
 // Word is a line as the plain interview understands it: what is typed in the
 // book's words for "back" comes out as "back". A line that is none of them comes
 // out as it is, and so do our own words.
-func (b *Book) Word(line string) string {
+func (b *Catalog) Word(line string) string {
 	if b == nil {
 		return line
 	}
@@ -35,7 +35,7 @@ const several = 3
 
 // Answer is an answer as it is read: what is typed in the book's words for
 // "none" or "about 40 m a day" comes out as that.
-func (b *Book) Answer(line string) string {
+func (b *Catalog) Answer(line string) string {
 	if b == nil {
 		return line
 	}

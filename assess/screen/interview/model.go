@@ -40,7 +40,7 @@ type Model struct {
 	suggest map[rules.Fact]string
 	writer  *writer
 	pager   Pager
-	words   *message.Book // puts what is shown into other words
+	words   *message.Catalog // puts what is shown into other words
 
 	look screen.Look
 	keys keyMap

@@ -28,7 +28,7 @@ const readable = 100
 
 // layResult words the result, or how it was reached, for the window's width.
 func (m *Model) layResult() {
-	var word func(*message.Book, *assess.Visit, system.Range, *price.List, int) string
+	var word func(*message.Catalog, *assess.Visit, system.Range, *price.List, int) string
 	switch m.state {
 	case reading:
 		word = words.Result

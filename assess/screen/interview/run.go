@@ -25,8 +25,8 @@ type Options struct {
 	Path    string                // where the visit is kept, "" if nowhere yet
 	Suggest map[rules.Fact]string // typed in beforehand, no answer until accepted: today's date, the rep's name
 	Saver   Saver
-	Pager   Pager         // nil if no page can be made
-	Words   *message.Book // what is shown, in other words; nil for our own
+	Pager   Pager            // nil if no page can be made
+	Words   *message.Catalog // what is shown, in other words; nil for our own
 	Input   io.Reader
 	Output  io.Writer // a terminal
 }

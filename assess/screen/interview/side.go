@@ -10,7 +10,7 @@ import (
 )
 
 // sideLines lays the panel out for its width; nothing at width 0.
-func sideLines(look screen.Look, words *message.Book, p report.Panel, width int) []string {
+func sideLines(look screen.Look, words *message.Catalog, p report.Panel, width int) []string {
 	if width == 0 {
 		return nil
 	}
@@ -62,7 +62,7 @@ func inShort(texts []string, width int) []string {
 }
 
 // stillIn lists the first systems still in, and counts the rest.
-func stillIn(words *message.Book, p report.Panel) []string {
+func stillIn(words *message.Catalog, p report.Panel) []string {
 	const shown = 3
 	list := most(p.In, shown)
 	if more := len(p.In) - shown; more > 0 {

@@ -26,9 +26,9 @@ type Options struct {
 	Path    string                // where the visit is kept, "" if nowhere yet
 	Suggest map[rules.Fact]string // taken for an empty line: today's date, the rep's name
 	Saver   Saver
-	Pager   Pager         // nil if no page can be made
-	Words   *message.Book // what is said, in other words; nil for our own
-	Width   int           // cells a line of the result may have; 0 for 80
+	Pager   Pager            // nil if no page can be made
+	Words   *message.Catalog // what is said, in other words; nil for our own
+	Width   int              // cells a line of the result may have; 0 for 80
 }
 
 // Outcome says how an interview ended.

@@ -16,7 +16,7 @@ import (
 )
 
 // speak is talk in the words of a book.
-func speak(t *testing.T, book *message.Book, disk *memory, v *assess.Visit, lines ...string) string {
+func speak(t *testing.T, book *message.Catalog, disk *memory, v *assess.Visit, lines ...string) string {
 	t.Helper()
 	var out strings.Builder
 	_, err := Run(strings.NewReader(strings.Join(lines, "\n")+"\n"), &out, Options{

@@ -28,7 +28,7 @@ func Choices(options []assess.Option, line string) []string {
 }
 
 // In are options in the words of a book.
-func In(book *message.Book, options []assess.Option) []assess.Option {
+func In(book *message.Catalog, options []assess.Option) []assess.Option {
 	said := make([]assess.Option, len(options))
 	for i, o := range options {
 		said[i] = assess.Option{ID: o.ID, Text: book.Say(o.Text)}

@@ -18,7 +18,7 @@ type Ear struct {
 }
 
 // German is a German book of its own, and the ear that listens to it.
-func German() (*message.Book, *Ear) {
+func German() (*message.Catalog, *Ear) {
 	b, _ := message.Read(strings.NewReader(message.Template(true)), "german")
 	e := &Ear{said: map[string]bool{}, missing: map[string]string{}}
 	b.Listen(e.hear)

@@ -1,22 +1,25 @@
-// Package phrase puts what the program says and prints into other words: into
-// another language, or into a firm's own wording. A book of phrases is a CSV
-// file of two columns, the sentence as the program words it and the words to
-// say instead; what varies in a sentence stands as {1}, {2} in both. The rest
-// of the program words everything in English and hands it through a book just
-// before it is shown.
+// Package message holds what the program says to people, apart from the words.
 //
-// A book never touches what a customer said or what a file calls something:
-// such texts are marked by Keep where they come in, and come out as they were.
+// A Message is an identifier, which is its English wording, and typed arguments:
+// names, figures, counts, other messages. Code passes messages on and joins them;
+// a Catalog prints them, once, at the edge. The nil Catalog prints English; others
+// are CSV files of two columns, the English wording and the words to say instead,
+// with {1}, {2} for the arguments in both: built in, or a firm's own.
+//
+// What a customer said or what a file calls something is a Name, and comes out as
+// it went in.
 package message
 
 import (
 	"strings"
 	"sync"
+
+	"golang.org/x/text/language"
 )
 
-// Book is a book of phrases. The nil book says everything as it is. A book may
+// Catalog is a catalog of phrases. The nil book says everything as it is. A book may
 // be used by several goroutines at once.
-type Book struct {
+type Catalog struct {
 	Name     string // "german", or the base name of the file
 	Language string // as the book calls it, such as "Deutsch"; "" if it does not
 
@@ -27,6 +30,11 @@ type Book struct {
 	answers []pattern // what may be typed, turned round: their words to ours
 	words   []pattern
 
+	wordings map[ID]entry // all rows, as they are and folded
+	tag      language.Tag // of the library's plurals and numbers
+	to       *printer
+	keeping  bool // names are printed between marks
+
 	mu     sync.Mutex
 	known  map[string]told
 	listen func(english, words string, missing []string)
@@ -34,7 +42,7 @@ type Book struct {
 
 // Listen has every text told that the book is asked for the first time, with
 // what it has no words for. Tests find with it what nobody put into words.
-func (b *Book) Listen(hear func(english, words string, missing []string)) { b.listen = hear }
+func (b *Catalog) Listen(hear func(english, words string, missing []string)) { b.listen = hear }
 
 // entry is a row without holes.
 type entry struct{ english, words string }
@@ -52,13 +60,13 @@ const remembered = 4096
 
 // Say puts a text into the book's words. What the book does not have stays as
 // it is. Marks set by Keep are taken out.
-func (b *Book) Say(english string) string {
+func (b *Catalog) Say(english string) string {
 	words, _ := b.Told(english)
 	return words
 }
 
 // Told is Say, and says which parts of the text the book has no words for.
-func (b *Book) Told(english string) (words string, missing []string) {
+func (b *Catalog) Told(english string) (words string, missing []string) {
 	if b == nil || b.empty() {
 		return bare(english), nil
 	}
@@ -82,12 +90,12 @@ func (b *Book) Told(english string) (words string, missing []string) {
 	return t.words, t.missing
 }
 
-func (b *Book) empty() bool {
+func (b *Catalog) empty() bool {
 	return len(b.whole) == 0 && len(b.holed) == 0
 }
 
 // Each says a list of texts.
-func (b *Book) Each(english []string) []string {
+func (b *Catalog) Each(english []string) []string {
 	words := make([]string, len(english))
 	for i, e := range english {
 		words[i] = b.Say(e)

@@ -10,7 +10,7 @@ import (
 )
 
 // bookOf is a book with a header and some lines.
-func bookOf(t *testing.T, rows string) *Book {
+func bookOf(t *testing.T, rows string) *Catalog {
 	t.Helper()
 	b, findings := Read(strings.NewReader("english,words\n"+rows), "test")
 	for _, f := range findings {
@@ -85,7 +85,7 @@ func TestToldSaysWhatIsMissing(t *testing.T) {
 
 // A book without rows, and none at all, say everything as it is.
 func TestNoBook(t *testing.T) {
-	var none *Book
+	var none *Catalog
 	rapid.Check(t, func(t *rapid.T) {
 		text := rapid.StringMatching(`[ -~é]*`).Draw(t, "text")
 		if got := none.Say(text + Keep(text)); got != text+text {
