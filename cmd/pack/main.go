@@ -4,6 +4,8 @@
 // bytes, on whichever machine. Run it from the repository:
 //
 //	go run ./cmd/pack dist
+//
+// With -count it builds nothing and tells how heavy the source is.
 package main
 
 import (
@@ -21,25 +23,35 @@ func run(args []string, out, errs io.Writer) int {
 	f := flag.NewFlagSet("pack", flag.ContinueOnError)
 	f.SetOutput(errs)
 	f.Usage = func() {
-		fmt.Fprintln(errs, "usage: go run ./cmd/pack [-only SYSTEM/PROCESSOR,...] FOLDER")
+		fmt.Fprintln(errs, "usage: go run ./cmd/pack [-only SYSTEM/PROCESSOR,...] FOLDER\n       go run ./cmd/pack -count")
 		f.PrintDefaults()
 	}
 	only := f.String("only", "", "build these alone, such as linux/amd64,windows/arm64")
-	if err := f.Parse(args); err != nil || f.NArg() != 1 {
+	counting := f.Bool("count", false, "tell the lines, packages and functions of the source, and build nothing")
+	if err := f.Parse(args); err != nil || *counting == (f.NArg() == 1) {
 		if err == nil {
 			f.Usage()
 		}
 		return 2
 	}
-	list, err := chosen(*only)
-	if err == nil {
-		err = pack(f.Arg(0), list, out)
+	work := func() error { return packAll(f.Arg(0), *only, out) }
+	if *counting {
+		work = func() error { return count(out) }
 	}
-	if err != nil {
+	if err := work(); err != nil {
 		fmt.Fprintln(errs, "pack:", err)
 		return 1
 	}
 	return 0
+}
+
+// packAll builds the targets named, or all, into the folder.
+func packAll(dir, only string, out io.Writer) error {
+	list, err := chosen(only)
+	if err != nil {
+		return err
+	}
+	return pack(dir, list, out)
 }
 
 // chosen are the targets named, or all of them.
