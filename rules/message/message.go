@@ -17,7 +17,7 @@ type ID string
 type Message struct {
 	id   ID
 	one  ID    // the wording for exactly one, where the first argument is a Count
-	args []any // Message, ID, Name, Figure or Count
+	args []any // Message, ID, Name, Figure, Count or error
 	list []Message
 	sep  string // between the messages of a list
 	last ID     // joins the last two of a list: "{1} and {2}"; "" for sep
@@ -47,7 +47,7 @@ type Figure string
 type Count int
 
 // New is a message with its arguments in the order of its holes: each a
-// Message, an ID, a Name, a Figure or a Count. Anything else is a fault of the
+// Message, an ID, a Name, a Figure, a Count or an error. Anything else is a fault of the
 // caller and is printed as such.
 func New(id ID, args ...any) Message { return Message{id: id, args: args} }
 

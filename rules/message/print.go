@@ -118,6 +118,8 @@ func (c *Catalog) arguments(args []any) []any {
 			printed[i] = c.name(string(a))
 		case Figure:
 			printed[i] = c.figure(string(a))
+		case error:
+			printed[i] = c.Print(Of(a))
 		case Count:
 			printed[i] = int(a)
 		default:

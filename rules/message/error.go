@@ -1,0 +1,41 @@
+package message
+
+import "errors"
+
+// Error is an error that says what happened as a message. Error prints it in
+// English; a catalog prints its Message in other words.
+type Error struct {
+	Message Message
+	err     error
+}
+
+// Errorf is an error with its message and arguments, as New takes them. An
+// argument that is an error is printed as Of says, and is what errors.Is and
+// errors.As look into.
+func Errorf(id ID, args ...any) error {
+	var wrapped []error
+	for _, arg := range args {
+		if err, ok := arg.(error); ok {
+			wrapped = append(wrapped, err)
+		}
+	}
+	return &Error{New(id, args...), errors.Join(wrapped...)}
+}
+
+// Error is the message in English.
+func (e *Error) Error() string { return e.Message.String() }
+
+// Unwrap is the error it was made of, nil if there is none.
+func (e *Error) Unwrap() error { return e.err }
+
+// Of is what an error says. An error of the system or of a library is a message
+// if its text has a row in a catalog, and otherwise stays as it is.
+func Of(err error) Message {
+	if e, ok := err.(*Error); ok {
+		return e.Message
+	}
+	if text := err.Error(); len(holesOf(text)) > 0 {
+		return Text(text)
+	}
+	return New(ID(err.Error()))
+}
