@@ -9,6 +9,7 @@ import (
 	"cutbrief/assess"
 	"cutbrief/rules"
 	"cutbrief/rules/message"
+	"cutbrief/rules/message/catalog"
 	"cutbrief/rules/metal"
 	"cutbrief/rules/system"
 	"cutbrief/rules/unit"
@@ -185,7 +186,7 @@ func TestAssumedAnswersAreToBeConfirmed(t *testing.T) {
 func TestAGuessIsSaidInTheWordsOfTheBook(t *testing.T) {
 	v := farm(t)
 	say(t, v, rules.FactEveryday, metal.MildSteel, "about 10 mm")
-	book, _ := message.Read(strings.NewReader("english,words\nassumed {1},angenommen {1}\nabout {1},etwa {1}\n"), "test")
+	book, _ := catalog.Read(strings.NewReader("english,words\nassumed {1},angenommen {1}\nabout {1},etwa {1}\n"), "test")
 	for _, c := range []struct {
 		words *message.Catalog
 		want  string

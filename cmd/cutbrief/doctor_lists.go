@@ -8,7 +8,7 @@ import (
 	"strings"
 
 	"cutbrief/rules/csvfile"
-	"cutbrief/rules/message"
+	"cutbrief/rules/message/catalog"
 	prices "cutbrief/rules/price"
 	"cutbrief/rules/system"
 )
@@ -55,12 +55,12 @@ func (a *app) pricesNotice() notice {
 func (a *app) wordsNotice() notice {
 	n := notice{What: "words"}
 	named, from := a.wordsNamed()
-	switch strings.ToLower(named) {
-	case englishWords, "":
+	switch tag := strings.ToLower(named); {
+	case tag == englishWords, tag == "":
 		n.say("English")
 		return n
-	case germanWords:
-		n.say("German, chosen by %s", from)
+	case catalog.For(tag) != nil:
+		n.say("%s, chosen by %s", catalog.For(tag).Language, from)
 		return n
 	}
 	file, err := os.Open(named)
@@ -73,7 +73,7 @@ func (a *app) wordsNotice() notice {
 		return n
 	}
 	defer file.Close()
-	book, findings := message.Read(file, filepath.Base(named))
+	book, findings := catalog.Read(file, filepath.Base(named))
 	n.findings(findings, counted(book.Rows(), "phrase"), "cutbrief words check "+shellWord(named))
 	return n
 }

@@ -14,7 +14,7 @@ import (
 	"cutbrief/report"
 	"cutbrief/report/pdf"
 	"cutbrief/report/text"
-	"cutbrief/rules/message"
+	"cutbrief/rules/message/catalog"
 	"cutbrief/rules/system"
 )
 
@@ -24,7 +24,7 @@ var onePage = []byte("/Type /Page\n")
 // germanPages fails unless the German page of a visit is one page on either
 // paper; it returns the brief and the A4 page.
 func germanPages(t rapid.TB, v *assess.Visit) (report.Brief, []byte) {
-	brief := report.Build(v, system.Demo(), report.Options{Words: message.German()})
+	brief := report.Build(v, system.Demo(), report.Options{Words: catalog.For("de")})
 	var a4 []byte
 	for _, paper := range []pdf.Paper{pdf.Letter, pdf.A4} {
 		page, err := pdf.Render(brief, paper)
@@ -86,7 +86,7 @@ func TestNamesChangeNothingInGerman(t *testing.T) {
 		}
 		a.Note = company
 		v.Set(a)
-		brief := report.Build(v, system.Demo(), report.Options{Words: message.German()})
+		brief := report.Build(v, system.Demo(), report.Options{Words: catalog.For("de")})
 		return strings.ReplaceAll(fmt.Sprintf("%+v", brief.Who)+fmt.Sprintf("%+v", brief.Notes)+text.Render(brief, 1000), company, "NAME")
 	}
 	honest := page(t, "Xylograph")

@@ -74,7 +74,7 @@ func (g *golden) run(t *testing.T, stdin string, args ...string) {
 	}
 	a := &app{world: w}
 	status := complain(w.err, a.execute(context.Background()), a.began)
-	fmt.Fprintf(&g.text, "=== cutbrief %s\n", strings.Join(args, " "))
+	fmt.Fprintf(&g.text, "=== cutbrief %s\n", strings.ReplaceAll(strings.Join(args, " "), g.root, "ROOT"))
 	if status != 0 {
 		fmt.Fprintf(&g.text, "--- status %d\n", status)
 	}

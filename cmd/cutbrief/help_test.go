@@ -12,7 +12,7 @@ import (
 
 	"github.com/spf13/cobra"
 
-	"cutbrief/rules/message"
+	"cutbrief/rules/message/catalog"
 	prices "cutbrief/rules/price"
 )
 
@@ -81,7 +81,7 @@ func runExample(t *testing.T, line string, visit []byte) {
 	dir := t.TempDir()
 	for name, data := range map[string][]byte{
 		"visit.json": visit, "another.json": shown(t), "my-systems.csv": []byte(template()), "my-prices.csv": []byte(prices.Template()),
-		"page.json": []byte("an older page"), "our-words.csv": []byte(message.Template(true)),
+		"page.json": []byte("an older page"), "our-words.csv": []byte(catalog.Template("de")),
 	} {
 		if err := os.WriteFile(filepath.Join(dir, name), data, 0o600); err != nil {
 			t.Fatal(err)

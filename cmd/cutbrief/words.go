@@ -13,13 +13,11 @@ import (
 
 	"cutbrief/rules/csvfile"
 	"cutbrief/rules/message"
+	"cutbrief/rules/message/catalog"
 )
 
-// The words a user can name without a file.
-const (
-	englishWords = "en"
-	germanWords  = "de"
-)
+// englishWords names our own words, for which no file is needed.
+const englishWords = "en"
 
 func (a *app) wordsCommand() *cobra.Command {
 	c := &cobra.Command{
@@ -49,13 +47,13 @@ for your words; {1}, {2} stand for what varies. A sentence that is left empty st
 it is. With de the second column holds the German words.`,
 		Example: `  cutbrief words template
   cutbrief words template de > our-words.csv`,
-		ValidArgs: []string{germanWords},
+		ValidArgs: catalog.Languages(),
 		Args:      takes(0, 1, "words template takes one language", "leave it out, or say de"),
 		RunE: func(_ *cobra.Command, args []string) error {
-			if len(args) == 1 && args[0] != germanWords {
-				return misuse(fmt.Sprintf("there are no words in %q", args[0]), "leave it out, or say "+germanWords)
+			if len(args) == 1 && catalog.For(args[0]) == nil {
+				return misuse(fmt.Sprintf("there are no words in %q", args[0]), "leave it out, or say "+strings.Join(catalog.Languages(), " or "))
 			}
-			return put(a.out, []byte(message.Template(len(args) == 1)))
+			return put(a.out, []byte(catalog.Template(strings.Join(args, ""))))
 		},
 	}
 }
@@ -77,11 +75,12 @@ words stays as it is.`,
 // is refused: a page must not be half in other words.
 func (a *app) book() (*message.Catalog, error) {
 	named, from := a.wordsNamed()
-	switch strings.ToLower(named) {
-	case "", englishWords:
+	tag := strings.ToLower(named)
+	switch {
+	case tag == "", tag == englishWords:
 		return nil, nil
-	case germanWords:
-		return message.German(), nil
+	case catalog.For(tag) != nil:
+		return catalog.For(tag), nil
 	}
 	file, err := os.Open(named)
 	if from == "" && errors.Is(err, fs.ErrNotExist) {
@@ -91,7 +90,7 @@ func (a *app) book() (*message.Catalog, error) {
 		return nil, fail(fmt.Errorf("read words %s: %w", named, reason(err)), "say en, de or the name of a file; one to start from: cutbrief words template")
 	}
 	defer file.Close()
-	book, findings := message.Read(file, filepath.Base(named))
+	book, findings := catalog.Read(file, filepath.Base(named))
 	for _, f := range findings {
 		if f.Severity == csvfile.Error {
 			return nil, fail(fmt.Errorf("words %s: %s", named, f), "see every line with: cutbrief words check %s", named)
@@ -139,7 +138,7 @@ func (a *app) tellWords() error {
 	text := "The words are the program's own, in English.\n"
 	if book != nil {
 		text = fmt.Sprintf("The words are those of the book %s: %s, chosen by %s.\n", tidy(book.Name), counted(book.Rows(), "phrase"), from)
-		if n := len(book.Lacks()); n > 0 {
+		if n := len(catalog.Lacks(book)); n > 0 {
 			text += fmt.Sprintf("%s of the program stay as they are.\n", counted(n, "sentence"))
 		}
 	}
@@ -154,12 +153,12 @@ func (a *app) checkWords(path string) error {
 		return fail(fmt.Errorf("read words %s: %w", path, reason(err)), "one to start from: cutbrief words template")
 	}
 	defer file.Close()
-	book, findings := message.Read(file, filepath.Base(path))
+	book, findings := catalog.Read(file, filepath.Base(path))
 	var b bytes.Buffer
 	for _, f := range findings {
 		fmt.Fprintln(&b, tidy(f.String()))
 	}
-	lacks, wrong := book.Lacks(), csvfile.Count(findings, csvfile.Error)
+	lacks, wrong := catalog.Lacks(book), csvfile.Count(findings, csvfile.Error)
 	for _, s := range lacks {
 		if book.Rows() > 0 || wrong == 0 { // of a file that is no book, the reason is enough
 			fmt.Fprintln(&b, "no words for: "+s)

@@ -7,7 +7,7 @@ import (
 	"cutbrief/assess"
 	"cutbrief/assess/casebook"
 	"cutbrief/rules/csvfile"
-	"cutbrief/rules/message"
+	"cutbrief/rules/message/catalog"
 	"cutbrief/rules/price"
 	"cutbrief/rules/system"
 )
@@ -127,7 +127,7 @@ func cases() Page {
 
 func words() Page {
 	s := Section{Title: "Rows that are no sentences", Head: []string{"First cell", "Second cell"}}
-	for _, r := range message.Special() {
+	for _, r := range catalog.Special() {
 		s.Rows = append(s.Rows, []string{r[0], r[1]})
 	}
 	return Page{

@@ -5,14 +5,14 @@ import (
 	"testing"
 
 	"cutbrief/report"
-	"cutbrief/rules/message"
+	"cutbrief/rules/message/catalog"
 )
 
 // Where the words of a firm leave no room for the line to sign on beside them, it
 // stands below.
 func TestLongWordsUnderTheSignature(t *testing.T) {
 	for _, long := range []string{strings.Repeat("x", 30), strings.Repeat("é", 250)} {
-		words, findings := message.Read(strings.NewReader("english,words\nDate,"+long+"\nCustomer,"+long+"\n"), "test")
+		words, findings := catalog.Read(strings.NewReader("english,words\nDate,"+long+"\nCustomer,"+long+"\n"), "test")
 		if len(findings) > 0 {
 			t.Fatal(findings)
 		}

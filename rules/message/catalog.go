@@ -11,19 +11,20 @@
 package message
 
 import (
+	"slices"
 	"strings"
 	"sync"
 
 	"golang.org/x/text/language"
 )
 
-// Catalog is a catalog of phrases. The nil book says everything as it is. A book may
-// be used by several goroutines at once.
+// Catalog is the words of one language, or a firm's own. The nil Catalog prints
+// English. A Catalog may be used by several goroutines at once.
 type Catalog struct {
-	Name     string // "german", or the base name of the file
-	Language string // as the book calls it, such as "Deutsch"; "" if it does not
+	Name     string // "de", or the base name of the file
+	Language string // as the file calls it, such as "Deutsch"; "" if it does not
 
-	rows    []string             // the sentences, in their order
+	rows    []string             // the identifiers, in their order
 	whole   map[string]entry     // rows without holes, by folded sentence
 	holed   map[string][]pattern // rows with holes, by the first word, "" if a hole is first
 	figures figures
@@ -31,7 +32,6 @@ type Catalog struct {
 	words   []pattern
 
 	wordings map[ID]entry // all rows, as they are and folded
-	tag      language.Tag // of the library's plurals and numbers
 	to       *printer
 	keeping  bool // names are printed between marks
 
@@ -39,6 +39,72 @@ type Catalog struct {
 	known  map[string]told
 	listen func(english, words string, missing []string)
 }
+
+// Source is what a Catalog is made of.
+type Source struct {
+	Name, Language     string
+	Tag                language.Tag // chooses plurals and the marks of counts
+	Decimal, Thousands string       // marks of figures; "" leaves them as they are
+	Units              map[string]string
+	Rows               []Row // in the order of the file
+	Forms              []Row // wordings of plural forms besides one and other, as PluralForm writes them
+	Words, Answers     []Row // ways of typing, small letters, and what is meant
+}
+
+// Row is one line of a Catalog: an identifier and the words for it.
+type Row struct{ ID, Words string }
+
+// NewCatalog makes a Catalog.
+func NewCatalog(s Source) *Catalog {
+	c := &Catalog{
+		Name: s.Name, Language: s.Language, figures: figures{s.Decimal, s.Thousands, s.Units}, to: newPrinter(s.Tag),
+		wordings: map[ID]entry{}, whole: map[string]entry{}, holed: map[string][]pattern{}, known: map[string]told{},
+		words: waysOfTyping(s.Words), answers: waysOfTyping(s.Answers),
+	}
+	for _, r := range s.Rows {
+		c.add(r)
+	}
+	for _, r := range s.Forms {
+		c.wordings[ID(r.ID)] = entry{r.ID, r.Words}
+	}
+	c.sort()
+	return c
+}
+
+// add takes a row. Where a row begins with a capital and another does not, each
+// is found as it is written, and any other spelling by the one with the small
+// letter.
+func (b *Catalog) add(r Row) {
+	e := entry{r.ID, r.Words}
+	b.rows = append(b.rows, r.ID)
+	b.wordings[ID(r.ID)] = e
+	low := folded(r.ID)
+	if !startsCapital(r.ID) || b.wordings[ID(low)].english == "" {
+		b.wordings[ID(low)] = e
+	}
+	if len(Holes(r.ID)) > 0 {
+		p := newPattern(r.ID, r.Words)
+		b.holed[p.first()] = append(b.holed[p.first()], p)
+		return
+	}
+	b.whole[r.ID] = e
+	if !startsCapital(r.ID) || b.whole[low].english == "" {
+		b.whole[low] = e
+	}
+}
+
+// sort puts the rows that say most of a sentence first.
+func (b *Catalog) sort() {
+	for _, list := range b.holed {
+		slices.SortStableFunc(list, func(a, c pattern) int { return c.weight - a.weight })
+	}
+}
+
+// IDs are the identifiers a Catalog has rows for, in the order of its file.
+func (b *Catalog) IDs() []string { return b.rows }
+
+// Rows counts the rows of a Catalog.
+func (b *Catalog) Rows() int { return len(b.rows) }
 
 // Listen has every text told that the book is asked for the first time, with
 // what it has no words for. Tests find with it what nobody put into words.

@@ -4,8 +4,6 @@ import (
 	"strings"
 	"unicode"
 	"unicode/utf8"
-
-	"cutbrief/rules/csvfile"
 )
 
 // figures say how a book writes numbers, and units that are words in English.
@@ -92,7 +90,7 @@ func (f figures) word(w string) (string, bool) {
 	if said, ok := f.units[body]; ok {
 		return strings.Replace(w, body, said, 1), true
 	}
-	if w == "" || body == "" || symbols[body] || csvfile.IsCurrency(body) {
+	if w == "" || body == "" || symbols[body] || isCurrency(body) {
 		return w, true
 	}
 	if !strings.ContainsAny(body, "0123456789") || strings.IndexFunc(body, isLetter) >= 0 && !symbols[strings.TrimLeft(body, "0123456789.,–-/")] {
@@ -132,4 +130,9 @@ func digitsAfter(s string) (n int, any bool) {
 		n++
 	}
 	return n, n > 0
+}
+
+// isCurrency reports whether s has the form of a currency code of ISO 4217.
+func isCurrency(s string) bool {
+	return len(s) == 3 && strings.Trim(s, "ABCDEFGHIJKLMNOPQRSTUVWXYZ") == ""
 }

@@ -141,8 +141,8 @@ func (f form) shaped(s string) string {
 	return s
 }
 
-// neutral reports whether an identifier is only holes and signs, which every
+// IsNeutral reports whether an identifier is only holes and signs, which every
 // language shares.
-func (id ID) neutral() bool {
+func (id ID) IsNeutral() bool {
 	return !strings.ContainsFunc(string(id), unicode.IsLetter)
 }

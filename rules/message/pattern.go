@@ -1,6 +1,7 @@
 package message
 
 import (
+	"slices"
 	"strings"
 	"unicode"
 	"unicode/utf8"
@@ -21,8 +22,17 @@ type piece struct {
 	hole int
 }
 
-// mostHoles is how many holes a row may have.
-const mostHoles = 9
+// Holes are the holes of a wording, each once, rising.
+func Holes(s string) []int {
+	var holes []int
+	for _, p := range takeApart(s) {
+		if p.hole > 0 && !slices.Contains(holes, p.hole) {
+			holes = append(holes, p.hole)
+		}
+	}
+	slices.Sort(holes)
+	return holes
+}
 
 // takeApart cuts a sentence at its holes {1} to {9}.
 func takeApart(s string) (pieces []piece) {

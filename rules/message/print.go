@@ -62,7 +62,7 @@ func (c *Catalog) wording(id ID) string {
 	switch {
 	case strings.HasPrefix(string(id), "@"):
 		return c.wordings[id].words
-	case c.wordings == nil || id.neutral():
+	case c.wordings == nil || id.IsNeutral():
 		return string(id)
 	}
 	if e, ok := c.wordings[id]; ok {
@@ -150,7 +150,7 @@ func (p *printer) prepare(m Message, wording func(ID) string) {
 	}
 	cases := []any{plural.One, layout(wording(m.one))}
 	for _, f := range forms {
-		if words := wording(rowForm(f.name) + m.id); words != "" {
+		if words := wording(PluralForm(f.name) + m.id); words != "" {
 			cases = append(cases, f.form, layout(words))
 		}
 	}
@@ -165,8 +165,18 @@ var forms = []struct {
 	form plural.Form
 }{{"zero", plural.Zero}, {"two", plural.Two}, {"few", plural.Few}, {"many", plural.Many}}
 
-// rowForm begins the row of a plural form.
-func rowForm(name string) ID { return ID("@" + name + " ") }
+// PluralForm begins the row of a plural form: zero, two, few or many.
+func PluralForm(name string) ID { return ID("@" + name + " ") }
+
+// IsPluralForm reports whether a row is the wording of a plural form.
+func IsPluralForm(row string) bool {
+	for _, f := range forms {
+		if strings.HasPrefix(row, string(PluralForm(f.name))) {
+			return true
+		}
+	}
+	return false
+}
 
 // layout is a wording as the library reads it: {1} becomes %[1]v.
 func layout(words string) string {

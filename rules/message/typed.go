@@ -1,23 +1,14 @@
 package message
 
-import (
-	"strings"
+import "strings"
 
-	"cutbrief/rules/csvfile"
-)
-
-// typed takes a row that says what may be typed for one of our words or
-// answers: several ways are parted by a bar.
-func (f *file) typed(n int, ours, theirs string, into *[]pattern) {
-	for way := range strings.SplitSeq(theirs, "|") {
-		way = strings.TrimSpace(way)
-		if accepted := misfit(holesOf(ours), holesOf(way)); way == "" || accepted != "" {
-			f.report(n, colWords, csvfile.Error, "a way to type it is empty or has other holes", accepted)
-			continue
-		}
-		p := newPattern(strings.ToLower(way), ours)
-		*into = append(*into, p)
+// waysOfTyping are rows turned round: what is typed, and what is meant.
+func waysOfTyping(rows []Row) []pattern {
+	var list []pattern
+	for _, r := range rows {
+		list = append(list, newPattern(r.ID, r.Words))
 	}
+	return list
 }
 
 // Word is a line as the plain interview understands it: what is typed in the

@@ -8,7 +8,7 @@ import (
 	"cutbrief/assess"
 	"cutbrief/report"
 	"cutbrief/rules"
-	"cutbrief/rules/message"
+	"cutbrief/rules/message/catalog"
 	"cutbrief/rules/system"
 
 	tea "github.com/charmbracelet/bubbletea"
@@ -105,8 +105,8 @@ func TestThePanelBegins(t *testing.T) {
 	if strings.Contains(side, "could") {
 		t.Errorf("says what could change: %q", side)
 	}
-	german := strings.Join(sideLines(d.m.look, message.German(), report.SoFarIn(message.German(), newVisit(), system.Demo()), 40), " ")
-	if !strings.Contains(german, message.German().Say("To size a system, tell me")) || strings.Contains(german, message.German().Say("Ask next")) {
+	german := strings.Join(sideLines(d.m.look, catalog.For("de"), report.SoFarIn(catalog.For("de"), newVisit(), system.Demo()), 40), " ")
+	if !strings.Contains(german, catalog.For("de").Say("To size a system, tell me")) || strings.Contains(german, catalog.For("de").Say("Ask next")) {
 		t.Errorf("in other words it says %q", german)
 	}
 	d.throughTo(rules.FactStart)

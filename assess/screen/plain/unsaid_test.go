@@ -11,6 +11,7 @@ import (
 	"cutbrief/assess/sample"
 	"cutbrief/rules"
 	"cutbrief/rules/message"
+	"cutbrief/rules/message/catalog"
 	"cutbrief/rules/message/unsaid"
 	"cutbrief/rules/system"
 )
@@ -90,7 +91,7 @@ func TestGermanIsUnderstood(t *testing.T) {
 func TestAnAnswerThatBeginsLikeAWordStays(t *testing.T) {
 	const company = "Gehe zu Stahlbau und Hof"
 	v := newVisit()
-	speak(t, message.German(), &memory{}, v, company, "ende")
+	speak(t, catalog.For("de"), &memory{}, v, company, "ende")
 	if got := said(v, assess.FactCompany).Said; got != company {
 		t.Errorf("%q became %q", company, got)
 	}

@@ -8,6 +8,7 @@ import (
 	"sync"
 
 	"cutbrief/rules/message"
+	"cutbrief/rules/message/catalog"
 )
 
 // Ear hears what a book is asked to say.
@@ -19,7 +20,7 @@ type Ear struct {
 
 // German is a German book of its own, and the ear that listens to it.
 func German() (*message.Catalog, *Ear) {
-	b, _ := message.Read(strings.NewReader(message.Template(true)), "german")
+	b, _ := catalog.Read(strings.NewReader(catalog.Template("de")), "german")
 	e := &Ear{said: map[string]bool{}, missing: map[string]string{}}
 	b.Listen(e.hear)
 	return b, e

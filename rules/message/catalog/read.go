@@ -1,4 +1,6 @@
-package message
+// Package catalog reads the words of other languages from CSV files of two
+// columns, and holds those that are built in.
+package catalog
 
 import (
 	"fmt"
@@ -10,6 +12,7 @@ import (
 	"golang.org/x/text/language"
 
 	"cutbrief/rules/csvfile"
+	"cutbrief/rules/message"
 )
 
 // maxRows keeps a wrong file from costing memory.
@@ -33,35 +36,30 @@ const (
 	rowAnswer    = "@answer " // and an answer that means something, such as none
 )
 
-// Read reads a book from a CSV file (RFC 4180, UTF-8, one phrase a line) and
-// checks every line. name is what the book is called, such as the file's base
+// Read reads a catalog from a CSV file (RFC 4180, UTF-8, one message a line) and
+// checks every line. name is what the catalog is called, such as the file's base
 // name. Lines that start with # are comments; a line without words leaves its
-// sentence as it is. A line with an error is left out of the book.
-func Read(r io.Reader, name string) (*Catalog, []csvfile.Finding) {
-	f := &file{book: &Catalog{
-		Name: name, whole: map[string]entry{}, holed: map[string][]pattern{}, known: map[string]told{},
-		figures: figures{units: map[string]string{}}, wordings: map[ID]entry{}, tag: language.English,
-	}, seen: map[string]int{}, english: -1, words: -1}
+// message as it is. A line with an error is left out of the catalog.
+func Read(r io.Reader, name string) (*message.Catalog, []csvfile.Finding) {
+	f := &file{source: message.Source{Name: name, Tag: language.English, Units: map[string]string{}}, seen: map[string]int{}, english: -1, words: -1}
 	text, err := csvfile.Load(r)
 	if err != nil {
 		f.report(0, "", csvfile.Error, err.Error(), csvfile.Loadable(err))
-		return f.book, f.findings
+		return message.NewCatalog(f.source), f.findings
 	}
 	csvfile.Each(text, f.line)
 	if f.english < 0 && len(f.findings) == 0 {
 		f.report(0, "", csvfile.Error, "has no header row", "a first line "+colEnglish+","+colWords+"; start from the template")
 	}
-	f.book.sort()
-	f.book.to = newPrinter(f.book.tag)
-	return f.book, f.findings
+	return message.NewCatalog(f.source), f.findings
 }
 
 // file is a file while it is read.
 type file struct {
-	book           *Catalog
+	source         message.Source
 	findings       []csvfile.Finding
 	english, words int            // where the columns are, −1 until the header was read
-	seen           map[string]int // sentences, and the line each is on
+	seen           map[string]int // identifiers, and the line each is on
 	rows           int
 }
 
@@ -136,53 +134,17 @@ func (f *file) take(n int, english, words string) {
 		f.setting(n, english, words)
 		return
 	}
-	ours, theirs := holesOf(english), holesOf(words)
-	if accepted := misfit(ours, theirs); accepted != "" {
+	ours, theirs := message.Holes(english), message.Holes(words)
+	switch accepted := misfit(ours, theirs); {
+	case accepted != "":
 		f.report(n, colWords, csvfile.Error, "does not have the holes of its sentence", accepted)
-		return
-	}
-	if len(ours) == 0 && strings.ContainsFunc(english, unicode.IsLetter) && !strings.ContainsFunc(words, unicode.IsLetter) {
+	case len(ours) == 0 && strings.ContainsFunc(english, unicode.IsLetter) && !strings.ContainsFunc(words, unicode.IsLetter):
 		f.report(n, colWords, csvfile.Error, "says nothing in place of a sentence", "words, or an empty cell to leave it as it is")
-		return
-	}
-	f.book.rows = append(f.book.rows, english)
-	f.book.wordings[ID(english)] = entry{english, words}
-	if low := ID(folded(english)); !startsCapital(english) || f.book.wordings[low].english == "" {
-		f.book.wordings[low] = entry{english, words}
-	}
-	if len(ours) == 0 {
-		f.book.put(english, words)
-		return
-	}
-	p := newPattern(english, words)
-	if p.weight == 0 {
+	case strings.Trim(english, " {}123456789") == "":
 		f.report(n, colEnglish, csvfile.Error, "is nothing but holes", "a sentence with words of its own")
-		return
+	default:
+		f.source.Rows = append(f.source.Rows, message.Row{ID: english, Words: words})
 	}
-	f.book.holed[p.first()] = append(f.book.holed[p.first()], p)
-}
-
-// put adds a row without holes. Where a row begins with a capital and another
-// does not, each is found as it is written, and any other spelling by the one
-// with the small letter.
-func (b *Catalog) put(english, words string) {
-	e := entry{english, words}
-	b.whole[english] = e
-	if low := folded(english); !startsCapital(english) || b.whole[low].english == "" {
-		b.whole[low] = e
-	}
-}
-
-// holesOf are the holes of a sentence, each once, in order.
-func holesOf(s string) []int {
-	var holes []int
-	for _, p := range takeApart(s) {
-		if p.hole > 0 && !slices.Contains(holes, p.hole) {
-			holes = append(holes, p.hole)
-		}
-	}
-	slices.Sort(holes)
-	return holes
 }
 
 // misfit says which holes the words should have, "" if they have them.
@@ -207,21 +169,21 @@ func (f *file) setting(n int, name, value string) {
 	answer, isAnswer := strings.CutPrefix(name, rowAnswer)
 	switch {
 	case name == rowLanguage:
-		f.book.Language = value
+		f.source.Language = value
 	case name == rowTag:
 		f.tag(n, value)
-	case isForm(name):
-		f.book.wordings[ID(name)] = entry{name, value}
+	case message.IsPluralForm(name):
+		f.source.Forms = append(f.source.Forms, message.Row{ID: name, Words: value})
 	case name == rowDecimal:
-		f.mark(n, value, &f.book.figures.decimal)
+		f.mark(n, value, &f.source.Decimal)
 	case name == rowThousands:
-		f.mark(n, value, &f.book.figures.thousands)
+		f.mark(n, value, &f.source.Thousands)
 	case isUnit:
-		f.book.figures.units[unit] = value
+		f.source.Units[unit] = value
 	case isWord:
-		f.typed(n, word, value, &f.book.words)
+		f.typed(n, word, value, &f.source.Words)
 	case isAnswer:
-		f.typed(n, answer, value, &f.book.answers)
+		f.typed(n, answer, value, &f.source.Answers)
 	default:
 		f.report(n, colEnglish, csvfile.Error, csvfile.Quoted(name)+" is not a row this program knows", "a row of the template")
 	}
@@ -235,17 +197,7 @@ func (f *file) tag(n int, value string) {
 		f.report(n, colWords, csvfile.Error, csvfile.Quoted(value)+" is no tag of a language", "such as de or pt-BR")
 		return
 	}
-	f.book.tag = tag
-}
-
-// isForm reports whether a row is the wording of a plural form.
-func isForm(name string) bool {
-	for _, f := range forms {
-		if strings.HasPrefix(name, string(rowForm(f.name))) {
-			return true
-		}
-	}
-	return false
+	f.source.Tag = tag
 }
 
 // mark takes a decimal or thousands mark.
@@ -257,9 +209,15 @@ func (f *file) mark(n int, value string, into *string) {
 	*into = strings.Replace(value, "space", "\u00a0", 1)
 }
 
-// sort puts the rows that say most of a sentence first.
-func (b *Catalog) sort() {
-	for _, list := range b.holed {
-		slices.SortStableFunc(list, func(a, c pattern) int { return c.weight - a.weight })
+// typed takes a row that says what may be typed for one of our words or
+// answers: several ways are parted by a bar.
+func (f *file) typed(n int, ours, theirs string, into *[]message.Row) {
+	for way := range strings.SplitSeq(theirs, "|") {
+		way = strings.TrimSpace(way)
+		if accepted := misfit(message.Holes(ours), message.Holes(way)); way == "" || accepted != "" {
+			f.report(n, colWords, csvfile.Error, "a way to type it is empty or has other holes", accepted)
+			continue
+		}
+		*into = append(*into, message.Row{ID: strings.ToLower(way), Words: ours})
 	}
 }

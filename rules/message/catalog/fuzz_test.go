@@ -1,4 +1,4 @@
-package message
+package catalog
 
 import (
 	"strings"
@@ -7,6 +7,7 @@ import (
 	"unicode/utf8"
 
 	"cutbrief/rules/csvfile"
+	"cutbrief/rules/message"
 )
 
 // harmful reports a character that could steer a terminal or turn a line round.
@@ -29,7 +30,7 @@ func FuzzRead(f *testing.F) {
 		if len(text) > 300 || len(kept) > 100 || !utf8.ValidString(text) || !utf8.ValidString(kept) || strings.ContainsFunc(text+kept, harmful) {
 			return // no such text comes through the gate
 		}
-		said := b.Say(text + " " + Keep(kept) + " " + text)
+		said := b.Say(text + " " + message.Keep(kept) + " " + text)
 		if strings.ContainsFunc(said, harmful) || !utf8.ValidString(said) {
 			t.Errorf("%q is said as %q", text, said)
 		}

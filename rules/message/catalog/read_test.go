@@ -1,16 +1,17 @@
-package message
+package catalog
 
 import (
 	"strings"
 	"testing"
 
 	"cutbrief/rules/csvfile"
+	"cutbrief/rules/message"
 
 	"pgregory.net/rapid"
 )
 
 // bookOf is a book with a header and some lines.
-func bookOf(t *testing.T, rows string) *Catalog {
+func bookOf(t *testing.T, rows string) *message.Catalog {
 	t.Helper()
 	b, findings := Read(strings.NewReader("english,words\n"+rows), "test")
 	for _, f := range findings {
@@ -56,8 +57,8 @@ func TestSay(t *testing.T) {
 		{"Rated for 12 mm; the work needs 10 mm (thickest regular clean cut, mild steel).",
 			"Die Arbeit braucht 10 mm (dickster regelmäßiger sauberer Schnitt, Baustahl), ausgelegt ist es für 12 mm."},
 		{"The manual decides. Clean cut.", "Die Anleitung entscheidet. Sauberer Schnitt."},
-		{"needs " + Keep("mild steel; needs 10.5 mm"), "braucht mild steel; needs 10.5 mm"},
-		{"Range: " + Keep("A. The manual decides.") + ". The manual decides.", "Sortiment: A. The manual decides.. Die Anleitung entscheidet."},
+		{"needs " + message.Keep("mild steel; needs 10.5 mm"), "braucht mild steel; needs 10.5 mm"},
+		{"Range: " + message.Keep("A. The manual decides.") + ". The manual decides.", "Sortiment: A. The manual decides.. Die Anleitung entscheidet."},
 		{`clean cut: "mild steel" needs 2 mm`, `sauberer Schnitt: "mild steel" braucht 2 mm`},
 		{`clean cut: "2\" mm, mild steel, x\"" needs 2 mm`, `sauberer Schnitt: "2\" mm, mild steel, x\"" braucht 2 mm`}, // quoted as strconv does
 		{"nobody said this", "nobody said this"},
@@ -72,10 +73,10 @@ func TestSay(t *testing.T) {
 func TestToldSaysWhatIsMissing(t *testing.T) {
 	b := bookOf(t, few)
 	for english, missing := range map[string]string{
-		"needs 2 mm":                        "",
-		"needs a rest":                      "a rest",
-		"mild steel and brass":              "brass",
-		Keep("brass") + ", " + "mild steel": "",
+		"needs 2 mm":           "",
+		"needs a rest":         "a rest",
+		"mild steel and brass": "brass",
+		message.Keep("brass") + ", " + "mild steel": "",
 	} {
 		if _, got := b.Told(english); strings.Join(got, "|") != missing {
 			t.Errorf("%q: %q, want %q", english, got, missing)
@@ -85,10 +86,10 @@ func TestToldSaysWhatIsMissing(t *testing.T) {
 
 // A book without rows, and none at all, say everything as it is.
 func TestNoBook(t *testing.T) {
-	var none *Catalog
+	var none *message.Catalog
 	rapid.Check(t, func(t *rapid.T) {
 		text := rapid.StringMatching(`[ -~é]*`).Draw(t, "text")
-		if got := none.Say(text + Keep(text)); got != text+text {
+		if got := none.Say(text + message.Keep(text)); got != text+text {
 			t.Fatalf("%q", got)
 		}
 	})
@@ -103,11 +104,11 @@ func TestKeptIsKept(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
 		kept := strings.Join(rapid.SliceOfN(rapid.SampledFrom(pieces), 1, 6).Draw(t, "kept"), "")
 		frame := rapid.SampledFrom(frames).Draw(t, "frame")
-		if got := b.Say(strings.Replace(frame, "%", Keep(kept), 1)); !strings.Contains(got, kept) {
+		if got := b.Say(strings.Replace(frame, "%", message.Keep(kept), 1)); !strings.Contains(got, kept) {
 			t.Fatalf("%q in %q: %q", kept, frame, got)
 		}
-		plain := b.Say(strings.Replace(frame, "%", Keep("x"), 1))
-		if got := b.Say(strings.Replace(frame, "%", Keep(kept), 1)); got != strings.Replace(plain, "x", kept, 1) {
+		plain := b.Say(strings.Replace(frame, "%", message.Keep("x"), 1))
+		if got := b.Say(strings.Replace(frame, "%", message.Keep(kept), 1)); got != strings.Replace(plain, "x", kept, 1) {
 			t.Fatalf("%q in %q changes the words around it: %q against %q", kept, frame, got, plain)
 		}
 	})
@@ -185,8 +186,20 @@ func TestTyped(t *testing.T) {
 // would break.
 func TestFiguresInBrokenText(t *testing.T) {
 	for _, text := range []string{"1.\xff", "3\xff mm", "12,\xe2\x82"} {
-		if said := German().Say(text); said == "" {
+		if said := For("de").Say(text); said == "" {
 			t.Errorf("%q is lost", text)
 		}
+	}
+}
+
+// Every built-in catalog can be read without a finding, and says what it is.
+func TestBuiltIn(t *testing.T) {
+	for _, tag := range Languages() {
+		if c, findings := Read(strings.NewReader(text(tag)), tag); len(findings) > 0 || c.Language == "" || c.Rows() == 0 {
+			t.Errorf("%s: %v", tag, findings)
+		}
+	}
+	if For("de") == nil || For("de") != For("de") || For("xx") != nil {
+		t.Error("a catalog is read once, and none is there for a language without a file")
 	}
 }

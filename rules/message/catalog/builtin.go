@@ -1,0 +1,96 @@
+package catalog
+
+import (
+	"embed"
+	"strings"
+	"sync"
+
+	"cutbrief/rules/csvfile"
+	"cutbrief/rules/message"
+)
+
+// files are the built-in catalogs, one a language, named by its tag.
+//
+//go:embed *.csv
+var files embed.FS
+
+// builtIn reads each catalog once, when it is first asked for.
+var builtIn = sync.OnceValue(func() map[string]func() *message.Catalog {
+	list := map[string]func() *message.Catalog{}
+	for _, tag := range Languages() {
+		list[tag] = sync.OnceValue(func() *message.Catalog {
+			c, _ := Read(strings.NewReader(text(tag)), tag) // a test holds it free of findings
+			return c
+		})
+	}
+	return list
+})
+
+// Languages are the tags of the built-in catalogs in the order of the alphabet,
+// such as "de". English needs none.
+func Languages() []string {
+	var tags []string
+	entries, _ := files.ReadDir(".") // never fails: it is in the program
+	for _, e := range entries {
+		tags = append(tags, strings.TrimSuffix(e.Name(), ".csv"))
+	}
+	return tags
+}
+
+// For is the built-in catalog of a language by its tag; nil, which is English,
+// where there is none.
+func For(tag string) *message.Catalog {
+	if read, ok := builtIn()[tag]; ok {
+		return read()
+	}
+	return nil
+}
+
+func text(tag string) string {
+	data, _ := files.ReadFile(tag + ".csv")
+	return string(data)
+}
+
+// complete is the language whose catalog has a row for every message.
+const complete = "de"
+
+// Template is a catalog to fill in: every message of the program, and the words
+// of a built-in language; tag is "" for none.
+func Template(tag string) string {
+	var out strings.Builder
+	filled := tag != ""
+	if !filled {
+		tag = complete
+	}
+	for line := range strings.SplitSeq(strings.TrimSuffix(text(tag), "\n"), "\n") {
+		cells, _, _ := csvfile.Split(line)
+		switch {
+		case csvfile.Skipped(line) && !filled:
+			continue
+		case !csvfile.Skipped(line) && !filled && cells[0] != colEnglish:
+			line = inCell(cells[0]) + ","
+		}
+		out.WriteString(line + "\n")
+	}
+	return out.String()
+}
+
+// inCell writes a text as one cell of a CSV file.
+func inCell(s string) string {
+	if strings.ContainsAny(s, `",`) || strings.HasPrefix(s, "#") {
+		return `"` + strings.ReplaceAll(s, `"`, `""`) + `"`
+	}
+	return s
+}
+
+// Lacks lists the messages of the program that a catalog has no row for, in the
+// order of the template.
+func Lacks(c *message.Catalog) []string {
+	var list []string
+	for _, id := range For(complete).IDs() {
+		if !c.Has(message.ID(id)) {
+			list = append(list, id)
+		}
+	}
+	return list
+}
