@@ -34,7 +34,7 @@ func Of(err error) Message {
 	if e, ok := err.(*Error); ok {
 		return e.Message
 	}
-	if text := err.Error(); len(holesOf(text)) > 0 {
+	if text := err.Error(); len(Holes(text)) > 0 {
 		return Text(text)
 	}
 	return New(ID(err.Error()))
