@@ -7,6 +7,7 @@ import (
 	"time"
 
 	"cutbrief/rules"
+	"cutbrief/rules/demonstration"
 	"cutbrief/rules/message"
 	"cutbrief/rules/price"
 	"cutbrief/rules/unit"
@@ -19,6 +20,9 @@ type Line struct {
 	Why    string `json:"why,omitempty"`
 	Source string `json:"source,omitempty"`
 	Trust  string `json:"trust,omitempty"`
+
+	Hazard demonstration.Hazard `json:"-"` // of a caution: what it is about
+	Raised bool                 `json:"-"` // of a caution: this job raises it
 }
 
 // Bar is need against capability, in numbers and as shares of the longer one.

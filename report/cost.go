@@ -30,6 +30,9 @@ type CostBar struct {
 	Value string  `json:"value"`
 	Brief string  `json:"brief"` // the likely figure alone
 	Share float64 `json:"share"` // 0..1
+	Low   float64 `json:"-"`     // the range, as shares of the highest there is
+	Mid   float64 `json:"-"`
+	High  float64 `json:"-"`
 }
 
 // CostSheet is the whole account.
@@ -480,13 +483,14 @@ func (b *builder) unworked(a *cost.Account) []string {
 
 func (b *builder) costBars(today *cost.Way, o *cost.Offer) []CostBar {
 	longest := max(today.PerMetre.Likely, o.Way.PerMetre.Likely)
+	most := max(today.PerMetre.High, o.Way.PerMetre.High)
 	if longest <= 0 {
 		return nil
 	}
 	bar := func(label string, s price.Spread) CostBar {
 		a := b.perMetre(s)
 		likely, _ := ranged(a, b)
-		return CostBar{label, a.Text + " " + b.each(), likely + " " + b.each(), s.Likely / longest}
+		return CostBar{label, a.Text + " " + b.each(), likely + " " + b.each(), s.Likely / longest, s.Low / most, s.Likely / most, s.High / most}
 	}
 	return []CostBar{bar("Today", today.PerMetre), bar(plain(o.System.Name), o.Way.PerMetre)}
 }

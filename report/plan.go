@@ -154,7 +154,7 @@ func degrees(r [2]unit.Degree) string {
 func (b *builder) cautions() []Line {
 	var list []Line
 	for _, c := range b.warned {
-		list = append(list, Line{Label: plain(strings.ReplaceAll(c.ID, "-", " ")), Value: c.Text, Source: cited(c.Source), Trust: trusted(c.Source)})
+		list = append(list, Line{Label: plain(strings.ReplaceAll(c.ID, "-", " ")), Value: c.Text, Source: cited(c.Source), Trust: trusted(c.Source), Hazard: c.Hazard, Raised: c.Raised})
 	}
 	return list
 }

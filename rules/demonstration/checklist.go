@@ -115,7 +115,7 @@ func (c *check) from(s *scene) (Caution, bool) {
 	}
 	for _, w := range warnings {
 		if c.caution != "" && w.id == c.caution {
-			return Caution{w.id, w.text, w.source}, true
+			return w.caution(), true
 		}
 	}
 	return Caution{}, false

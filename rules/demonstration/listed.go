@@ -18,7 +18,7 @@ type Warning struct {
 func Warnings() []Warning {
 	list := []Warning{{Caution: lens(nil)}}
 	for _, w := range warnings {
-		list = append(list, Warning{Caution{ID: w.id, Text: w.text, Source: w.source}, w.when})
+		list = append(list, Warning{w.caution(), w.when})
 	}
 	return list
 }

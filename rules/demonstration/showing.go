@@ -90,4 +90,24 @@ type Caution struct {
 	ID     string
 	Text   string // one plain sentence or two, defers to manual, code or permit where it matters
 	Source cite.Ref
+	Hazard Hazard
+	Raised bool // by an answer of this job; false for what is said to everybody
 }
+
+// Hazard is what a caution is about.
+type Hazard string
+
+// The hazards.
+const (
+	Arc           Hazard = "arc" // its light
+	Fire          Hazard = "fire"
+	Explosion     Hazard = "explosion"
+	Fume          Hazard = "fume"
+	ClosedSpace   Hazard = "closed space"
+	Height        Hazard = "height"
+	HotMetal      Hazard = "hot metal"
+	Shock         Hazard = "shock"
+	Noise         Hazard = "noise"
+	MagneticField Hazard = "magnetic field"
+	AnyHazard     Hazard = "any" // about all of them, or about who comes first
+)
