@@ -22,7 +22,12 @@ func (l limit) within(value float64) bool {
 
 // words says the range for a reader.
 func (l limit) words(k unit.Kind, style unit.Style) string {
-	show := func(v float64) string { return unit.Show(unit.Quantity{Value: v, Kind: k}, style, unit.Nearest) }
+	show := func(v float64) string {
+		if k == unit.Length && v > 0 && v < 0.01 {
+			return fmt.Sprintf("%g mm", 1000*v) // metres would be rounded
+		}
+		return unit.Show(unit.Quantity{Value: v, Kind: k}, style, unit.Nearest)
+	}
 	return fmt.Sprintf("between %s and %s", show(l.least), show(l.most))
 }
 
@@ -30,6 +35,9 @@ func (l limit) words(k unit.Kind, style unit.Style) string {
 func (q *Question) Range() string {
 	if q.limit == (limit{}) {
 		return ""
+	}
+	if q.none {
+		return q.limit.words(q.Kind, unit.Metric) + ", or none"
 	}
 	return q.limit.words(q.Kind, unit.Metric)
 }

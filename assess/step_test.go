@@ -175,3 +175,12 @@ func TestSkippedGroupIsLeftOut(t *testing.T) {
 		t.Errorf("next is %s, want company", s.Question.ID)
 	}
 }
+
+// Every question that is not always asked says when it is, and no other.
+func TestConditionsAreWorded(t *testing.T) {
+	for _, q := range Catalogue() {
+		if (q.applies != nil) != (q.When() != "") {
+			t.Errorf("%s: asked on a condition: %v; its words: %q", q.ID, q.applies != nil, q.When())
+		}
+	}
+}

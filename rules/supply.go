@@ -88,7 +88,7 @@ func suits(s *system.Supply, o offer) Verdict {
 	if s.Phases != o.phases {
 		return Short
 	}
-	low, high := float64(s.VoltMin), float64(s.VoltMax)
+	low, high := float64(s.VoltMin)*(1-roundOff), float64(s.VoltMax)*(1+roundOff)
 	switch {
 	case o.volts >= low*(1-lineRounding) && o.volts <= high*(1+lineRounding):
 		return Met
@@ -101,6 +101,10 @@ func suits(s *system.Supply, o offer) Verdict {
 // lineRounding lets nominal voltages meet: 400 V between lines is 230.9 V to
 // neutral and is called 230 V. Source: IEC 60038 Table 1.
 const lineRounding = 0.005
+
+// roundOff lets a voltage at the very limit count as within it, however the
+// limit comes out in binary: 0.5 % above 415 V is 417.075 V.
+const roundOff = 1e-9
 
 // judgeSupply: the site has a phase and a voltage the system can be fed with.
 func judgeSupply(d *demand, s *system.System) mark {

@@ -10,6 +10,7 @@ import (
 	"cutbrief/rules/message/catalog"
 	"cutbrief/rules/price"
 	"cutbrief/rules/system"
+	"cutbrief/rules/unit"
 )
 
 // formats are the pages about files, by the name they are asked for.
@@ -55,8 +56,8 @@ func visit() Page {
 func questions() Section {
 	s := Section{
 		Title: "Questions",
-		Says:  []string{"A quantity is told with its unit, such as 12 mm or 1/2 in. The range is what is plausible; what lies outside is asked again and sizes nothing."},
-		Head:  []string{"Question", "Means", "For each metal", "Answer", "Range", "Chosen from"},
+		Says:  []string{"A quantity is told with its unit, such as 12 mm or 1/2 in. The range is what is plausible; what lies outside is asked again and sizes nothing. An answer counts only when its question can matter."},
+		Head:  []string{"Question", "Means", "For each metal", "Answer", "Range", "Counts only when", "Chosen from"},
 	}
 	for _, q := range assess.Catalogue() {
 		each := ""
@@ -67,7 +68,7 @@ func questions() Section {
 		for _, o := range q.Options {
 			options = append(options, o.ID)
 		}
-		s.Rows = append(s.Rows, []string{string(q.ID), q.Name, each, answer(q), q.Range(), strings.Join(options, ", ")})
+		s.Rows = append(s.Rows, []string{string(q.ID), q.Name, each, answer(q), q.Range(), q.When(), strings.Join(options, ", ")})
 	}
 	return s
 }
@@ -85,6 +86,9 @@ func answer(q *assess.Question) string {
 		return "one choice"
 	case assess.FormSeveral:
 		return "any number of choices"
+	}
+	if q.Kind == unit.Count {
+		return "a whole number, such as " + q.Example
 	}
 	return "a quantity, such as " + q.Example
 }

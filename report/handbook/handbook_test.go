@@ -159,3 +159,24 @@ func TestGuides(t *testing.T) {
 		}
 	}
 }
+
+// TestEveryRuleIsWorkedOut: the page says of each rule, in its order, how it comes
+// to its figures.
+func TestEveryRuleIsWorkedOut(t *testing.T) {
+	for _, s := range handbook.Rules().Sections {
+		if s.Title != "How a check is worked out" {
+			continue
+		}
+		table := rules.Table()
+		if len(s.Rows) != len(table) {
+			t.Fatalf("%d rules are worked out, of %d", len(s.Rows), len(table))
+		}
+		for i, row := range s.Rows {
+			if row[0] != table[i].Title || row[1] == "" {
+				t.Errorf("row %d is about %q, not %q", i, row[0], table[i].Title)
+			}
+		}
+		return
+	}
+	t.Fatal("no such section")
+}

@@ -1,7 +1,8 @@
 // Package handbook writes what the program goes by as documents: the rules with
-// their sources, and the forms of its files. It holds no table of its own; each
-// page is made of the tables that the program itself works with, so that the two
-// cannot drift apart.
+// their sources, and the forms of its files. Each page is made of the tables that
+// the program itself works with, so that the two cannot drift apart; only how a
+// rule comes to its figures is told here, and held to the rules by a program that
+// was written from it.
 package handbook
 
 // Page is one document.

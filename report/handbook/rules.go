@@ -20,10 +20,10 @@ func Rules() Page {
 		Title: "The rules, and what they rest on",
 		Says: []string{
 			fmt.Sprintf("This is edition %d of the rules. Each stands with its source and with how that is known: a published source, common practice without one, from memory of a document, or invented for the demo. No verdict about safety or supply rests on memory alone.", rules.Edition),
-			"Formulas stand in the source of the program, each with its range, what it rests on and a value to check it by: go doc -all ./rules/size and ./rules/cost.",
+			"How a check and a cost are worked out is told below. Every formula stands once more in the source of the program, with its range, what it rests on and a value to check it by: go doc -all ./rules/size and ./rules/cost.",
 			"A rule of thumb is no more than that. The machine's own manual, local codes, the site's hot-work permit and a licensed electrician come before any of this.",
 		},
-		Sections: []Section{ruleTable(), metalTable(), pointerTable(), cautionTable(), cutTable(), figureTable(), priceTable(), sourceTable()},
+		Sections: []Section{ruleTable(), workingTable(), metalTable(), pointerTable(), cautionTable(), cutTable(), figureTable(), endTable(), priceTable(), sourceTable()},
 	}
 }
 
@@ -71,7 +71,7 @@ func metalTable() Section {
 func pointerTable() Section {
 	s := Section{
 		Title: "What points to the requirement that decides",
-		Says:  []string{"What the customer says outranks all that is inferred. Among what is inferred the heavier weight wins, and a difference of one is a tie. The weights order these sentences and mean nothing else."},
+		Says:  []string{"What the customer says outranks all that is inferred: what annoys most counts 10, what annoys next 6. Weights of one requirement add up. Among what is inferred the heavier sum wins, and a difference of one is a tie, in which the first of this order stands: " + inOrder() + ". What the rep chooses instead stands before all. The weights order these sentences and mean nothing else."},
 		Head:  []string{"Sentence", "Points to", "How", "Question", "Known as"},
 	}
 	for _, p := range rules.Pointers() {
@@ -82,6 +82,15 @@ func pointerTable() Section {
 		s.Rows = append(s.Rows, []string{p.Sentence, report.RequirementName(p.Requirement), how, string(p.From.Fact), known(p.Source)})
 	}
 	return s
+}
+
+// inOrder names the requirements in the order that settles a tie.
+func inOrder() string {
+	var names []string
+	for _, r := range rules.Requirements() {
+		names = append(names, report.RequirementName(r))
+	}
+	return strings.Join(names, ", ")
 }
 
 func cautionTable() Section {
@@ -115,11 +124,31 @@ func cutTable() Section {
 func figureTable() Section {
 	s := Section{
 		Title: "What a cost assumes where nothing was told",
-		Says:  []string{"A metre is worked out with the likely figures, and its range with the low and the high ones."},
-		Head:  []string{"Figure", "Low", "Likely", "High", "Unit", "Known as"},
+		Says: []string{
+			"A metre is worked out with the likely figures. Then one figure at a time goes to its low and its high end; the effects on either side are added as the root of the sum of their squares. A cost is never below nothing.",
+			"Work: time while it cuts (1 m ÷ speed ÷ share that really cuts × share somebody stands by), set-up and preheat or pierce once a cut, cleaning and straightening by the metre, at the price of an hour. Nobody cleans the edge of scrap.",
+			"Plasma: power = arc power (as for the breaker, at full output) ÷ what the source makes of it, while the arc burns, pierce included; power between cuts for the rest of cutting and set-up; air while it burns and after each cut, at the kilowatts a compressor takes; a set of consumables is worn by starts ÷ starts it lasts + arc hours ÷ hours it lasts. Speed as in the row of the system for the cut and metal, times that of a hand, up to the fastest a torch is led. Another plasma system works at 1 A for 0.25 mm, 20 to 125 A.",
+			"Oxy-fuel: straight between the thicknesses of the table, likely in the middle of low and high; cutting oxygen while it cuts, fuel and its oxygen while it preheats too, rental over the metres of a year. A yearly bill that is told stands for gas and rental. 1 ft³/h is 0.47195 l/min.",
+			"Disc: straight in logarithms between thicknesses, below 3 mm as there, above 11 mm going on; the area cut over what a disc cuts. Band saw: rate ÷ thickness; the area over what a blade cuts. Shear and nibbler: the metre over what knives cut. Sent out: the price of a metre and its share of a trip, or the yearly bill.",
+			"The cut is the everyday one, else the thickest clean one, of the first metal the way can cut. A saving is today's metre less the system's, with the figures both share moved together; of today's ways the first that can be worked out.",
+		},
+		Head: []string{"Figure", "Low", "Likely", "High", "Unit", "Known as"},
 	}
 	for _, f := range cost.Figures() {
 		s.Rows = append(s.Rows, []string{f.Name, number(f.Spread.Low), number(f.Spread.Likely), number(f.Spread.High), f.Unit, string(f.Trust)})
+	}
+	return s
+}
+
+func endTable() Section {
+	s := Section{
+		Title: "Where other ways of cutting end",
+		Says:  []string{"Up to 6 % beyond is the same size. Oxy-fuel is worked out in mild and galvanised steel from 3.17 to 101.6 mm. A way in a metal that is not listed is not worked out."},
+		Head:  []string{"Way", "Thickest"},
+	}
+	for _, e := range cost.Ends() {
+		m, _ := metal.Find(e.Metal)
+		s.Rows = append(s.Rows, []string{e.Way.Name() + " in " + m.Name, number(float64(e.Most)) + " mm"})
 	}
 	return s
 }

@@ -1,8 +1,15 @@
 package cost
 
 import (
+	"cmp"
+	"fmt"
+	"slices"
+
+	"cutbrief/rules"
 	"cutbrief/rules/cite"
+	"cutbrief/rules/metal"
 	"cutbrief/rules/price"
+	"cutbrief/rules/unit"
 )
 
 // Figure is an assumption a cost rests on, as it stands in the tables.
@@ -16,25 +23,93 @@ type Figure struct {
 // Figures returns what is assumed of each way of cutting and of all, where the
 // customer told nothing better. Prices are apart.
 func Figures() []Figure {
-	practised := func(name, unit string, s price.Spread) Figure { return Figure{name, unit, s, cite.Practice} }
-	list := []Figure{
-		practised("share of the cutting time that really cuts", "of the time", operatingFactor),
-		practised("length of a cut", "m", usualCut),
-		practised("weeks worked in a year", "weeks", weeks),
-		practised("speed of a hand against the row of the system", "times", handSpeed),
-		practised("air after a cut", "s", airAfterCut),
-		practised("power between cuts", "kW", idlePower),
-	}
-	for _, p := range []Process{OxyAcetylene, OxyPropane, Disc, BandSaw, Shear, Nibbler, Plasma} {
-		h := habitsOf[p]
-		for _, f := range []struct {
-			of     local
-			spread price.Spread
-		}{{setup, h.setup}, {starting, h.starting}, {grinding, h.cleaning}, {tended, h.tended}, {power, h.power}} {
-			if f.spread != (price.Spread{}) {
-				list = append(list, practised(p.Name()+": "+localNames[f.of][0], localNames[f.of][1], f.spread))
-			}
+	var list []Figure
+	add := func(trust cite.Trust, name, unit string, s price.Spread) {
+		if s != (price.Spread{}) {
+			list = append(list, Figure{name, unit, s, trust})
 		}
 	}
+	practised := func(name, unit string, s price.Spread) { add(cite.Practice, name, unit, s) }
+	practised("share of the cutting time that really cuts", "of the time", operatingFactor)
+	practised("length of a cut", "m", usualCut)
+	practised("weeks worked in a year", "weeks", weeks)
+	practised("how well a length is told", "times", roughly)
+	practised("how well a sum is told", "times", closely)
+	practised("speed of a hand against the row of the system", "times", handSpeed)
+	practised("air after a cut", "s", airAfterCut)
+	practised("power between cuts", "kW", idlePower)
+	practised("arc's power over what the source takes", "times", efficiency)
+	for _, p := range []Process{OxyAcetylene, OxyPropane, Disc, BandSaw, Shear, Nibbler, Plasma} {
+		h := habitsOf[p]
+		practised(p.Name()+": "+localNames[setup][0], localNames[setup][1], h.setup)
+		practised(p.Name()+": "+localNames[starting][0], localNames[starting][1], startingOf(p, h))
+		practised(p.Name()+": "+localNames[grinding][0], localNames[grinding][1], h.cleaning)
+		practised(p.Name()+": "+localNames[tended][0], localNames[tended][1], h.tended)
+		practised(p.Name()+": "+localNames[power][0], localNames[power][1], h.power)
+	}
+	practised("flame, below 6 mm: "+localNames[straighten][0], localNames[straighten][1], straightening(OxyAcetylene, 3))
+	practised("flame, from 6 mm: "+localNames[straighten][0], localNames[straighten][1], straightening(OxyAcetylene, 6))
+	practised("plasma, below 3 mm: "+localNames[straighten][0], localNames[straighten][1], straightening(Plasma, 2))
+	practised("plasma, from 3 mm: "+localNames[straighten][0], localNames[straighten][1], straightening(Plasma, 3))
+	practised("another plasma system: speed", "mm/min", otherSpeed)
+	practised("another plasma system: air flow", "l/min", otherFlow)
+	practised("shear: speed", "mm/min", shearSpeed)
+	practised("nibbler: speed", "mm/min", nibblerSpeed)
+	for _, id := range []metal.ID{metal.MildSteel, metal.Galvanised, metal.Stainless, metal.Aluminium} {
+		for _, row := range discs {
+			v, _ := DiscSpeed(unit.Millimetre(row.t), id) // the table itself
+			practised(fmt.Sprintf("abrasive disc: speed in %g mm %s", row.t, nameOf(id)), "mm/min", v)
+		}
+		practised("band saw: rate in "+nameOf(id), "mm²/min", sawRate[id])
+	}
+	for _, fuel := range []rules.Fuel{rules.Acetylene, rules.Propane} {
+		add(cite.Memory, string(fuel)+": oxygen in the flame", "times the fuel", flameOxygen[fuel])
+	}
+	for _, row := range flames {
+		at := fmt.Sprintf("oxy-fuel, %g mm: ", row.t)
+		add(cite.Memory, at+"speed", "mm/min", between(row.slow, row.fast))
+		add(cite.Memory, at+"cutting oxygen", "ft³/h", between(row.oxygen0, row.oxygen1))
+		add(cite.Memory, at+"acetylene", "ft³/h", between(row.acetylene0, row.acety1))
+		add(cite.Memory, at+"propane", "ft³/h", between(row.propane0, row.propane1))
+	}
+	return list
+}
+
+// startingOf is what a way takes before it cuts: a flame preheats by its gas.
+func startingOf(p Process, h habits) price.Spread {
+	switch p {
+	case OxyAcetylene:
+		return preheating[rules.Acetylene]
+	case OxyPropane:
+		return preheating[rules.Propane]
+	}
+	return h.starting
+}
+
+func nameOf(id metal.ID) string {
+	m, _ := metal.Find(id)
+	return m.Name
+}
+
+// End is the thickest metal a way is taken to cut day by day, in mm.
+type End struct {
+	Way   Process
+	Metal metal.ID
+	Most  unit.Millimetre
+}
+
+// Ends returns where ways of cutting end, as far as figures are held; one nominal
+// step beyond is the same size.
+func Ends() []End {
+	var list []End
+	for _, id := range []metal.ID{metal.MildSteel, metal.Galvanised, metal.Stainless, metal.Aluminium} {
+		for way, process := range map[Process]rules.Process{Shear: rules.Shear, Nibbler: rules.Nibbler} {
+			if t, held := rules.ToolEnds(process, id); held {
+				list = append(list, End{way, id, t})
+			}
+		}
+		list = append(list, End{Disc, id, discEnds})
+	}
+	slices.SortFunc(list, func(a, b End) int { return cmp.Or(cmp.Compare(a.Way, b.Way), cmp.Compare(a.Metal, b.Metal)) })
 	return list
 }

@@ -54,7 +54,7 @@ func InputCurrent(s *system.System, from system.Supply, output unit.Ampere, v un
 	if !(output > 0 && output >= s.OutputMin*(1-tiny) && output <= s.OutputMax*(1+tiny)) {
 		return 0, &RangeError{"output", float64(output), float64(s.OutputMin), float64(s.OutputMax), "A"}
 	}
-	if !(v >= from.VoltMin*(1-VoltTolerance) && v <= from.VoltMax*(1+VoltTolerance)) {
+	if !(v >= from.VoltMin*(1-VoltTolerance)*(1-tiny) && v <= from.VoltMax*(1+VoltTolerance)*(1+tiny)) {
 		return 0, ErrVolts
 	}
 	full, err := ArcPower(s.OutputMax)
