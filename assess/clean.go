@@ -28,16 +28,23 @@ func clean(s string, long bool) string {
 	return sanitize.Line(s)
 }
 
-// isPlain reports a text that the gate lets through as it is: printable ASCII
-// within a line, with no space at its ends. Nearly every answer is one, and a
-// folder of visits is full of answers.
+// isPlain reports a text that the gate lets through as it is: printable ASCII and
+// letters of Western Europe within a line, with no space at its ends. Nearly every
+// answer is one, and a folder of visits is full of answers.
 func isPlain(s string) bool {
-	for i := range len(s) {
-		if s[i] < ' ' || s[i] > '~' {
+	if s == "" {
+		return true
+	}
+	for i := 0; i < len(s); i++ {
+		switch c := s[i]; {
+		case c >= ' ' && c <= '~':
+		case c == 0xC3 && i+1 < len(s) && s[i+1] >= 0x80 && s[i+1] <= 0xBF: // À to ÿ, each by itself in normal form C
+			i++
+		default:
 			return false
 		}
 	}
-	return len(s) > 0 && len(s) <= maxLine && s[0] != ' ' && s[len(s)-1] != ' '
+	return len(s) <= maxLine && s[0] != ' ' && s[len(s)-1] != ' '
 }
 
 // lineEnds are all that the gate takes for the end of a line.

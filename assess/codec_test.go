@@ -2,7 +2,9 @@ package assess
 
 import (
 	"bytes"
+	"encoding/json"
 	"errors"
+	"os"
 	"strings"
 	"testing"
 
@@ -181,7 +183,7 @@ func TestDecodeCleansTexts(t *testing.T) {
 // The short way round the gate lets through only what the gate leaves alone.
 func TestPlainTextsPassTheGate(t *testing.T) {
 	rapid.Check(t, func(rt *rapid.T) {
-		s := rapid.OneOf(rapid.String(), rapid.StringMatching(`[ -~]{0,210}`)).Draw(rt, "text")
+		s := rapid.OneOf(rapid.String(), rapid.StringMatching(`[ -~À-ÿ́]{0,210}`)).Draw(rt, "text")
 		if isPlain(s) && (sanitize.Line(s) != s || sanitize.Lines(s) != s) {
 			rt.Fatalf("%q", s)
 		}
@@ -230,4 +232,75 @@ func FuzzDecode(f *testing.F) {
 			t.Fatalf("not stable:\n%s\n%s", once, twice)
 		}
 	})
+}
+
+// Words written in escapes mean the same.
+func TestEscapedNamesAreRead(t *testing.T) {
+	for _, data := range []string{file(`{"qu\u0065stion":"rep","said":"R"}`), file(`{"question":"r\u0065p","said":"R"}`),
+		`{"form\u0061t":"cutbrief-visit","version":1,"answers":[{"question":"rep","said":"R"}]}`} {
+		if v, _, err := Decode([]byte(data)); err != nil || v.Said(FactRep) != "R" {
+			t.Errorf("%s: %+v %v", data, v, err)
+		}
+	}
+}
+
+// Format and version may stand behind what they say how to read.
+func TestVersionAtTheEnd(t *testing.T) {
+	const showings = `"showings":[{"outcome":"no","next":{"date":"2026-01-01"}}]`
+	v, _, err := Decode([]byte(`{` + showings + `,"answers":[],"version":1,"format":"cutbrief-visit"}`))
+	if err != nil || v.Latest() != nil || v.extra["showings-in-version-1"] == nil {
+		t.Errorf("version 1: %+v %v", v, err)
+	}
+	if v, _, err = Decode([]byte(`{` + showings + `,"answers":[],"version":2,"format":"cutbrief-visit"}`)); err != nil || v.Latest().Next.Date != "2026-01-01" {
+		t.Errorf("version 2: %+v %v", v, err)
+	}
+	if _, _, err = Decode([]byte(`{"answers":7,"version":1,"format":"other"}`)); !errors.Is(err, ErrForeign) {
+		t.Error(err)
+	}
+}
+
+// Nothing that is not well-formed is taken, whatever byte is damaged and wherever
+// the file ends.
+func TestDecodeSeesDamage(t *testing.T) {
+	whole, err := os.ReadFile("sample/visit/shipyard-crew.json")
+	if err != nil {
+		t.Fatal(err)
+	}
+	rapid.Check(t, func(rt *rapid.T) {
+		data := append([]byte(nil), whole...)
+		data[rapid.IntRange(0, len(data)-1).Draw(rt, "at")] = rapid.Byte().Draw(rt, "byte")
+		if cut := rapid.IntRange(0, 2*len(data)).Draw(rt, "cut"); cut < len(data) {
+			data = data[:cut]
+		}
+		if _, _, err := Decode(data); err == nil && !json.Valid(data) {
+			rt.Fatal("damage was not seen")
+		}
+	})
+}
+
+// By hand: 3/8 in is 9.525 mm, more than the 2 mm told later; "thick" is none.
+func TestThickest(t *testing.T) {
+	v, _, err := Decode([]byte(file(`{"question":"thickest-clean","metal":"stainless","said":"thick"},
+		{"question":"thickest-clean","metal":"mild-steel","said":"3/8 in"},
+		{"question":"thickest-clean","metal":"aluminium","said":"2","unit":"mm"}`)))
+	if err != nil || v.Thickest().Or(0) != 9.525 {
+		t.Errorf("got %v, %v", v, err)
+	}
+	if v.Clear(rules.Asked{Fact: rules.FactThickest, Metal: metal.MildSteel}); v.Thickest().Or(0) != 2 {
+		t.Errorf("got %v", v.Thickest())
+	}
+}
+
+func BenchmarkDecode(b *testing.B) {
+	data, err := os.ReadFile("sample/visit/shipyard-crew.json")
+	if err != nil {
+		b.Fatal(err)
+	}
+	b.SetBytes(int64(len(data)))
+	b.ReportAllocs()
+	for b.Loop() {
+		if _, _, err := Decode(data); err != nil {
+			b.Fatal(err)
+		}
+	}
 }

@@ -2,15 +2,11 @@ package assess
 
 import (
 	"bytes"
-	"encoding/json"
 	"errors"
 	"fmt"
-	"maps"
-	"slices"
-	"strings"
+	"strconv"
 	"unicode/utf8"
 
-	"cutbrief/rules"
 	"cutbrief/rules/metal"
 )
 
@@ -21,228 +17,127 @@ import (
 // the value and what is accepted. An answer of the right type that cannot be
 // understood is kept: Job reports it.
 func Decode(data []byte) (v *Visit, unknown []string, err error) {
-	data = bytes.TrimPrefix(data, []byte("\uFEFF")) // some editors put a mark at the start
-	switch {
-	case len(data) > MaxSize:
-		return nil, nil, fmt.Errorf("read visit: %d bytes: %w", len(data), ErrTooLarge)
-	case !utf8.Valid(data):
-		return nil, nil, errors.New("read visit: the file is not UTF-8 text")
-	case isWellFormed(data): // everything below relies on it
-	case !shallow(data):
-		return nil, nil, errors.New("read visit: nested too deeply")
-	default:
-		return nil, nil, fmt.Errorf("read visit: %w", wellFormed(data))
-	}
-	fields, err := members(data, nil)
+	v = &Visit{}
+	strange, err := v.decode(data)
 	if err != nil {
 		return nil, nil, fmt.Errorf("read visit: %w", err)
 	}
-	t := &taker{fields: fields}
-	if err := checkFormat(t); err != nil {
-		return nil, nil, fmt.Errorf("read visit: %w", err)
-	}
-	v, unknown = takeVisit(t)
-	if t.err != nil {
-		return nil, nil, fmt.Errorf("read visit: %w", t.err)
+	if strange {
+		unknown = visitObject().unknown(v, "")
 	}
 	return v, unknown, nil
 }
 
-// checkFormat looks at format and version before anything else: the rest of a
-// foreign file means nothing.
-func checkFormat(t *taker) error {
-	raw, ok := t.take("format")
-	if name, isText := unquote(raw); !ok || !isText || name != formatName {
-		return fmt.Errorf("%w: the file's format is %s; %q is accepted", ErrForeign, quote(string(raw)), formatName)
+// DecodeInto reads a visit as Decode does, but into the room of one that was read
+// before and is of no more use. What stood in it is gone.
+func DecodeInto(v *Visit, data []byte) error {
+	*v = Visit{Answers: v.Answers[:0]}
+	if _, err := v.decode(data); err != nil {
+		return fmt.Errorf("read visit: %w", err)
 	}
-	version, ok := t.whole("version")
-	switch {
-	case t.err != nil:
-		return t.err
-	case ok && version > formatVersion:
-		return fmt.Errorf("%w: this file is format version %d; this program reads version 1 to %d", ErrNewerFormat, version, formatVersion)
-	case version < 1:
-		return fmt.Errorf("this file has no format version; version 1 to %d is accepted", formatVersion)
-	}
-	migrate(t, version)
 	return nil
 }
 
-func takeVisit(t *taker) (*Visit, []string) {
-	v := &Visit{ID: t.line("id"), Created: t.time("created"), Updated: t.time("updated"), Demo: t.yes("demo")}
-	v.Revision, _ = t.whole("revision")
-	v.Skipped = takeSkipped(t)
-	unknown := takeOverrule(t, v)
-	unknown = append(unknown, takeRecommendation(t, v)...)
-	unknown = append(unknown, takeSpent(t, v)...)
-	unknown = append(unknown, takeAnswers(t, v)...)
-	unknown = append(unknown, takeShowings(t, v)...)
-	v.extra = t.leftOver()
-	return v, append(named("field ", v.extra), unknown...)
-}
+// emptied makes room for an answer where another was.
+func emptied(a *Answer) { *a = Answer{Chosen: a.Chosen[:0]} }
 
-// named lists the names of unknown fields.
-func named(before string, extra map[string]json.RawMessage) []string {
-	var list []string
-	for _, name := range slices.Sorted(maps.Keys(extra)) {
-		list = append(list, before+quote(name))
+// decode reads a visit into an empty one, and reports whether there is anything
+// in it that this program does not know.
+func (v *Visit) decode(data []byte) (strange bool, err error) {
+	data = bytes.TrimPrefix(data, []byte("\uFEFF")) // some editors put a mark at the start
+	switch {
+	case len(data) > MaxSize:
+		return false, fmt.Errorf("%d bytes: %w", len(data), ErrTooLarge)
+	case !utf8.Valid(data):
+		return false, errors.New("the file is not UTF-8 text")
 	}
-	return list
+	d := decoder{scanner: scanner{data: data, at: skipSpace(data, 0)}, copy: string(data)}
+	if d.version, d.err = formatOf(data); d.err == nil {
+		visitObject().read(&d, v)
+	}
+	if d.err != nil && !isWellFormed(data) || d.broken || d.err == nil && skipSpace(data, d.at) != len(data) {
+		return false, wellFormed(data)
+	}
+	return d.strange, d.err
 }
 
-func takeSkipped(t *taker) []Group {
-	var list []Group
-	for _, id := range t.texts("skipped") {
-		if !isGroup(Group(id)) {
-			t.fail("skipped", json.RawMessage(id), "a list of "+strings.Join(groupNames(), ", "))
+// formatOf looks at format and version before anything else: the rest of a
+// foreign file means nothing. Our own files begin with both.
+func formatOf(data []byte) (version int, err error) {
+	s := scanner{data: data, at: skipSpace(data, 0)}
+	if !s.enter('{') {
+		return 0, errors.New("a JSON object is expected")
+	}
+	d := decoder{}
+	var format, number []byte
+	for first := true; format == nil || number == nil; first = false {
+		raw, ok := s.name(first)
+		if !ok {
+			break
 		}
-		if !slices.Contains(list, Group(id)) {
-			list = append(list, Group(id))
+		switch value := s.value(); d.unquoted(raw) {
+		case "format":
+			format = value
+		case "version":
+			number = value
 		}
 	}
-	return list
+	if len(format) == 0 || format[0] != '"' || d.unquoted(format) != formatName {
+		return 0, fmt.Errorf("%w: the file's format is %s; %q is accepted", ErrForeign, quote(string(format)), formatName)
+	}
+	version, err = strconv.Atoi(string(number))
+	switch {
+	case number != nil && (err != nil || version < 0):
+		d.fail("version", string(number), "a whole number")
+		return 0, d.err
+	case version > formatVersion:
+		return 0, fmt.Errorf("%w: this file is format version %d; this program reads version 1 to %d", ErrNewerFormat, version, formatVersion)
+	case version < 1:
+		return 0, fmt.Errorf("this file has no format version; version 1 to %d is accepted", formatVersion)
+	}
+	return version, nil
 }
 
-func isGroup(g Group) bool { return slices.Contains(groupNames(), string(g)) }
-
-func groupNames() []string {
-	var names []string
-	for _, g := range Groups() {
-		names = append(names, string(g.ID))
-	}
-	return names
-}
-
-// requirements are what the rep can name as deciding.
-var requirements = texts(rules.Requirements())
-
-// texts are identifiers as they stand in a file.
-func texts[T ~string](ids []T) []string {
-	list := make([]string, len(ids))
-	for i, id := range ids {
-		list[i] = string(id)
-	}
-	return list
-}
-
-func takeOverrule(t *taker, v *Visit) []string {
-	raw, ok := t.take("overrule")
-	if !ok {
-		return nil
-	}
-	fields, err := members(raw, nil)
-	if err != nil {
-		t.err = fmt.Errorf("overrule: %w", err)
-		return nil
-	}
-	in := &taker{fields: fields}
-	o := rules.Overrule{Requirement: rules.Requirement(in.line("requirement")), Reason: in.lines("reason")}
-	if !slices.Contains(requirements, string(o.Requirement)) {
-		in.fail("requirement", json.RawMessage(o.Requirement), "one of "+strings.Join(requirements, ", "))
-	}
-	if in.err != nil {
-		t.err = fmt.Errorf("overrule: %w", in.err)
-	}
-	v.Overrule, v.overruleExtra = &o, in.leftOver()
-	return named("overrule: field ", v.overruleExtra)
-}
-
-func takeAnswers(t *taker, v *Visit) []string {
-	raw, ok := t.take("answers")
-	if !ok {
-		if t.err == nil {
-			t.err = errors.New("the file has no answers; a list is accepted, which may be empty")
-		}
-		return nil
-	}
-	items := split(raw)
-	if items == nil || len(items) > maxAnswers {
-		t.fail("answers", raw, fmt.Sprintf("a list of at most %d answers", maxAnswers))
-		return nil
-	}
-	var unknown []string
-	seen := make(map[rules.Asked]bool, len(items))
-	v.Answers = make([]Answer, 0, len(items))
-	room := make([]field, 0, 8) // of one answer's fields after the other
-	for i, item := range items {
-		a, err := decodeAnswer(item, room)
-		if err == nil && seen[a.Asked()] {
-			err = errors.New("is answered twice; one answer is accepted")
-		}
-		if err != nil {
-			t.err = fmt.Errorf("answer %d, question %s: %w", i+1, quote(string(a.Question)), err)
-			return nil
-		}
-		seen[a.Asked()] = true
-		v.Answers = append(v.Answers, a)
-		unknown = append(unknown, a.unknown()...)
-	}
-	return unknown
-}
-
-// unknown lists what this program does not know of an answer.
-func (a Answer) unknown() []string {
-	_, known := Find(a.Question)
-	if known && a.extra == nil {
-		return nil
-	}
-	question := "question " + quote(string(a.Question))
-	list := named(question+": field ", a.extra)
-	if !known {
-		list = append(list, question)
-	}
-	return list
-}
-
-func decodeAnswer(raw json.RawMessage, room []field) (Answer, error) {
-	fields, err := members(raw, room)
-	if err != nil {
-		return Answer{}, err
-	}
-	t := &taker{fields: fields}
-	a := Answer{Question: rules.Fact(t.line("question")), Metal: metal.ID(t.line("metal"))}
-	a.Said, a.Unit, a.Chosen = t.text("said", isLong(a.Question)), t.line("unit"), t.texts("chosen")
-	a.State, a.Note = State(t.line("state")), t.lines("note")
-	if t.err == nil && a.Question == "" {
-		t.err = errors.New("the answer names no question")
-	}
+// checkAnswer cleans what was said as its question has it, and reports what is
+// wrong with the shape of an answer.
+func checkAnswer(d *decoder, a *Answer) {
 	if a.State == "" {
 		a.State = Told
 	}
-	a.extra = t.leftOver()
-	if t.err != nil {
-		return a, t.err
-	}
-	return a, a.check()
-}
-
-// isLong reports whether an answer may have several lines. That of a question
-// this program does not know may.
-func isLong(f rules.Fact) bool {
-	q, known := Find(f)
-	return !known || q.Form == FormLong
-}
-
-// states are all states, as saved.
-var states = []string{string(Told), string(Measured), string(Assumed), string(Unknown)}
-
-// check reports what is wrong with the shape of an answer.
-func (a Answer) check() error {
-	if !slices.Contains(states, string(a.State)) {
-		return fmt.Errorf("state is %s; %s is accepted", quote(string(a.State)), strings.Join(states, ", "))
-	}
 	q, known := Find(a.Question)
+	d.strange = d.strange || !known
+	if !isPlain(a.Said) {
+		long := !known || q.Form == FormLong
+		if fits := room(a.Said, long); fits != "" {
+			d.fail("said", `"`+a.Said+`"`, "a text of "+fits)
+			return
+		}
+		a.Said = clean(a.Said, long)
+	}
 	if !known {
-		return nil
+		return
 	}
 	_, listed := metal.Find(a.Metal)
 	switch {
 	case q.PerMetal && !listed:
-		return fmt.Errorf("metal is %s; %s is accepted", quote(string(a.Metal)), asSaved(metalOptions()))
+		d.fail("metal", string(a.Metal), asSaved(metalOptions()))
 	case !q.PerMetal && a.Metal != "":
-		return fmt.Errorf("metal is %s; none is accepted, as this is asked once", quote(string(a.Metal)))
+		d.failWith("metal is %s; none is accepted, as this is asked once", quote(string(a.Metal)))
 	case a.State != Unknown && a.Said == "" && len(a.Chosen) == 0:
-		return fmt.Errorf("nothing is said; give %s, or the state %q", q.Example, Unknown)
+		d.failWith("nothing is said; give %s, or the state %q", q.Example, Unknown)
+	}
+}
+
+func answerTitle(_ string, i int, a *Answer) string {
+	return fmt.Sprintf("answer %d, question %s", i+1, quote(string(a.Question)))
+}
+
+// answeredTwice refuses a second answer to a step.
+func answeredTwice(before []Answer, a *Answer) error {
+	for i := range before {
+		if before[i].Question == a.Question && before[i].Metal == a.Metal {
+			return errors.New("is answered twice; one answer is accepted")
+		}
 	}
 	return nil
 }

@@ -1,11 +1,6 @@
 package assess
 
 import (
-	"encoding/json"
-	"fmt"
-	"slices"
-	"strings"
-
 	"cutbrief/rules"
 	"cutbrief/rules/unit"
 )
@@ -15,24 +10,21 @@ import (
 // it against what would be concluded today.
 type Recommendation struct {
 	Outcome  rules.Outcome
-	System   string            // its identifier; "" if none is recommended
-	Firm     bool              // no plausible answer to an open question changes it
-	Critical rules.Requirement // what decides; "" if nothing points anywhere
-	Rated    unit.Millimetre   // rated thickness needed, mild steel; 0 if it is not known
-	Rules    int               // rules.Edition
-	Range    string            // system.Fingerprint
+	System   string                      // its identifier; "" if none is recommended
+	Firm     bool                        // no plausible answer to an open question changes it
+	Critical rules.Requirement           // what decides; "" if nothing points anywhere
+	Rated    unit.Maybe[unit.Millimetre] // rated thickness needed, mild steel
+	Rules    int                         // rules.Edition
+	Range    string                      // system.Fingerprint
 
-	extra map[string]json.RawMessage // unknown fields, kept
+	extra extras // unknown fields, kept
 }
-
-// outcomes are what a visit can end in.
-var outcomes = []string{string(rules.Recommended), string(rules.NotYet), string(rules.NoneFits)}
 
 // Conclude sums up a result for the record of the visit.
 func Conclude(r rules.Result, fingerprint string) *Recommendation {
 	c := &Recommendation{Outcome: r.Outcome, Firm: r.Firm, Critical: r.Critical.Requirement, Rules: rules.Edition, Range: fingerprint}
 	if need, known := r.Need.Get(); known {
-		c.Rated = need.Rated
+		c.Rated = unit.Known(need.Rated)
 	}
 	if r.First != nil {
 		c.System = r.First.System.ID
@@ -50,77 +42,29 @@ func (v *Visit) Record(r rules.Result, fingerprint string) {
 	v.Recommended = c
 }
 
-// takeRecommendation reads what was recommended, if it was saved.
-func takeRecommendation(t *taker, v *Visit) []string {
-	raw, ok := t.take("recommended")
-	if !ok {
-		return nil
-	}
-	fields, err := members(raw, nil)
-	if err != nil {
-		t.err = fmt.Errorf("recommended: %w", err)
-		return nil
-	}
-	in := &taker{fields: fields}
-	c := &Recommendation{Outcome: rules.Outcome(in.line("outcome")), System: in.line("system"), Firm: in.yes("firm"),
-		Critical: rules.Requirement(in.line("critical")), Rated: unit.Millimetre(in.number("rated_mm")), Range: in.line("range")}
-	c.Rules, _ = in.whole("rules")
-	if !slices.Contains(outcomes, string(c.Outcome)) {
-		in.fail("outcome", json.RawMessage(c.Outcome), "one of "+strings.Join(outcomes, ", "))
-	}
-	if c.Critical != "" && !slices.Contains(requirements, string(c.Critical)) {
-		in.fail("critical", json.RawMessage(c.Critical), "one of "+strings.Join(requirements, ", "))
-	}
-	if in.err != nil {
-		t.err = fmt.Errorf("recommended: %w", in.err)
-	}
-	c.extra = in.leftOver()
-	v.Recommended = c
-	return named("recommended: field ", c.extra)
-}
+// outcomes are what a visit can end in.
+var outcomes = []rules.Outcome{rules.Recommended, rules.NotYet, rules.NoneFits}
 
-// number takes a number of zero or more.
-func (t *taker) number(name string) (n float64) {
-	raw, ok := t.take(name)
-	if ok && (raw[0] == 'n' || json.Unmarshal(raw, &n) != nil || n < 0) {
-		t.fail(name, raw, "a number of zero or more")
-	}
-	return n
-}
-
-func (c *Recommendation) encode() member {
-	var o object
-	o.addText("outcome", string(c.Outcome))
-	o.addText("system", c.System)
-	if c.Outcome == rules.Recommended {
-		o.add("firm", c.Firm)
-	}
-	o.addText("critical", string(c.Critical))
-	if c.Rated > 0 {
-		o.add("rated_mm", float64(c.Rated))
-	}
-	if c.Rules > 0 {
-		o.add("rules", c.Rules)
-	}
-	o.addText("range", c.Range)
-	o.addExtra(c.extra)
-	raw, err := o.bytes()
-	return member{raw: raw, err: err}
-}
-
-func recommendationSchema() node {
-	return node{
-		"type":        "object",
-		"description": "What was concluded at the last save, and by which rules and range.",
-		"required":    []string{"outcome"},
-		"properties": node{
-			"outcome":  node{"enum": outcomes, "description": "What it came to."},
-			"system":   text(maxLine, "Identifier of the system recommended."),
-			"firm":     node{"type": "boolean", "description": "No plausible answer to an open question changes it."},
-			"critical": node{"enum": requirements, "description": "The requirement that decides."},
-			"rated_mm": node{"type": "number", "minimum": 0, "description": "Rated thickness needed, mm of mild steel."},
-			"rules":    node{"type": "integer", "minimum": 0, "description": "Edition of the rules."},
-			"range":    text(maxLine, "Fingerprint of the range of systems."),
+func recommendationObject() *object[Recommendation] {
+	return &object[Recommendation]{
+		extra: func(c *Recommendation) *extras { return &c.extra },
+		title: func(*Recommendation) string { return "recommended" },
+		fields: []field[Recommendation]{
+			{name: "outcome", says: "What it came to.", required: oneIsMissing("outcome", outcomes), shared: true,
+				kind: oneOf(func(c *Recommendation) *rules.Outcome { return &c.Outcome }, outcomes)},
+			{name: "system", says: "Identifier of the system recommended.", shared: true,
+				kind: line(func(c *Recommendation) *string { return &c.System })},
+			{name: "firm", says: "No plausible answer to an open question changes it.", shared: true,
+				kind:    boolean(func(c *Recommendation) *bool { return &c.Firm }),
+				written: func(c *Recommendation) bool { return c.Outcome == rules.Recommended }},
+			{name: "critical", says: "The requirement that decides.", shared: true,
+				kind: oneOf(func(c *Recommendation) *rules.Requirement { return &c.Critical }, rules.Requirements())},
+			{name: "rated_mm", says: "Rated thickness needed, mm of mild steel.", shared: true,
+				kind: figure(func(c *Recommendation) *unit.Maybe[unit.Millimetre] { return &c.Rated }, anyNumber)},
+			{name: "rules", says: "Edition of the rules.", shared: true,
+				kind: count(func(c *Recommendation) *int { return &c.Rules }, anyNumber)},
+			{name: "range", says: "Fingerprint of the range of systems.", shared: true,
+				kind: line(func(c *Recommendation) *string { return &c.Range })},
 		},
 	}
 }

@@ -16,7 +16,7 @@ func TestRecommendationIsKept(t *testing.T) {
 		t.Fatal(err)
 	}
 	r := v.Recommended
-	if r == nil || r.Outcome != rules.Recommended || r.System != "demo-45" || !r.Firm || r.Critical != rules.Reach || r.Rated != 12.7 || r.Rules != 1 || r.Range != "0123456789ab" {
+	if r == nil || r.Outcome != rules.Recommended || r.System != "demo-45" || !r.Firm || r.Critical != rules.Reach || r.Rated.Or(0) != 12.7 || r.Rules != 1 || r.Range != "0123456789ab" {
 		t.Errorf("got %+v", r)
 	}
 	if got := strings.Join(unknown, "|"); got != `recommended: field "by"` {
@@ -59,7 +59,7 @@ func TestConcludeNothing(t *testing.T) {
 	if string(c.extra["by"]) != `"me"` {
 		t.Error("what is not known is lost")
 	}
-	if c.Outcome != rules.NotYet || c.System != "" || c.Rated != 0 || c.Rules != rules.Edition || len(c.Range) != 12 {
+	if c.Outcome != rules.NotYet || c.System != "" || c.Rated.IsKnown() || c.Rules != rules.Edition || len(c.Range) != 12 {
 		t.Errorf("got %+v", c)
 	}
 }

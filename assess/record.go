@@ -84,3 +84,30 @@ func (v *Visit) Metals() []metal.ID {
 	}
 	return metals
 }
+
+// Said is what was said to a question asked once; "" if it was not, or is not
+// known.
+func (v *Visit) Said(f rules.Fact) string {
+	a, _ := v.Answer(rules.Asked{Fact: f})
+	if a.State == Unknown {
+		return ""
+	}
+	return a.Said
+}
+
+// Thickest is the thickest regular clean cut of any metal, of the answers that are
+// understood.
+func (v *Visit) Thickest() unit.Maybe[unit.Millimetre] {
+	var thickest unit.Maybe[unit.Millimetre]
+	q, _ := Find(rules.FactThickest)
+	for _, a := range v.Answers {
+		if a.Question != q.ID || a.State == Unknown {
+			continue
+		}
+		m, err := understand(Step{q, a.Metal}, a, v.Style())
+		if t := unit.Millimetre(m.reading.Quantity.Value); err == nil && t > thickest.Or(-1) {
+			thickest = unit.Known(t)
+		}
+	}
+	return thickest
+}

@@ -3,7 +3,6 @@ package assess
 import (
 	"slices"
 
-	"cutbrief/rules"
 	"cutbrief/rules/metal"
 )
 
@@ -11,8 +10,8 @@ import (
 const Redacted = "(removed)"
 
 // Redact returns a copy without anybody's name or words, to share as a case: it
-// is sized like the visit itself. What stays is a list, so that a field nobody
-// thought of goes: figures and choices that are understood, with how they are
+// is sized like the visit itself. What stays is marked in the rows of the format, so
+// that a field nobody thought of goes: figures and choices that are understood, with how they are
 // known; dates; identifiers of systems and cuts; results and outcomes. The copy
 // is another visit, with the identifier given.
 //
@@ -21,25 +20,17 @@ const Redacted = "(removed)"
 // all of what was said about demonstrations, who does the next step, answers to
 // unknown questions and unknown fields are left out.
 func Redact(v *Visit, id string) *Visit {
-	c := &Visit{
-		ID: id, Created: v.Created.UTC(), Updated: v.Updated.UTC(), Revision: 1,
-		Demo: v.Demo, Skipped: slices.Clone(v.Skipped),
+	c := &Visit{}
+	visitObject().share(c, v)
+	c.ID, c.Revision = id, 1
+	c.Created, c.Updated = v.Created.UTC(), v.Updated.UTC()
+	if c.Overrule != nil {
+		c.Overrule.Reason = Redacted
 	}
 	for _, a := range v.Answers {
 		if kept, ok := v.redacted(a); ok {
 			c.Answers = append(c.Answers, kept)
 		}
-	}
-	if v.Overrule != nil {
-		c.Overrule = &rules.Overrule{Requirement: v.Overrule.Requirement, Reason: Redacted}
-	}
-	if v.Recommended != nil {
-		r := *v.Recommended
-		r.extra = nil
-		c.Recommended = &r
-	}
-	for _, s := range v.Showings {
-		c.Showings = append(c.Showings, s.redacted())
 	}
 	return c
 }
@@ -64,14 +55,4 @@ func (v *Visit) redacted(a Answer) (kept Answer, ok bool) {
 	}
 	_, err := v.meaningOf(Step{q, a.Metal}, kept)
 	return kept, err == nil
-}
-
-// redacted is a demonstration without words.
-func (s Showing) redacted() Showing {
-	c := Showing{Date: s.Date, System: s.System, Outcome: s.Outcome, Against: s.Against, Next: Next{Date: s.Next.Date}}
-	for _, cut := range s.Cuts {
-		cut.Name, cut.Why, cut.extra = "", "", nil
-		c.Cuts = append(c.Cuts, cut)
-	}
-	return c
 }

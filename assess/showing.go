@@ -1,7 +1,6 @@
 package assess
 
 import (
-	"encoding/json"
 	"slices"
 
 	"cutbrief/rules/metal"
@@ -21,7 +20,7 @@ type Showing struct {
 	Against    Against // where it is no: what weighed most
 	Next       Next
 
-	extra, nextExtra map[string]json.RawMessage // unknown fields, kept
+	extra, nextExtra extras // unknown fields, kept
 }
 
 // Shown is one cut as it was shown, with what was measured. Quantities are
@@ -38,14 +37,14 @@ type Shown struct {
 	Result    Result
 	Why       string // why it was not better, or what made it good
 
-	extra map[string]json.RawMessage
+	extra extras
 }
 
 // Objection is what spoke against it, with the answer given.
 type Objection struct {
 	Said, Answer string
 
-	extra map[string]json.RawMessage
+	extra extras
 }
 
 // Next is what is to be done, by whom and when.
@@ -95,10 +94,10 @@ func AllAgainst() []Against {
 	return []Against{AgainstPrice, AgainstHabit, AgainstCut, AgainstSite, AgainstElsewhere, AgainstLater, AgainstOther}
 }
 
+// results and endings are all results and outcomes.
 var (
-	results = []string{string(Good), string(Fair), string(Poor)}
-	endings = []string{string(Ordered), string(Quote), string(SecondVisit), string(No)}
-	weights = texts(AllAgainst())
+	results = []Result{Good, Fair, Poor}
+	endings = []Outcome{Ordered, Quote, SecondVisit, No}
 )
 
 // ShowingOn returns the record of the demonstration on a day, begun if there is
@@ -156,4 +155,87 @@ func (s *Showing) Find(cut string) (Shown, bool) {
 		}
 	}
 	return Shown{}, false
+}
+
+func showingObject() *object[Showing] {
+	return &object[Showing]{
+		says:  "One demonstration: what was shown, how it went, what was said, what comes next.",
+		extra: func(s *Showing) *extras { return &s.extra },
+		title: func(*Showing) string { return "showing" },
+		fields: []field[Showing]{
+			{name: "date", says: "The day it was held.", shared: true,
+				kind: date(func(s *Showing) *string { return &s.Date })},
+			{name: "system", says: "Identifier of the system shown.", shared: true,
+				kind: line(func(s *Showing) *string { return &s.System })},
+			{name: "cuts", says: "The cuts that were shown, in order.", shared: true,
+				kind: list[Showing, Shown]{of: shownObject(), at: func(s *Showing) *[]Shown { return &s.Cuts }, most: maxShown}},
+			{name: "words", says: "The customer's own words.",
+				kind: lines(func(s *Showing) *string { return &s.Words })},
+			{name: "objections", says: "What spoke against it, and the answers.",
+				kind: list[Showing, Objection]{of: objectionObject(), at: func(s *Showing) *[]Objection { return &s.Objections }, most: maxShown}},
+			{name: "outcome", says: "How it ended.", shared: true,
+				kind: oneOf(func(s *Showing) *Outcome { return &s.Outcome }, endings)},
+			{name: "because", says: "Why that outcome.",
+				kind: lines(func(s *Showing) *string { return &s.Because })},
+			{name: "against", says: "What weighed most, where the outcome is no.", shared: true,
+				kind: oneOf(func(s *Showing) *Against { return &s.Against }, AllAgainst())},
+			{name: "next", says: "What was agreed to do next.", shared: true,
+				kind: part[Showing, Showing]{nextObject(), func(s *Showing, begin bool) *Showing {
+					if begin || s.Next != (Next{}) || len(s.nextExtra) > 0 {
+						return s
+					}
+					return nil
+				}}},
+		},
+	}
+}
+
+func shownObject() *object[Shown] {
+	return &object[Shown]{
+		extra: func(c *Shown) *extras { return &c.extra },
+		title: func(c *Shown) string { return "cut " + quote(c.Cut) },
+		fields: []field[Shown]{
+			{name: "cut", says: "Identifier of the cut.", required: "cut is missing; the identifier of a cut is accepted", shared: true,
+				kind: line(func(c *Shown) *string { return &c.Cut })},
+			{name: "name", says: "What it was called.", kind: line(func(c *Shown) *string { return &c.Name })},
+			{name: "metal", says: "Metal that was cut.", shared: true,
+				kind: oneOf(func(c *Shown) *metal.ID { return &c.Metal }, metalIDs())},
+			{name: "thickness_mm", says: "Thickness, mm.", shared: true,
+				kind: positive(func(c *Shown) *unit.Maybe[unit.Millimetre] { return &c.Thickness })},
+			{name: "output_a", says: "Output of the system, A.", shared: true,
+				kind: positive(func(c *Shown) *unit.Maybe[unit.Ampere] { return &c.Output })},
+			{name: "length_mm", says: "Length of the cut, mm.", shared: true,
+				kind: positive(func(c *Shown) *unit.Maybe[unit.Millimetre] { return &c.Length })},
+			{name: "took_s", says: "Time measured, s.", shared: true,
+				kind: positive(func(c *Shown) *unit.Maybe[unit.Second] { return &c.Took })},
+			{name: "predicted_s", says: "Time predicted on the day for that length, s.", shared: true,
+				kind: positive(func(c *Shown) *unit.Maybe[unit.Second] { return &c.Predicted })},
+			{name: "result", says: "How the cut went.", shared: true,
+				kind: oneOf(func(c *Shown) *Result { return &c.Result }, results)},
+			{name: "why", says: "Why it went so.", kind: lines(func(c *Shown) *string { return &c.Why })},
+		},
+	}
+}
+
+func objectionObject() *object[Objection] {
+	return &object[Objection]{
+		extra: func(o *Objection) *extras { return &o.extra },
+		title: func(*Objection) string { return "objection" },
+		fields: []field[Objection]{
+			{name: "said", says: "What spoke against it.", kind: lines(func(o *Objection) *string { return &o.Said })},
+			{name: "answer", says: "The answer given.", kind: lines(func(o *Objection) *string { return &o.Answer })},
+		},
+	}
+}
+
+func nextObject() *object[Showing] {
+	return &object[Showing]{
+		extra: func(s *Showing) *extras { return &s.nextExtra },
+		title: func(*Showing) string { return "next" },
+		fields: []field[Showing]{
+			{name: "step", says: "What is to be done.", kind: lines(func(s *Showing) *string { return &s.Next.Step })},
+			{name: "owner", says: "By whom.", kind: line(func(s *Showing) *string { return &s.Next.Owner })},
+			{name: "date", says: "By when.", shared: true, kind: date(func(s *Showing) *string { return &s.Next.Date })},
+		},
+	}
 }

@@ -1,8 +1,6 @@
 package assess
 
 import (
-	"encoding/json"
-	"fmt"
 	"math"
 	"time"
 
@@ -20,7 +18,7 @@ type Spent struct {
 	Sittings int
 	Seconds  unit.Maybe[unit.Second] // of all sittings; not known if it is not of one of them
 
-	extra map[string]json.RawMessage // unknown fields, kept
+	extra extras // unknown fields, kept
 }
 
 // Stopwatch counts the time of one sitting.
@@ -64,57 +62,15 @@ func (w *Stopwatch) Lap(v *Visit, now time.Time) {
 	v.Spent = &next
 }
 
-// takeSpent reads how long the interview took, if it was saved.
-func takeSpent(t *taker, v *Visit) []string {
-	raw, ok := t.take("spent")
-	if !ok {
-		return nil
-	}
-	fields, err := members(raw, nil)
-	in := &taker{fields: fields, err: err}
-	if err == nil {
-		v.Spent = in.spent()
-	}
-	if in.err != nil {
-		t.err = fmt.Errorf("spent: %w", in.err)
-		return nil
-	}
-	return named("spent: field ", v.Spent.extra)
-}
-
-func (t *taker) spent() *Spent {
-	s := &Spent{}
-	s.Sittings, _ = t.whole("sittings")
-	if raw, ok := t.take("seconds"); ok {
-		var seconds float64
-		if raw[0] == 'n' || json.Unmarshal(raw, &seconds) != nil || !(seconds >= 0 && seconds <= FigureMost) {
-			t.fail("seconds", raw, "a number from 0 to 1000000")
-		}
-		s.Seconds = unit.Known(unit.Second(seconds))
-	}
-	if t.err == nil && s.Sittings > FigureMost {
-		t.err = fmt.Errorf("sittings is %d; at most 1000000 is accepted", s.Sittings)
-	}
-	s.extra = t.leftOver()
-	return s
-}
-
-func (s *Spent) encode() member {
-	var o object
-	o.add("sittings", s.Sittings)
-	addNumber(&o, "seconds", s.Seconds)
-	o.addExtra(s.extra)
-	raw, err := o.bytes()
-	return member{raw: raw, err: err}
-}
-
-func spentSchema() node {
-	return node{
-		"type":        "object",
-		"description": "How long the interview took at the keyboard, without pauses of more than 10 minutes between two answers. It sizes nothing.",
-		"properties": node{
-			"sittings": node{"type": "integer", "minimum": 0, "maximum": FigureMost, "description": "Times it was begun or gone on with."},
-			"seconds":  node{"type": "number", "minimum": 0, "maximum": FigureMost, "description": "Time of all sittings, s; absent if it is not known of one of them."},
+func spentObject() *object[Spent] {
+	return &object[Spent]{
+		extra: func(s *Spent) *extras { return &s.extra },
+		title: func(*Spent) string { return "spent" },
+		fields: []field[Spent]{
+			{name: "sittings", says: "Times it was begun or gone on with.", written: func(*Spent) bool { return true },
+				kind: count(func(s *Spent) *int { return &s.Sittings }, FigureMost)},
+			{name: "seconds", says: "Time of all sittings, s; absent if it is not known of one of them.",
+				kind: figure(func(s *Spent) *unit.Maybe[unit.Second] { return &s.Seconds }, FigureMost)},
 		},
 	}
 }

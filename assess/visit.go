@@ -4,7 +4,6 @@
 package assess
 
 import (
-	"encoding/json"
 	"time"
 
 	"cutbrief/rules"
@@ -33,7 +32,7 @@ type Answer struct {
 	State    State
 	Note     string
 
-	extra map[string]json.RawMessage // unknown fields, kept
+	extra extras // unknown fields, kept
 }
 
 // Visit is the record of one visit: who, when, what was said, and the rep's
@@ -53,8 +52,8 @@ type Visit struct {
 	Spent       *Spent          // how long the interview took; nil if it was not saved
 	Showings    []Showing       // demonstrations held, in order
 
-	extra         map[string]json.RawMessage // unknown fields, kept
-	overruleExtra map[string]json.RawMessage
+	extra         extras // unknown fields, kept
+	overruleExtra extras
 }
 
 // Group is a part of the interview that can be skipped whole.

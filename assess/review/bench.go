@@ -58,24 +58,25 @@ func flagOf(err error) Flag {
 	return Damaged
 }
 
-// glanced is the row of what a file says, before any rule has run. What an
-// earlier program recorded is shown as it was.
-func glanced(path string, g *assess.Glance) Row {
-	r := Row{Path: path, Date: day(g.Date), Company: g.Company, Rep: g.Rep, Metals: metalList(g.Metals),
-		Thickest: g.Thickest.Or(0), Critical: g.Recommended.Critical, System: g.Recommended.System, Outcome: string(g.Outcome), Due: day(g.Due), Stage: Glanced}
-	switch g.Recommended.Outcome {
-	case rules.Recommended:
-		r.Verdict = Open
-		if g.Recommended.Firm {
+// recorded is the row of what a file says, before any rule has run. What an
+// earlier program concluded is shown as it was.
+func recorded(path string, v *assess.Visit) Row {
+	r := Row{Path: path, Date: day(v.Said(assess.FactDate)), Company: v.Said(assess.FactCompany), Rep: v.Said(assess.FactRep),
+		Metals: metalList(v.Metals()), Thickest: v.Thickest().Or(0), Stage: Recorded}
+	if c := v.Recommended; c != nil {
+		r.Critical, r.System, r.Verdict = c.Critical, c.System, verdicts[c.Outcome]
+		if c.Firm && r.Verdict == Open {
 			r.Verdict = Firm
 		}
-	case rules.NoneFits:
-		r.Verdict = NoneFits
-	case rules.NotYet:
-		r.Verdict = NotYet
+	}
+	if s := v.Latest(); s != nil {
+		r.Outcome, r.Due = string(s.Outcome), day(s.Next.Date)
 	}
 	return r
 }
+
+// verdicts are those of outcomes where nothing is known to be firm.
+var verdicts = map[rules.Outcome]Verdict{rules.Recommended: Open, rules.NoneFits: NoneFits, rules.NotYet: NotYet}
 
 // day keeps what is a date.
 func day(said string) string {
@@ -98,8 +99,7 @@ func metalList(metals []metal.ID) string {
 
 // Judge is the row of a visit with the rules run on it.
 func (b *Bench) Judge(path string, v *assess.Visit) Row {
-	g := v.Glance()
-	row := glanced(path, &g)
+	row := recorded(path, v)
 	row.Stage = Judged
 	job, problems := v.Job()
 	result := b.evaluate(job)
@@ -123,29 +123,24 @@ func (b *Bench) evaluate(job rules.Job) rules.Result {
 // stand fills in how the recommendation stands today.
 func (b *Bench) stand(row *Row, v *assess.Visit, r *rules.Result) {
 	row.Critical = r.Critical.Requirement
-	if id := recorded(v); id != "" {
+	if id := systemOf(v); id != "" {
 		row.System = sanitize.Line(id)
 	} else if r.First != nil {
 		row.System = r.First.System.ID
 	}
+	row.Verdict = verdicts[r.Outcome]
 	switch {
 	case recordedShort(v, r) != nil:
 		row.Verdict = FallsShort
-	case r.Outcome == rules.NotYet:
-		row.Verdict = NotYet
-	case r.Outcome == rules.NoneFits:
-		row.Verdict = NoneFits
-	case r.Firm:
+	case r.Firm && row.Verdict == Open:
 		row.Verdict = Firm
-	default:
-		row.Verdict = Open
 	}
 }
 
 // recordedShort is the system that was ordered or else recommended, if it falls
 // short today.
 func recordedShort(v *assess.Visit, r *rules.Result) *rules.Candidate {
-	id := recorded(v)
+	id := systemOf(v)
 	for i := range r.Candidates {
 		if c := &r.Candidates[i]; id != "" && c.System.ID == id && c.Status == rules.FallsShort {
 			return c
@@ -154,9 +149,9 @@ func recordedShort(v *assess.Visit, r *rules.Result) *rules.Candidate {
 	return nil
 }
 
-// recorded is the system that was ordered, or else recommended; "" if neither
+// systemOf is the system that was ordered, or else recommended; "" if neither
 // was saved.
-func recorded(v *assess.Visit) string {
+func systemOf(v *assess.Visit) string {
 	if s := v.Latest(); s != nil && s.Outcome == assess.Ordered && s.System != "" {
 		return s.System
 	}
@@ -322,7 +317,7 @@ func (b *Bench) differs(v *assess.Visit, r *rules.Result) string {
 		field("verdict", firmness(was.Firm), firmness(now.Firm))
 	}
 	field("what decides", words(string(was.Critical)), words(string(now.Critical)))
-	if was.Rated > 0 && now.Rated > 0 {
+	if was.Rated.IsKnown() && now.Rated.IsKnown() {
 		field("rated thickness needed", rated(was, v.Style()), rated(now, v.Style()))
 	}
 	if len(list) == 0 {
@@ -346,7 +341,7 @@ func firmness(firm bool) string {
 }
 
 func rated(c *assess.Recommendation, style unit.Style) string {
-	return unit.Show(unit.Quantity{Value: float64(c.Rated), Kind: unit.Thickness}, style, unit.Up)
+	return unit.Show(unit.Quantity{Value: float64(c.Rated.Or(0)), Kind: unit.Thickness}, style, unit.Up)
 }
 
 // because says what changed between two conclusions beside the answers.

@@ -12,13 +12,13 @@ import (
 
 // Options say how a folder is read.
 type Options struct {
-	Bench   *Bench
-	Index   string           // file to keep what was worked out in; "" keeps nothing
-	Program string           // which build of the program; another one trusts no index
-	Glance  bool             // run no rules on what the index does not know
-	Workers int              // 0 is one for each processor
-	Now     func() time.Time // the clock that files are dated by
-	Timings *Timings         // if any, collects timed cuts
+	Bench    *Bench
+	Index    string           // file to keep what was worked out in; "" keeps nothing
+	Program  string           // which build of the program; another one trusts no index
+	Unjudged bool             // run no rules on what the index does not know
+	Workers  int              // 0 is one for each processor
+	Now      func() time.Time // the clock that files are dated by
+	Timings  *Timings         // if any, collects timed cuts
 }
 
 // Totals count what was read.
@@ -56,7 +56,7 @@ func Read(ctx context.Context, dir string, o Options, emit func([]*Row)) (Totals
 		r.flush()
 		fresh = append(fresh, &r.fresh)
 	}
-	if err == nil && !o.Glance && o.Index != "" {
+	if err == nil && !o.Unjudged && o.Index != "" {
 		known.save(o, fresh, started)
 	}
 	return b.totals, err
@@ -91,15 +91,15 @@ const (
 // reader makes rows of files, for one worker.
 type reader struct {
 	Options
-	known  *index
-	out    *batches
-	day    string // today
-	glance assess.Glance
-	found  entry // the entry being looked at
-	fresh  shelf // what the index is to hold beside what it held
-	batch  []*Row
-	hits   int
-	size   int
+	known *index
+	out   *batches
+	day   string       // today
+	visit assess.Visit // the one being looked at
+	found entry        // the entry being looked at
+	fresh shelf        // what the index is to hold beside what it held
+	batch []*Row
+	hits  int
+	size  int
 }
 
 // Known hands over the row that the index holds for this very state of the file.
@@ -118,7 +118,7 @@ func (r *reader) Take(f *scan.File, data []byte) {
 	e := &r.found
 	*e = entry{path: f.Path, stamp: f.Stamp}
 	r.look(e, f, data)
-	if !r.Glance && r.Index != "" && f.Err == nil {
+	if !r.Unjudged && r.Index != "" && f.Err == nil {
 		r.fresh.put(e)
 	}
 	r.take(e)
@@ -139,19 +139,14 @@ func (r *reader) look(e *entry, f *scan.File, data []byte) {
 	switch {
 	case f.Err != nil:
 		e.row = unread(f.Path, f.Err)
-	case r.Glance:
-		if err := r.glance.Look(data); err != nil {
-			e.row = unread(f.Path, err)
-			return
-		}
-		e.row = glanced(f.Path, &r.glance)
 	default:
-		v, _, err := assess.Decode(data)
-		if err != nil {
+		if err := assess.DecodeInto(&r.visit, data); err != nil {
 			e.row = unread(f.Path, err)
-			return
+		} else if r.Unjudged {
+			e.row = recorded(f.Path, &r.visit)
+		} else {
+			e.row, e.cuts = r.Bench.Judge(f.Path, &r.visit), timings(f.Path, &r.visit)
 		}
-		e.row, e.cuts = r.Bench.Judge(f.Path, v), timings(f.Path, v)
 	}
 }
 

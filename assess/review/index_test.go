@@ -115,8 +115,8 @@ func TestOtherRulesOrRangeTrustNoIndex(t *testing.T) {
 	}
 }
 
-// A glance leaves the index as it is.
-func TestAGlanceUsesTheIndexAndKeepsIt(t *testing.T) {
+// Reading without judging leaves the index as it is.
+func TestUnjudgedReadingUsesTheIndexAndKeepsIt(t *testing.T) {
 	dir, o := three(t)
 	known(t, dir, o)
 	before, err := os.ReadFile(o.Index)
@@ -124,9 +124,9 @@ func TestAGlanceUsesTheIndexAndKeepsIt(t *testing.T) {
 		t.Fatal(err)
 	}
 	write(t, dir, "new.json", encoded(t, visit(t)), time.Now().Add(-time.Hour))
-	o.Glance = true
+	o.Unjudged = true
 	rows, totals := read(t, dir, o)
-	if totals.Known != 3 || rows["a.json"].Stage != Judged || rows["new.json"].Stage != Glanced {
+	if totals.Known != 3 || rows["a.json"].Stage != Judged || rows["new.json"].Stage != Recorded {
 		t.Errorf("%+v %+v", totals, rows)
 	}
 	if after, _ := os.ReadFile(o.Index); string(after) != string(before) {

@@ -78,7 +78,7 @@ func TestTook(t *testing.T) {
 
 func TestTallyOf(t *testing.T) {
 	rep, _ := FindField("rep")
-	rows := append(five(), &Row{Stage: Glanced, Date: "2020-01-01"})
+	rows := append(five(), &Row{Stage: Recorded, Date: "2020-01-01"})
 	got := TallyOf(slices.Values(rows), &rep)
 	if got.Files != 6 || got.Unread != 1 || got.Waiting != 1 || got.All.Visits != 4 || got.First != "2026-10-05" || got.Last != "2026-11-02" {
 		t.Errorf("got %+v", got)

@@ -15,6 +15,7 @@ import (
 	"cutbrief/rules"
 	"cutbrief/rules/metal"
 	"cutbrief/rules/system"
+	"cutbrief/rules/unit"
 )
 
 var today = time.Date(2026, 11, 25, 9, 0, 0, 0, time.UTC)
@@ -97,7 +98,7 @@ func TestWhatDiffersIsSaidFieldByField(t *testing.T) {
 	job, _ := v.Job()
 	v.Recommended = assess.Conclude(rules.Evaluate(job, system.Demo()), system.Fingerprint(system.Demo()))
 	today := v.Recommended.System
-	v.Recommended.System, v.Recommended.Rated, v.Recommended.Rules = "demo-999", 10, rules.Edition+1
+	v.Recommended.System, v.Recommended.Rated, v.Recommended.Rules = "demo-999", unit.Known(unit.Millimetre(10)), rules.Edition+1
 	want := fmt.Sprintf("system demo-999, today %s; rated thickness needed 10 mm, today 12.7 mm (rules of edition %d, today %d)", today, rules.Edition+1, rules.Edition)
 	if got := reason(judge(t, v), Differs); got != want {
 		t.Errorf("got  %q\nwant %q", got, want)
@@ -342,8 +343,8 @@ func TestNoFileIsHidden(t *testing.T) {
 	}
 	dir := folder(t, files)
 	want := map[string]Flag{"torn.json": Damaged, "in/foreign.json": Foreign, "newer.json": Newer, "large.json": Unreadable, "empty.json": Damaged}
-	for _, glance := range []bool{false, true} {
-		rows, totals := read(t, dir, Options{Glance: glance})
+	for _, unjudged := range []bool{false, true} {
+		rows, totals := read(t, dir, Options{Unjudged: unjudged})
 		if len(rows) != len(files) || totals.Files != len(files) || totals.Unread != len(want) {
 			t.Errorf("%d rows, %+v", len(rows), totals)
 		}
@@ -356,12 +357,12 @@ func TestNoFileIsHidden(t *testing.T) {
 	}
 }
 
-// A glance shows what was recorded, and runs no rule.
-func TestAGlanceShowsWhatWasRecorded(t *testing.T) {
+// An unjudged row shows what was recorded, and runs no rule.
+func TestUnjudgedRowsShowWhatWasRecorded(t *testing.T) {
 	v := visit(t)
 	v.Recommended = &assess.Recommendation{Outcome: rules.Recommended, System: "demo-30", Firm: true, Critical: rules.Reach}
-	rows, _ := read(t, folder(t, map[string]string{"a.json": encoded(t, v)}), Options{Glance: true})
-	if r := rows["a.json"]; r.Stage != Glanced || r.System != "demo-30" || r.Verdict != Firm || r.Critical != rules.Reach || r.Flags != 0 || r.Thickest != 6.35 {
+	rows, _ := read(t, folder(t, map[string]string{"a.json": encoded(t, v)}), Options{Unjudged: true})
+	if r := rows["a.json"]; r.Stage != Recorded || r.System != "demo-30" || r.Verdict != Firm || r.Critical != rules.Reach || r.Flags != 0 || r.Thickest != 6.35 {
 		t.Errorf("got %+v", r)
 	}
 }

@@ -26,9 +26,9 @@ type Stage uint8
 
 // The stages.
 const (
-	Unread  Stage = iota // it cannot be read; Why says why
-	Glanced              // what the file says; no rule has run
-	Judged               // the rules have run on it
+	Unread   Stage = iota // it cannot be read; Why says why
+	Recorded              // what the file says; no rule has run
+	Judged                // the rules have run on it
 )
 
 // Row is one file. Its texts passed the gate, the path did not. A row is small, as very many are held.

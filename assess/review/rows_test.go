@@ -16,14 +16,14 @@ import (
 func TestSetReplacesAndASnapshotStays(t *testing.T) {
 	var rows Rows
 	for i := range 100 {
-		rows.Set(&Row{Path: fmt.Sprint(i), Stage: Glanced})
+		rows.Set(&Row{Path: fmt.Sprint(i), Stage: Recorded})
 	}
 	before := rows.Snapshot()
 	rows.Set(&Row{Path: "7", Rep: "R", Stage: Judged}, &Row{Path: "100", Rep: "S"})
-	if rows.Len() != 101 || rows.At(7).Rep != "R" || rows.At(100).Rep != "S" || rows.At(8).Stage != Glanced {
+	if rows.Len() != 101 || rows.At(7).Rep != "R" || rows.At(100).Rep != "S" || rows.At(8).Stage != Recorded {
 		t.Errorf("%d rows; %+v", rows.Len(), rows.At(7))
 	}
-	if before.Len() != 100 || before.At(7).Stage != Glanced {
+	if before.Len() != 100 || before.At(7).Stage != Recorded {
 		t.Errorf("the snapshot has %d rows; %+v", before.Len(), before.At(7))
 	}
 	n := 0
@@ -46,7 +46,7 @@ func TestRowsTakeLittleMemory(t *testing.T) {
 	bench := NewBench(system.Demo(), today)
 	for path, data := range sample.Many(48, 1) {
 		var r reader
-		r.Options, r.out = Options{Bench: bench, Glance: true}, &batches{emit: func([]*Row) {}}
+		r.Options, r.out = Options{Bench: bench, Unjudged: true}, &batches{emit: func([]*Row) {}}
 		r.look(&r.found, &scan.File{Path: path}, data)
 		row := r.found.row
 		list = append(list, &row)

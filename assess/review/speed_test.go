@@ -76,7 +76,7 @@ func BenchmarkFolder(b *testing.B) {
 			}
 		}
 	})
-	b.Run("list", func(b *testing.B) { list(b, dir, review.Options{Glance: true}) })
+	b.Run("list", func(b *testing.B) { list(b, dir, review.Options{Unjudged: true}) })
 	b.Run("judge", func(b *testing.B) { list(b, dir, review.Options{Index: index}) })
 	b.Run("list-with-index", func(b *testing.B) { list(b, dir, review.Options{Index: index}) })
 	b.Run("measured-with-index", func(b *testing.B) { list(b, dir, review.Options{Index: index, Timings: &review.Timings{}}) })

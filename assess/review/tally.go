@@ -38,7 +38,7 @@ func TallyOf(rows iter.Seq[*Row], by *Field) Tally {
 		case Unread:
 			t.Unread++
 			continue
-		case Glanced:
+		case Recorded:
 			t.Waiting++
 			continue
 		}

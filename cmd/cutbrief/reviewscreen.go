@@ -28,7 +28,7 @@ func (a *app) reviewOnScreen(ctx context.Context, job reviewJob, o reviewOptions
 		Dir: job.dir, Range: offered, Today: a.now(), Where: o.where, Sort: o.sort, Input: a.in, Output: a.out,
 		Read: func(ctx context.Context, glance bool, emit func([]*review.Row)) (review.Totals, error) {
 			how := a.reading(job.dir, bench)
-			how.Glance = glance
+			how.Unjudged = glance
 			return readFolder(ctx, job.dir, how, emit)
 		},
 		Load: func(path string) (*assess.Visit, []byte, error) { return loadBelow(job.dir, path) },

@@ -39,7 +39,7 @@ func (f folder) read(_ context.Context, glance bool, emit func([]*review.Row)) (
 		v, _ := sample.Visit(name)
 		row := bench.Judge(name+".json", v)
 		if glance {
-			row.Stage, row.Verdict, row.Flags, row.Why = review.Glanced, "", 0, ""
+			row.Stage, row.Verdict, row.Flags, row.Why = review.Recorded, "", 0, ""
 		}
 		emit([]*review.Row{&row})
 	}
@@ -151,7 +151,7 @@ func TestAFileWithoutBytesInDetail(t *testing.T) {
 // While files are read, rows are there, keys answer, and reading can be stopped.
 func TestKeysAnswerWhileReading(t *testing.T) {
 	d := start(t, folder{}.read, 100, 24)
-	first := review.Row{Path: "farm-repair.json", Company: "Stenby", Stage: review.Glanced}
+	first := review.Row{Path: "farm-repair.json", Company: "Stenby", Stage: review.Recorded}
 	d.Send(rowsMsg{looking, []*review.Row{&first}})
 	d.Sees("1 file found", "Stenby", "░")
 	d.keys("/", "sten").Sees("Filter: sten")

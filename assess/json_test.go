@@ -16,9 +16,9 @@ var jsonTexts = []string{
 	`{"a":{"b":[[],{}]}}`, strings.Repeat(" ", 40) + `{` + strings.Repeat(" ", 17) + `}`,
 }
 
-// What the walk takes for well-formed is what the standard library does, as far
+// What the scanner takes for well-formed is what the standard library does, as far
 // as it is not nested too deeply.
-func TestStepsAgreeWithTheStandardLibrary(t *testing.T) {
+func TestScannerAgreesWithTheStandardLibrary(t *testing.T) {
 	for _, text := range jsonTexts {
 		if got, want := isWellFormed([]byte(text)), json.Valid([]byte(text)); got != want {
 			t.Errorf("%q: %v, want %v", text, got, want)
@@ -35,7 +35,7 @@ func TestStepsAgreeWithTheStandardLibrary(t *testing.T) {
 
 // Damage at any one byte of an honest file is noticed exactly when the standard
 // library notices it.
-func TestStepsSeeDamage(t *testing.T) {
+func TestScannerSeesDamage(t *testing.T) {
 	whole := []byte(file(`{"question":"company","said":"A \"B\" é","state":"told","x":[1.5e3,-2,null]}`))
 	rapid.Check(t, func(rt *rapid.T) {
 		text := append([]byte(nil), whole...)
@@ -51,7 +51,7 @@ func TestStepsSeeDamage(t *testing.T) {
 }
 
 // 32 levels are accepted, 33 are not: the limit of the format.
-func TestStepsKeepTheDepth(t *testing.T) {
+func TestScannerKeepsTheDepth(t *testing.T) {
 	for depth, want := range map[int]bool{1: true, 32: true, 33: false, 100000: false} {
 		text := strings.Repeat(`[`, depth) + strings.Repeat(`]`, depth)
 		if got := isWellFormed([]byte(text)); got != want {
@@ -60,7 +60,7 @@ func TestStepsKeepTheDepth(t *testing.T) {
 	}
 }
 
-func FuzzSteps(f *testing.F) {
+func FuzzScanner(f *testing.F) {
 	for _, text := range jsonTexts {
 		f.Add([]byte(text))
 	}

@@ -6,88 +6,84 @@ import (
 	"math/bits"
 )
 
-// steps walks through the members of a JSON object, or the items of a list, in
-// one pass that checks the grammar (RFC 8259) as it goes. It copies nothing.
-// TestStepsAgreeWithTheStandardLibrary holds it to encoding/json.
-type steps struct {
-	text   []byte
-	at     int // the next byte to look at; at the start of a value after more
-	depth  int
-	closes byte
-	begun  bool
+// scanner goes through a JSON text in one pass that checks the grammar (RFC 8259)
+// as it goes. It copies nothing. TestScannerAgreesWithTheStandardLibrary holds it
+// to encoding/json.
+type scanner struct {
+	data   []byte
+	at     int  // the next byte to look at; at the start of a value after more
+	depth  int  // of objects and lists begun
 	broken bool // the text is not well-formed from at on, or nested too deeply
 }
 
-// into starts walking at the object or list at a place of a text; ok is false if
-// there is none.
-func into(text []byte, at, depth int, opens byte) (s steps, ok bool) {
-	if at < 0 || at >= len(text) || text[at] != opens {
-		return steps{}, false
+// enter begins the object or list at hand; false if the value is another.
+func (s *scanner) enter(opens byte) bool {
+	if s.at >= len(s.data) || s.data[s.at] != opens {
+		return false
 	}
-	return steps{text: text, at: at + 1, depth: depth, closes: opens + 2, broken: depth > maxDepth}, true // '{' + 2 is '}', '[' + 2 is ']'
+	s.at++
+	s.depth++
+	s.broken = s.broken || s.depth > maxDepth
+	return true
 }
 
-// more goes on to the next value and reports whether there is one. Of a member
-// it returns the name, in its quotes.
-func (s *steps) more() (name []byte, ok bool) {
+// more goes on to the next value of the object or list begun, the first if
+// there was none yet, and reports whether there is one.
+func (s *scanner) more(closes byte, first bool) bool {
 	if s.broken {
-		return nil, false
+		return false
 	}
-	s.at = skipSpace(s.text, s.at)
+	s.at = skipSpace(s.data, s.at)
 	switch {
-	case s.at >= len(s.text):
-		return nil, s.fail()
-	case s.text[s.at] == s.closes:
+	case s.at >= len(s.data):
+		return s.fail()
+	case s.data[s.at] == closes:
 		s.at++
-		return nil, false
-	case s.begun && s.text[s.at] != ',':
-		return nil, s.fail()
-	case s.begun:
-		s.at = skipSpace(s.text, s.at+1)
+		s.depth--
+		return false
+	case first:
+		return true
+	case s.data[s.at] != ',':
+		return s.fail()
 	}
-	s.begun = true
-	if s.closes == ']' {
-		return nil, true
-	}
-	return s.name()
+	s.at = skipSpace(s.data, s.at+1)
+	return true
 }
 
-// name passes over the name of a member and its colon.
-func (s *steps) name() ([]byte, bool) {
-	from := s.at
-	end := -1
-	if from < len(s.text) && s.text[from] == '"' {
-		end = skipText(s.text, from)
+// name goes on to the next member of the object begun and passes over its name,
+// which it returns in its quotes.
+func (s *scanner) name(first bool) (name []byte, ok bool) {
+	if !s.more('}', first) {
+		return nil, false
+	}
+	from, end := s.at, -1
+	if from < len(s.data) && s.data[from] == '"' {
+		end = skipText(s.data, from)
 	}
 	if end < 0 {
 		return nil, s.fail()
 	}
-	s.at = skipSpace(s.text, end)
-	if s.at >= len(s.text) || s.text[s.at] != ':' {
+	s.at = skipSpace(s.data, end)
+	if s.at >= len(s.data) || s.data[s.at] != ':' {
 		return nil, s.fail()
 	}
-	s.at = skipSpace(s.text, s.at+1)
-	return s.text[from:end:end], true
+	s.at = skipSpace(s.data, s.at+1)
+	return s.data[from:end:end], true
 }
 
 // value passes over the value at hand and returns it, nil if it is broken.
-func (s *steps) value() []byte {
-	end := skipValue(s.text, s.at, s.depth)
+func (s *scanner) value() []byte {
+	end := skipValue(s.data, s.at, s.depth)
 	if end < 0 {
 		s.fail()
 		return nil
 	}
-	raw := s.text[s.at:end:end]
+	raw := s.data[s.at:end:end]
 	s.at = end
 	return raw
 }
 
-// enter walks into the value at hand; leave goes on behind it.
-func (s *steps) enter(opens byte) (steps, bool) { return into(s.text, s.at, s.depth+1, opens) }
-
-func (s *steps) leave(inner steps) { s.at, s.broken = inner.at, inner.broken }
-
-func (s *steps) fail() bool {
+func (s *scanner) fail() bool {
 	s.broken = true
 	return false
 }
@@ -102,19 +98,7 @@ func skipValue(text []byte, at, depth int) int {
 	case '"':
 		return skipText(text, at)
 	case '{', '[':
-		s, _ := into(text, at, depth+1, text[at])
-		for {
-			if _, ok := s.more(); !ok {
-				break
-			}
-			if s.at = skipValue(text, s.at, s.depth); s.at < 0 {
-				return -1
-			}
-		}
-		if s.broken {
-			return -1
-		}
-		return s.at
+		return skipInside(text, at, depth)
 	case 't':
 		return skipWord(text, at, "true")
 	case 'f':
@@ -123,6 +107,32 @@ func skipValue(text []byte, at, depth int) int {
 		return skipWord(text, at, "null")
 	}
 	return skipNumber(text, at)
+}
+
+// skipInside passes over an object or a list.
+func skipInside(text []byte, at, depth int) int {
+	s := scanner{data: text, at: at, depth: depth}
+	object := s.enter('{')
+	if !object {
+		s.enter('[')
+	}
+	for first := true; s.another(object, first); first = false {
+		if s.at = skipValue(text, s.at, s.depth); s.at < 0 {
+			return -1
+		}
+	}
+	if s.broken {
+		return -1
+	}
+	return s.at
+}
+
+func (s *scanner) another(object, first bool) bool {
+	if object {
+		_, ok := s.name(first)
+		return ok
+	}
+	return s.more(']', first)
 }
 
 func skipWord(text []byte, at int, word string) int {

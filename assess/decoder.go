@@ -1,0 +1,169 @@
+package assess
+
+import (
+	"bytes"
+	"encoding/json"
+	"errors"
+	"fmt"
+	"io"
+	"strings"
+
+	"cutbrief/assess/sanitize"
+)
+
+// decoder reads a file in one pass. It keeps the first value that is wrong and
+// goes on to the end, so that a text that is not well-formed is told before
+// anything else. What it reads are parts of one copy of the file.
+type decoder struct {
+	scanner
+	copy    string // of the text
+	version int    // of the format
+	strange bool   // something was met that this program does not know
+	err     error  // the first value that is wrong
+}
+
+// maxFields is the most unknown fields of an object.
+const maxFields = 1000
+
+func (d *decoder) failWith(format string, values ...any) {
+	if d.err == nil {
+		d.err = fmt.Errorf(format, values...)
+	}
+}
+
+// fail reports a value and what is accepted in its place.
+func (d *decoder) fail(name, value, accepted string) {
+	if d.err == nil {
+		d.err = fmt.Errorf("%s is %s; %s is accepted", name, quote(value), accepted)
+	}
+}
+
+// within runs a part of the pass and names it in the error it brings.
+func (d *decoder) within(read func(), title func() string) {
+	before := d.err
+	read()
+	if before == nil && d.err != nil {
+		d.err = fmt.Errorf("%s: %w", title(), d.err)
+	}
+}
+
+// text reads the text at hand, of one line or several, clean enough for a
+// terminal and a page.
+func (d *decoder) text(name string, long bool) string {
+	s, raw, ok := d.said(name)
+	if !ok || isPlain(s) {
+		return s
+	}
+	if fits := room(s, long); fits != "" {
+		d.fail(name, string(raw), "a text of "+fits)
+		return ""
+	}
+	return clean(s, long)
+}
+
+// said reads the text at hand as it stands.
+func (d *decoder) said(name string) (s string, raw []byte, ok bool) {
+	from := d.at
+	if raw = d.value(); len(raw) < 2 || raw[0] != '"' {
+		d.fail(name, string(raw), "a text in quotes")
+		return "", raw, false
+	}
+	if s = d.copy[from+1 : d.at-1]; strings.IndexByte(s, '\\') >= 0 {
+		s = d.unquoted(raw)
+	}
+	return s, raw, true
+}
+
+// unquoted is a text that may hold escapes.
+func (d *decoder) unquoted(raw []byte) (s string) {
+	if json.Unmarshal(raw, &s) != nil {
+		d.broken = true // the scanner has seen it: cannot be
+	}
+	return s
+}
+
+// keep puts an unknown field away.
+func (d *decoder) keep(extra *extras, name string) {
+	d.strange = true
+	from := d.at
+	d.value()
+	switch _, twice := (*extra)[name]; {
+	case twice:
+		d.failWith("field %s is there twice", quote(name))
+		return
+	case len(*extra) == maxFields:
+		d.failWith("an object of more than %d fields; at most %d are accepted", maxFields, maxFields)
+		return
+	case *extra == nil:
+		*extra = extras{}
+	}
+	(*extra)[name] = json.RawMessage(d.copy[from:d.at])
+}
+
+// list goes through the list at hand and calls item for each value, which it must
+// pass over. That it is too long is told before anything that is wrong in it.
+func (d *decoder) list(name string, most int, item func(i int)) {
+	from, before, n := d.at, d.err, 0
+	if !d.enter('[') {
+		d.fail(name, string(d.value()), fmt.Sprintf("a list of at most %d", most))
+		return
+	}
+	for ; d.more(']', n == 0); n++ {
+		if n < most {
+			item(n)
+		} else {
+			d.value()
+		}
+	}
+	if n > most {
+		d.err = before
+		d.fail(name, d.copy[from:d.at], fmt.Sprintf("a list of at most %d", most))
+	}
+}
+
+// quote puts a value from a file into a message, in quotes.
+func quote(s string) string {
+	s = brief(s)
+	if strings.HasPrefix(s, `"`) {
+		return s
+	}
+	return `"` + s + `"`
+}
+
+// wellFormed reports in plain words what is wrong with a JSON text.
+func wellFormed(data []byte) error {
+	d := json.NewDecoder(bytes.NewReader(data))
+	var raw json.RawMessage
+	switch err := d.Decode(&raw); {
+	case !shallow(data):
+		return errors.New("nested too deeply")
+	case errors.Is(err, io.EOF):
+		return errors.New("the file is empty")
+	case errors.Is(err, io.ErrUnexpectedEOF):
+		return errors.New("the file ends too early")
+	case err != nil:
+		return errors.New("not well-formed JSON: " + sanitize.Line(err.Error()))
+	}
+	return errors.New("there is more after the end of the visit")
+}
+
+// shallow reports whether the nesting of a JSON text stays within maxDepth.
+func shallow(data []byte) bool {
+	depth, inText := 0, false
+	for i := 0; i < len(data); i++ {
+		switch c := data[i]; {
+		case inText && c == '\\':
+			i++
+		case c == '"':
+			inText = !inText
+		case inText:
+		case c == '{' || c == '[':
+			if depth++; depth > maxDepth {
+				return false
+			}
+		case c == '}' || c == ']':
+			depth--
+		}
+	}
+	return true
+}
