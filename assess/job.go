@@ -112,3 +112,27 @@ func (v *Visit) annoys() []rules.Annoyance {
 	}
 	return list
 }
+
+// Quantity is what an answer comes to beside the others of the visit, in the unit
+// of its kind: a cut length for a week, by the days told. It is not known where
+// the answer is none, or cannot be understood.
+func (v *Visit) Quantity(a Answer) unit.Maybe[unit.Quantity] {
+	q, known := Find(a.Question)
+	if !known || a.State == Unknown || q.Form != FormQuantity {
+		return unit.Maybe[unit.Quantity]{}
+	}
+	m, err := v.meaningOf(Step{q, a.Metal}, a)
+	if err != nil {
+		return unit.Maybe[unit.Quantity]{}
+	}
+	value := m.reading.Quantity
+	if q.ID == rules.FactCutLength {
+		j, _ := v.Job()
+		length, told := weekly{unit.Known(unit.Metre(value.Value)), m.period}.perWeek(j.DaysAWeek).Get()
+		if !told {
+			return unit.Maybe[unit.Quantity]{}
+		}
+		value.Value = float64(length)
+	}
+	return unit.Known(value)
+}

@@ -5,9 +5,9 @@ import (
 	"strings"
 	"unicode"
 
-	"cutbrief/assess"
 	"cutbrief/rules"
 	"cutbrief/rules/csvfile"
+	"cutbrief/rules/message"
 	"cutbrief/rules/system"
 )
 
@@ -26,7 +26,7 @@ func Check(c *Customer, offered system.Range) []csvfile.Finding {
 		add("", "the facts are too few to size anything: "+names(result.Missing)+" is missing", "an answer to each of these")
 		return list
 	case result.Outcome == rules.Recommended && !result.Firm:
-		add("", "the right answer is not firm: "+openNames(result.Open)+" could change it", "an answer to each of these")
+		add("", "the right answer is not firm: "+names(couldChange(result.Open))+" could change it", "an answer to each of these")
 	case result.Critical.Requirement == "":
 		add("annoys-most", "nothing says what decides", "what annoys them, or how the edge is used")
 	case len(result.Critical.Tie) > 0:
@@ -59,41 +59,34 @@ func aboutSafety(f rules.Flag) bool {
 // checkManner reports a manner that shows nowhere, and figures it gives away.
 func checkManner(c *Customer, add func(column, problem, accepted string)) {
 	switch {
-	case c.Manner.row().slips && len(c.Wrong) == 0:
+	case c.Manner.row().errs && len(c.Wrong) == 0:
 		add("manner", "this customer says nothing wrong", "a line such as wrong thickest-clean mild-steel: 6 mm")
 	case c.Manner == AsksBack && len(c.Unclear) == 0:
 		add("manner", "this customer is clear about everything", "a line such as unclear: thickest-clean mild-steel")
 	}
-	for _, a := range c.tricky() {
+	for _, a := range c.toFollowUp() {
 		if said, has := c.Says[a]; has && c.unclear(a) && strings.ContainsFunc(said, unicode.IsDigit) {
 			add("says "+string(a.Fact), "gives a figure in plain sight", "words without a figure")
 		}
 	}
 }
 
+// names lists what questions are called: "a, b and c".
 func names(list []rules.Asked) string {
-	var words []string
+	var names []message.Message
 	for _, a := range list {
-		words = append(words, stepOf(a).Name())
+		names = append(names, stepName(stepOf(a)))
 	}
-	return series(words)
+	return message.And(names...).String()
 }
 
-func openNames(list []rules.OpenQuestion) string {
+// couldChange lists the questions whose answers could change the system.
+func couldChange(list []rules.OpenQuestion) []rules.Asked {
 	var asked []rules.Asked
 	for _, q := range list {
 		if q.Strength >= 3 { // the system
 			asked = append(asked, q.Asked)
 		}
 	}
-	return names(asked)
-}
-
-// stepOf is the step that asks for a fact.
-func stepOf(a rules.Asked) assess.Step {
-	q, ok := assess.Find(a.Fact)
-	if !ok {
-		q = &assess.Question{ID: a.Fact, Name: string(a.Fact)}
-	}
-	return assess.Step{Question: q, Metal: a.Metal}
+	return asked
 }

@@ -1,10 +1,12 @@
 package casebook
 
 import (
+	"math"
 	"slices"
 
 	"cutbrief/assess"
 	"cutbrief/rules"
+	"cutbrief/rules/message"
 )
 
 // Customer is one invented customer. Nothing in it is changed by a practice.
@@ -20,6 +22,32 @@ type Customer struct {
 	Unclear map[rules.Asked]bool
 	Opening string                 // the first words, "" for those of the manner
 	Says    map[rules.Asked]string // own words at the first asking
+
+	ours bool // built in or made: its texts are messages, which catalogs have words for
+}
+
+// Company is the customer's firm.
+func (c *Customer) Company() string { return c.told(assess.FactCompany) }
+
+// Contact is who speaks, and Place is where; neither says anything if it is not
+// known.
+func (c *Customer) Contact() message.Message { return c.prose(c.told(assess.FactContact)) }
+
+// Place is where the customer is met.
+func (c *Customer) Place() message.Message { return c.prose(c.told(assess.FactPlace)) }
+
+func (c *Customer) told(f rules.Fact) string {
+	a, _ := c.Facts.Answer(rules.Asked{Fact: f})
+	return a.Said
+}
+
+// prose is a text of the case. One of ours can be said in other words; one of a
+// file is said as it is.
+func (c *Customer) prose(text string) message.Message {
+	if c.ours {
+		return message.ID(text).Message()
+	}
+	return message.Text(text)
 }
 
 // truth is what is true of a step; false if the customer does not know.
@@ -28,36 +56,35 @@ func (c *Customer) truth(a rules.Asked) (assess.Answer, bool) {
 	return t, ok && t.State != assess.Unknown
 }
 
-// What the instruments show. A piece of the rare thickest is never at hand.
-var (
-	caliper = []rules.Fact{rules.FactEveryday, rules.FactThickest, rules.FactPierced, rules.FactBevelled}
-	plate   = []rules.Fact{rules.FactAirDelivery, rules.FactReceiver}
-	panel   = []rules.Fact{rules.FactBreaker, rules.FactPhases, rules.FactVolts}
-)
-
-// onlySeen reports a figure that only its plate gives: few know it by heart.
-func (c *Customer) onlySeen(f rules.Fact) bool {
+// onPlate reports a figure that only a plate gives: few know it by heart.
+func (c *Customer) onPlate(f rules.Fact) bool {
 	return c.Manner != Precise && (f == rules.FactAirDelivery || f == rules.FactBreaker)
 }
 
 // clears reports whether an act turns the first answer to a step into a true
 // one.
 func (c *Customer) clears(act Act, f rules.Fact) bool {
-	switch {
-	case act == Plate:
-		return slices.Contains(plate, f)
-	case act == Breaker:
-		return slices.Contains(panel, f)
-	case act == Measure && !slices.Contains(caliper, f), c.onlySeen(f):
-		return false
+	shown := slices.Contains(act.shows(), f)
+	if act == Plate || act == Breaker {
+		return shown
 	}
-	return slices.Contains(c.Manner.row().clears, act)
+	return (act != Measure || shown) && !c.onPlate(f) && slices.Contains(c.Manner.row().clears, act)
+}
+
+// clearedBy is the cheapest follow-up that brings the truth of a fact.
+func (c *Customer) clearedBy(f rules.Fact) (Act, bool) {
+	for _, act := range Acts()[1:] {
+		if c.clears(act, f) {
+			return act, true
+		}
+	}
+	return "", false
 }
 
 // plain reports whether the first answer to a step is already true.
 func (c *Customer) plain(a rules.Asked) bool {
 	_, wrong := c.Wrong[a]
-	return !wrong && !c.unclear(a) && !c.onlySeen(a.Fact)
+	return !wrong && !c.unclear(a) && !c.onPlate(a.Fact)
 }
 
 // unclear reports a first answer that tells nothing yet. A vague customer gives
@@ -71,9 +98,9 @@ func (c *Customer) unclear(a rules.Asked) bool {
 	return c.Unclear[a] || c.Manner == Vague && known && q.Form == assess.FormQuantity && !isNone(truth)
 }
 
-// tricky lists the steps whose first answer is unclear or wrong, in the order
-// of the interview.
-func (c *Customer) tricky() []rules.Asked {
+// toFollowUp lists the steps whose first answer is unclear or wrong, in the
+// order of the interview.
+func (c *Customer) toFollowUp() []rules.Asked {
 	var list []rules.Asked
 	for _, s := range c.Facts.Steps() {
 		if _, known := c.truth(s.Asked()); known && !c.plain(s.Asked()) {
@@ -89,9 +116,9 @@ func (c *Customer) job() rules.Job {
 	return j
 }
 
-// met is a visit that holds what a rep knows before the first question: who
-// and where, and in which unit they speak.
-func (c *Customer) met() *assess.Visit {
+// introduced is a visit that holds what a rep knows before the first question:
+// who and where, and in which unit they speak.
+func (c *Customer) introduced() *assess.Visit {
 	v := &assess.Visit{ID: c.Facts.ID, Created: c.Facts.Created, Updated: c.Facts.Created, Demo: true}
 	for _, a := range c.Facts.Answers {
 		if q, ok := assess.Find(a.Question); ok && q.Group == assess.GroupVisit {
@@ -101,16 +128,59 @@ func (c *Customer) met() *assess.Visit {
 	return v
 }
 
+// same reports whether a note says what is true. Free text is taken as it is.
+func (c *Customer) same(s assess.Step, note assess.Answer) bool {
+	truth, known := c.truth(s.Asked())
+	if note.State == assess.Unknown || !known {
+		return note.State == assess.Unknown && !known
+	}
+	return alike(c.Facts, s, note, truth)
+}
+
+// nominal is how far two figures may lie apart and still be the same: one
+// nominal step, so that 12 mm and 1/2 in are one size. Common practice, no
+// source.
+const nominal = 0.06
+
+// alike reports whether two answers to a step mean the same beside the other
+// answers of a visit.
+func alike(v *assess.Visit, s assess.Step, a, b assess.Answer) bool {
+	switch s.Question.Form {
+	case assess.FormOne, assess.FormSeveral:
+		return slices.Equal(slices.Sorted(slices.Values(a.Chosen)), slices.Sorted(slices.Values(b.Chosen)))
+	case assess.FormQuantity:
+		x, known := v.Quantity(a).Get()
+		y, too := v.Quantity(b).Get()
+		return known && too && math.Abs(x.Value-y.Value) <= nominal*math.Max(math.Abs(x.Value), math.Abs(y.Value))
+	}
+	return true
+}
+
 func clone(v *assess.Visit) *assess.Visit {
 	c := *v
 	c.Answers, c.Skipped = slices.Clone(v.Answers), slices.Clone(v.Skipped)
 	return &c
 }
 
-func said(v *assess.Visit, f rules.Fact) string {
-	a, _ := v.Answer(rules.Asked{Fact: f})
-	return a.Said
+// stepOf is the step that asks for a fact.
+func stepOf(a rules.Asked) assess.Step {
+	q, ok := assess.Find(a.Fact)
+	if !ok {
+		q = &assess.Question{ID: a.Fact, Name: string(a.Fact)}
+	}
+	return assess.Step{Question: q, Metal: a.Metal}
 }
 
-// Company is the customer's firm.
-func (c *Customer) Company() string { return said(c.Facts, assess.FactCompany) }
+// agree reports whether two results recommend the same and name the same that
+// decides.
+func agree(a, b *rules.Result) bool {
+	return a.Outcome == b.Outcome && firstOf(a) == firstOf(b) && a.Critical.Requirement == b.Critical.Requirement
+}
+
+// firstOf is the system recommended, "" if none is.
+func firstOf(r *rules.Result) string {
+	if r.First == nil {
+		return ""
+	}
+	return r.First.System.ID
+}

@@ -17,17 +17,16 @@ const tries = 80
 // that suits any of the situations drawn. The situation is written as a case and
 // read as one, so that it keeps to the same rules.
 func Make(seed uint64, level int, offered system.Range) (c Customer, ok bool) {
-	m := maker{rng: rand.New(rand.NewPCG(seed, uint64(level))), level: level}
+	g := generator{rng: rand.New(rand.NewPCG(seed, uint64(level))), level: level}
 	for range tries {
-		text := m.write()
-		list, _ := Read(strings.NewReader(text))
+		list, _ := Read(strings.NewReader(g.write()))
 		if len(list) != 1 {
 			continue
 		}
 		c := list[0]
-		c.Name, c.Line, c.Seed = "", 0, seed
+		c.Name, c.Line, c.Seed, c.ours = "", 0, seed, true
 		c.Minutes = minutesMost
-		if !decided(&c, offered) || !bites(&c, offered) {
+		if !decided(&c, offered) || !misleads(&c, offered) {
 			continue
 		}
 		c.Minutes = patienceFor(NewRoute(&c, offered).Minutes, c.Manner, level)
@@ -36,9 +35,9 @@ func Make(seed uint64, level int, offered system.Range) (c Customer, ok bool) {
 	return Customer{}, false
 }
 
-// bites reports that whoever believes all that is first heard comes to another
-// answer; a customer who says nothing wrong has nothing to bite with.
-func bites(c *Customer, offered system.Range) bool {
+// misleads reports that whoever believes all that is first heard comes to
+// another answer; a customer who says nothing wrong passes.
+func misleads(c *Customer, offered system.Range) bool {
 	if len(c.Wrong) == 0 {
 		return true
 	}
@@ -68,169 +67,129 @@ func patienceFor(route int, m Manner, level int) int {
 	return min(minutesMost, int(float64(route)*factor)+1)
 }
 
-// maker draws situations.
-type maker struct {
+// generator draws situations.
+type generator struct {
 	rng    *rand.Rand
 	level  int
-	lines  []string
+	text   strings.Builder
 	manner Manner
 }
 
-func (m *maker) put(format string, args ...any) {
-	m.lines = append(m.lines, fmt.Sprintf(format, args...))
-}
+// put writes lines of a case.
+func (g *generator) put(format string, args ...any) { fmt.Fprintf(&g.text, format+"\n", args...) }
 
-func pick[T any](m *maker, list ...T) T { return list[m.rng.IntN(len(list))] }
+// n draws a number from least on, one of so many.
+func (g *generator) n(least, of int) int { return least + g.rng.IntN(of) }
+
+func pick[T any](g *generator, list ...T) T { return list[g.rng.IntN(len(list))] }
 
 // write draws one situation and writes it as a case.
-func (m *maker) write() string {
-	m.lines = nil
+func (g *generator) write() string {
+	g.text.Reset()
 	var able []Manner
 	for _, row := range manners {
-		if row.level <= m.level && row.level >= m.level-1 {
+		if row.level <= g.level && row.level >= g.level-1 {
 			able = append(able, row.id)
 		}
 	}
-	m.manner = pick(m, able...)
-	m.put("case: made")
-	m.put("level: %d", m.level)
-	m.put("manner: %s", m.manner)
-	m.put("minutes: %d", minutesMost)
-	trade := pick(m, trades...)
-	m.put("company: %s %s", pick(m, families...), trade.name)
-	m.put("contact: %s %s", pick(m, firsts...), pick(m, families...))
-	m.put("place: %s, Velmoor district", pick(m, "Orvenby", "Port Ansel", "Harrowfen", "Kettlemere", "Tessel Cross"))
-	m.put("units: mm")
-	m.work(&trade)
-	m.how(&trade)
-	m.site()
-	m.wishes(&trade)
-	return strings.Join(m.lines, "\n")
+	g.manner = pick(g, able...)
+	g.put("case: made\nlevel: %d\nmanner: %s\nminutes: %d", g.level, g.manner, minutesMost)
+	t := pick(g, trades...)
+	g.put("company: %s %s", pick(g, families...), t.name)
+	g.put("contact: %s %s", pick(g, firsts...), pick(g, families...))
+	g.put("place: %s, Velmoor district\nunits: mm", pick(g, towns...))
+	g.work(&t)
+	g.put("start: edge\nfeatures: %s\nedge-next: %s\nguidance: %s\nplaces: %s",
+		pick(g, t.features...), pick(g, t.edges...), pick(g, "by-hand", "guided"), pick(g, t.places...))
+	g.site()
+	g.wishes(&t)
+	return g.text.String()
 }
 
 // ladder is thicknesses that are bought, in mm.
 var ladder = []float64{1, 1.5, 2, 3, 4, 5, 6, 8, 10, 12, 15, 18, 20, 25, 30, 40}
 
 // work draws metal, thicknesses and use, with what the manner makes of them.
-func (m *maker) work(t *trade) {
-	id := pick(m, t.metals...)
-	m.put("metals: %s", id)
-	everyday := t.from + m.rng.IntN(t.to-t.from+1)
-	if m.manner == Contradicts {
+func (g *generator) work(t *trade) {
+	id := pick(g, t.metals...)
+	g.put("metals: %s", id)
+	everyday := g.n(t.from, t.to-t.from+1)
+	if g.manner == Contradicts {
 		everyday = max(everyday, 2)
 	}
-	thickest := everyday + m.rng.IntN(3)
-	if m.manner == WrongUnit {
-		m.inWrongUnit(id)
+	thickest := g.n(everyday, 3)
+	if g.manner == WrongUnit {
+		g.inWrongUnit(id)
 	} else {
-		m.thicknesses(id, everyday, thickest)
+		g.thicknesses(id, everyday, thickest)
 	}
-	use := pick(m, t.uses...)
-	length, days := 2+m.rng.IntN(14), 2+m.rng.IntN(4)
+	use, length, days := pick(g, t.uses...), g.n(2, 14), g.n(2, 4)
 	switch {
-	case m.manner == SaysMaking:
-		use, length, days = "maintenance", 1+m.rng.IntN(3), 4
-		m.put("wrong use: production")
+	case g.manner == SaysMaking:
+		use, length, days = "maintenance", g.n(1, 3), 4
+		g.put("wrong use: production")
 	case use == "production":
-		length, days = 30+m.rng.IntN(40), 5
+		length, days = g.n(30, 40), 5
 	}
-	m.put("use: %s", use)
-	m.put("cut-length: %d m a day", length)
-	m.put("days-a-week: %d", days)
-	m.put("busy-cuts: %d", 3+m.rng.IntN(4))
-	m.put("busy-length: %d mm", 100*(1+m.rng.IntN(3)))
-	if m.manner == AsksBack {
-		m.put("unclear: use, thickest-clean %s, start", id)
+	g.put("use: %s\ncut-length: %d m a day\ndays-a-week: %d\nbusy-cuts: %d\nbusy-length: %d mm", use, length, days, g.n(3, 4), 100*g.n(1, 3))
+	if g.manner == AsksBack {
+		g.put("unclear: use, thickest-clean %s, start", id)
 	}
 }
 
 // thicknesses writes them, and what is first said in their place.
-func (m *maker) thicknesses(id string, everyday, thickest int) {
-	rare := thickest + 1 + m.rng.IntN(2)
-	for i, key := range []string{"everyday-thickness", "thickest-clean", "rare-thickest"} {
-		m.put("%s %s: %g mm", key, id, ladder[[]int{everyday, thickest, rare}[i]])
-	}
-	switch m.manner {
+func (g *generator) thicknesses(id string, everyday, thickest int) {
+	rare := g.n(thickest+1, 2)
+	g.put("everyday-thickness %[1]s: %[2]g mm\nthickest-clean %[1]s: %[3]g mm\nrare-thickest %[1]s: %[4]g mm", id, ladder[everyday], ladder[thickest], ladder[rare])
+	switch g.manner {
 	case Vague:
-		m.put("unclear: everyday-thickness %s, thickest-clean %s, rare-thickest %s, cut-length", id, id, id)
+		g.put("unclear: everyday-thickness %[1]s, thickest-clean %[1]s, rare-thickest %[1]s, cut-length", id)
 	case Biggest:
-		m.put("wrong thickest-clean %s: %g mm", id, 3*ladder[thickest])
-		m.put("wrong rare-thickest %s: %g mm", id, 4*ladder[rare])
+		g.put("wrong thickest-clean %[1]s: %[2]g mm\nwrong rare-thickest %[1]s: %[3]g mm", id, 3*ladder[thickest], 4*ladder[rare])
 	case Contradicts:
-		m.put("wrong thickest-clean %s: %g mm", id, ladder[everyday-1-m.rng.IntN(2)])
+		g.put("wrong thickest-clean %s: %g mm", id, ladder[everyday-g.n(1, 2)])
 	}
-	if m.level >= 4 && m.manner != Hurry {
-		m.put("unclear: everyday-thickness %s", id)
+	if g.level >= 4 && g.manner != Hurry {
+		g.put("unclear: everyday-thickness %s", id)
 	}
 }
 
 // inWrongUnit writes thicknesses in gauge or inches that are spoken of in
 // millimetres or centimetres.
-func (m *maker) inWrongUnit(id string) {
-	if id != "mild-steel" && id != "galvanised-steel" && id != "stainless" || m.rng.IntN(2) == 0 {
-		wrong := map[string]string{"1/4": "2.5", "3/8": "3.8", "1/2": "5", "5/8": "6.3"}
-		sizes := []string{"1/4", "3/8", "1/2", "5/8"}
-		i := m.rng.IntN(3)
-		m.put("everyday-thickness %s: %s in", id, sizes[i])
-		m.put("thickest-clean %s: %s in", id, sizes[i+1])
-		m.put("wrong thickest-clean %s: %s mm", id, wrong[sizes[i+1]])
-		m.put("rare-thickest %s: 1 in", id)
+func (g *generator) inWrongUnit(id string) {
+	if id != "mild-steel" && id != "galvanised-steel" && id != "stainless" || g.rng.IntN(2) == 0 {
+		sizes, centimetres := []string{"1/4", "3/8", "1/2", "5/8"}, []string{"2.5", "3.8", "5", "6.3"}
+		i := g.rng.IntN(3)
+		g.put("everyday-thickness %[1]s: %[2]s in\nthickest-clean %[1]s: %[3]s in\nwrong thickest-clean %[1]s: %[4]s mm\nrare-thickest %[1]s: 1 in", id, sizes[i], sizes[i+1], centimetres[i+1])
 		return
 	}
-	gauge := 8 + 2*m.rng.IntN(3)
-	m.put("everyday-thickness %s: %d ga", id, gauge+4)
-	m.put("thickest-clean %s: %d ga", id, gauge)
-	m.put("wrong thickest-clean %s: %d mm", id, gauge)
-	m.put("wrong everyday-thickness %s: %d mm", id, gauge+4)
-	m.put("rare-thickest %s: none", id)
-}
-
-// how draws the way it is cut.
-func (m *maker) how(t *trade) {
-	m.put("start: edge")
-	m.put("features: %s", pick(m, t.features...))
-	m.put("edge-next: %s", pick(m, t.edges...))
-	m.put("guidance: %s", pick(m, "by-hand", "guided"))
-	m.put("places: %s", pick(m, t.places...))
+	gauge := 8 + 2*g.rng.IntN(3)
+	g.put("everyday-thickness %[1]s: %[2]d ga\nthickest-clean %[1]s: %[3]d ga\nwrong thickest-clean %[1]s: %[3]d mm\nwrong everyday-thickness %[1]s: %[2]d mm\nrare-thickest %[1]s: none", id, gauge+4, gauge)
 }
 
 // site draws power and air that serve most of the systems.
-func (m *maker) site() {
-	m.put("power-source: mains")
-	if m.rng.IntN(3) == 0 {
-		m.put("supply-phase: three")
-		m.put("supply-voltage: 400 V")
-		m.put("breaker: %d A", pick(m, 32, 63))
-	} else {
-		m.put("supply-phase: single")
-		m.put("supply-voltage: %d V", pick(m, 230, 240))
-		m.put("breaker: %d A", pick(m, 16, 32, 63))
+func (g *generator) site() {
+	supply := func(phases string, volts int, breakers ...int) {
+		g.put("power-source: mains\nsupply-phase: %s\nsupply-voltage: %d V\nbreaker: %d A\ncord-length: none", phases, volts, pick(g, breakers...))
 	}
-	m.put("cord-length: none")
-	m.put("air-drier: %s", pick(m, "separator", "refrigerant", "desiccant"))
-	m.put("air-delivery: %d l/min", 200+50*m.rng.IntN(5))
-	m.put("air-pressure: 7 bar")
-	m.put("air-receiver: %d l", 50*(1+m.rng.IntN(6)))
-	m.put("hose-bore: 10 mm")
-	m.put("hose-length: %d m", 5+5*m.rng.IntN(3))
-	m.put("altitude: %d m", 20*(1+m.rng.IntN(12)))
-	m.put("hot-work: %s", pick(m, "none", "permit", "combustibles"))
+	if g.rng.IntN(3) == 0 {
+		supply("three", 400, 32, 63)
+	} else {
+		supply("single", pick(g, 230, 240), 16, 32, 63)
+	}
+	g.put("air-drier: %s\nair-delivery: %d l/min\nair-pressure: 7 bar\nair-receiver: %d l\nhose-bore: 10 mm\nhose-length: %d m\naltitude: %d m\nhot-work: %s",
+		pick(g, "separator", "refrigerant", "desiccant"), 200+50*g.rng.IntN(5), 50*g.n(1, 6), 5+5*g.rng.IntN(3), 20*g.n(1, 12), pick(g, "none", "permit", "combustibles"))
 }
 
 // wishes draws what they think of today's way, and who decides.
-func (m *maker) wishes(t *trade) {
-	order := m.rng.Perm(len(t.annoys))
-	m.put("today: %s", pick(m, t.today...))
-	m.put("annoys-most: %s", t.annoys[order[0]])
-	m.put("annoys-next: %s", t.annoys[order[1]])
-	if m.manner == FixedIdea {
-		m.put("wrong annoys-most: %s", t.annoys[order[2]])
-		m.put("wrong annoys-next: nothing")
+func (g *generator) wishes(t *trade) {
+	order := g.rng.Perm(len(t.annoys))
+	g.put("today: %s\nannoys-most: %s\nannoys-next: %s", pick(g, t.today...), t.annoys[order[0]], t.annoys[order[1]])
+	if g.manner == FixedIdea {
+		g.put("wrong annoys-most: %s\nwrong annoys-next: nothing", t.annoys[order[2]])
 	}
-	m.put("experience: %s", pick(m, "new", "some", "experienced"))
-	m.put("eye-protection: %s", pick(m, "none", "wrong-shade", "operator", "everyone"))
-	m.put("ventilation: %s", pick(m, "none", "general", "extraction", "outdoors"))
-	m.put("decides: %s", pick(m, "the owner", "the foreman, with the owner", "the buying office, on the foreman's word"))
+	g.put("experience: %s\neye-protection: %s\nventilation: %s\ndecides: %s", pick(g, "new", "some", "experienced"), pick(g, "none", "wrong-shade", "operator", "everyone"),
+		pick(g, "none", "general", "extraction", "outdoors"), pick(g, deciders...))
 }
 
 // trade is one kind of firm. from and to are places in the ladder of
@@ -260,7 +219,10 @@ var trades = []trade{
 		[]string{"in-place", "in-place, up-high"}, []string{"oxy-fuel", "abrasive-disc, oxy-fuel"}, []string{"too-heavy", "too-thick", "gaps"}},
 }
 
+// What made customers are called, where they are, and who decides there.
 var (
 	firsts   = []string{"Alma", "Birger", "Dagny", "Eskil", "Frida", "Gorm", "Hedda", "Ivar", "Kaja", "Lorenz", "Maren", "Odd", "Pia", "Rolf", "Sunniva", "Tarjei"}
 	families = []string{"Aldmoor", "Brennick", "Callow", "Drosten", "Ellmark", "Farrent", "Gaskin", "Holmar", "Inswell", "Jarrold", "Kesten", "Lowmark", "Marrick", "Norlund", "Osmere", "Pelling"}
+	towns    = []string{"Orvenby", "Port Ansel", "Harrowfen", "Kettlemere", "Tessel Cross"}
+	deciders = []string{"the owner", "the foreman, with the owner", "the buying office, on the foreman's word"}
 )

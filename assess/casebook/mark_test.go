@@ -6,6 +6,7 @@ import (
 
 	"cutbrief/assess"
 	"cutbrief/rules"
+	"cutbrief/rules/message"
 	"cutbrief/rules/system"
 )
 
@@ -45,6 +46,9 @@ func understood(t *testing.T, c *Customer, notes map[rules.Asked]string) *Sessio
 	return s
 }
 
+// together are messages in English, in one text.
+func together(list []message.Message) string { return message.Join(" ", list...).String() }
+
 func itemOf(m Mark, a rules.Asked) Item {
 	for _, i := range m.Items {
 		if i.Asked == a {
@@ -67,29 +71,29 @@ func TestWhatAMissCosts(t *testing.T) {
 		asked rules.Asked
 		note  string // "" is not asked
 		state State
-		costs int
+		costs Level
 		says  string
 	}{
 		// With 12 mm in production, 24 mm rated: beyond the 22 mm of the 90, and one phase feeds none of these.
-		{"own-pocket", use, "production", WrongFact, costsSystem, "no system that fits; in truth to Demo 45, a 45 A unit"},
+		{"own-pocket", use, "production", WrongFact, ChangesSystem, "no system that fits; in truth to Demo 45, a 45 A unit"},
 		// 10 mm in production is 20 mm rated; on one phase the largest is rated 18 mm.
-		{"busy-yard", use, "production", WrongFact, costsSystem, "in truth to Demo 45"},
+		{"busy-yard", use, "production", WrongFact, ChangesSystem, "in truth to Demo 45"},
 		// 15 mm in place of 10: rated 18 mm.
-		{"bench-top", thickest, "15 mm", WrongFact, costsSystem, "With 15 mm in place of 10 mm, the rules come to Demo 70, a 70 A unit"},
+		{"bench-top", thickest, "15 mm", WrongFact, ChangesSystem, "With 15 mm in place of 10 mm, the rules come to Demo 70, a 70 A unit"},
 		// Within one nominal step, 6 %: 10.4 mm is the same size.
-		{"bench-top", thickest, "10.4 mm", Right, costsNothing, ""},
-		{"bench-top", annoys, "rough-edge", WrongFact, costsDecides, "you would have shown edge quality; what decides is running cost"},
-		{"bench-top", annoys, "", NotAsked, costsDecides, "what decides is running cost"},
-		{"bench-top", use, "", NotAsked, costsSystem, "the rules come to nothing yet"},
-		{"bench-top", rules.Asked{Fact: rules.FactBreaker}, "", NotAsked, costsVerdict, "the breaker cannot be judged"},
-		{"bench-top", rules.Asked{Fact: rules.FactBreaker}, "10 A", WrongFact, costsVerdict, "would have been judged short"},
-		{"bench-top", rules.Asked{Fact: rules.FactExperience}, "experienced", WrongFact, costsNothing, ""},
+		{"bench-top", thickest, "10.4 mm", Right, ChangesNothing, ""},
+		{"bench-top", annoys, "rough-edge", WrongFact, ChangesDeciding, "you would have shown edge quality; what decides is running cost"},
+		{"bench-top", annoys, "", NotAsked, ChangesDeciding, "what decides is running cost"},
+		{"bench-top", use, "", NotAsked, ChangesSystem, "the rules come to nothing yet"},
+		{"bench-top", rules.Asked{Fact: rules.FactBreaker}, "", NotAsked, ChangesVerdict, "the breaker cannot be judged"},
+		{"bench-top", rules.Asked{Fact: rules.FactBreaker}, "10 A", WrongFact, ChangesVerdict, "would have been judged short"},
+		{"bench-top", rules.Asked{Fact: rules.FactExperience}, "experienced", WrongFact, ChangesNothing, ""},
 	} {
 		customer := caseOf(t, c.name)
 		m := understood(t, &customer, map[rules.Asked]string{c.asked: c.note}).Mark(Decision{})
 		i := itemOf(m, c.asked)
-		if i.State != c.state || i.Costs != c.costs || !strings.Contains(i.Cost, c.says) {
-			t.Errorf("%s, %s as %q: %s, costs %d: %q", c.name, c.asked.Fact, c.note, i.State, i.Costs, i.Cost)
+		if i.State != c.state || i.Effect.Level != c.costs || !strings.Contains(i.Effect.Sentence().String(), c.says) {
+			t.Errorf("%s, %s as %q: %s, costs %d: %q", c.name, c.asked.Fact, c.note, i.State, i.Effect.Level, i.Effect.Sentence())
 		}
 	}
 }
@@ -104,7 +108,7 @@ func TestTheSystemPicked(t *testing.T) {
 		"":        "You said that none fits; Demo 45, a 45 A unit does.",
 	} {
 		m := understood(t, &c, nil).Mark(Decision{System: id})
-		if got := strings.Join(m.System, " "); !strings.Contains(got, want) || m.RightSystem != (id == "demo-45") {
+		if got := together(m.System); !strings.Contains(got, want) || m.RightSystem != (id == "demo-45") {
 			t.Errorf("%q: %s", id, got)
 		}
 	}
@@ -129,7 +133,7 @@ func TestTheDemonstrationPicked(t *testing.T) {
 		{nil, false, "You planned no cut"},
 	} {
 		m := understood(t, &c, nil).Mark(Decision{Decides: rules.RunningCost, System: "demo-45", Cuts: row.cuts})
-		if got := strings.Join(m.Showing, " "); m.Proven != row.proven || !strings.Contains(got, row.says) {
+		if got := together(m.Showing); m.Proven != row.proven || !strings.Contains(got, row.says) {
 			t.Errorf("%v: proven %v\n%s", row.cuts, m.Proven, got)
 		}
 	}
@@ -144,10 +148,10 @@ func TestContradictionsCaught(t *testing.T) {
 	s.Note(assess.Answer{Question: rules.FactMetals, Chosen: []string{"mild-steel"}, State: assess.Told})
 	s.Do(Ask, step)
 	s.Note(c.Wrong[thickest])
-	if m := s.Mark(Decision{}); len(m.Caught) != 0 || len(m.Let) != 1 || !strings.Contains(m.Let[0], "first heard as 6 mm; it is 12 mm") {
+	if m := s.Mark(Decision{}); len(m.Caught) != 0 || len(m.Let) != 1 || !strings.Contains(m.Let[0].String(), "first heard as 6 mm; it is 12 mm") {
 		t.Error(m.Caught, m.Let)
 	}
-	if said, err := s.Do(Repeat, step); err != nil || !strings.Contains(said, "12 mm") {
+	if said, err := s.Do(Repeat, step); err != nil || !strings.Contains(said.String(), "12 mm") {
 		t.Error(said, err)
 	}
 	truth, _ := c.truth(thickest)
@@ -162,10 +166,10 @@ func TestSafetyForgotten(t *testing.T) {
 	s := Start(&c, system.Demo())
 	s.Do(Ask, stepOf(rules.Asked{Fact: rules.FactEyes}))
 	m := s.Mark(Decision{})
-	if len(m.Safety) != 2 || !strings.Contains(strings.Join(m.Safety, " "), "nothing takes it away") {
+	if len(m.Safety) != 2 || !strings.Contains(together(m.Safety), "nothing takes it away") {
 		t.Error(m.Safety)
 	}
-	if page := m.Page(80); !strings.Contains(page, "SAFETY QUESTIONS FORGOTTEN") {
+	if page := m.Page(nil, 80); !strings.Contains(page, "SAFETY QUESTIONS FORGOTTEN") {
 		t.Error(page)
 	}
 }
@@ -206,7 +210,7 @@ func TestThePageFits(t *testing.T) {
 	for _, c := range Cases() {
 		m := Start(&c, system.Demo()).Mark(Decision{System: "demo-125", Cuts: []string{"gaps"}})
 		for _, width := range []int{40, 78, 100} {
-			for _, line := range strings.Split(m.Page(width), "\n") {
+			for _, line := range strings.Split(m.Page(nil, width), "\n") {
 				if n := len([]rune(line)); n > width {
 					t.Errorf("%s: %d characters: %q", c.Name, n, line)
 				}

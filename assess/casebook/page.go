@@ -6,106 +6,93 @@ import (
 	"strings"
 	"unicode/utf8"
 
-	"cutbrief/assess"
 	"cutbrief/assess/sanitize"
+	"cutbrief/rules/message"
 )
 
-// Page is the mark as plain text in lines of at most width characters, 80 if it
-// is 0.
-func (m *Mark) Page(width int) string {
-	p := &page{width: max(40, orWidth(width))}
-	p.head(m)
-	p.part("The system", m.System)
-	p.part("What decides", m.Decides)
+// Page is the mark as plain text in the words of a catalog, in lines of at most
+// width characters, 80 if it is 0.
+func (m *Mark) Page(words *message.Catalog, width int) string {
+	if width == 0 {
+		width = 80
+	}
+	p := &page{words: words, width: max(40, width)}
+	p.heading("How it went")
+	p.block("", message.New("{1}. This customer {2}.", message.Name(m.Customer.Company()), m.Customer.Manner.row().words))
+	p.block("", m.Summary())
+	p.block("", message.New("Invented for practice: the customer, the systems if they are the built-in ones, and every figure."))
+	p.run("The system", m.System...)
+	p.run("What decides", m.Decides...)
 	p.list("The demonstration", m.Showing)
-	p.costs(m)
-	p.part("Asked and right", []string{m.counted(Right)})
+	p.effects(m)
+	p.run("Asked and right", m.counted(Right))
 	p.list("Cleared up", m.Caught)
 	p.list("Not cleared up", m.Let)
-	p.part("Order", m.Order)
+	p.run("Order", m.Order...)
 	p.safety(m)
-	p.skills(m)
-	p.part("To practise next", []string{m.advice()})
-	return p.out.String()
+	p.heading("By skill")
+	for _, s := range Skills() {
+		if t := m.Skills[s]; t.Of > 0 {
+			p.line(bar(words, s, t))
+		}
+	}
+	p.run("To practise next", m.advice())
+	return strings.TrimPrefix(p.out.String(), "\n")
 }
 
 // Summary is the mark in one sentence, for a line of its own.
-func (m *Mark) Summary() string {
-	yes := func(ok bool) string {
-		if ok {
-			return "right"
+func (m *Mark) Summary() message.Message {
+	right := map[bool]message.ID{true: "right", false: "not right"}
+	shown := map[bool]message.ID{true: "shown", false: "not shown"}
+	return message.New("System {1}, what decides {2} and {3}, {4} of {5} minutes used.",
+		right[m.RightSystem], right[m.RightDecides], shown[m.Proven], number(m.Used), number(m.Customer.Minutes))
+}
+
+func (m *Mark) counted(s State) message.Message {
+	n := 0
+	for _, i := range m.Items {
+		if i.State == s {
+			n++
 		}
-		return "not right"
 	}
-	shown := "not shown"
-	if m.Proven {
-		shown = "shown"
-	}
-	return fmt.Sprintf("System %s, what decides %s and %s, %d of %d minutes used.", yes(m.RightSystem), yes(m.RightDecides), shown, m.Used, m.Customer.Minutes)
+	return message.New("{1} of {2} facts, with {3} questions and other steps in {4} of {5} minutes.", number(n), number(len(m.Items)), number(m.Acts), number(m.Used), number(m.Customer.Minutes))
 }
 
-// page is text under way.
-type page struct {
-	out   strings.Builder
-	width int
+func (m *Mark) advice() message.Message {
+	if m.Next == "" {
+		return message.New("Nothing stood out. Take a harder customer.")
+	}
+	return message.New("{1}. {2}", m.Next.Name().Message().Capital(), m.Next.row().advice)
 }
 
-func orWidth(w int) int {
-	if w == 0 {
-		return 80
-	}
-	return w
-}
-
-func (p *page) head(m *Mark) {
-	c := m.Customer
-	p.line("HOW IT WENT")
-	p.block("", "", said(c.Facts, assess.FactCompany)+". This customer "+c.Manner.Words()+".")
-	p.block("", "", m.Summary())
-	p.block("", "", "Invented for practice: the customer, the systems if they are the built-in ones, and every figure.")
-}
-
-// costs lists the misses that could have changed something, dearest first.
-func (p *page) costs(m *Mark) {
-	p.line("")
-	p.line("WHAT EACH MISS COULD HAVE COST")
-	grouped := m.grouped()
-	for _, g := range grouped {
-		p.block("- ", "  ", capital(strings.Join(g.names, "; "))+" ("+string(g.State)+"). "+g.sentence())
-	}
-	if len(grouped) == 0 {
-		p.line("Nothing you missed would have changed anything.")
-	}
-	if quiet := m.quiet(); quiet != "" {
-		p.block("", "", quiet)
-	}
-}
-
-// group is several misses that would have cost the same.
-type group struct {
+// miss is several misses that would have cost the same.
+type miss struct {
 	Item
-	names []string
+	names []message.Message
 }
 
-func (g group) sentence() string {
-	if len(g.names) > 1 {
-		return strings.Replace(g.Cost, withoutIt, "Without any one of them", 1)
+func (m miss) message() message.Message {
+	sentence := m.Effect.Sentence()
+	if len(m.names) > 1 {
+		sentence = m.Effect.shared()
 	}
-	return g.Cost
+	return message.New("{1} ({2}). {3}", message.Join("; ", m.names...).Capital(), message.ID(m.State), sentence)
 }
 
-// grouped lists the misses that would have cost something, dearest first, those
+// misses lists the misses that would have cost something, dearest first, those
 // with the same cost together.
-func (m *Mark) grouped() []group {
-	var list []group
-	for costs := costsSystem; costs >= costsVerdict; costs-- {
+func (m *Mark) misses() []miss {
+	var list []miss
+	for level := ChangesSystem; level >= ChangesVerdict; level-- {
 		for _, i := range m.Items {
-			if i.Costs != costs || i.State == Right {
+			if i.Effect.Level != level {
 				continue
 			}
-			at := slices.IndexFunc(list, func(g group) bool { return g.Cost == i.Cost && g.State == i.State })
+			at := slices.IndexFunc(list, func(o miss) bool {
+				return o.State == i.State && o.Effect.Sentence().String() == i.Effect.Sentence().String()
+			})
 			if at < 0 {
-				at, list = len(list), append(list, group{Item: i})
+				at, list = len(list), append(list, miss{Item: i})
 			}
 			list[at].names = append(list[at].names, i.Name)
 		}
@@ -113,95 +100,87 @@ func (m *Mark) grouped() []group {
 	return list
 }
 
-// quiet names the facts that were missed and cost nothing.
-func (m *Mark) quiet() string {
-	var wrong []string
+// harmless names the facts that were missed and cost nothing.
+func (m *Mark) harmless() message.Message {
+	var wrong []message.Message
 	missed := 0
 	for _, i := range m.Items {
 		switch {
-		case i.Costs != costsNothing || i.State == Right:
+		case i.Effect.Level != ChangesNothing || i.State == Right:
 		case i.State == WrongFact:
-			wrong = append(wrong, i.Name+" ("+i.Noted+", in truth "+i.Truth+")")
+			wrong = append(wrong, message.New("{1} ({2}, in truth {3})", i.Name, i.Noted, i.Truth))
 		default:
 			missed++
 		}
 	}
-	text := ""
+	var said []message.Message
 	if len(wrong) > 0 {
-		text = "Noted otherwise than it is, without harm this time: " + strings.Join(wrong, "; ") + ". "
+		said = append(said, message.New("Noted otherwise than it is, without harm this time: {1}.", message.Join("; ", wrong...)))
 	}
 	if missed > 0 {
-		text += fmt.Sprintf("Not asked or left open, without harm this time: %d.", missed)
+		said = append(said, message.New("Not asked or left open, without harm this time: {1}.", number(missed)))
 	}
-	return strings.TrimSpace(text)
+	return message.Join(" ", said...)
 }
 
-func (m *Mark) counted(s State) string {
-	n := 0
-	for _, i := range m.Items {
-		if i.State == s {
-			n++
-		}
+// page is text under way.
+type page struct {
+	words *message.Catalog
+	out   strings.Builder
+	width int
+}
+
+func (p *page) effects(m *Mark) {
+	p.heading("What each miss could have cost")
+	misses := m.misses()
+	for _, g := range misses {
+		p.block("- ", g.message())
 	}
-	return fmt.Sprintf("%d of %d facts, with %d questions and other steps in %d of %d minutes.", n, len(m.Items), m.Acts, m.Used, m.Customer.Minutes)
+	if len(misses) == 0 {
+		p.block("", message.New("Nothing you missed would have changed anything."))
+	}
+	p.block("", m.harmless())
 }
 
 func (p *page) safety(m *Mark) {
 	if len(m.Safety) == 0 {
-		p.part("Safety", []string{"Eye protection, fume and hot work were all asked about."})
+		p.run("Safety", message.New("Eye protection, fume and hot work were all asked about."))
 		return
 	}
 	p.list("Safety questions forgotten", m.Safety)
-	p.block("", "", "Nobody cuts or watches before these are settled; the manual, the site's rules and its permit decide.")
+	p.block("", message.New("Nobody cuts or watches before these are settled; the manual, the site's rules and its permit decide."))
 }
 
-// skills says how each skill did in this practice.
-func (p *page) skills(m *Mark) {
-	p.line("")
-	p.line("BY SKILL")
-	for _, s := range Skills() {
-		if t := m.Skills[s]; t.Of > 0 {
-			p.line(bar(s, t))
-		}
-	}
+func (p *page) heading(title message.ID) {
+	p.line("\n" + strings.ToUpper(p.words.Print(title.Message())))
 }
 
-func (m *Mark) advice() string {
-	if m.Next == "" {
-		return "Nothing stood out. Take a harder customer."
-	}
-	return capital(m.Next.Name()) + ". " + m.Next.advice()
-}
-
-// part is a heading and sentences that run on.
-func (p *page) part(title string, sentences []string) {
-	p.line("")
-	p.line(strings.ToUpper(title))
-	p.block("", "", strings.Join(sentences, " "))
+// run is a heading and sentences that run on.
+func (p *page) run(title message.ID, sentences ...message.Message) {
+	p.heading(title)
+	p.block("", message.Join(" ", sentences...))
 }
 
 // list is a heading and a line each; nothing if there is none.
-func (p *page) list(title string, items []string) {
+func (p *page) list(title message.ID, items []message.Message) {
 	if len(items) == 0 {
 		return
 	}
-	p.line("")
-	p.line(strings.ToUpper(title))
+	p.heading(title)
 	for _, i := range items {
-		p.block("- ", "  ", i)
+		p.block("- ", i)
 	}
 }
 
 func (p *page) line(s string) { p.out.WriteString(s + "\n") }
 
-// block wraps a text behind a first indent, with another before later lines.
-func (p *page) block(first, later, text string) {
-	line := first
-	begun := false
-	for _, word := range strings.Fields(sanitize.Lines(text)) {
+// block wraps a text behind a mark, and later lines below its text.
+func (p *page) block(mark string, text message.Message) {
+	line, begun := mark, false
+	for _, word := range strings.Fields(sanitize.Lines(p.words.Print(text))) {
 		if begun && utf8.RuneCountInString(line)+1+utf8.RuneCountInString(word) > p.width {
 			p.line(line)
-			line, begun = later, false
+			line, begun = strings.Repeat(" ", len(mark)), false
 		}
 		if begun {
 			line += " "
@@ -217,7 +196,8 @@ func (p *page) block(first, later, text string) {
 const bars = 10
 
 // bar is one line of a chart: name, bar, numbers.
-func bar(s Skill, t Tally) string {
+func bar(words *message.Catalog, s Skill, t Tally) string {
 	full := int(t.share()*bars + 0.5)
-	return fmt.Sprintf("%-20s %s%s  %d of %d", s.Name(), strings.Repeat("#", full), strings.Repeat(".", bars-full), t.Right, t.Of)
+	marks := strings.Repeat("#", full) + strings.Repeat(".", bars-full)
+	return fmt.Sprintf("%-20s %s  %s", words.Print(s.Name().Message()), marks, words.Print(message.New("{1} of {2}", number(t.Right), number(t.Of))))
 }

@@ -5,7 +5,12 @@ import (
 	"encoding/json"
 	"errors"
 	"fmt"
+	"slices"
+	"strconv"
 	"time"
+
+	"cutbrief/rules/message"
+	"cutbrief/rules/system"
 )
 
 // The format of the file of progress, and its limits.
@@ -53,18 +58,23 @@ func (m *Mark) Practice(at time.Time) Practice {
 	return Practice{at.UTC().Truncate(time.Second), c.Name, c.Seed, c.Level, c.Manner, m.Used, c.Minutes, m.RightSystem, m.RightDecides, m.Proven, m.Skills}
 }
 
+// customer is how to meet the same customer again.
+func (p *Practice) customer() message.Message {
+	if p.Case != "" {
+		return message.Text(p.Case)
+	}
+	return message.New("seed {1}", message.Name(strconv.FormatUint(p.Seed, 10)))
+}
+
 // Add puts a practice behind the others.
 func (p *Progress) Add(one Practice) {
 	p.Practices = append(p.Practices, one)
-	if over := len(p.Practices) - practicesKept; over > 0 {
-		p.Practices = p.Practices[over:]
-	}
+	p.Practices = p.Practices[max(0, len(p.Practices)-practicesKept):]
 }
 
 // Encode writes progress as indented JSON, the same each time.
 func (p *Progress) Encode() ([]byte, error) {
-	data, err := json.MarshalIndent(progressFile{progressFormat, progressVersion, p.Practices}, "", "  ")
-	return append(data, '\n'), err
+	return indented(progressFile{progressFormat, progressVersion, p.Practices})
 }
 
 // DecodeProgress reads what Encode wrote. It refuses what it does not know, so
@@ -74,8 +84,7 @@ func DecodeProgress(data []byte) (Progress, error) {
 	if len(data) > ProgressMost {
 		return Progress{}, fmt.Errorf("%w: it is larger than 1 MiB", ErrNotProgress)
 	}
-	d := json.NewDecoder(bytes.NewReader(data))
-	if err := d.Decode(&f); err != nil {
+	if err := json.NewDecoder(bytes.NewReader(data)).Decode(&f); err != nil {
 		return Progress{}, fmt.Errorf("%w: it is no whole JSON", ErrNotProgress)
 	}
 	switch {
@@ -106,4 +115,101 @@ func (p *Practice) tidy() {
 		}
 	}
 	p.Skills = kept
+}
+
+// rests is how many practices a skill rests after each time in a row that it
+// went well. Common practice, no source.
+var rests = [...]int{0, 1, 2, 4, 8}
+
+// recentMost is how many of the last tries at a skill its bar counts.
+const recentMost = 5
+
+// history is how one skill went.
+type history struct {
+	tries  []bool // whether each went well, the oldest first
+	recent Tally  // the last tries, added up
+	inARow int    // how often it went well since it last did not
+	ago    int    // practices since it was last tried
+}
+
+func (p *Progress) history(s Skill) (h history) {
+	var tallies []Tally
+	for i, one := range p.Practices {
+		t, ok := one.Skills[s]
+		if !ok {
+			continue
+		}
+		well := t.share() >= wellDone
+		h.tries, h.ago = append(h.tries, well), len(p.Practices)-1-i
+		if h.inARow++; !well {
+			h.inARow = 0
+		}
+		tallies = append(tallies, t)
+	}
+	for _, t := range tallies[max(0, len(tallies)-recentMost):] {
+		h.recent.Right, h.recent.Of = h.recent.Right+t.Right, h.recent.Of+t.Of
+	}
+	return h
+}
+
+// Due returns the skill to practise next: the one that is most overdue, of
+// several the one that did worst lately. "" if nothing was tried yet.
+func (p *Progress) Due() Skill {
+	due, most, least := Skill(""), 0, 0.0
+	for _, s := range Skills() {
+		h := p.history(s)
+		if len(h.tries) == 0 {
+			continue
+		}
+		over := h.ago + 1 - rests[min(h.inARow, len(rests)-1)]
+		if share := h.recent.share(); due == "" || over > most || over == most && share < least {
+			due, most, least = s, over, share
+		}
+	}
+	return due
+}
+
+// trains reports whether a customer of a manner trains a skill most. A skill that
+// no manner trains more than others is trained by all.
+func (m Manner) trains(s Skill) bool {
+	return m.row().skill == s || !slices.ContainsFunc(manners, func(row manner) bool { return row.skill == s })
+}
+
+// Draw picks the next of some customers for a trainee: of a manner that trains
+// the skill that is due, of the level asked for if there is one (0 takes any),
+// and not met yet. false if all of them were: a made one is fresher.
+func (p *Progress) Draw(from []Customer, level int) (Customer, bool) {
+	due := p.Due()
+	i := slices.IndexFunc(from, func(c Customer) bool {
+		return (level == 0 || c.Level == level) && c.Manner.trains(due) && !p.met(c.Name)
+	})
+	if i < 0 {
+		return Customer{}, false
+	}
+	return from[i], true
+}
+
+// met reports whether a case was met already.
+func (p *Progress) met(name string) bool {
+	return slices.ContainsFunc(p.Practices, func(one Practice) bool { return one.Case == name })
+}
+
+// Make makes a customer from a number. One that was not asked for by its number
+// is of a manner that trains the skill that is due, if one near that number is.
+func (p *Progress) Make(seed uint64, level int, offered system.Range, exact bool) (Customer, bool) {
+	const near = 12
+	if !exact {
+		due := p.Due()
+		for i := range uint64(near) {
+			if c, ok := Make(seed+i, level, offered); ok && c.Manner.trains(due) {
+				return c, true
+			}
+		}
+	}
+	return Make(seed, level, offered)
+}
+
+func indented(v any) ([]byte, error) {
+	data, err := json.MarshalIndent(v, "", "  ")
+	return append(data, '\n'), err
 }

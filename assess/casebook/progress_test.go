@@ -109,8 +109,8 @@ func TestTheOldestPracticesGo(t *testing.T) {
 func TestReport(t *testing.T) {
 	p := progressOf(tried([]Skill{SkillSizes}, nil), tried(nil, []Skill{SkillSizes}))
 	for _, want := range []string{"how thick            ######....  5 of 8          +-\n", "safety                           not tried yet", "2026-03-12  bench-top", "LEVEL  MINUTES    SYSTEM  DECIDES  SHOWN\n", "  1   20 of 42  no      no       no\n", "Next: how thick."} {
-		if !strings.Contains(p.Text(), want) {
-			t.Errorf("%q is not in:\n%s", want, p.Text())
+		if !strings.Contains(p.Text(nil), want) {
+			t.Errorf("%q is not in:\n%s", want, p.Text(nil))
 		}
 	}
 	data, err := p.CSV()
@@ -136,7 +136,7 @@ func TestReport(t *testing.T) {
 	if json.Unmarshal(data, &out) != nil || err != nil || out.Due != SkillSizes || out.Skills[0].Right != 5 || out.Skills[0].Of != 8 || out.Skills[0].Tries != 2 {
 		t.Errorf("%v\n%s", err, data)
 	}
-	if text := progressOf().Text(); !strings.Contains(text, "No practice yet") {
+	if text := progressOf().Text(nil); !strings.Contains(text, "No practice yet") {
 		t.Error(text)
 	}
 }

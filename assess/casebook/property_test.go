@@ -14,6 +14,7 @@ import (
 
 	"cutbrief/assess"
 	"cutbrief/rules"
+	"cutbrief/rules/message"
 	"cutbrief/rules/system"
 )
 
@@ -67,7 +68,8 @@ func TestNoTwoAnswersAreAlike(t *testing.T) {
 		c.Minutes = minutesMost
 		words := chatter(&c)
 		heard := map[string]bool{}
-		for _, w := range words {
+		for _, m := range words {
+			w := m.String()
 			if heard[w] {
 				t.Errorf("%s, seed %d: %q is said twice", c.Name, c.Seed, w)
 			}
@@ -83,9 +85,9 @@ func TestNoTwoAnswersAreAlike(t *testing.T) {
 }
 
 // chatter does what a restless trainee would until the customer leaves.
-func chatter(c *Customer) []string {
+func chatter(c *Customer) []message.Message {
 	s := Start(c, system.Demo())
-	words := []string{s.Opening()}
+	said := []message.Message{s.Opening()}
 	rng := rand.New(rand.NewPCG(7, 7))
 	steps := s.Customer.Facts.Steps()
 	for !s.Over() {
@@ -93,32 +95,32 @@ func chatter(c *Customer) []string {
 		if a, known := c.truth(step.Asked()); known && rng.IntN(2) == 0 {
 			s.Note(a)
 		}
-		if said, err := s.Do(Acts()[rng.IntN(len(Acts()))], step); err == nil {
-			words = append(words, said)
+		if words, err := s.Do(Acts()[rng.IntN(len(Acts()))], step); err == nil {
+			said = append(said, words)
 		}
 	}
-	return append(words, s.Farewell())
+	return append(said, s.Farewell())
 }
 
 // What is unclear is first answered without a figure, and a good follow-up
 // brings the truth; so it does of what is first said wrong.
 func TestAFollowUpBringsTheTruth(t *testing.T) {
 	for _, c := range everyone(t) {
-		for _, a := range c.tricky() {
+		for _, a := range c.toFollowUp() {
 			s, step := Start(&c, system.Demo()), stepOf(a)
 			first, err := s.Do(Ask, step)
 			if err != nil {
 				t.Fatal(err)
 			}
 			truth, _ := c.truth(a)
-			said := spoken(step.Question, truth)
-			if c.unclear(a) && strings.ContainsFunc(first, unicode.IsDigit) || s.heard[a] {
+			said := c.answer(step.Question, truth).String()
+			if c.unclear(a) && strings.ContainsFunc(first.String(), unicode.IsDigit) || s.heard[a] {
 				t.Errorf("%s: %s is given away: %q", c.Name, step.Name(), first)
 			}
 			if wrong, has := c.Wrong[a]; has {
 				s.Note(wrong)
 			}
-			act, ok := helps(&c, a)
+			act, ok := c.clearedBy(a.Fact)
 			if !ok {
 				t.Errorf("%s: nothing clears up %s", c.Name, step.Name())
 				continue
@@ -127,7 +129,7 @@ func TestAFollowUpBringsTheTruth(t *testing.T) {
 				s.Note(truth)
 			}
 			brought, err := s.Do(act, step)
-			if err != nil || !s.heard[a] || !strings.Contains(strings.ToLower(brought), strings.ToLower(said)) {
+			if err != nil || !s.heard[a] || !strings.Contains(strings.ToLower(brought.String()), strings.ToLower(said)) {
 				t.Errorf("%s: %s of %s brings %q, %v; true is %q", c.Name, act, step.Name(), brought, err, said)
 			}
 		}
@@ -138,20 +140,10 @@ func TestAFollowUpBringsTheTruth(t *testing.T) {
 // something else that decides.
 func TestBelievingTheFirstAnswersCosts(t *testing.T) {
 	for _, c := range everyone(t) {
-		if !bites(&c, system.Demo()) {
+		if !misleads(&c, system.Demo()) {
 			t.Errorf("%s, seed %d: nothing that is first heard matters", c.Name, c.Seed)
 		}
 	}
-}
-
-// helps is the cheapest act that clears a fact up.
-func helps(c *Customer, a rules.Asked) (Act, bool) {
-	for _, act := range Acts()[1:] {
-		if c.clears(act, a.Fact) {
-			return act, true
-		}
-	}
-	return "", false
 }
 
 // The sections that tell nothing yet hold no figure and no place for one.
@@ -161,13 +153,14 @@ func TestVagueWordsHoldNoFigure(t *testing.T) {
 		if !strings.HasPrefix(section, "vague") {
 			continue
 		}
-		for _, line := range list {
+		for _, id := range list {
+			line := string(id)
 			for _, word := range small {
 				if strings.Contains(strings.ToLower(line)+" ", " "+word) && word != "one " {
 					t.Errorf("%s: %q", section, line)
 				}
 			}
-			if strings.Contains(line, "{value}") || strings.ContainsFunc(line, unicode.IsDigit) {
+			if strings.Contains(line, "{1}") || strings.Contains(line, "{3}") || strings.ContainsFunc(line, unicode.IsDigit) {
 				t.Errorf("%s: %q", section, line)
 			}
 		}
@@ -180,8 +173,8 @@ func perfect(c *Customer) (*Session, Decision) {
 	r := NewRoute(c, system.Demo())
 	for _, a := range r.Asked {
 		step := stepOf(a)
-		if c.onlySeen(a.Fact) && !s.heard[a] {
-			act, _ := helps(c, a)
+		if c.onPlate(a.Fact) && !s.heard[a] {
+			act, _ := c.clearedBy(a.Fact)
 			s.Do(act, step)
 		} else if !s.heard[a] {
 			s.Do(Ask, step)
@@ -192,7 +185,7 @@ func perfect(c *Customer) (*Session, Decision) {
 		}
 		s.Note(truth)
 		if known && !s.heard[a] {
-			act, _ := helps(c, a)
+			act, _ := c.clearedBy(a.Fact)
 			s.Do(act, step)
 		}
 	}
@@ -219,8 +212,8 @@ func TestTheGoodWayThroughIsMarkedAsGood(t *testing.T) {
 			t.Errorf("%s seed %d: %s forgotten %v, let %v, route %d", c.Name, c.Seed, m.Summary(), m.Safety, m.Let, m.Route.Minutes)
 		}
 		for _, i := range m.Items {
-			if i.Costs > costsVerdict && i.State == WrongFact {
-				t.Errorf("%s: %s", c.Name, i.Cost)
+			if i.Effect.Level > ChangesVerdict && i.State == WrongFact {
+				t.Errorf("%s: %s", c.Name, i.Effect.Sentence())
 			}
 		}
 	}

@@ -1,6 +1,8 @@
 package casebook
 
 import (
+	"bytes"
+	_ "embed"
 	"errors"
 	"fmt"
 	"io"
@@ -15,6 +17,27 @@ import (
 	"cutbrief/rules/metal"
 )
 
+// The built-in cases, all in the made-up Velmoor district: every firm, person
+// and figure is invented for the demo.
+//
+//go:embed cases.txt
+var casesText []byte
+
+//go:embed template.txt
+var templateText string
+
+// Cases returns the built-in cases, the easiest first, new each time.
+func Cases() []Customer {
+	list, _ := Read(bytes.NewReader(casesText)) // a test holds it to no finding
+	for i := range list {
+		list[i].ours = true
+	}
+	return list
+}
+
+// Template is a file of one case to start from, with its format explained.
+func Template() string { return templateText }
+
 // Limits of a case. They keep a slip of the keys from making a practice that
 // nobody can end.
 const (
@@ -23,26 +46,26 @@ const (
 	casesMost   = 200
 )
 
-// Read reads cases from a file of "name: value" lines; Format describes it.
+// Read reads cases from a file of "name: value" lines; Template describes it.
 // A case with an error is left out. It never fails as a whole but by a finding.
 func Read(r io.Reader) ([]Customer, []csvfile.Finding) {
 	text, err := csvfile.Load(r)
 	if err != nil {
 		return nil, []csvfile.Finding{{Severity: csvfile.Error, Problem: err.Error()}}
 	}
-	b := &book{names: map[string]bool{}}
+	f := &reader{names: map[string]bool{}}
 	for i, line := range strings.Split(text, "\n") {
-		b.line(i+1, strings.TrimSpace(line))
+		f.line(i+1, strings.TrimSpace(line))
 	}
-	b.close()
-	if len(b.customers) == 0 && len(b.findings) == 0 {
-		b.fault(0, "", "holds no case", "a line such as case: bench-top")
+	f.end()
+	if len(f.customers) == 0 && len(f.findings) == 0 {
+		f.fault(entry{}, "holds no case", "a line such as case: bench-top")
 	}
-	return b.customers, b.findings
+	return f.customers, f.findings
 }
 
-// book is a file while it is read.
-type book struct {
+// reader is a file while it is read.
+type reader struct {
 	customers []Customer
 	findings  []csvfile.Finding
 	names     map[string]bool
@@ -53,14 +76,12 @@ type book struct {
 // one depends on another.
 type draft struct {
 	Customer
-	line    int // of "case"
-	answers []entry
-	wrongs  []entry
-	unclear []entry
-	seen    map[string]bool // keys, as written
-	clean   bool
+	answers, wrong, unclear, says []entry
+	seen                          map[string]bool // keys, as written
+	faulty                        bool
 }
 
+// entry is one line.
 type entry struct {
 	line  int
 	key   string // as written
@@ -68,107 +89,128 @@ type entry struct {
 	value string
 }
 
-func (b *book) fault(line int, column, problem, accepted string) {
-	f := csvfile.Finding{Line: line, Column: column, Severity: csvfile.Error, Problem: problem, Accepted: accepted}
-	if b.now != nil {
-		f.Row = b.now.Name
-		b.now.clean = false
+func (r *reader) fault(e entry, problem, accepted string) {
+	f := csvfile.Finding{Line: e.line, Column: e.key, Severity: csvfile.Error, Problem: problem, Accepted: accepted}
+	if r.now != nil {
+		f.Row, r.now.faulty = r.now.Name, true
 	}
-	b.findings = append(b.findings, f)
+	r.findings = append(r.findings, f)
 }
 
 // line takes one line.
-func (b *book) line(n int, line string) {
+func (r *reader) line(n int, line string) {
 	if csvfile.Skipped(line) {
 		return
 	}
 	key, value, ok := strings.Cut(line, ":")
-	key, value = strings.Join(strings.Fields(strings.ToLower(key)), " "), strings.TrimSpace(value)
-	if flaw := csvfile.Flaw(line); flaw != "" {
-		b.fault(n, "", flaw, "plain text of at most 300 characters a line")
-		return
-	}
+	e := entry{line: n, key: spaced(key), value: strings.TrimSpace(value)}
+	flaw := csvfile.Flaw(line)
 	switch {
+	case flaw != "":
+		r.fault(entry{line: n}, flaw, "plain text of at most 300 characters a line")
 	case !ok:
-		b.fault(n, "", csvfile.Quoted(line)+" is no line of a case", "name: value, such as level: 2")
-	case value == "":
-		b.fault(n, key, "has no value", "a value behind the colon; leave the line out if the customer does not know")
-	case key == "case":
-		b.open(n, value)
-	case b.now == nil:
-		b.fault(n, key, "stands before the first case", "a line such as case: bench-top")
+		r.fault(entry{line: n}, csvfile.Quoted(line)+" is no line of a case", "name: value, such as level: 2")
+	case e.value == "":
+		r.fault(e, "has no value", "a value behind the colon; leave the line out if the customer does not know")
+	case e.key == "case":
+		r.begin(e)
+	case r.now == nil:
+		r.fault(e, "stands before the first case", "a line such as case: bench-top")
 	default:
-		b.entry(n, key, value)
+		r.take(e)
 	}
 }
 
-// open begins a case.
-func (b *book) open(n int, name string) {
-	b.close()
-	if len(b.customers) >= casesMost {
-		b.fault(n, "case", fmt.Sprintf("is more than %d in one file", casesMost), "a second file")
+// spaced is a key in small letters with one space between its words.
+func spaced(key string) string { return strings.Join(strings.Fields(strings.ToLower(key)), " ") }
+
+// begin begins a case.
+func (r *reader) begin(e entry) {
+	r.end()
+	if len(r.customers) >= casesMost {
+		r.fault(e, fmt.Sprintf("is more than %d in one file", casesMost), "a second file")
 		return
 	}
-	b.now = &draft{line: n, clean: true, seen: map[string]bool{}}
-	b.now.Line, b.now.Name, b.now.Says = n, name, map[rules.Asked]string{}
+	r.now = &draft{seen: map[string]bool{}, Customer: Customer{Line: e.line, Name: e.value}}
 	switch {
-	case !isName(name):
-		b.fault(n, "case", csvfile.Quoted(name)+" is no name", "small letters, figures and dashes, such as bench-top")
-	case b.names[name]:
-		b.fault(n, "case", "has the name of a case above", "another name")
+	case !isName(e.value):
+		r.fault(e, csvfile.Quoted(e.value)+" is no name", "small letters, figures and dashes, such as bench-top")
+	case r.names[e.value]:
+		r.fault(e, "has the name of a case above", "another name")
 	}
-	b.names[name] = true
+	r.names[e.value] = true
 }
 
 func isName(s string) bool {
 	return len(s) > 0 && len(s) <= 40 && strings.Trim(s, "abcdefghijklmnopqrstuvwxyz0123456789-") == "" && s[0] != '-'
 }
 
-// entry takes a line within a case.
-func (b *book) entry(n int, key, value string) {
-	d := b.now
-	if d.seen[key] && key != "unclear" {
-		b.fault(n, key, "stands in this case already", "one line for each")
+// take takes a line within a case.
+func (r *reader) take(e entry) {
+	d := r.now
+	if d.seen[e.key] && e.key != "unclear" {
+		r.fault(e, "stands in this case already", "one line for each")
 		return
 	}
-	d.seen[key] = true
-	switch first, rest, _ := strings.Cut(key, " "); {
-	case key == "level":
-		d.Level = b.whole(n, key, value, levelMost)
-	case key == "minutes":
-		d.Minutes = b.whole(n, key, value, minutesMost)
-	case key == "manner":
-		if d.Manner = Manner(strings.ToLower(value)); !d.Manner.known() {
-			b.fault(n, key, csvfile.Quoted(value)+" is no manner of speaking", "one of "+mannerNames())
+	d.seen[e.key] = true
+	switch e.key {
+	case "level":
+		d.Level = r.whole(e, levelMost)
+	case "minutes":
+		d.Minutes = r.whole(e, minutesMost)
+	case "manner":
+		if d.Manner = Manner(strings.ToLower(e.value)); !d.Manner.known() {
+			r.fault(e, csvfile.Quoted(e.value)+" is no manner of speaking", "one of "+mannerNames())
 		}
-	case key == "opening":
-		d.Opening = value
-	case key == "unclear":
-		for _, part := range strings.Split(value, ",") {
-			part = strings.Join(strings.Fields(strings.ToLower(part)), " ")
-			if a, ok := b.asked(n, part); ok {
-				d.unclear = append(d.unclear, entry{n, "unclear", a, part})
-			}
-		}
-	case first == "wrong":
-		if a, ok := b.asked(n, rest); ok {
-			d.wrongs = append(d.wrongs, entry{n, key, a, value})
-		}
-	case first == "says":
-		if a, ok := b.asked(n, rest); ok {
-			d.Says[a] = value
+	case "opening":
+		d.Opening = e.value
+	case "unclear":
+		for _, part := range strings.Split(e.value, ",") {
+			r.about(entry{line: e.line, key: "unclear", value: spaced(part)}, spaced(part), &d.unclear)
 		}
 	default:
-		if a, ok := b.asked(n, key); ok {
-			d.answers = append(d.answers, entry{n, key, a, value})
-		}
+		r.fact(e)
 	}
 }
 
-func (b *book) whole(n int, key, value string, most int) int {
-	v, err := strconv.Atoi(value)
+// fact takes a line about a question: what is true, what is first heard of it,
+// or the words it is first answered in.
+func (r *reader) fact(e entry) {
+	d := r.now
+	switch word, rest, _ := strings.Cut(e.key, " "); word {
+	case "wrong":
+		r.about(e, rest, &d.wrong)
+	case "says":
+		r.about(e, rest, &d.says)
+	default:
+		r.about(e, e.key, &d.answers)
+	}
+}
+
+// about finds the question that is named as "thickest-clean mild-steel", and
+// keeps the line for it.
+func (r *reader) about(e entry, named string, to *[]entry) {
+	fact, id, _ := strings.Cut(named, " ")
+	q, ok := assess.Find(rules.Fact(fact))
+	_, known := metal.Find(metal.ID(id))
+	at := entry{line: e.line, key: named}
+	switch {
+	case !ok:
+		r.fault(at, csvfile.Quoted(fact)+" is no question of the interview", "case, level, manner, minutes, opening, unclear, wrong, says, or a question such as thickest-clean mild-steel")
+	case q.PerMetal && !known:
+		r.fault(at, "is asked for each metal, and "+csvfile.Quoted(id)+" is none", "the question and a metal, such as "+fact+" mild-steel")
+	case !q.PerMetal && id != "":
+		r.fault(at, "is not asked for each metal", fact)
+	default:
+		e.asked = rules.Asked{Fact: q.ID, Metal: metal.ID(id)}
+		*to = append(*to, e)
+	}
+}
+
+func (r *reader) whole(e entry, most int) int {
+	v, err := strconv.Atoi(e.value)
 	if err != nil || v < 1 || v > most {
-		b.fault(n, key, csvfile.Quoted(value)+" is out of range", fmt.Sprintf("a whole number from 1 to %d", most))
+		r.fault(e, csvfile.Quoted(e.value)+" is out of range", fmt.Sprintf("a whole number from 1 to %d", most))
 	}
 	return v
 }
@@ -181,60 +223,43 @@ func mannerNames() string {
 	return strings.Join(list, ", ")
 }
 
-// asked reads "thickest-clean mild-steel".
-func (b *book) asked(n int, key string) (rules.Asked, bool) {
-	fact, id, _ := strings.Cut(key, " ")
-	q, ok := assess.Find(rules.Fact(fact))
-	if !ok {
-		b.fault(n, key, csvfile.Quoted(fact)+" is no question of the interview", "case, level, manner, minutes, opening, unclear, wrong, says, or a question such as thickest-clean mild-steel")
-		return rules.Asked{}, false
-	}
-	_, known := metal.Find(metal.ID(id))
-	switch {
-	case q.PerMetal && !known:
-		b.fault(n, key, "is asked for each metal, and "+csvfile.Quoted(id)+" is none", "the question and a metal, such as "+fact+" mild-steel")
-		return rules.Asked{}, false
-	case !q.PerMetal && id != "":
-		b.fault(n, key, "is not asked for each metal", fact)
-		return rules.Asked{}, false
-	}
-	return rules.Asked{Fact: q.ID, Metal: metal.ID(id)}, true
-}
-
 // invented is the day all cases are dated, so that the same file gives the same
 // customers.
 var invented = time.Date(2026, 9, 1, 9, 0, 0, 0, time.UTC)
 
-// close ends the case under way: its answers are read in the order of the
+// end ends the case under way: its answers are read in the order of the
 // interview, then what is first heard.
-func (b *book) close() {
-	d := b.now
+func (r *reader) end() {
+	d := r.now
 	if d == nil {
 		return
 	}
 	d.Facts = assess.New("case-"+d.Name, invented)
 	d.Facts.Demo = true
-	b.demands(d)
-	b.facts(d)
-	d.Wrong, d.Unclear = map[rules.Asked]assess.Answer{}, map[rules.Asked]bool{}
-	for _, e := range d.wrongs {
-		b.wrong(d, e)
+	d.Wrong, d.Unclear, d.Says = map[rules.Asked]assess.Answer{}, map[rules.Asked]bool{}, map[rules.Asked]string{}
+	r.demand(d)
+	r.facts(d)
+	for _, e := range d.wrong {
+		r.wrong(d, e)
 	}
 	for _, e := range d.unclear {
 		if _, known := d.truth(e.asked); !known {
-			b.fault(e.line, "unclear", e.value+" has no answer in this case", "questions the customer can answer")
+			r.fault(e, e.value+" has no answer in this case", "questions the customer can answer")
 			continue
 		}
 		d.Unclear[e.asked] = true
 	}
-	if d.clean {
-		b.customers = append(b.customers, d.Customer)
+	for _, e := range d.says {
+		d.Says[e.asked] = e.value
 	}
-	b.now = nil
+	if !d.faulty {
+		r.customers = append(r.customers, d.Customer)
+	}
+	r.now = nil
 }
 
-// demands reports what every case needs.
-func (b *book) demands(d *draft) {
+// demand reports what every case needs.
+func (r *reader) demand(d *draft) {
 	for _, need := range []struct {
 		key     string
 		missing bool
@@ -245,81 +270,77 @@ func (b *book) demands(d *draft) {
 		{"minutes", d.Minutes == 0, "minutes: 45"},
 	} {
 		if need.missing {
-			b.fault(d.line, need.key, "is missing in this case", need.example)
+			r.fault(entry{line: d.Line, key: need.key}, "is missing in this case", need.example)
 		}
 	}
 }
 
 // facts reads the answers in the order of the interview, again as long as one
 // brings up further questions; then those that do not come up are reported.
-func (b *book) facts(d *draft) {
+func (r *reader) facts(d *draft) {
 	left := slices.Clone(d.answers)
+	find := func(list []entry, a rules.Asked) int {
+		return slices.IndexFunc(list, func(e entry) bool { return e.asked == a })
+	}
 	for found := true; found; {
 		found = false
 		for _, s := range d.Facts.Steps() {
-			i := slices.IndexFunc(left, func(e entry) bool { return e.asked == s.Asked() })
-			if i < 0 {
-				continue
+			if i := find(left, s.Asked()); i >= 0 {
+				if a, ok := r.answer(d, s, left[i]); ok {
+					d.Facts.Set(a)
+				}
+				left, found = slices.Delete(left, i, i+1), true
 			}
-			if a, ok := b.read(d, s, left[i]); ok {
-				d.Facts.Set(a)
-			}
-			left, found = slices.Delete(left, i, i+1), true
 		}
 	}
 	steps := d.Facts.Steps()
 	for _, a := range d.Facts.Answers { // one that a later answer made pointless
 		if !slices.ContainsFunc(steps, func(s assess.Step) bool { return s.Asked() == a.Asked() }) {
-			left = append(left, d.answers[slices.IndexFunc(d.answers, func(e entry) bool { return e.asked == a.Asked() })])
+			left = append(left, d.answers[find(d.answers, a.Asked())])
 		}
 	}
 	for _, e := range left {
-		b.fault(e.line, e.key, "does not come up with the other answers of this case", "leave the line out, or name the metal under metals")
+		r.fault(e, "does not come up with the other answers of this case", "leave the line out, or name the metal under metals")
 	}
 }
 
-// read reads one answer to a step.
-func (b *book) read(d *draft, s assess.Step, e entry) (assess.Answer, bool) {
-	var a assess.Answer
+// answer reads one answer to a step.
+func (r *reader) answer(d *draft, s assess.Step, e entry) (a assess.Answer, ok bool) {
 	var err error
 	switch s.Question.Form {
 	case assess.FormOne, assess.FormSeveral:
-		var chosen []string
-		for _, part := range strings.Split(e.value, ",") {
-			chosen = append(chosen, strings.TrimSpace(part))
+		chosen := strings.Split(e.value, ",")
+		for i := range chosen {
+			chosen[i] = strings.TrimSpace(chosen[i])
 		}
 		a, err = d.Facts.ChooseSaved(s, chosen)
 	default:
 		a, _, err = d.Facts.Read(s, e.value)
 	}
-	if err == nil {
-		return a, true
-	}
 	var m *assess.Mistake
-	if errors.As(err, &m) {
-		b.fault(e.line, e.key, csvfile.Quoted(e.value)+" "+m.Wrong, m.Hint)
-	} else {
-		b.fault(e.line, e.key, err.Error(), "")
+	switch {
+	case errors.As(err, &m):
+		r.fault(e, csvfile.Quoted(e.value)+" "+m.Wrong, m.Hint)
+	case err != nil:
+		r.fault(e, err.Error(), "")
 	}
-	return a, false
+	return a, err == nil
 }
 
 // wrong reads what is first heard in place of an answer.
-func (b *book) wrong(d *draft, e entry) {
+func (r *reader) wrong(d *draft, e entry) {
 	truth, known := d.truth(e.asked)
 	if !known {
-		b.fault(e.line, e.key, "is first heard of a question without a true answer", "the true answer on a line of its own")
+		r.fault(e, "is first heard of a question without a true answer", "the true answer on a line of its own")
 		return
 	}
-	q, _ := assess.Find(e.asked.Fact)
-	s := assess.Step{Question: q, Metal: e.asked.Metal}
-	a, ok := b.read(d, s, e)
-	if !ok {
-		return
+	s := stepOf(e.asked)
+	a, ok := r.answer(d, s, e)
+	switch {
+	case !ok:
+	case alike(d.Facts, s, a, truth):
+		r.fault(e, "is the same as the true answer", "something the customer says that is not so")
+	default:
+		d.Wrong[e.asked] = a
 	}
-	if alike(d.Facts, s, a, truth) {
-		b.fault(e.line, e.key, "is the same as the true answer", "something the customer says that is not so")
-		return
-	}
-	d.Wrong[e.asked] = a
 }

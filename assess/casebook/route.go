@@ -17,25 +17,25 @@ type Route struct {
 	Arrives bool // it ends at the right system and at what decides
 }
 
-// most is more questions than a visit has.
-const most = 100
+// questionsMost is more questions than a visit has.
+const questionsMost = 100
 
 // NewRoute walks the way with a customer and a range of systems.
 func NewRoute(c *Customer, offered system.Range) Route {
 	var r Route
 	truth := rules.Judge(c.job(), offered)
-	notes := c.met()
+	notes := c.introduced()
 	walked := map[Act]bool{}
 	learn := func(a rules.Asked) {
 		r.Asked = append(r.Asked, a)
-		r.Minutes += c.costs(a, walked)
+		r.Minutes += c.minutesFor(a, walked)
 		t, known := c.Facts.Answer(a)
 		if !known {
 			t = assess.Answer{Question: a.Fact, Metal: a.Metal, State: assess.Unknown}
 		}
 		notes.Set(t)
 	}
-	for range most {
+	for range questionsMost {
 		j, _ := notes.Job()
 		now := rules.Evaluate(j, offered)
 		next, more := r.next(&now, &truth)
@@ -45,7 +45,7 @@ func NewRoute(c *Customer, offered system.Range) Route {
 		}
 		learn(next)
 	}
-	for _, f := range safetyFacts {
+	for _, f := range SkillSafety.row().facts {
 		if a := (rules.Asked{Fact: f}); !slices.Contains(r.Asked, a) {
 			learn(a)
 		}
@@ -64,60 +64,33 @@ func (r *Route) next(now, truth *rules.Result) (rules.Asked, bool) {
 		}
 	}
 	if !agree(now, truth) {
-		for _, f := range wishFacts {
+		for _, f := range SkillDecides.row().facts {
 			list = append(list, rules.Asked{Fact: f})
 		}
 		for _, e := range truth.Critical.Evidence {
 			list = append(list, e.From)
 		}
 	}
-	for _, a := range list {
-		if !slices.Contains(r.Asked, a) {
-			return a, true
-		}
+	i := slices.IndexFunc(list, func(a rules.Asked) bool { return !slices.Contains(r.Asked, a) })
+	if i < 0 {
+		return rules.Asked{}, false
 	}
-	return rules.Asked{}, false
+	return list[i], true
 }
 
-// costs is what it takes to learn one fact for certain.
-func (c *Customer) costs(a rules.Asked, walked map[Act]bool) int {
-	if _, known := c.truth(a); !known || c.plain(a) {
+// minutesFor is what it takes to learn one fact for certain. The walk to a plate
+// is made once.
+func (c *Customer) minutesFor(a rules.Asked, walked map[Act]bool) int {
+	act, clears := c.clearedBy(a.Fact)
+	_, known := c.truth(a)
+	switch {
+	case !known || c.plain(a) || !clears:
 		return Ask.Minutes()
-	}
-	if c.onlySeen(a.Fact) {
-		return walkTo(a.Fact, walked)
-	}
-	for _, act := range Acts()[1:] {
-		if c.clears(act, a.Fact) {
-			return Ask.Minutes() + act.Minutes()
-		}
-	}
-	return Ask.Minutes()
-}
-
-// walkTo is the walk to a plate, which is made once.
-func walkTo(f rules.Fact, walked map[Act]bool) int {
-	act := Breaker
-	if slices.Contains(plate, f) {
-		act = Plate
-	}
-	if walked[act] {
+	case !c.onPlate(a.Fact):
+		return Ask.Minutes() + act.Minutes()
+	case walked[act]:
 		return 0
 	}
 	walked[act] = true
 	return act.Minutes()
-}
-
-// agree reports whether two results recommend the same and name the same that
-// decides.
-func agree(a, b *rules.Result) bool {
-	return a.Outcome == b.Outcome && firstOf(a) == firstOf(b) && a.Critical.Requirement == b.Critical.Requirement
-}
-
-// firstOf is the system recommended, "" if none is.
-func firstOf(r *rules.Result) string {
-	if r.First == nil {
-		return ""
-	}
-	return r.First.System.ID
 }

@@ -3,91 +3,96 @@ package casebook
 import (
 	"bytes"
 	"encoding/csv"
-	"encoding/json"
 	"fmt"
 	"strconv"
 	"strings"
 	"time"
+
+	"cutbrief/rules/message"
 )
 
-// lately is how many of the last tries at a skill its bar counts.
-const lately = 5
-
-// recent adds up the last tries at a skill.
-func (p *Progress) recent(s Skill) (t Tally, tries int) {
-	for i := len(p.Practices) - 1; i >= 0 && tries < lately; i-- {
-		if one, ok := p.Practices[i].Skills[s]; ok {
-			t.Right, t.Of, tries = t.Right+one.Right, t.Of+one.Of, tries+1
-		}
-	}
-	return t, tries
+// summary is what a trainer is told of a trainee's progress. Text, CSV and JSON
+// are written from it.
+type summary struct {
+	Recent    int          `json:"tries_counted"`
+	Due       Skill        `json:"due,omitempty"`
+	Skills    []skillState `json:"skills"`
+	Practices []Practice   `json:"practices"`
 }
 
-// trailMost is how many practices the trail of a skill shows.
-const trailMost = 12
+// skillState is how one skill stands.
+type skillState struct {
+	ID    Skill      `json:"skill"`
+	Name  message.ID `json:"name"`
+	Right int        `json:"right"`
+	Of    int        `json:"of"`
+	Tries int        `json:"tries"`
+	trail string     // every try, the oldest first: + well, - not well
+}
 
-// trail is how the tries at a skill went over time, the oldest first: + well,
-// - not well.
-func (p *Progress) trail(s Skill) string {
-	var marks []byte
-	for _, one := range p.Practices {
-		if t, ok := one.Skills[s]; ok && t.share() >= weak {
-			marks = append(marks, '+')
-		} else if ok {
-			marks = append(marks, '-')
+func (p *Progress) summary() summary {
+	const trailMost = 12 // tries
+	s := summary{recentMost, p.Due(), nil, append([]Practice{}, p.Practices...)}
+	for _, id := range Skills() {
+		h := p.history(id)
+		trail := ""
+		for _, well := range h.tries[max(0, len(h.tries)-trailMost):] {
+			trail += map[bool]string{true: "+", false: "-"}[well]
 		}
+		s.Skills = append(s.Skills, skillState{id, id.Name(), h.recent.Right, h.recent.Of, min(len(h.tries), recentMost), trail})
 	}
-	return string(marks[max(0, len(marks)-trailMost):])
+	return s
+}
+
+// Repetition says in one sentence, on two lines, how the next customer is chosen.
+func Repetition(words *message.Catalog) string {
+	return words.Print(message.Join("\n", message.New("A skill that went well comes back after 1, then 2, then 4, then 8 practices;"), message.New("one that did not comes back in the next.")))
 }
 
 // Chart is how each skill stands, a line each: a bar over its last five tries,
 // and how the tries went over time.
-func (p *Progress) Chart() string {
+func (p *Progress) Chart(words *message.Catalog) string {
 	var b strings.Builder
-	for _, s := range Skills() {
-		if t, tries := p.recent(s); tries > 0 {
-			fmt.Fprintf(&b, "%-48s %s\n", bar(s, t), p.trail(s))
+	for _, s := range p.summary().Skills {
+		if s.Tries > 0 {
+			fmt.Fprintf(&b, "%-48s %s\n", bar(words, s.ID, Tally{s.Right, s.Of}), s.trail)
 			continue
 		}
-		fmt.Fprintf(&b, "%-20s %s  not tried yet\n", s.Name(), strings.Repeat(" ", bars))
+		fmt.Fprintf(&b, "%-20s %*s  %s\n", words.Print(s.Name.Message()), bars, "", words.Print(message.New("not tried yet")))
 	}
 	return b.String()
 }
 
-func counted(n int, thing string) string {
-	if n == 1 {
-		return "1 " + thing
-	}
-	return fmt.Sprintf("%d %ss", n, thing)
-}
-
-// Text is the report for a trainer.
-func (p *Progress) Text() string {
+// Text is the summary for a trainer to read.
+func (p *Progress) Text(words *message.Catalog) string {
 	if len(p.Practices) == 0 {
-		return "No practice yet. Start with: cutbrief practice\n"
+		return words.Print(message.New("No practice yet. Start with: cutbrief practice")) + "\n"
 	}
+	s := p.summary()
 	var b strings.Builder
-	fmt.Fprintf(&b, "%s. The bars count the last %d tries at each skill; behind them every try,\nthe newest last: + went well, - did not.\n\n%s\n", counted(len(p.Practices), "practice"), lately, p.Chart())
-	if due := p.Due(); due != "" {
-		fmt.Fprintf(&b, "Next: %s.\n%s\n\n", due.Name(), Repetition)
+	fmt.Fprintf(&b, "%s\n%s\n\n%s\n", words.Print(message.Counted(len(s.Practices), "{1} practice. The bars count the last {2} tries at each skill; behind them every try,",
+		"{1} practices. The bars count the last {2} tries at each skill; behind them every try,", number(recentMost))),
+		words.Print(message.New("the newest last: + went well, - did not.")), p.Chart(words))
+	if s.Due != "" {
+		fmt.Fprintf(&b, "%s\n%s\n\n", words.Print(message.New("Next: {1}.", s.Due.Name())), Repetition(words))
 	}
-	b.WriteString("WHEN        CUSTOMER          LEVEL  MINUTES    SYSTEM  DECIDES  SHOWN\n")
-	for _, one := range p.Practices {
-		fmt.Fprintf(&b, "%s  %-16s  %5d  %3d of %-3d %-7s %-8s %s\n", one.At.Format(time.DateOnly), one.called(), one.Level, one.Used, one.Of, yes(one.System), yes(one.Decides), yes(one.Proven))
+	row := func(cells ...message.Message) {
+		var c [7]any
+		for i, cell := range cells {
+			c[i] = words.Print(cell)
+		}
+		fmt.Fprintf(&b, "%-11s %-17s %5s  %-10s %-7s %-8s %s\n", c[:]...)
+	}
+	row(message.New("WHEN"), message.New("CUSTOMER"), message.New("LEVEL"), message.New("MINUTES"), message.New("SYSTEM"), message.New("DECIDES"), message.New("SHOWN"))
+	for _, one := range s.Practices {
+		row(message.Text(one.At.Format(time.DateOnly)), one.customer(), message.Text(strconv.Itoa(one.Level)),
+			message.New("{1} of {2}", message.Name(fmt.Sprintf("%3d", one.Used)), message.Name(strconv.Itoa(one.Of))), yes(one.System).Message(), yes(one.Decides).Message(), yes(one.Proven).Message())
 	}
 	return b.String()
 }
 
-// called is how to meet the same customer again.
-func (p *Practice) called() string {
-	if p.Case != "" {
-		return p.Case
-	}
-	return "seed " + strconv.FormatUint(p.Seed, 10)
-}
-
-func yes(b bool) string {
-	if b {
+func yes(is bool) message.ID {
+	if is {
 		return "yes"
 	}
 	return "no"
@@ -103,16 +108,15 @@ func (p *Progress) CSV() ([]byte, error) {
 		head = append(head, "skill_"+string(s)+"_right", "skill_"+string(s)+"_of")
 	}
 	w.Write(head)
-	for _, one := range p.Practices {
+	for _, one := range p.summary().Practices {
 		row := []string{one.At.Format(time.RFC3339), one.Case, strconv.FormatUint(one.Seed, 10), strconv.Itoa(one.Level), string(one.Manner),
-			strconv.Itoa(one.Used), strconv.Itoa(one.Of), yes(one.System), yes(one.Decides), yes(one.Proven)}
+			strconv.Itoa(one.Used), strconv.Itoa(one.Of), string(yes(one.System)), string(yes(one.Decides)), string(yes(one.Proven))}
 		for _, s := range Skills() {
-			t, tried := one.Skills[s]
-			if !tried {
-				row = append(row, "", "") // not tried is not zero
-				continue
+			right, of := "", "" // not tried is not zero
+			if t, tried := one.Skills[s]; tried {
+				right, of = strconv.Itoa(t.Right), strconv.Itoa(t.Of)
 			}
-			row = append(row, strconv.Itoa(t.Right), strconv.Itoa(t.Of))
+			row = append(row, right, of)
 		}
 		w.Write(row)
 	}
@@ -120,25 +124,5 @@ func (p *Progress) CSV() ([]byte, error) {
 	return b.Bytes(), w.Error()
 }
 
-// JSON is the report for a program: how each skill stands, and all practices.
-func (p *Progress) JSON() ([]byte, error) {
-	type skill struct {
-		ID    Skill  `json:"skill"`
-		Name  string `json:"name"`
-		Right int    `json:"right"`
-		Of    int    `json:"of"`
-		Tries int    `json:"tries"`
-	}
-	report := struct {
-		Lately    int        `json:"tries_counted"`
-		Due       Skill      `json:"due,omitempty"`
-		Skills    []skill    `json:"skills"`
-		Practices []Practice `json:"practices"`
-	}{lately, p.Due(), nil, append([]Practice{}, p.Practices...)}
-	for _, s := range Skills() {
-		t, tries := p.recent(s)
-		report.Skills = append(report.Skills, skill{s, s.Name(), t.Right, t.Of, tries})
-	}
-	data, err := json.MarshalIndent(report, "", "  ")
-	return append(data, '\n'), err
-}
+// JSON is the summary for a program: how each skill stands, and all practices.
+func (p *Progress) JSON() ([]byte, error) { return indented(p.summary()) }

@@ -63,7 +63,7 @@ var layout = []room{
 	{"assess/screen/rehearse", "the demonstration at the bench, step by step, with a clock", []string{"assess", "rules/message", "assess/screen", "assess/screen/background", "report", "rules/..."}, drawing},
 	{"assess/screen/interview", "the interview on a full screen", []string{"assess", "assess/sanitize", "rules/message", "assess/screen", "assess/screen/background", "assess/screen/words", "rules/...", "report"}, drawing},
 	{"assess/screen/review", "a folder of visits on a full screen", []string{"assess", "assess/sanitize", "assess/review", "assess/screen", "assess/screen/background", "rules/...", "report", "report/text"}, drawing},
-	{"assess/casebook", "practice: invented customers, how they speak, what a miss costs, progress", []string{"assess", "assess/sanitize", "assess/screen/words", "rules/...", "report"}, nil},
+	{"assess/casebook", "practice: invented customers, how they speak, what a miss costs, progress", []string{"assess", "assess/sanitize", "rules/...", "report"}, nil},
 	{"assess/screen/talk", "the practice line by line, for pipes and simple terminals", []string{"assess", "assess/sanitize", "rules/message", "assess/casebook", "assess/screen/words", "rules/...", "report", "report/text"}, nil},
 	{"assess/screen/practice", "the practice on a full screen", []string{"assess", "assess/sanitize", "assess/casebook", "assess/screen", "assess/screen/words", "assess/screen/talk", "report", "rules/message"}, drawing},
 	{"assess/screen/screentest", "for tests only: drives a screen, alone or in a terminal of its own", nil, append([]string{"github.com/creack/pty"}, drawing...)},

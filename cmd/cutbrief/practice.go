@@ -46,7 +46,7 @@ then say what decides, which system you would offer and which cuts you would sho
 mark says what each miss could have cost, judged by the same rules as a real page.
 
 Without --case or --seed the next customer is chosen for you.
-` + casebook.Repetition + `
+` + casebook.Repetition(nil) + `
 --seed makes a customer from a number: the same number and level give the same customer,
 so that a trainer can hand it out. Progress is kept in your data folder; it holds
 nothing about real customers. --report shows it.
@@ -275,7 +275,7 @@ func (a *app) holdPractice(ctx context.Context, o practiceOptions, path string, 
 		if err != nil {
 			return err
 		}
-		text = "\n" + progress.Chart() + casebook.Repetition + "\n" + text
+		text = "\n" + progress.Chart(nil) + casebook.Repetition(nil) + "\n" + text
 	}
 	return put(a.out, []byte(text))
 }
@@ -294,7 +294,7 @@ func (a *app) practise(ctx context.Context, o practiceOptions, s *casebook.Sessi
 		return m, marked, fail(fmt.Errorf("draw the practice: %w", err), "try cutbrief practice --plain")
 	}
 	if marked {
-		err = put(a.out, []byte(m.Summary()+"\n")) // the page went with the screen
+		err = put(a.out, []byte(m.Summary().String()+"\n")) // the page went with the screen
 	}
 	return m, marked, err
 }

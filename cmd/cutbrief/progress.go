@@ -89,7 +89,7 @@ func (a *app) reportProgress(name string) error {
 	case jsonFormat:
 		data, err = p.JSON()
 	default:
-		data = []byte(p.Text())
+		data = []byte(p.Text(nil))
 	}
 	if err != nil {
 		return err

@@ -133,7 +133,7 @@ func (t *Talk) finish(cuts []string) {
 	t.decision.Cuts = cuts
 	t.mark = t.Session.Mark(t.decision)
 	t.stage = Marked
-	t.say("\n%s", t.mark.Page(t.Width))
+	t.say("\n%s", t.mark.Page(nil, t.Width))
 	t.leads("Say why for how the right answer is derived, page for this page again, or quit.", "")
 }
 
@@ -143,7 +143,7 @@ func (t *Talk) marked(line string) {
 	case "why":
 		t.say("%s", strings.TrimRight(text.Why(t.mark.Why, t.Width), "\n"))
 	case "page":
-		t.say("%s", strings.TrimRight(t.mark.Page(t.Width), "\n"))
+		t.say("%s", strings.TrimRight(t.mark.Page(nil, t.Width), "\n"))
 	case "quit", "done":
 		t.stage = Left
 		return

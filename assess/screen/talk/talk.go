@@ -77,7 +77,7 @@ func (t *Talk) Greeting() []string {
 	if !t.Keys { // a screen has them at its top
 		who = fmt.Sprintf("%s. %s Time: %d minutes.", sanitize.Line(of(c, assess.FactCompany)), who, c.Minutes)
 	}
-	return []string{who, fmt.Sprintf("%q", sanitize.Line(t.Session.Opening()))}
+	return []string{who, fmt.Sprintf("%q", sanitize.Line(t.Session.Opening().String()))}
 }
 
 func of(c *casebook.Customer, f rules.Fact) string {
@@ -167,9 +167,9 @@ func (t *Talk) act(a casebook.Act) {
 		t.say("Not done: %s.", err)
 		return
 	}
-	t.spoken(words)
+	t.spoken(words.String())
 	if t.Session.Over() {
-		t.spoken(t.Session.Farewell())
+		t.spoken(t.Session.Farewell().String())
 		t.say("The time is used up. You can still note what you heard; then say done.")
 		return
 	}
