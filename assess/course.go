@@ -4,13 +4,19 @@ import (
 	"slices"
 
 	"cutbrief/rules"
+	"cutbrief/rules/system"
 )
 
-// Course is the way through the questions in one sitting: first those that can
-// still change something, in the order of the catalogue; then, last, those that
-// were put off and those that cannot change what is recommended. It is not saved,
-// and answers nothing.
+// Course is the order of the questions in one session. Where somebody answers who
+// sees what is asked, first comes what sizes a system at all, then what settles the
+// recommendation in the fewest answers, then what cautions hang on, then the rest
+// of the page, with who and where behind it. Input from a file cannot see what is
+// asked: without Offered the order is that of the catalogue. Last, in both, come
+// questions that were put off and those that cannot change what is recommended. A
+// Course is not saved, and answers nothing.
 type Course struct {
+	Offered system.Range // what can be recommended; empty for the order of the catalogue
+
 	put  []Group       // put off whole, to come back last
 	left []rules.Asked // left open by the rep
 	last bool          // the rest is being asked
@@ -20,6 +26,9 @@ type Course struct {
 // answers come to says which can wait. Questions with an answer are passed again
 // on the way forward, but not among the rest.
 func (c *Course) Next(v *Visit, at Step, r *rules.Result) (Step, bool) {
+	if len(c.Offered.Systems) > 0 {
+		return c.next(v, r)
+	}
 	steps := v.Steps()
 	from := behind(steps, at)
 	if !c.last {
@@ -36,6 +45,61 @@ func (c *Course) Next(v *Visit, at Step, r *rules.Result) (Step, bool) {
 		}
 	}
 	return Step{}, false
+}
+
+// next chooses among the open questions. Those with an answer are not asked again.
+func (c *Course) next(v *Visit, r *rules.Result) (Step, bool) {
+	open := c.open(v)
+	now := slices.DeleteFunc(slices.Clone(open), func(s Step) bool { return c.waits(v, s, r) })
+	c.last = len(now) == 0
+	switch {
+	case len(now) > 0:
+		return c.pick(v, now, r), true
+	case len(open) > 0:
+		return open[0], true
+	}
+	return Step{}, false
+}
+
+// open lists the steps to ask, those about who and where behind the others.
+func (c *Course) open(v *Visit) []Step {
+	var open, who []Step
+	for _, s := range v.Steps() {
+		switch {
+		case v.has(s) || slices.Contains(c.left, s.Asked()):
+		case s.Question.Group == GroupVisit && s.Question.ID != FactUnits:
+			who = append(who, s)
+		default:
+			open = append(open, s)
+		}
+	}
+	return append(open, who...)
+}
+
+// opening are the questions that size a system, in the order asked.
+var opening = []rules.Fact{FactUnits, rules.FactMetals, rules.FactThickest, rules.FactUse}
+
+// pick chooses among the open questions that can still change something.
+func (c *Course) pick(v *Visit, now []Step, r *rules.Result) Step {
+	settled := r.Firm || v.nothingFits(r)
+	order := cautioned
+	switch {
+	case r.Outcome == rules.NotYet:
+		order = opening
+	case !settled:
+		if s := v.mostTelling(now, c.Offered); s.Question != nil {
+			return s
+		}
+		order = nil
+	}
+	for _, f := range order {
+		for _, s := range now {
+			if s.Question.ID == f && (settled || f == FactUnits || slices.Contains(r.Missing, s.Asked())) {
+				return s
+			}
+		}
+	}
+	return now[0]
 }
 
 // behind is where the steps behind a step begin, also where it is no longer asked
@@ -65,6 +129,12 @@ func placeIn(steps []Step, s Step) int {
 // First returns the open question to begin with: one that can change something,
 // else any; false if none is open.
 func (c *Course) First(v *Visit, r *rules.Result) (Step, bool) {
+	if len(c.Offered.Systems) > 0 {
+		again := *c
+		again.left = nil
+		s, open := again.next(v, r)
+		return s, open && !s.Question.Optional
+	}
 	for _, s := range v.Steps() {
 		if !v.has(s) && !s.Question.Optional && !c.waits(v, s, r) {
 			return s, true
@@ -136,6 +206,9 @@ var cautioned = []rules.Fact{rules.FactFeatures, rules.FactPlaces, rules.FactHot
 func (v *Visit) Idle(s Step, r *rules.Result) bool {
 	if v.has(s) || r.Outcome == rules.NotYet || slices.Contains(cautioned, s.Question.ID) || !slices.Contains(sizing, s.Question.Group) {
 		return false
+	}
+	if r.Outcome == rules.Recommended && !r.Firm && priorOf(s.Question.ID) != nil {
+		return false // by itself it may change nothing, and still settle it together with others
 	}
 	return !slices.ContainsFunc(r.Open, func(o rules.OpenQuestion) bool {
 		return o.Asked == s.Asked() || hangsOn(o.Asked.Fact, s.Question.ID)

@@ -64,6 +64,68 @@ func TestWhatSizesIsAskedFirst(t *testing.T) {
 	}
 }
 
+// The first figure stands after four answers: the units, the metals, the thickest
+// clean cut and how the system is used.
+func TestFourAnswersSizeASystem(t *testing.T) {
+	v, c, at := &Visit{}, &Course{Offered: system.Demo()}, Step{}
+	for _, said := range []string{"mm", "mild-steel", "12 mm", "maintenance"} {
+		r := result(v)
+		if r.Need.IsKnown() {
+			t.Fatal("sized already")
+		}
+		at, _ = c.Next(v, at, r)
+		v.Set(v.usual(at, said))
+	}
+	if need, known := result(v).Need.Get(); !known || need.Rated != 12 {
+		t.Errorf("needed: %v, %v", need.Rated, known)
+	}
+}
+
+// Who and where come behind all that could change the recommendation.
+func TestWhoAndWhereComeLast(t *testing.T) {
+	v, c, at := sized(t), &Course{Offered: system.Demo()}, Step{}
+	for {
+		r := result(v)
+		next, more := c.Next(v, at, r)
+		if !more || c.Last() {
+			break
+		}
+		if at.Question != nil && at.Question.Group == GroupVisit && at.Question.ID != FactUnits && next.Question.Group != GroupVisit {
+			t.Errorf("%s is asked before %s", at.Name(), next.Name())
+		}
+		v.Set(NotKnown(next))
+		at = next
+	}
+}
+
+// The priors have a row for every question that can change what is recommended,
+// and every answer in them can be read.
+func TestPriorsCoverWhatCanChangeTheRecommendation(t *testing.T) {
+	for _, p := range priors {
+		q, known := Find(p.fact)
+		if !known || p.seconds <= 0 || len(p.answers) < 2 {
+			t.Errorf("%s: %v, %v s, %d answers", p.fact, known, p.seconds, len(p.answers))
+			continue
+		}
+		s := Step{Question: q}
+		if q.PerMetal {
+			s.Metal = metal.MildSteel
+		}
+		for _, a := range p.answers {
+			if got := (&Visit{}).usual(s, a.said); got.State == Unknown || a.of <= 0 {
+				t.Errorf("%s: %q is no answer, or has no share", p.fact, a.said)
+			}
+		}
+	}
+	for _, v := range []*Visit{{}, sized(t)} {
+		for _, o := range result(v).Open {
+			if priorOf(o.Asked.Fact) == nil {
+				t.Errorf("no prior for %s", o.Asked.Fact)
+			}
+		}
+	}
+}
+
 // Once a system can be sized, no question about the work or the site that could
 // change something is asked after one that could not.
 func TestWhatDecidesNothingComesLast(t *testing.T) {
@@ -112,7 +174,7 @@ func TestWhatOthersHangOnDoesNotWait(t *testing.T) {
 	v := sized(t)
 	source, _ := Find(rules.FactSource)
 	s := Step{Question: source}
-	r := &rules.Result{Outcome: rules.Recommended}
+	r := &rules.Result{Outcome: rules.Recommended, Firm: true}
 	if !v.Idle(s, r) {
 		t.Error("the source does not wait where nothing hangs on it")
 	}
@@ -127,6 +189,9 @@ func TestWhatOthersHangOnDoesNotWait(t *testing.T) {
 func TestTheCourseEndsAndSkipsNothing(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
 		v, c := &Visit{}, &Course{}
+		if rapid.IntRange(0, 9).Draw(t, "telling") == 0 { // it takes longer
+			c.Offered = smallRange()
+		}
 		asked := map[rules.Asked]bool{}
 		at, r := Step{}, drawResult(t, v)
 		off := map[rules.Asked]bool{}
@@ -165,6 +230,13 @@ func TestTheCourseEndsAndSkipsNothing(t *testing.T) {
 		}
 		t.Fatal("the way has no end")
 	})
+}
+
+// smallRange is quick to judge.
+func smallRange() system.Range {
+	r := system.Demo()
+	r.Systems = r.Systems[:2]
+	return r
 }
 
 // drawResult makes up which questions still matter.

@@ -41,7 +41,7 @@ var layout = []room{
 	{"rules/message", "what is said to people, apart from the words: messages, and the catalogs that print them", nil, []string{"golang.org/x/text/..."}},
 	{"rules/message/catalog", "the words of other languages: built in, or a firm's own file", []string{"rules/csvfile", "rules/message"}, []string{"golang.org/x/text/..."}},
 	{"rules/message/unsaid", "for tests only: hears what a book has no words for", []string{"rules/message", "rules/message/catalog"}, nil},
-	{"assess", "the record of a visit, the questions, their order, answers to a Job", []string{"assess/sanitize", "rules", "rules/unit", "rules/metal", "rules/message"}, nil},
+	{"assess", "the record of a visit, the questions, their order, answers to a Job", []string{"rules/system", "assess/sanitize", "rules", "rules/unit", "rules/metal", "rules/message"}, nil},
 	{"assess/store/atomicfile", "files put in place whole or not at all: locks, sweeping", nil, []string{"golang.org/x/sys/windows"}},
 	{"assess/store", "a folder of visits: saved whole, loaded, listed", []string{"assess", "assess/sanitize", "assess/store/atomicfile", "rules", "rules/message"}, []string{"golang.org/x/text/..."}},
 	{"assess/store/scan", "every file below a folder, found and read fast, none hidden", nil, []string{"golang.org/x/sys/unix"}},
