@@ -53,7 +53,7 @@ var workQuestions = []*Question{
 func metalOptions() []Option {
 	var options []Option
 	for _, m := range metal.List() {
-		options = append(options, Option{string(m.ID), m.Name})
+		options = append(options, Option{string(m.ID), string(m.Name)})
 	}
 	return options
 }

@@ -24,7 +24,7 @@ func (s Step) metalName() string {
 	if !ok {
 		return string(s.Metal)
 	}
-	return m.Name
+	return string(m.Name)
 }
 
 // Asked returns the fact and metal the step asks for.

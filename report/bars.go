@@ -32,7 +32,7 @@ func (b *builder) leading() *rules.Candidate {
 func (b *builder) bar(c *rules.Check) Bar {
 	longer := max(c.Need.Value, c.Have.Value)
 	r, _ := c.Rule.Find()
-	why := r.Words
+	why := string(r.Words)
 	if text := b.formula(c.Inputs); text != "" {
 		why += "; " + text
 	}

@@ -1,6 +1,8 @@
 package report
 
 import (
+	"strings"
+
 	"cutbrief/assess"
 	"cutbrief/rules/demonstration"
 	"cutbrief/rules/message"
@@ -63,7 +65,7 @@ func (b *builder) bench(o Options) Bench {
 		c := &b.plan[i]
 		bench.Steps = append(bench.Steps, Step{
 			Row: row, ID: c.ID, Metal: c.Metal, Thickness: c.Thickness, Output: c.Setting.Output, Length: c.Setting.Length,
-			Predicted: c.Setting.Seconds, Timed: c.Timed, SetUp: c.SetUp, Torch: b.torch(c), Fails: c.Fails, Avoid: c.Avoid, Bring: c.Props, name: c.Name,
+			Predicted: c.Setting.Seconds, Timed: c.Timed, SetUp: c.SetUp, Torch: b.torch(c), Fails: string(c.Fails), Avoid: string(c.Avoid), Bring: strings.Join(propsOf(c), ", "), name: c.Name.String(),
 		})
 	}
 	return bench

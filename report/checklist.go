@@ -18,7 +18,7 @@ func (b *builder) onSite() []Line { return b.items(demonstration.AtSite(b.job, b
 func (b *builder) items(items []demonstration.Item) []Line {
 	var list []Line
 	for _, i := range items {
-		list = append(list, Line{Label: plain(strings.ReplaceAll(i.ID, "-", " ")), Value: joinText(i.Text, b.detail(i.ID)), Source: cited(i.Source), Trust: trusted(i.Source)})
+		list = append(list, Line{Label: plain(strings.ReplaceAll(i.ID, "-", " ")), Value: joinText(string(i.Text), b.detail(i.ID)), Source: cited(i.Source), Trust: trusted(i.Source)})
 	}
 	return list
 }

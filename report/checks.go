@@ -1,17 +1,19 @@
 package report
 
 import (
+	"cmp"
 	"fmt"
 	"strings"
 
 	"cutbrief/rules"
+	"cutbrief/rules/message"
 	"cutbrief/rules/unit"
 )
 
 // title is what a rule is called.
 func title(id rules.RuleID) string {
 	if r, ok := id.Find(); ok {
-		return r.Title
+		return string(r.Title)
 	}
 	return string(id)
 }
@@ -26,9 +28,9 @@ func (b *builder) shortfall(c *rules.Check) string {
 	}
 	r, _ := c.Rule.Find()
 	if c.Verdict == rules.Short && r.Cure != "" {
-		return title(c.Rule) + ": it would take " + r.Cure
+		return title(c.Rule) + ": it would take " + string(r.Cure)
 	}
-	return title(c.Rule) + ": " + r.Words
+	return title(c.Rule) + ": " + string(r.Words)
 }
 
 // against words need and capability, "needs 12.7 mm, gives 16 mm".
@@ -40,15 +42,9 @@ func (b *builder) against(c *rules.Check) string {
 // pair words need and capability apart.
 func (b *builder) pair(c *rules.Check) (need, have string) {
 	rule, _ := c.Rule.Find()
-	asks, gives := rule.Asks, rule.Gives
-	if asks == "" {
-		asks = "needs"
-	}
-	if gives == "" {
-		gives = "gives"
-	}
+	asks, gives := cmp.Or(rule.Asks, "needs {1}"), cmp.Or(rule.Gives, "gives {1}")
 	need, have = b.figures(c)
-	return asks + " " + need, gives + " " + have
+	return message.New(asks, message.Figure(need)).String(), message.New(gives, message.Figure(have)).String()
 }
 
 // figures writes need and capability, each rounded to its safe side. Where a
@@ -73,7 +69,7 @@ func (b *builder) formula(inputs []rules.Input) string {
 		if i > 0 && in.Word == "" && in.Value == (unit.Quantity{Value: 1}) {
 			continue // a factor of 1 changes nothing
 		}
-		value := in.Word
+		value := string(in.Word)
 		if value == "" {
 			value = b.told(in.Value)
 		}
@@ -84,7 +80,7 @@ func (b *builder) formula(inputs []rules.Input) string {
 				text += " " + in.Op + " "
 			}
 		}
-		text += value + " (" + in.Name + ")"
+		text += value + " (" + in.Name.String() + ")"
 	}
 	return text
 }
@@ -188,7 +184,7 @@ func (b *builder) shortComings(c *rules.Candidate) (changes, nearly, others []st
 func (b *builder) siteFirst(c *rules.Check, r rules.Rule) string {
 	text := "The site has to change first: " + stop(b.shortfall(c))
 	if numeric(c) && r.Cure != "" {
-		text += " What would do: " + stop(r.Cure)
+		text += " What would do: " + stop(string(r.Cure))
 	}
 	return text
 }
@@ -197,17 +193,17 @@ func (b *builder) siteFirst(c *rules.Check, r rules.Rule) string {
 func (b *builder) borderline(c *rules.Check, r rules.Rule) string {
 	switch {
 	case !r.Hard && !r.Site:
-		return capital(title(c.Rule)) + ": " + stop(r.Almost)
+		return capital(title(c.Rule)) + ": " + stop(string(r.Almost))
 	case r.Almost == "" && c.Need.Kind != unit.Thickness:
 		return "Borderline on " + stop(b.shortfall(c)) + " That is short by no more than 6 %."
 	case r.Almost == "":
 		return "Borderline on " + stop(b.shortfall(c)) + " That is within 6 %, one step between nominal sizes."
 	case c.Almost != "":
-		return "Borderline on " + b.shortfall(c) + ": " + c.Almost + "; " + stop(r.Almost)
+		return "Borderline on " + b.shortfall(c) + ": " + string(c.Almost) + "; " + stop(string(r.Almost))
 	case numeric(c):
-		return "Borderline on " + stop(b.shortfall(c)) + " " + stop(capital(r.Almost))
+		return "Borderline on " + stop(b.shortfall(c)) + " " + stop(capital(string(r.Almost)))
 	}
-	return "Borderline on " + title(c.Rule) + ": " + stop(r.Almost)
+	return "Borderline on " + title(c.Rule) + ": " + stop(string(r.Almost))
 }
 
 // holds says how far the thickest regular cut of the deciding metal may move.

@@ -63,7 +63,7 @@ func Compare(v *assess.Visit, offered system.Range, o Options, ids []string) (Co
 	}
 	now := b.now(&a)
 	if now != nil {
-		out.Columns = append(out.Columns, "today: "+now.Process.Name())
+		out.Columns = append(out.Columns, "today: "+string(now.Process.Name()))
 	}
 	for _, row := range b.comparisonRows(&a, now) {
 		r := ComparisonRow{Label: row.label}
@@ -251,7 +251,7 @@ func (b *builder) priceOf(s *system.System) string {
 }
 
 func (b *builder) metreOf(o *cost.Offer) (likely, span string) {
-	if o.Way.Why != "" {
+	if !o.Way.Why.IsEmpty() {
 		return "not worked out", none
 	}
 	return ranged(b.perMetre(o.Way.PerMetre), b)
@@ -305,7 +305,7 @@ func (b *builder) comparisonNotes(a *cost.Account) []string {
 	}
 	for i := range a.Ways {
 		if a.Against < 0 {
-			list = append(list, "Today, "+a.Ways[i].Process.Name()+": "+clean(a.Ways[i].Why))
+			list = append(list, "Today, "+string(a.Ways[i].Process.Name())+": "+clean(a.Ways[i].Why.String()))
 		}
 	}
 	if text := b.resting(a); text != "" {

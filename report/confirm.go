@@ -61,7 +61,7 @@ func (b *builder) answerCould(q rules.OpenQuestion) string {
 	if text := b.could(q); strings.HasPrefix(text, "could ") {
 		return "The answer " + text
 	}
-	return capital(q.Could)
+	return capital(q.Could.String())
 }
 
 // could is what an open answer could change, the name of a system marked as not
@@ -69,9 +69,9 @@ func (b *builder) answerCould(q rules.OpenQuestion) string {
 func (b *builder) could(q rules.OpenQuestion) string {
 	s, ok := b.offered.Find(q.FlipTo)
 	if !ok {
-		return q.Could
+		return q.Could.String()
 	}
-	return strings.Replace(q.Could, s.Name, plain(s.Name), 1)
+	return strings.Replace(q.Could.String(), s.Name, plain(s.Name), 1)
 }
 
 // assumed lists the answers that were assumed, with what they bear.

@@ -121,7 +121,7 @@ func Costs(v *assess.Visit, offered system.Range, o Options) CostSheet {
 		s.Today = append(s.Today, b.costWay(&a.Ways[i]))
 	}
 	for i := range a.Offers {
-		if a.Why == "" { // else it is said once
+		if a.Why.IsEmpty() { // else it is said once
 			s.Systems = append(s.Systems, b.costOffer(&a, &a.Offers[i]))
 		}
 	}
@@ -166,8 +166,8 @@ func (b *builder) cutOf(w *cost.Way) string {
 }
 
 func (b *builder) costWay(w *cost.Way) CostWay {
-	out := CostWay{Name: w.Process.Name(), Cut: b.cutOf(w), Each: b.each(), Why: clean(w.Why)}
-	if w.Why != "" {
+	out := CostWay{Name: string(w.Process.Name()), Cut: b.cutOf(w), Each: b.each(), Why: clean(w.Why.String())}
+	if !w.Why.IsEmpty() {
 		return out
 	}
 	metre := b.perMetre(w.PerMetre)
@@ -177,7 +177,7 @@ func (b *builder) costWay(w *cost.Way) CostWay {
 		out.PerYear = &all
 	}
 	for _, l := range w.Lines {
-		out.Lines = append(out.Lines, CostLine{l.Part.ID(), l.Part.Name(), b.perMetre(l.Cost)})
+		out.Lines = append(out.Lines, CostLine{l.Part.ID(), string(l.Part.Name()), b.perMetre(l.Cost)})
 	}
 	return out
 }
@@ -189,7 +189,7 @@ func (b *builder) costOffer(a *cost.Account, o *cost.Offer) CostOffer {
 	if !ok {
 		return out
 	}
-	out.Against, out.Verdict = a.Ways[a.Against].Process.Name(), string(s.Verdict)
+	out.Against, out.Verdict = string(a.Ways[a.Against].Process.Name()), string(s.Verdict)
 	metre := b.perMetre(s.PerMetre)
 	out.Saving = &metre
 	if year, ok := s.PerYear.Get(); ok {
@@ -197,7 +197,7 @@ func (b *builder) costOffer(a *cost.Account, o *cost.Offer) CostOffer {
 		out.SavingAll = &all
 	}
 	for _, m := range s.Movers[:min(2, len(s.Movers))] {
-		out.Movers = append(out.Movers, clean(m.Name)+", "+b.taken(m.Input))
+		out.Movers = append(out.Movers, clean(m.Name.String())+", "+b.taken(m.Input))
 	}
 	if p, ok := s.Pays.Get(); ok {
 		b.costPayback(&out, p)
@@ -219,11 +219,11 @@ func (b *builder) costInputs(a *cost.Account) []CostInput {
 	seen := map[string]bool{}
 	add := func(inputs []cost.Input) {
 		for _, in := range inputs {
-			if !seen[in.Name] {
-				seen[in.Name] = true
+			if !seen[in.Name.String()] {
+				seen[in.Name.String()] = true
 				in = b.inUnits(in)
 				s := in.Spread
-				list = append(list, CostInput{clean(in.Name), b.unitOf(in), tidied(s.Low), tidied(s.Likely), tidied(s.High), in.Basis, b.listed(in.Note)})
+				list = append(list, CostInput{clean(in.Name.String()), b.unitOf(in), tidied(s.Low), tidied(s.Likely), tidied(s.High), in.Basis, b.listed(in.Note)})
 			}
 		}
 	}
@@ -239,9 +239,9 @@ func (b *builder) costInputs(a *cost.Account) []CostInput {
 // unitOf is the unit of an input: "EUR per h", or a plain one.
 func (b *builder) unitOf(in cost.Input) string {
 	if in.Money {
-		return strings.TrimSpace(clean(b.prices.Currency) + " per " + in.Unit)
+		return strings.TrimSpace(clean(b.prices.Currency) + " per " + string(in.Unit))
 	}
-	return in.Unit
+	return string(in.Unit)
 }
 
 // tidied drops the digits that only arithmetic has.
@@ -255,7 +255,7 @@ func tidied(v float64) float64 {
 func (b *builder) costCut(a *cost.Account) string {
 	t, ok := a.T.Get()
 	if !ok {
-		return clean(a.Why)
+		return clean(a.Why.String())
 	}
 	text := "For " + b.told(millimetres(t)) + " " + metalName(a.Metal)
 	switch m, told := a.Metres.Get(); {
@@ -340,7 +340,7 @@ func (b *builder) costNotes(a *cost.Account) []string {
 
 func (b *builder) usesFlame(a *cost.Account) bool {
 	for _, w := range a.Ways {
-		if w.Process == cost.OxyAcetylene && w.Why == "" {
+		if w.Process == cost.OxyAcetylene && w.Why.IsEmpty() {
 			return true
 		}
 	}
@@ -354,7 +354,7 @@ func (b *builder) crossing() *cost.Crossing {
 		return nil
 	}
 	c := cost.Cross(b.job, b.prices, b.result.First.System)
-	if c.Why != "" {
+	if !c.Why.IsEmpty() {
 		return nil
 	}
 	return &c
@@ -365,7 +365,7 @@ func (b *builder) costChart() *CostChart {
 	if c == nil {
 		return nil
 	}
-	chart := CostChart{Title: plain(c.System.Name) + " and " + c.Fuel.Name() + ", " + b.each() + " of mild steel", Says: b.crossingSays(c)}
+	chart := CostChart{Title: plain(c.System.Name) + " and " + string(c.Fuel.Name()) + ", " + b.each() + " of mild steel", Says: b.crossingSays(c)}
 	longest := 0.0
 	for _, p := range c.Points {
 		longest = max(longest, p.Plasma.Likely, p.Flame.Likely)
@@ -383,11 +383,11 @@ func (b *builder) costChart() *CostChart {
 func (b *builder) crossingSays(c *cost.Crossing) string {
 	from, ok := c.From.Get()
 	if !ok {
-		return "On mild steel it stays cheaper than " + c.Fuel.Name() + " up to all it severs."
+		return "On mild steel it stays cheaper than " + string(c.Fuel.Name()) + " up to all it severs."
 	}
-	text := "On mild steel " + c.Fuel.Name() + " may be cheaper from about " + b.told(whole(from))
+	text := "On mild steel " + string(c.Fuel.Name()) + " may be cheaper from about " + b.told(whole(from))
 	if likely, ok := c.Likely.Get(); ok {
-		text = "On mild steel " + c.Fuel.Name() + " is likely cheaper above about " + b.told(whole(likely)) + " (it may be from " + b.told(whole(from))
+		text = "On mild steel " + string(c.Fuel.Name()) + " is likely cheaper above about " + b.told(whole(likely)) + " (it may be from " + b.told(whole(from))
 		if surely, ok := c.Surely.Get(); ok {
 			text += ", it is from " + b.told(whole(surely))
 		}
@@ -414,7 +414,7 @@ func (b *builder) crossingShort(c *cost.Crossing) string {
 	if !ok {
 		return ""
 	}
-	return capital(c.Fuel.Name()) + " is likely cheaper above about " + b.told(whole(likely)) + " of mild steel."
+	return capital(string(c.Fuel.Name())) + " is likely cheaper above about " + b.told(whole(likely)) + " of mild steel."
 }
 
 // joinedBy joins sentences that are there.
@@ -473,10 +473,10 @@ func (b *builder) nobodysPrices() bool {
 func (b *builder) unworked(a *cost.Account) []string {
 	var list []string
 	for _, w := range a.Ways {
-		list = append(list, clean(w.Why))
+		list = append(list, clean(w.Why.String()))
 	}
-	if why := a.Offers[0].Way.Why; why != "" && a.Against >= 0 {
-		list = []string{clean(why)}
+	if why := a.Offers[0].Way.Why; !why.IsEmpty() && a.Against >= 0 {
+		list = []string{clean(why.String())}
 	}
 	return list[:min(3, len(list))]
 }
@@ -497,7 +497,7 @@ func (b *builder) costBars(today *cost.Way, o *cost.Offer) []CostBar {
 
 // savingLine is the verdict in words.
 func (b *builder) savingLine(today *cost.Way, s cost.Saving) string {
-	against := " against " + today.Process.Name() + " in " + b.cutOf(today)
+	against := " against " + string(today.Process.Name()) + " in " + b.cutOf(today)
 	flip := func(x price.Spread) price.Spread { return price.Spread{Low: -x.High, Likely: -x.Likely, High: -x.Low} }
 	sums := func(sign func(price.Spread) price.Spread) string {
 		text := b.perMetre(sign(s.PerMetre)).Text + " " + b.each()
@@ -545,7 +545,7 @@ func (b *builder) paybackLine(s cost.Saving) string {
 func (b *builder) movedLine(a *cost.Account, s cost.Saving) string {
 	var names []string
 	for _, m := range s.Movers[:min(2, len(s.Movers))] {
-		names = append(names, clean(m.Name))
+		names = append(names, clean(m.Name.String()))
 	}
 	text := b.resting(a)
 	if text == "" {

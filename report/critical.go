@@ -37,7 +37,7 @@ func (b *builder) evidence(first rules.Requirement, ties []rules.Requirement) []
 		if e.Requirement != first && !slices.Contains(ties, e.Requirement) {
 			continue
 		}
-		l := Line{Label: "inferred", Value: e.Sentence, Why: "speaks for " + RequirementName(e.Requirement), Source: cited(e.Source), Trust: trusted(e.Source)}
+		l := Line{Label: "inferred", Value: string(e.Sentence), Why: "speaks for " + RequirementName(e.Requirement), Source: cited(e.Source), Trust: trusted(e.Source)}
 		if e.Said {
 			l.Label = "said"
 		}

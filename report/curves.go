@@ -57,7 +57,7 @@ func (b *builder) curves(today *cost.Way, c *cost.Crossing) *Curves {
 	out := Curves{
 		Title: "What cutting mild steel costs, by thickness",
 		Up:    strings.TrimSpace(clean(b.prices.Currency) + " " + b.each()), Across: b.thick(),
-		Plasma: plain(c.System.Name), Flame: c.Fuel.Name(), Ticks: b.acrossTicks(end), Crossing: b.crossingRange(c, end),
+		Plasma: plain(c.System.Name), Flame: string(c.Fuel.Name()), Ticks: b.acrossTicks(end), Crossing: b.crossingRange(c, end),
 	}
 	out.Points, out.UpTicks = b.curvePoints(c, end)
 	if at := along(today.T, end); at <= 1 {

@@ -136,7 +136,7 @@ func (b *builder) instead() []string {
 		}
 		list = append(list, "Nearest is "+plain(c.System.Name)+", but "+stop(b.shortfall(check)))
 		if r.Cure != "" {
-			cures = append(cures, "What would do: "+stop(r.Cure))
+			cures = append(cures, "What would do: "+stop(string(r.Cure)))
 		}
 	}
 	if b.onlySupply() {

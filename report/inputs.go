@@ -2,6 +2,7 @@ package report
 
 import (
 	"cutbrief/rules/cost"
+	"cutbrief/rules/message"
 	"cutbrief/rules/unit"
 )
 
@@ -31,8 +32,8 @@ func (b *builder) inUnits(in cost.Input) cost.Input {
 	if in.Money {
 		units = moneyIn
 	}
-	if other, ok := units[in.Unit]; ok && b.style == unit.Inch {
-		in.Unit, in.Spread = other.name, in.Spread.Times(other.per)
+	if other, ok := units[string(in.Unit)]; ok && b.style == unit.Inch {
+		in.Unit, in.Spread = message.ID(other.name), in.Spread.Times(other.per)
 	}
 	return in
 }

@@ -140,9 +140,9 @@ func (b *builder) taken(in cost.Input) string {
 		text += " to " + short(s.High)
 	}
 	if !in.Money {
-		return text + " " + in.Unit
+		return text + " " + string(in.Unit)
 	}
-	return strings.TrimSpace(clean(b.prices.Currency)+" "+text) + " per " + in.Unit
+	return strings.TrimSpace(clean(b.prices.Currency)+" "+text) + " per " + string(in.Unit)
 }
 
 // short writes a number to three figures, without an exponent.

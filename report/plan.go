@@ -20,7 +20,7 @@ func (b *builder) shownBy() string {
 	var cuts []string
 	for _, c := range b.plan {
 		if c.Proves == decides {
-			cuts = append(cuts, lower(c.Name))
+			cuts = append(cuts, lower(c.Name.String()))
 		}
 	}
 	if len(cuts) == 0 {
@@ -36,8 +36,8 @@ func (b *builder) rows() []Row {
 	var list []Row
 	for _, c := range b.plan {
 		list = append(list, Row{
-			Cut: c.Name, Piece: b.pieceOf(c.Metal, c.Thickness), Setting: b.setting(&c.Setting), See: c.See,
-			Because: because(&c), Beware: "It can fail like this: " + c.Fails + "; so " + c.Avoid + ".", Takes: minutes(c.Takes), Source: cited(c.Source),
+			Cut: c.Name.String(), Piece: b.pieceOf(c.Metal, c.Thickness), Setting: b.setting(&c.Setting), See: string(c.See),
+			Because: because(&c), Beware: "It can fail like this: " + string(c.Fails) + "; so " + string(c.Avoid) + ".", Takes: minutes(c.Takes), Source: cited(c.Source),
 		})
 	}
 	return list
@@ -74,9 +74,9 @@ func (b *builder) tip(s *demonstration.Setting) string {
 // because says what a cut proves and why it is in the plan.
 func because(c *demonstration.Cut) string {
 	if c.Proves == "" {
-		return c.Chosen
+		return string(c.Chosen)
 	}
-	return capital(RequirementName(c.Proves)) + ": " + lower(c.Chosen)
+	return capital(RequirementName(c.Proves)) + ": " + lower(string(c.Chosen))
 }
 
 // minutes writes a time of the plan in whole minutes.
@@ -88,7 +88,7 @@ func minutes(t unit.Second) string {
 func (b *builder) leftOut() []Line {
 	var list []Line
 	for _, l := range b.showing.LeftOut {
-		list = append(list, Line{Label: l.Name, Why: l.Reason})
+		list = append(list, Line{Label: l.Name.String(), Why: l.Reason.String()})
 	}
 	return list
 }
@@ -132,11 +132,20 @@ func (b *builder) planNotes() []string {
 	}
 }
 
+// propsOf are the things to bring for one cut.
+func propsOf(c *demonstration.Cut) []string {
+	var list []string
+	for _, prop := range c.Props {
+		list = append(list, string(prop))
+	}
+	return list
+}
+
 // bring lists what the plan needs, "" without one.
 func (b *builder) bring() string {
 	var props []string
-	for _, c := range b.plan {
-		props = append(props, strings.Split(c.Props, ", ")...)
+	for i := range b.plan {
+		props = append(props, propsOf(&b.plan[i])...)
 	}
 	if len(props) == 0 {
 		return ""
@@ -154,7 +163,7 @@ func degrees(r [2]unit.Degree) string {
 func (b *builder) cautions() []Line {
 	var list []Line
 	for _, c := range b.warned {
-		list = append(list, Line{Label: plain(strings.ReplaceAll(c.ID, "-", " ")), Value: c.Text, Source: cited(c.Source), Trust: trusted(c.Source), Hazard: c.Hazard, Raised: c.Raised})
+		list = append(list, Line{Label: plain(strings.ReplaceAll(c.ID, "-", " ")), Value: string(c.Text), Source: cited(c.Source), Trust: trusted(c.Source), Hazard: c.Hazard, Raised: c.Raised})
 	}
 	return list
 }
@@ -162,7 +171,7 @@ func (b *builder) cautions() []Line {
 func (b *builder) flags() []string {
 	var list []string
 	for _, f := range b.result.Flags {
-		list = append(list, f.Sentence)
+		list = append(list, string(f.Sentence))
 	}
 	return list
 }

@@ -61,7 +61,7 @@ func (b *builder) timeline() *Timeline {
 		if c.SetUp {
 			put(StepSetUp, "change the plate or the setting", 0, setUp)
 		}
-		put(StepCut, c.Name, i+1, c.Takes)
+		put(StepCut, c.Name.String(), i+1, c.Takes)
 	}
 	if left := b.showing.Given - at; left > 0 {
 		put(StepLeft, "left for questions", 0, left)

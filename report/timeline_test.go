@@ -8,6 +8,7 @@ import (
 	"cutbrief/assess"
 	"cutbrief/rules"
 	"cutbrief/rules/demonstration"
+	"cutbrief/rules/message"
 	"cutbrief/rules/unit"
 )
 
@@ -17,7 +18,7 @@ import (
 func planned(t *testing.T, given unit.Second) *builder {
 	offered := steps()
 	b := newBuilder(farm(t), &offered, Options{})
-	b.plan = []demonstration.Cut{{Name: "First", Takes: 180}, {Name: "Second", Takes: 300, SetUp: true}}
+	b.plan = []demonstration.Cut{{Name: message.New("First"), Takes: 180}, {Name: message.New("Second"), Takes: 300, SetUp: true}}
 	b.showing = demonstration.Programme{Cuts: b.plan, Given: given, Told: true, Takes: 600}
 	return b
 }

@@ -78,7 +78,7 @@ func (b *builder) whyOutcome() Reason {
 
 func (b *builder) whyNeed(n rules.Need) Reason {
 	rule, _ := n.Rule.Find()
-	r := Reason{Topic: "need", Title: "Rated thickness needed", Formula: rule.Words, Source: cited(n.Source), Trust: trusted(n.Source), Parts: b.inputs(n.Inputs)}
+	r := Reason{Topic: "need", Title: "Rated thickness needed", Formula: string(rule.Words), Source: cited(n.Source), Trust: trusted(n.Source), Parts: b.inputs(n.Inputs)}
 	r.Value = b.needed(millimetres(n.Rated)) + " in mild steel"
 	if n.Comfort > n.Rated {
 		r.Value += ", comfortable at " + b.needed(millimetres(n.Comfort))
@@ -109,7 +109,7 @@ func (b *builder) whyCritical() Reason {
 		if e.Said {
 			how = "said"
 		}
-		r.Parts = append(r.Parts, Reason{Title: strings.TrimSuffix(e.Sentence, "."), Value: fmt.Sprintf("%s, %s, weight %d", RequirementName(e.Requirement), how, e.Weight), Trust: trusted(e.Source)})
+		r.Parts = append(r.Parts, Reason{Title: strings.TrimSuffix(string(e.Sentence), "."), Value: fmt.Sprintf("%s, %s, weight %d", RequirementName(e.Requirement), how, e.Weight), Trust: trusted(e.Source)})
 	}
 	return r
 }
@@ -126,7 +126,7 @@ func (b *builder) whyMetals() Reason {
 		}
 		r.Parts = append(r.Parts, part)
 		for _, d := range size.Derive(p.Metal) {
-			r.Parts = append(r.Parts, Reason{Title: d.String(), Trust: string(cite.Memory)})
+			r.Parts = append(r.Parts, Reason{Title: d.Message().String(), Trust: string(cite.Memory)})
 		}
 	}
 	return r
@@ -145,7 +145,7 @@ func (b *builder) whyCheckOf(s *rules.Candidate, c *rules.Check) Reason {
 
 func (b *builder) whyCheck(c *rules.Check) Reason {
 	rule, _ := c.Rule.Find()
-	r := Reason{Topic: string(c.Rule), Title: capital(rule.Title), Value: string(c.Verdict), Formula: rule.Words, Source: cited(c.Source), Trust: trusted(c.Source), Parts: b.inputs(c.Inputs)}
+	r := Reason{Topic: string(c.Rule), Title: capital(string(rule.Title)), Value: string(c.Verdict), Formula: string(rule.Words), Source: cited(c.Source), Trust: trusted(c.Source), Parts: b.inputs(c.Inputs)}
 	if numeric(c) {
 		r.Value = b.against(c) + ": " + string(c.Verdict)
 		r.Numbers = b.sum(c.Inputs, c.Need)
@@ -182,7 +182,7 @@ func (b *builder) sum(inputs []rules.Input, result unit.Quantity) string {
 func (b *builder) inputs(list []rules.Input) []Reason {
 	var parts []Reason
 	for _, in := range list {
-		part := Reason{Title: in.Name, Value: in.Word}
+		part := Reason{Title: in.Name.String(), Value: string(in.Word)}
 		if in.Word == "" {
 			part.Value = b.told(in.Value)
 		}

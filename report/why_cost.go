@@ -18,11 +18,11 @@ func (b *builder) whyCost() Reason {
 		systems = append(systems, b.result.First.System)
 	}
 	a := b.account(systems)
-	if a.Why != "" {
-		r.Numbers = clean(a.Why)
+	if !a.Why.IsEmpty() {
+		r.Numbers = clean(a.Why.String())
 	}
 	for i := range a.Ways {
-		r.Parts = append(r.Parts, b.wayReasons("today, "+a.Ways[i].Process.Name(), &a.Ways[i])...)
+		r.Parts = append(r.Parts, b.wayReasons("today, "+string(a.Ways[i].Process.Name()), &a.Ways[i])...)
 	}
 	for i := range a.Offers {
 		o := &a.Offers[i]
@@ -44,8 +44,8 @@ func (b *builder) whyCost() Reason {
 
 // wayReasons are the parts of one way's cost.
 func (b *builder) wayReasons(name string, w *cost.Way) []Reason {
-	if w.Why != "" {
-		said := Reason{Title: name, Value: clean(w.Why)}
+	if !w.Why.IsEmpty() {
+		said := Reason{Title: name, Value: clean(w.Why.String())}
 		if w.Process == cost.OxyAcetylene || w.Process == cost.OxyPropane {
 			source := cite.Ref{Source: "navy-steelworker"}
 			said.Source, said.Trust = cited(source), trusted(source)
@@ -54,7 +54,7 @@ func (b *builder) wayReasons(name string, w *cost.Way) []Reason {
 	}
 	list := []Reason{{Title: name + ", " + b.cutOf(w), Value: b.perMetre(w.PerMetre).Text + " " + b.each()}}
 	for _, l := range w.Lines {
-		list = append(list, Reason{Title: name + ": " + l.Part.Name(), Value: b.perMetre(l.Cost).Text})
+		list = append(list, Reason{Title: name + ": " + string(l.Part.Name()), Value: b.perMetre(l.Cost).Text})
 	}
 	return list
 }
@@ -64,7 +64,7 @@ func (b *builder) moverReasons(s cost.Saving) []Reason {
 	const most = 6
 	var list []Reason
 	for _, m := range s.Movers[:min(most, len(s.Movers))] {
-		list = append(list, Reason{Title: "moved by " + clean(m.Name), Value: b.taken(m.Input), Trust: m.Basis})
+		list = append(list, Reason{Title: "moved by " + clean(m.Name.String()), Value: b.taken(m.Input), Trust: m.Basis})
 	}
 	return list
 }

@@ -37,7 +37,7 @@ func RequirementName(r rules.Requirement) string {
 
 func metalName(id metal.ID) string {
 	if m, ok := metal.Find(id); ok {
-		return m.Name
+		return string(m.Name)
 	}
 	return string(id)
 }

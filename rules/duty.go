@@ -1,6 +1,7 @@
 package rules
 
 import (
+	"cutbrief/rules/message"
 	"cutbrief/rules/size"
 	"cutbrief/rules/system"
 	"cutbrief/rules/unit"
@@ -79,8 +80,8 @@ func dutyInputs(d *demand, s *system.System) []Input {
 		return nil
 	}
 	list := []Input{
-		{Name: "cuts in the busiest ten minutes", Value: unit.Quantity{Value: cuts, Kind: unit.Count}, From: Asked{Fact: FactBusyCuts}},
-		{Name: "length of each", Value: unit.Quantity{Value: float64(each), Kind: unit.Length}, From: Asked{Fact: FactBusyLength}},
+		{Name: message.New("cuts in the busiest ten minutes"), Value: unit.Quantity{Value: cuts, Kind: unit.Count}, From: Asked{Fact: FactBusyCuts}},
+		{Name: message.New("length of each"), Value: unit.Quantity{Value: float64(each), Kind: unit.Length}, From: Asked{Fact: FactBusyLength}},
 	}
 	w, err := size.Fit(s, t, LedAt(d.job), cuts, each)
 	if err != nil {
@@ -88,8 +89,8 @@ func dutyInputs(d *demand, s *system.System) []Input {
 	}
 	if err == nil {
 		list = append(list,
-			Input{Name: "speed in the everyday thickness", Value: unit.Quantity{Value: float64(w.Speed), Kind: unit.Speed}},
-			Input{Name: "output", Value: unit.Quantity{Value: float64(w.Output), Kind: unit.Current}})
+			Input{Name: message.New("speed in the everyday thickness"), Value: unit.Quantity{Value: float64(w.Speed), Kind: unit.Speed}},
+			Input{Name: message.New("output"), Value: unit.Quantity{Value: float64(w.Output), Kind: unit.Current}})
 	}
 	return list
 }

@@ -115,7 +115,7 @@ func TestMixedAndSpeedFactors(t *testing.T) {
 			t.Errorf("%s: first %s, want s12", name, r.First.System.ID)
 		}
 		need, _ := r.Need.Get()
-		if len(need.Inputs) < 2 || need.Inputs[1].Name != map[string]string{"mixed": "factor for light production", "speed": "factor where cutting speed decides"}[name] {
+		if len(need.Inputs) < 2 || need.Inputs[1].Name.String() != map[string]string{"mixed": "factor for light production", "speed": "factor where cutting speed decides"}[name] {
 			t.Errorf("%s: the factor is not named by what sets it: %+v", name, need.Inputs)
 		}
 	}

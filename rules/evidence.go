@@ -2,6 +2,7 @@ package rules
 
 import (
 	"cutbrief/rules/cite"
+	"cutbrief/rules/message"
 	"cutbrief/rules/unit"
 )
 
@@ -12,7 +13,7 @@ type evidence struct {
 	requirement Requirement
 	weight      int
 	from        Fact
-	sentence    string
+	sentence    message.ID
 	applies     func(*Job) bool
 }
 
@@ -33,7 +34,7 @@ var practice = cite.Ref{Source: "practice"}
 var annoyances = []struct {
 	id          Annoyance
 	requirement Requirement
-	sentence    string
+	sentence    message.ID
 }{
 	{TooSlow, Speed, "You say the present way is too slow."},
 	{Warps, Distortion, "You say the pieces warp."},

@@ -1,6 +1,7 @@
 package rules
 
 import (
+	"cutbrief/rules/message"
 	"cutbrief/rules/metal"
 	"cutbrief/rules/size"
 	"cutbrief/rules/system"
@@ -71,21 +72,21 @@ func edgeInputs(d *demand, _ *system.System) []Input {
 		return nil
 	}
 	list := []Input{
-		{Name: "what happens next", Word: string(use), From: Asked{Fact: FactEdgeNext}},
-		{Name: "how the torch is led", Word: string(d.job.Guidance.Or(FreeHand)), From: Asked{Fact: FactGuidance}},
+		{Name: message.New("what happens next"), Word: message.ID(use), From: Asked{Fact: FactEdgeNext}},
+		{Name: message.New("how the torch is led"), Word: message.ID(d.job.Guidance.Or(FreeHand)), From: Asked{Fact: FactGuidance}},
 	}
 	need, err := size.EdgeNeeded(work, t)
 	if err != nil {
 		return list
 	}
-	list = append(list, Input{Name: "what it asks", Word: need.Words})
+	list = append(list, Input{Name: message.New("what it asks"), Word: need.Words})
 	if lean, err := size.Squareness(need.Squareness, t); err == nil {
 		list = append(list,
-			Input{Name: "squareness range of ISO 9013 it needs", Value: unit.Quantity{Value: float64(need.Squareness), Kind: unit.Count}},
-			Input{Name: "the edge may lean by", Value: mm(lean)})
+			Input{Name: message.New("squareness range of ISO 9013 it needs"), Value: unit.Quantity{Value: float64(need.Squareness), Kind: unit.Count}},
+			Input{Name: message.New("the edge may lean by"), Value: mm(lean)})
 	}
 	if need.Allowance > 0 {
-		list = append(list, Input{Name: "metal to leave on", Value: mm(need.Allowance)})
+		list = append(list, Input{Name: message.New("metal to leave on"), Value: mm(need.Allowance)})
 	}
 	return list
 }
@@ -131,12 +132,12 @@ func heatInputs(d *demand, s *system.System) []Input {
 	}
 	plasma := size.PlasmaBand()
 	list := []Input{
-		{Name: "today's way", Word: string(way), From: Asked{Fact: FactToday}},
-		{Name: "its heated band, at most", Value: mm(today.High)},
-		{Name: "hand plasma's, at most", Value: mm(plasma.High)},
+		{Name: message.New("today's way"), Word: message.ID(way), From: Asked{Fact: FactToday}},
+		{Name: message.New("its heated band, at most"), Value: mm(today.High)},
+		{Name: message.New("hand plasma's, at most"), Value: mm(plasma.High)},
 	}
 	if zone, ok := heatedZone(d, s); ok {
-		list = append(list, Input{Name: "worked out for the everyday cut in mild steel", Value: mm(zone)})
+		list = append(list, Input{Name: message.New("worked out for the everyday cut in mild steel"), Value: mm(zone)})
 	}
 	return list
 }

@@ -1,6 +1,7 @@
 package rules
 
 import (
+	"cutbrief/rules/message"
 	"cutbrief/rules/metal"
 	"cutbrief/rules/unit"
 )
@@ -15,7 +16,7 @@ const (
 // flagRow is one contradiction worth saying aloud.
 type flagRow struct {
 	id       string
-	sentence string
+	sentence message.ID
 	from     []Fact
 	applies  func(*Job) bool
 }

@@ -1,6 +1,7 @@
 package rules
 
 import (
+	"cutbrief/rules/message"
 	"cutbrief/rules/metal"
 	"cutbrief/rules/size"
 	"cutbrief/rules/system"
@@ -19,13 +20,13 @@ func cleanInputs(d *demand, s *system.System) []Input {
 		return nil
 	}
 	t, _, sure := p.regular()
-	fact, name := FactThickest, "thickest regular clean cut, "
+	fact, name := FactThickest, message.ID("thickest regular clean cut, {1}")
 	if thickest, ok := p.Thickest.Get(); !sure || (ok && thickest < t) {
-		fact, name = FactEveryday, "everyday thickness, "
+		fact, name = FactEveryday, "everyday thickness, {1}"
 	}
 	factor, _ := equivalence(s, p.Metal)
 	list := []Input{
-		{Name: name + nameOf(p.Metal), Value: mm(t), From: Asked{fact, p.Metal}},
+		{Name: message.New(name, nameOf(p.Metal)), Value: mm(t), From: Asked{fact, p.Metal}},
 		useInput(d),
 	}
 	return append(list, metalInput(p.Metal, factor)...)
@@ -37,15 +38,15 @@ func useInput(d *demand) Input {
 	in := Input{Value: unit.Quantity{Value: d.multiple.Floor}, From: Asked{Fact: FactUse}, Op: "×"}
 	switch d.multiple.rule {
 	case RuleMaintenance:
-		in.Name = "factor for repair work"
+		in.Name = message.New("factor for repair work")
 	case RuleMixed:
-		in.Name = "factor for light production"
+		in.Name = message.New("factor for light production")
 	case RuleProduction:
-		in.Name = "factor for production"
+		in.Name = message.New("factor for production")
 	case RuleSpeed:
-		in.Name, in.From = "factor where cutting speed decides", Asked{}
+		in.Name, in.From = message.New("factor where cutting speed decides"), Asked{}
 	default:
-		in.Name = "factor for use"
+		in.Name = message.New("factor for use")
 	}
 	return in
 }
@@ -55,7 +56,7 @@ func metalInput(id metal.ID, factor float64) []Input {
 	if factor == 1 {
 		return nil
 	}
-	return []Input{{Name: "factor for " + nameOf(id), Value: unit.Quantity{Value: factor}, Op: "×"}}
+	return []Input{{Name: message.New("factor for {1}", nameOf(id)), Value: unit.Quantity{Value: factor}, Op: "×"}}
 }
 
 // cleanMissing lists the metals whose regular thickness is not told, and the
@@ -92,7 +93,7 @@ func thicknessOf(p *Piece, f Fact) *unit.Maybe[unit.Millimetre] {
 }
 
 // pieceInputs names the piece that decides a rule about one thickness.
-func pieceInputs(f Fact, name string) func(*demand, *system.System) []Input {
+func pieceInputs(f Fact, name message.ID) func(*demand, *system.System) []Input {
 	return func(d *demand, s *system.System) []Input {
 		p, _, known, _ := heaviest(d, s, func(p *Piece) (unit.Millimetre, bool, bool) { return told(*thicknessOf(p, f)) })
 		if !known {
@@ -100,7 +101,7 @@ func pieceInputs(f Fact, name string) func(*demand, *system.System) []Input {
 		}
 		t, _ := thicknessOf(p, f).Get()
 		factor, _ := equivalence(s, p.Metal)
-		return append([]Input{{Name: name + ", " + nameOf(p.Metal), Value: mm(t), From: Asked{f, p.Metal}}}, metalInput(p.Metal, factor)...)
+		return append([]Input{{Name: message.New(name, nameOf(p.Metal)), Value: mm(t), From: Asked{f, p.Metal}}}, metalInput(p.Metal, factor)...)
 	}
 }
 
@@ -125,9 +126,9 @@ func pierceMissing(d *demand) []Asked {
 }
 
 func bevelInputs(d *demand, s *system.System) []Input {
-	list := pieceInputs(FactBevelled, "thickest bevelled")(d, s)
+	list := pieceInputs(FactBevelled, "thickest bevelled, {1}")(d, s)
 	if angle, ok := d.job.BevelAngle.Get(); ok && len(list) > 0 {
-		list = append(list, Input{Name: "angle from square", Value: unit.Quantity{Value: float64(angle), Kind: unit.Angle}, From: Asked{Fact: FactBevelAngle}, Op: "÷ cos"})
+		list = append(list, Input{Name: message.New("angle from square"), Value: unit.Quantity{Value: float64(angle), Kind: unit.Angle}, From: Asked{Fact: FactBevelAngle}, Op: "÷ cos"})
 	}
 	return list
 }
@@ -144,9 +145,9 @@ func bevelMissing(d *demand) []Asked {
 }
 
 // featureInput names a feature the customer cuts.
-func featureInput(word string) func(*demand, *system.System) []Input {
+func featureInput(word message.ID) func(*demand, *system.System) []Input {
 	return func(*demand, *system.System) []Input {
-		return []Input{{Name: "kinds of cut", Word: word, From: Asked{Fact: FactFeatures}}}
+		return []Input{{Name: message.New("kinds of cut"), Word: word, From: Asked{Fact: FactFeatures}}}
 	}
 }
 
@@ -158,9 +159,9 @@ func drawInputs(d *demand, s *system.System) []Input {
 		return list
 	}
 	return append(list,
-		Input{Name: "working output", Value: unit.Quantity{Value: float64(w.output), Kind: unit.Current}},
-		Input{Name: "drawn while cutting", Value: unit.Quantity{Value: float64(w.load), Kind: unit.Current}},
-		Input{Name: "effective over ten minutes", Value: unit.Quantity{Value: float64(w.effective), Kind: unit.Current}})
+		Input{Name: message.New("working output"), Value: unit.Quantity{Value: float64(w.output), Kind: unit.Current}},
+		Input{Name: message.New("drawn while cutting"), Value: unit.Quantity{Value: float64(w.load), Kind: unit.Current}},
+		Input{Name: message.New("effective over ten minutes"), Value: unit.Quantity{Value: float64(w.effective), Kind: unit.Current}})
 }
 
 // breakerInputs adds what the rule book says of conductors and breaker.
@@ -177,18 +178,18 @@ func breakerInputs(d *demand, s *system.System) []Input {
 		return list
 	}
 	return append(list,
-		Input{Name: "conductors carry at least (NEC 630.11)", Value: unit.Quantity{Value: float64(carry), Kind: unit.Current}},
-		Input{Name: "breaker at most, by the plate (NEC 630.12)", Value: unit.Quantity{Value: float64(most), Kind: unit.Current}})
+		Input{Name: message.New("conductors carry at least (NEC 630.11)"), Value: unit.Quantity{Value: float64(carry), Kind: unit.Current}},
+		Input{Name: message.New("breaker at most, by the plate (NEC 630.12)"), Value: unit.Quantity{Value: float64(most), Kind: unit.Current}})
 }
 
 // cordInputs adds the cord to the draw.
 func cordInputs(d *demand, s *system.System) []Input {
 	list := drawInputs(d, s)
 	if length, ok := d.job.Power.Cord.Get(); ok {
-		list = append(list, Input{Name: "cord, one way", Value: unit.Quantity{Value: float64(length), Kind: unit.Length}, From: Asked{Fact: FactCord}})
+		list = append(list, Input{Name: message.New("cord, one way"), Value: unit.Quantity{Value: float64(length), Kind: unit.Length}, From: Asked{Fact: FactCord}})
 	}
 	if section, ok := d.job.Power.CordSection.Get(); ok {
-		list = append(list, Input{Name: "conductor size", Value: unit.Quantity{Value: float64(section), Kind: unit.Section}, From: Asked{Fact: FactCordSection}})
+		list = append(list, Input{Name: message.New("conductor size"), Value: unit.Quantity{Value: float64(section), Kind: unit.Section}, From: Asked{Fact: FactCordSection}})
 	}
 	return list
 }
@@ -197,23 +198,23 @@ func cordInputs(d *demand, s *system.System) []Input {
 func airInputs(d *demand, s *system.System) []Input {
 	var list []Input
 	if q, ok := d.job.Air.Delivery.Get(); ok {
-		list = append(list, Input{Name: "air delivery", Value: unit.Quantity{Value: float64(q), Kind: unit.Flow}, From: Asked{Fact: FactAirDelivery}})
+		list = append(list, Input{Name: message.New("air delivery"), Value: unit.Quantity{Value: float64(q), Kind: unit.Flow}, From: Asked{Fact: FactAirDelivery}})
 	}
 	if h, ok := d.job.Altitude.Get(); ok {
-		list = append(list, Input{Name: "altitude", Value: unit.Quantity{Value: float64(h), Kind: unit.Length}, From: Asked{Fact: FactAltitude}})
+		list = append(list, Input{Name: message.New("altitude"), Value: unit.Quantity{Value: float64(h), Kind: unit.Length}, From: Asked{Fact: FactAltitude}})
 	}
 	if t, ok := runTime(d, s); ok {
-		list = append(list, Input{Name: "receiver bridges", Value: unit.Quantity{Value: float64(t), Kind: unit.Time}, From: Asked{Fact: FactReceiver}})
+		list = append(list, Input{Name: message.New("receiver bridges"), Value: unit.Quantity{Value: float64(t), Kind: unit.Time}, From: Asked{Fact: FactReceiver}})
 	}
 	if v, ok := bridging(d, s); ok {
-		list = append(list, Input{Name: "receiver that would bridge one busy cut", Value: unit.Quantity{Value: float64(v), Kind: unit.Volume}})
+		list = append(list, Input{Name: message.New("receiver that would bridge one busy cut"), Value: unit.Quantity{Value: float64(v), Kind: unit.Volume}})
 	}
 	return list
 }
 
 // hoseInputs names the pressures and the loss between them.
 func hoseInputs(d *demand, s *system.System) []Input {
-	list := []Input{{Name: "inlet pressure of the system", Value: unit.Quantity{Value: float64(s.AirPressure), Kind: unit.Pressure}}}
+	list := []Input{{Name: message.New("inlet pressure of the system"), Value: unit.Quantity{Value: float64(s.AirPressure), Kind: unit.Pressure}}}
 	have, ok1 := d.job.Air.Pressure.Get()
 	bore, ok2 := d.job.Air.HoseBore.Get()
 	length, ok3 := d.job.Air.HoseLength.Get()
@@ -221,7 +222,7 @@ func hoseInputs(d *demand, s *system.System) []Input {
 		return list
 	}
 	if loss, fits := hoseLoss(d, s, have, bore, length); fits && loss > 0 {
-		list = append(list, Input{Name: "lost in hose and couplings", Value: unit.Quantity{Value: float64(loss), Kind: unit.Pressure}, Op: "+"})
+		list = append(list, Input{Name: message.New("lost in hose and couplings"), Value: unit.Quantity{Value: float64(loss), Kind: unit.Pressure}, Op: "+"})
 	}
 	return list
 }
@@ -230,14 +231,14 @@ func hoseInputs(d *demand, s *system.System) []Input {
 // that usually goes with it.
 func drierInputs(d *demand, _ *system.System) []Input {
 	drier := d.job.Air.Drier.Or("")
-	list := []Input{{Name: "how the air is dried", Word: string(drier), From: Asked{Fact: FactDrier}}}
+	list := []Input{{Name: message.New("how the air is dried"), Word: message.ID(drier), From: Asked{Fact: FactDrier}}}
 	dew, known := dewPoint(d.job, drier)
 	if !known {
 		return list
 	}
-	list = append(list, Input{Name: "usual dew point at line pressure", Value: unit.Quantity{Value: float64(dew), Kind: unit.Temperature}})
+	list = append(list, Input{Name: message.New("usual dew point at line pressure"), Value: unit.Quantity{Value: float64(dew), Kind: unit.Temperature}})
 	if class, err := size.WaterClass(dew); err == nil {
-		list = append(list, Input{Name: "water class of ISO 8573-1", Value: unit.Quantity{Value: float64(class), Kind: unit.Count}})
+		list = append(list, Input{Name: message.New("water class of ISO 8573-1"), Value: unit.Quantity{Value: float64(class), Kind: unit.Count}})
 	}
 	return list
 }
@@ -322,10 +323,10 @@ func ask(facts ...Fact) func(*demand) []Asked {
 	}
 }
 
-func nameOf(id metal.ID) string {
+func nameOf(id metal.ID) any {
 	m, ok := metal.Find(id)
 	if !ok {
-		return string(id)
+		return message.Name(id)
 	}
 	return m.Name
 }

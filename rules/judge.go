@@ -1,10 +1,12 @@
 package rules
 
 import (
+	"slices"
+
+	"cutbrief/rules/message"
 	"cutbrief/rules/size"
 	"cutbrief/rules/system"
 	"cutbrief/rules/unit"
-	"slices"
 )
 
 // mark is a verdict with the two numbers it rests on, and no text: what the
@@ -12,7 +14,7 @@ import (
 type mark struct {
 	verdict    Verdict
 	need, have float64
-	almost     string // what borderline means in this very case; "" leaves it to the rule
+	almost     message.ID // what borderline means in this very case; "" leaves it to the rule
 }
 
 // compare judges a capability against a need.

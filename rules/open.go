@@ -3,6 +3,7 @@ package rules
 import (
 	"sort"
 
+	"cutbrief/rules/message"
 	"cutbrief/rules/system"
 	"cutbrief/rules/unit"
 )
@@ -108,14 +109,14 @@ func open(d *demand, systems []system.System, o Outcome) ([]OpenQuestion, bool) 
 }
 
 // onlyATrial says what remains where no figures are held.
-const onlyATrial = "no figures are held for one of these metals: only a trial on their own piece can tell"
+const onlyATrial message.ID = "no figures are held for one of these metals: only a trial on their own piece can tell"
 
 // openMetals is what no answer can settle: a metal no figures are held for. Its
 // strength is nothing where there is none.
 func openMetals(j *Job) OpenQuestion {
 	q := OpenQuestion{Asked: Asked{Fact: FactMetals}}
 	if anyPiece(j, withoutFigures) {
-		q.Could, q.Strength = onlyATrial, couldSystem
+		q.Could, q.Strength = onlyATrial.Message(), couldSystem
 	}
 	return q
 }
@@ -133,11 +134,11 @@ func listed(list []OpenQuestion, a Asked) bool {
 func firstThings(j *Job) []OpenQuestion {
 	var list []OpenQuestion
 	for _, a := range missing(j) {
-		could := "nothing can be recommended before this is told"
+		could := message.ID("nothing can be recommended before this is told")
 		if a.Fact == FactMetals && len(j.Pieces) > 0 {
 			could = onlyATrial
 		}
-		list = append(list, OpenQuestion{Asked: a, Could: could, Strength: couldEverything})
+		list = append(list, OpenQuestion{Asked: a, Could: could.Message(), Strength: couldEverything})
 	}
 	return list
 }
@@ -175,12 +176,12 @@ func easedIn(j *Job, q opening) Job {
 
 // raise keeps the strongest difference seen between two leads.
 func (o *OpenQuestion) raise(systems []system.System, from, to lead) {
-	strength, could, flip := couldNothing, "", ""
+	strength, could, flip := couldNothing, message.ID(""), ""
 	switch {
 	case to.first < 0 && from.first >= 0:
 		strength, could = couldSystem, "could mean that no system of the range fits"
 	case to.first != from.first:
-		strength, could, flip = couldSystem, "could change the system to "+systems[to.first].Name, systems[to.first].ID
+		strength, could, flip = couldSystem, "could change the system to {1}", systems[to.first].ID
 	case to.decide != from.decide:
 		strength, could = couldDecide, "could change what decides the sale"
 	case to.status == nearly && from.status != nearly:
@@ -189,7 +190,10 @@ func (o *OpenQuestion) raise(systems []system.System, from, to lead) {
 		strength, could = couldSite, "could mean that the site has to change first"
 	}
 	if strength > o.Strength {
-		o.Strength, o.Could, o.FlipTo = strength, could, flip
+		o.Strength, o.Could, o.FlipTo = strength, could.Message(), flip
+		if flip != "" {
+			o.Could = message.New(could, message.Name(systems[to.first].Name))
+		}
 	}
 }
 

@@ -2,6 +2,7 @@ package rules
 
 import (
 	"cutbrief/rules/cite"
+	"cutbrief/rules/message"
 	"cutbrief/rules/metal"
 	"cutbrief/rules/system"
 	"cutbrief/rules/unit"
@@ -41,11 +42,11 @@ const (
 
 // Input is one number or word a conclusion used, and where it came from.
 type Input struct {
-	Name  string // "thickest clean cut, stainless"
+	Name  message.Message // "thickest clean cut, stainless"
 	Value unit.Quantity
-	Word  string // for answers that are not numbers; then Value.Kind is None
-	From  Asked  // zero if it is not the customer's: a system's row or a rule
-	Op    string // how it enters the formula: "" for the first, "×", "÷ cos"
+	Word  message.ID // for answers that are not numbers; then Value.Kind is None
+	From  Asked      // zero if it is not the customer's: a system's row or a rule
+	Op    string     // how it enters the formula: "" for the first, "×", "÷ cos"
 }
 
 // Check is one conclusion about one system: rule, inputs, need against
@@ -57,7 +58,7 @@ type Check struct {
 	Have    unit.Quantity // what the system or site gives
 	Verdict Verdict
 	Margin  unit.Maybe[float64] // Have/Need − 1, where both are numbers
-	Almost  string              // what borderline means in this very case; "" leaves it to the rule
+	Almost  message.ID          // what borderline means in this very case; "" leaves it to the rule
 	Missing []Asked             // what would have to be told to judge it
 	Source  cite.Ref
 }
@@ -68,14 +69,14 @@ type RuleID string
 // Rule is one row of the table of rules.
 type Rule struct {
 	ID     RuleID
-	Title  string // for a reader: "clean cut"
-	Words  string // the formula in words
-	Hard   bool   // a shortfall excludes the system
-	Site   bool   // about the site, which can be changed
-	Cure   string // what would turn a shortfall round
-	Almost string // what borderline means here; "" for within one nominal step, 6 %
-	Asks   string // what the need is called; "" for "needs"
-	Gives  string // what the capability is called; "" for "gives"
+	Title  message.ID // for a reader: "clean cut"
+	Words  message.ID // the formula in words
+	Hard   bool       // a shortfall excludes the system
+	Site   bool       // about the site, which can be changed
+	Cure   message.ID // what would turn a shortfall round
+	Almost message.ID // what borderline means here; "" for within one nominal step, 6 %
+	Asks   message.ID // how the need is said: "takes {1}"; "" for "needs {1}"
+	Gives  message.ID // how the capability is said; "" for "gives {1}"
 	Source cite.Ref
 }
 
@@ -122,7 +123,7 @@ type Evidence struct {
 	Requirement Requirement
 	Said        bool // the customer said so; outranks anything inferred
 	Weight      int
-	Sentence    string
+	Sentence    message.ID
 	From        Asked
 	Source      cite.Ref
 }
@@ -140,9 +141,9 @@ type Critical struct {
 // OpenQuestion is an unanswered question that matters.
 type OpenQuestion struct {
 	Asked    Asked
-	Could    string // what it could change, one plain sentence
-	Strength int    // 3 the system, 2 the critical requirement, 1 a site verdict
-	FlipTo   string // System.ID it would change to; "" if to none or not the system
+	Could    message.Message // what it could change, one plain sentence
+	Strength int             // 3 the system, 2 the critical requirement, 1 a site verdict
+	FlipTo   string          // System.ID it would change to; "" if to none or not the system
 }
 
 // Margin says how far one answer may move before another system is right.
@@ -159,7 +160,7 @@ type Margin struct {
 // Flag is a contradiction or a gentle warning about the answers.
 type Flag struct {
 	ID       string
-	Sentence string
+	Sentence message.ID
 	From     []Asked
 	Source   cite.Ref
 }

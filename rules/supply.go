@@ -3,6 +3,7 @@ package rules
 import (
 	"math"
 
+	"cutbrief/rules/message"
 	"cutbrief/rules/size"
 	"cutbrief/rules/system"
 	"cutbrief/rules/unit"
@@ -117,21 +118,21 @@ func judgeSupply(d *demand, s *system.System) mark {
 func supplyInputs(d *demand, s *system.System) []Input {
 	list := make([]Input, 0, 9) // room for what the draw and the cord add
 	if p, ok := d.job.Power.Phases.Get(); ok {
-		list = append(list, Input{Name: "supply", Word: phaseWords[p], From: Asked{Fact: FactPhases}})
+		list = append(list, Input{Name: message.New("supply"), Word: phaseWords[p], From: Asked{Fact: FactPhases}})
 	}
 	volts, ok := d.job.Power.Volts.Get()
 	if !ok {
 		return list
 	}
-	list = append(list, Input{Name: "voltage", Value: unit.Quantity{Value: float64(volts), Kind: unit.Voltage}, From: Asked{Fact: FactVolts}})
+	list = append(list, Input{Name: message.New("voltage"), Value: unit.Quantity{Value: float64(volts), Kind: unit.Voltage}, From: Asked{Fact: FactVolts}})
 	if f, _ := match(&d.job.Power, s); f.Supply != nil && f.Phases == 1 && f.volts != volts {
-		list = append(list, Input{Name: "one phase of it, to neutral", Value: unit.Quantity{Value: math.Round(float64(f.volts)), Kind: unit.Voltage}})
+		list = append(list, Input{Name: message.New("one phase of it, to neutral"), Value: unit.Quantity{Value: math.Round(float64(f.volts)), Kind: unit.Voltage}})
 	}
 	return list
 }
 
 // phaseWords are the phases as a reader is told. They are only ever read.
-var phaseWords = map[Phases]string{
+var phaseWords = map[Phases]message.ID{
 	SinglePhase: "single-phase", ThreePhase: "three-phase", BothPhases: "single- and three-phase",
 }
 

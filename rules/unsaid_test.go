@@ -3,10 +3,10 @@ package rules
 import (
 	"testing"
 
+	"pgregory.net/rapid"
+
 	"cutbrief/rules/metal"
 	"cutbrief/rules/unit"
-
-	"pgregory.net/rapid"
 )
 
 // busy adds a busiest ten minutes to a job.
@@ -280,7 +280,7 @@ func TestABorderlineBreakerSaysWhich(t *testing.T) {
 		j := answered(mildSteel(c.thickness, Maintenance))
 		j.Power.Breaker = unit.Known(c.breaker)
 		for _, check := range candidate(t, Judge(j, ladder()), "s8").Checks {
-			if check.Rule == RuleBreaker && (check.Verdict != Borderline || check.Almost != c.want) {
+			if check.Rule == RuleBreaker && (check.Verdict != Borderline || string(check.Almost) != c.want) {
 				t.Errorf("%v A: %s, %q; want %q", c.breaker, check.Verdict, check.Almost, c.want)
 			}
 		}

@@ -34,7 +34,7 @@ func Check(c *Customer, offered system.Range) []csvfile.Finding {
 	}
 	for _, f := range result.Flags {
 		if !aboutSafety(f) {
-			add("", "the facts contradict one another: "+f.Sentence, "facts that go together; what is only said belongs on a line wrong")
+			add("", "the facts contradict one another: "+string(f.Sentence), "facts that go together; what is only said belongs on a line wrong")
 		}
 	}
 	checkManner(c, add)

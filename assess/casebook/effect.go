@@ -77,8 +77,8 @@ func (m *marking) effect(note assess.Answer, item Item) Effect {
 		return e
 	}
 	for _, q := range r.Open {
-		if q.Asked == item.Asked && q.Could != "" {
-			return Effect{ChangesVerdict, why, "{1}, as far as anyone knows, it {2}.", []any{clause(q.Could)}}
+		if q.Asked == item.Asked && !q.Could.IsEmpty() {
+			return Effect{ChangesVerdict, why, "{1}, as far as anyone knows, it {2}.", []any{q.Could}}
 		}
 	}
 	return Effect{}
@@ -96,9 +96,9 @@ func (m *marking) verdict(r *rules.Result) Effect {
 			switch {
 			case d.Rule != c.Rule || d.Verdict == c.Verdict || c.Verdict == "":
 			case d.Verdict == rules.NotKnown:
-				return Effect{Level: ChangesVerdict, sentence: "{1}, the {2} cannot be judged; in truth it is {3}.", args: []any{message.ID(rule.Title), verdict(c.Verdict)}}
+				return Effect{Level: ChangesVerdict, sentence: "{1}, the {2} cannot be judged; in truth it is {3}.", args: []any{rule.Title, verdict(c.Verdict)}}
 			default:
-				return Effect{Level: ChangesVerdict, sentence: "{1}, the {2} would have been judged {3}; in truth it is {4}.", args: []any{message.ID(rule.Title), verdict(d.Verdict), verdict(c.Verdict)}}
+				return Effect{Level: ChangesVerdict, sentence: "{1}, the {2} would have been judged {3}; in truth it is {4}.", args: []any{rule.Title, verdict(d.Verdict), verdict(c.Verdict)}}
 			}
 		}
 	}
@@ -149,9 +149,9 @@ func shortfalls(c *rules.Candidate) message.Message {
 		switch {
 		case k.Verdict != rules.Short || !(rule.Hard || rule.Site):
 		case k.Need.Kind == unit.None:
-			list = append(list, message.New("{1} does not suit this customer", message.ID(rule.Title)))
+			list = append(list, message.New("{1} does not suit this customer", rule.Title))
 		default:
-			list = append(list, message.New("{1} needs {2}, and there is {3}", message.ID(rule.Title),
+			list = append(list, message.New("{1} needs {2}, and there is {3}", rule.Title,
 				message.Figure(unit.Show(k.Need, unit.Metric, unit.Up)), message.Figure(unit.Show(k.Have, unit.Metric, unit.Down))))
 		}
 	}

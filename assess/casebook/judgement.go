@@ -73,7 +73,7 @@ func (m *marking) decides() {
 		m.Decides = append(m.Decides, message.New("You named {1}; what decides is {2}.", requirement(named), requirement(c.Requirement)))
 	}
 	if i := slices.IndexFunc(c.Evidence, func(e rules.Evidence) bool { return e.Requirement == c.Requirement }); i >= 0 {
-		m.Decides = append(m.Decides, message.New(`The page tells them why: "{1}"`, message.ID(c.Evidence[i].Sentence)))
+		m.Decides = append(m.Decides, message.New(`The page tells them why: "{1}"`, c.Evidence[i].Sentence))
 	}
 }
 
@@ -96,7 +96,7 @@ func (s *Session) Showable(id string) []demonstration.LeftOut {
 	for _, c := range p.Cuts {
 		list = append(list, demonstration.LeftOut{ID: c.ID, Name: c.Name})
 	}
-	slices.SortFunc(list, func(a, b demonstration.LeftOut) int { return strings.Compare(a.Name, b.Name) })
+	slices.SortFunc(list, func(a, b demonstration.LeftOut) int { return strings.Compare(a.Name.String(), b.Name.String()) })
 	return list
 }
 
@@ -137,7 +137,7 @@ func (m *marking) showing() {
 	var proofs []message.Message
 	for _, c := range p.Cuts {
 		if c.Proves == m.truth.Critical.Requirement {
-			proofs = append(proofs, clause(c.Name).Message())
+			proofs = append(proofs, clause(c.Name.String()).Message())
 		}
 	}
 	if len(proofs) > 0 {
@@ -154,7 +154,7 @@ func (m *marking) showing() {
 func (m *marking) weigh(p *demonstration.Programme, id string, add func(message.ID, ...any)) demonstration.Cut {
 	for _, l := range p.LeftOut {
 		if l.ID == id {
-			add("{1}: it is not for this customer. {2}", message.ID(l.Name), message.ID(l.Reason))
+			add("{1}: it is not for this customer. {2}", l.Name, l.Reason)
 		}
 	}
 	i := slices.IndexFunc(p.Cuts, func(c demonstration.Cut) bool { return c.ID == id })
@@ -163,9 +163,9 @@ func (m *marking) weigh(p *demonstration.Programme, id string, add func(message.
 	}
 	c := p.Cuts[i]
 	if m.proves(c) {
-		add("{1}: it shows what decides.", message.ID(c.Name))
+		add("{1}: it shows what decides.", c.Name)
 	} else {
-		add("{1}: it does not show what decides. {2}", message.ID(c.Name), message.ID(c.Chosen))
+		add("{1}: it does not show what decides. {2}", c.Name, c.Chosen)
 	}
 	return c
 }

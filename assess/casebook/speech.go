@@ -216,7 +216,7 @@ func stepName(s assess.Step) message.Message {
 	}
 	name := message.ID(s.Question.Name).Message()
 	if m, ok := metal.Find(s.Metal); ok {
-		return message.New("{1}, {2}", name, message.ID(m.Name))
+		return message.New("{1}, {2}", name, m.Name)
 	}
 	return name
 }

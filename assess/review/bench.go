@@ -184,7 +184,7 @@ func (b *Bench) flag(row *Row, v *assess.Visit, job rules.Job, r *rules.Result, 
 	}
 	for _, f := range r.Flags {
 		if contradictions[f.ID] {
-			row.raise(Contradicted, f.Sentence)
+			row.raise(Contradicted, string(f.Sentence))
 		}
 	}
 	if o := v.Overrule; o != nil && strings.TrimSpace(o.Reason) == "" {
@@ -274,7 +274,7 @@ func unproven(v *assess.Visit, job rules.Job, r *rules.Result) string {
 			return ""
 		}
 		if could == "" {
-			could = c.Name
+			could = c.Name.String()
 		}
 	}
 	if could == "" {

@@ -194,13 +194,13 @@ func (d *differences) costs(job rules.Job, offered system.Range, other *opinion)
 	d.same("ways", len(account.Ways), len(other.Cost.Ways))
 	for i, w := range account.Ways[:min(len(account.Ways), len(other.Cost.Ways))] {
 		theirs := other.Cost.Ways[i]
-		if d.same(string(w.Process)+" worked out", w.Why == "", theirs != nil); w.Why == "" && theirs != nil {
+		if d.same(string(w.Process)+" worked out", w.Why.IsEmpty(), theirs != nil); w.Why.IsEmpty() && theirs != nil {
 			d.spread(string(w.Process)+" a metre", w.PerMetre, *theirs)
 		}
 	}
 	for _, o := range account.Offers {
 		theirs, made := other.Cost.Offers[o.System.ID]
-		if d.same(o.System.ID+" costed", o.Way.Why == "", made); o.Way.Why != "" || !made {
+		if d.same(o.System.ID+" costed", o.Way.Why.IsEmpty(), made); !o.Way.Why.IsEmpty() || !made {
 			continue
 		}
 		d.spread(o.System.ID+" a metre", o.Way.PerMetre, theirs.Metre)

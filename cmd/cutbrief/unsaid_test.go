@@ -64,16 +64,16 @@ func TestEveryQuestionIsSaidInGerman(t *testing.T) {
 func TestEveryTableIsSaidInGerman(t *testing.T) {
 	book, ear := unsaid.German()
 	for _, r := range rules.Table() {
-		book.Each([]string{r.Title, r.Words, r.Cure, r.Almost})
-		for _, figure := range []string{r.Asks, r.Gives} {
-			book.Say(strings.TrimSpace(figure + " 12 mm"))
+		book.Each([]string{string(r.Title), string(r.Words), string(r.Cure), string(r.Almost)})
+		for _, figure := range []string{string(r.Asks), string(r.Gives)} {
+			book.Say(strings.ReplaceAll(figure, "{1}", "12 mm"))
 		}
 	}
 	for _, r := range rules.Requirements() {
 		book.Each([]string{report.RequirementName(r), "speaks for " + report.RequirementName(r), "Why does " + report.RequirementName(r) + " decide?"})
 	}
 	for _, m := range metal.List() {
-		book.Each([]string{m.Name, "factor for " + m.Name, "6 mm " + m.Name})
+		book.Each([]string{string(m.Name), "factor for " + string(m.Name), "6 mm " + string(m.Name)})
 	}
 	for _, v := range []rules.Verdict{rules.Met, rules.Borderline, rules.Short, rules.NotKnown} {
 		book.Say(string(v))
@@ -90,10 +90,10 @@ func TestEveryTableIsSaidInGerman(t *testing.T) {
 		}
 	}
 	for _, p := range []cost.Process{cost.OxyAcetylene, cost.OxyPropane, cost.Disc, cost.BandSaw, cost.Shear, cost.Nibbler, cost.SentOut, cost.OtherPlasma, cost.Unknown, cost.Plasma} {
-		book.Say(p.Name())
+		book.Say(string(p.Name()))
 	}
 	for p := cost.Cutting; p <= cost.Trips; p++ {
-		book.Say(p.Name())
+		book.Say(string(p.Name()))
 	}
 	heldToGerman(t, ear)
 }

@@ -118,7 +118,7 @@ func prices() Page {
 		if i.Means != "" {
 			means += ": " + i.Means
 		}
-		s.Rows = append(s.Rows, []string{string(i.ID), means, strings.Join(i.Units(), " or "), number(i.Most())})
+		s.Rows = append(s.Rows, []string{string(i.ID), string(means), strings.Join(i.Units(), " or "), number(i.Most())})
 	}
 	says, _ := comments(price.Template())
 	return Page{"Prices to reckon with", append([]string{listLimits()}, says...), []Section{s}}

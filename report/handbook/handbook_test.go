@@ -36,13 +36,13 @@ func pages(t *testing.T) map[string]handbook.Page {
 func TestNothingIsLeftOut(t *testing.T) {
 	wanted := map[string][]string{"cases": {"patience", "caliper"}, "words": {"{1}"}}
 	for _, r := range rules.Table() {
-		wanted["rules"] = append(wanted["rules"], r.Title, r.Words)
+		wanted["rules"] = append(wanted["rules"], string(r.Title), string(r.Words))
 	}
 	for _, m := range metal.List() {
-		wanted["rules"] = append(wanted["rules"], m.Name)
+		wanted["rules"] = append(wanted["rules"], string(m.Name))
 	}
 	for _, w := range demonstration.Cautions(rules.Job{}, rules.Result{}) {
-		wanted["rules"] = append(wanted["rules"], w.Text)
+		wanted["rules"] = append(wanted["rules"], string(w.Text))
 	}
 	for _, f := range cost.Figures() {
 		wanted["rules"] = append(wanted["rules"], f.Name)
@@ -58,7 +58,7 @@ func TestNothingIsLeftOut(t *testing.T) {
 		wanted["systems"] = append(wanted["systems"], c.Name, c.Accepts)
 	}
 	for _, i := range price.Items() {
-		wanted["prices"] = append(wanted["prices"], string(i.ID), i.Name)
+		wanted["prices"] = append(wanted["prices"], string(i.ID), string(i.Name))
 	}
 	for name, p := range pages(t) {
 		text := strings.Join(strings.Fields(p.Text(1000)), " ")
@@ -172,7 +172,7 @@ func TestEveryRuleIsWorkedOut(t *testing.T) {
 			t.Fatalf("%d rules are worked out, of %d", len(s.Rows), len(table))
 		}
 		for i, row := range s.Rows {
-			if row[0] != table[i].Title || row[1] == "" {
+			if row[0] != string(table[i].Title) || row[1] == "" {
 				t.Errorf("row %d is about %q, not %q", i, row[0], table[i].Title)
 			}
 		}

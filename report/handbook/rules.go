@@ -34,7 +34,7 @@ func ruleTable() Section {
 		Head:  []string{"Rule", "In words", "Is about", "Borderline", "What turns a no round", "Source", "Known as"},
 	}
 	for _, r := range rules.Table() {
-		s.Rows = append(s.Rows, []string{r.Title, r.Words, about(r), r.Almost, r.Cure, cited(r.Source), known(r.Source)})
+		s.Rows = append(s.Rows, []string{string(r.Title), string(r.Words), about(r), string(r.Almost), string(r.Cure), cited(r.Source), known(r.Source)})
 	}
 	return s
 }
@@ -63,7 +63,7 @@ func metalTable() Section {
 		if f, ok := m.Equivalence.Get(); ok {
 			counts = number(f) + " times"
 		}
-		s.Rows = append(s.Rows, []string{m.Name, counts, m.Note, cited(m.Basis), known(m.Basis)})
+		s.Rows = append(s.Rows, []string{string(m.Name), counts, string(m.Note), cited(m.Basis), known(m.Basis)})
 	}
 	return s
 }
@@ -79,7 +79,7 @@ func pointerTable() Section {
 		if p.Said {
 			how = "said"
 		}
-		s.Rows = append(s.Rows, []string{p.Sentence, report.RequirementName(p.Requirement), how, string(p.From.Fact), known(p.Source)})
+		s.Rows = append(s.Rows, []string{string(p.Sentence), report.RequirementName(p.Requirement), how, string(p.From.Fact), known(p.Source)})
 	}
 	return s
 }
@@ -100,7 +100,7 @@ func cautionTable() Section {
 		if when == "" {
 			when = "always"
 		}
-		s.Rows = append(s.Rows, []string{w.Text, when, cited(w.Source), known(w.Source)})
+		s.Rows = append(s.Rows, []string{string(w.Text), string(when), cited(w.Source), known(w.Source)})
 	}
 	return s
 }
@@ -112,11 +112,11 @@ func cutTable() Section {
 		for _, r := range c.Proves {
 			shows = append(shows, report.RequirementName(r))
 		}
-		name := c.Name
+		name := string(c.Name)
 		if name == "" {
 			name = strings.ToUpper(c.ID[:1]) + strings.ReplaceAll(c.ID[1:], "-", " ") // its full name is the customer's
 		}
-		s.Rows = append(s.Rows, []string{name, strings.Join(shows, ", "), number(c.Minutes), c.See, c.Fails, c.Avoid, known(c.Source)})
+		s.Rows = append(s.Rows, []string{name, strings.Join(shows, ", "), number(c.Minutes), string(c.See), string(c.Fails), string(c.Avoid), known(c.Source)})
 	}
 	return s
 }
@@ -148,7 +148,7 @@ func endTable() Section {
 	}
 	for _, e := range cost.Ends() {
 		m, _ := metal.Find(e.Metal)
-		s.Rows = append(s.Rows, []string{e.Way.Name() + " in " + m.Name, number(float64(e.Most)) + " mm"})
+		s.Rows = append(s.Rows, []string{string(e.Way.Name()) + " in " + string(m.Name), number(float64(e.Most)) + " mm"})
 	}
 	return s
 }
@@ -163,7 +163,7 @@ func priceTable() Section {
 	for _, id := range demo.IDs() {
 		p, _ := demo.Get(id)
 		item, _ := price.FindItem(id)
-		s.Rows = append(s.Rows, []string{item.Name, number(p.Low), number(p.Likely), number(p.High), unitOf(item, demo.Currency), string(p.Basis)})
+		s.Rows = append(s.Rows, []string{string(item.Name), number(p.Low), number(p.Likely), number(p.High), unitOf(item, demo.Currency), string(p.Basis)})
 	}
 	return s
 }

@@ -48,7 +48,7 @@ func workingTable() Section {
 	}
 	for _, w := range workings {
 		r, _ := w.rule.Find()
-		s.Rows = append(s.Rows, []string{r.Title, w.says})
+		s.Rows = append(s.Rows, []string{string(r.Title), w.says})
 	}
 	return s
 }

@@ -2,6 +2,7 @@ package cost
 
 import (
 	"cutbrief/rules"
+	"cutbrief/rules/message"
 	"cutbrief/rules/metal"
 	"cutbrief/rules/price"
 	"cutbrief/rules/system"
@@ -28,7 +29,7 @@ type Account struct {
 	Against int                      // which of Ways the systems are held against; −1 if none can be
 	Offers  []Offer                  // one a system, in the order asked for
 	Assumed bool                     // some price used is nobody's
-	Why     string                   // why there is no account at all, "" if there is
+	Why     message.Message          // why there is no account at all, "" if there is
 }
 
 // Way is one way of cutting, worked out or not.
@@ -40,7 +41,7 @@ type Way struct {
 	PerYear  unit.Maybe[price.Spread]
 	Lines    []Line
 	Inputs   []Input
-	Why      string // why it is not worked out, "" if it is
+	Why      message.Message // why it is not worked out, "" if it is
 }
 
 // Offer is one system worked out, and held against today's way.
@@ -75,7 +76,7 @@ func Reckon(job rules.Job, prices price.List, systems []*system.System) Account 
 	a := Account{Prices: prices, Against: -1, Metres: metres(&job, s)}
 	cuts := cutsOf(&job)
 	if len(cuts) == 0 {
-		a.Why = "What is cut, and how thick, is not known yet."
+		a.Why = message.New("What is cut, and how thick, is not known yet.")
 		for _, sys := range systems {
 			a.Offers = append(a.Offers, Offer{System: sys, Way: Way{Process: Plasma, Why: a.Why}})
 		}
@@ -154,14 +155,14 @@ func flameOf(j *rules.Job) Process {
 // present works one of today's ways out, in the first cut it can make.
 func present(s *setting, p Process, cuts []cut) (Way, cut, *way) {
 	for _, c := range cuts {
-		if cannot(p, c.metal, c.t) != "" {
+		if !cannot(p, c.metal, c.t).IsEmpty() {
 			continue
 		}
 		w := s.way(p, c)
-		if why := s.lacking(); why != "" {
+		if why := s.lacking(); !why.IsEmpty() {
 			return Way{Process: p, Metal: c.metal, T: c.t, Why: why}, c, nil
 		}
-		if out := s.worked(w, c); out.Why != "" {
+		if out := s.worked(w, c); !out.Why.IsEmpty() {
 			return out, c, nil
 		} else {
 			return out, c, w
@@ -176,7 +177,7 @@ func (s *setting) worked(w *way, c cut) Way {
 	out := Way{Process: w.process, Metal: c.metal, T: c.t}
 	x := s.likely()
 	if t := w.metre(&x); t.err != nil {
-		out.Why = "A figure it takes is missing."
+		out.Why = message.New("A figure it takes is missing.")
 		return out
 	}
 	list, movers := s.spreads(2+int(parts), func(x *values, out []float64) {
@@ -228,7 +229,7 @@ func (s *setting) sure(w *way) []Input {
 func (s *setting) offer(sys *system.System, c cut, against *way, year unit.Maybe[price.Spread]) Offer {
 	mine := s.clone()
 	w, why := mine.system(sys, c)
-	if why != "" {
+	if !why.IsEmpty() {
 		return Offer{System: sys, Way: Way{Process: Plasma, Metal: c.metal, T: c.t, Why: why}}
 	}
 	o := Offer{System: sys, Way: mine.worked(w, c)}

@@ -9,6 +9,7 @@ import (
 	"pgregory.net/rapid"
 
 	"cutbrief/rules"
+	"cutbrief/rules/message"
 	"cutbrief/rules/metal"
 	"cutbrief/rules/price"
 	"cutbrief/rules/system"
@@ -74,7 +75,7 @@ func TestEveryProcessByHand(t *testing.T) {
 		{"other plasma", job(metal.MildSteel, 10, rules.OtherPlasma), 5.794},
 	} {
 		a := Reckon(c.job, handPrices(), nil)
-		if len(a.Ways) != 1 || a.Ways[0].Why != "" || math.Abs(a.Ways[0].PerMetre.Likely-c.want) > 0.0015 {
+		if len(a.Ways) != 1 || !a.Ways[0].Why.IsEmpty() || math.Abs(a.Ways[0].PerMetre.Likely-c.want) > 0.0015 {
 			t.Errorf("%s: %+v, want %v a metre", c.name, a.Ways, c.want)
 		}
 	}
@@ -130,7 +131,7 @@ func TestNoAlternativeIsSaid(t *testing.T) {
 	} {
 		a := Reckon(c.job, price.Demo(), []*system.System{demo45(t)})
 		w := a.Ways[0]
-		if w.Why != c.want || w.PerMetre != (price.Spread{}) || a.Against != -1 || a.Offers[0].Saving.IsKnown() {
+		if w.Why.String() != c.want || w.PerMetre != (price.Spread{}) || a.Against != -1 || a.Offers[0].Saving.IsKnown() {
 			t.Errorf("%q, %v; want %q", w.Why, w.PerMetre, c.want)
 		}
 	}
@@ -141,7 +142,7 @@ func TestTheCutIsOneTheWayCanMake(t *testing.T) {
 	j := job(metal.Stainless, 3, rules.OxyFuel)
 	j.Pieces = append(j.Pieces, rules.Piece{Metal: metal.MildSteel, Everyday: unit.Known(unit.Millimetre(10))})
 	a := Reckon(j, price.Demo(), []*system.System{demo45(t)})
-	if a.Metal != metal.MildSteel || a.Ways[0].Why != "" || a.Offers[0].Way.Metal != metal.MildSteel {
+	if a.Metal != metal.MildSteel || !a.Ways[0].Why.IsEmpty() || a.Offers[0].Way.Metal != metal.MildSteel {
 		t.Errorf("%+v", a)
 	}
 }
@@ -150,10 +151,10 @@ func TestTheCutIsOneTheWayCanMake(t *testing.T) {
 func TestAMissingPriceIsNamed(t *testing.T) {
 	l := sure(map[price.ID]float64{price.Labour: 60, price.Electricity: 0.2})
 	a := Reckon(job(metal.MildSteel, 10, rules.OxyFuel), l, []*system.System{demo45(t)})
-	if want := "The price list says nothing about oxygen, acetylene."; a.Ways[0].Why != want {
+	if want := "The price list says nothing about oxygen, acetylene."; a.Ways[0].Why.String() != want {
 		t.Errorf("%q, want %q", a.Ways[0].Why, want)
 	}
-	if !strings.Contains(a.Offers[0].Way.Why, "consumables") {
+	if !strings.Contains(a.Offers[0].Way.Why.String(), "consumables") {
 		t.Errorf("%q", a.Offers[0].Way.Why)
 	}
 }
@@ -174,7 +175,7 @@ func TestTheCustomersOwnFigures(t *testing.T) {
 		t.Errorf("gas is counted twice: %v", lines)
 	}
 	j.CutPerWeek = unit.Maybe[unit.Metre]{}
-	if w := Reckon(j, handPrices(), nil).Ways[0]; w.PerYear.IsKnown() || w.Why != "" {
+	if w := Reckon(j, handPrices(), nil).Ways[0]; w.PerYear.IsKnown() || !w.Why.IsEmpty() {
 		t.Errorf("without metres: %+v", w)
 	}
 }
@@ -194,13 +195,13 @@ func TestScrapIsNotCleaned(t *testing.T) {
 // √(2² + 3²) and plus √(4² + 1²).
 func TestSpreadByHand(t *testing.T) {
 	var m model
-	m.in[wage] = Input{Name: "a", Spread: price.Spread{Low: 8, Likely: 10, High: 14}, known: true}
-	m.in[rental] = Input{Name: "b", Spread: price.Spread{Low: 3, Likely: 4, High: 7}, known: true}
+	m.in[wage] = Input{Name: message.New("a"), Spread: price.Spread{Low: 8, Likely: 10, High: 14}, known: true}
+	m.in[rental] = Input{Name: message.New("b"), Spread: price.Spread{Low: 3, Likely: 4, High: 7}, known: true}
 	s, movers := m.spread(func(x *values) float64 { return x[wage] - x[rental] })
 	near(t, "low", s.Low, 6-math.Sqrt(13), 1e-12, nil)
 	near(t, "likely", s.Likely, 6, 0, nil)
 	near(t, "high", s.High, 6+math.Sqrt(17), 1e-12, nil)
-	if movers[0].Name != "a" || movers[1].Name != "b" {
+	if movers[0].Name.String() != "a" || movers[1].Name.String() != "b" {
 		t.Error(movers)
 	}
 }
@@ -215,7 +216,7 @@ func TestSamplesFallWithin(t *testing.T) {
 		c := cut{metal.MildSteel, 8}
 		old := s.way(processes(&j)[0], c)
 		w, why := s.system(demo45(t), c)
-		if why != "" {
+		if !why.IsEmpty() {
 			t.Fatal(why)
 		}
 		saved := func(x *values) float64 { a, b := old.metre(x), w.metre(x); return a.sum() - b.sum() }

@@ -2,6 +2,7 @@ package cost
 
 import (
 	"cutbrief/rules"
+	"cutbrief/rules/message"
 	"cutbrief/rules/metal"
 	"cutbrief/rules/price"
 	"cutbrief/rules/size"
@@ -30,7 +31,7 @@ type Crossing struct {
 	From, Surely unit.Maybe[unit.Millimetre]
 	// Meets is what both cost at Likely: the same, as closely as that is found.
 	Meets unit.Maybe[Point]
-	Why   string // why it is not worked out, "" if it is
+	Why   message.Message // why it is not worked out, "" if it is
 }
 
 // charted are the thicknesses compared, in mm.
@@ -50,14 +51,14 @@ func Cross(job rules.Job, prices price.List, sys *system.System) Crossing {
 		}
 	}
 	if len(held) < 2 {
-		c.Why = "This system severs too little to compare."
+		c.Why = message.New("This system severs too little to compare.")
 		return c
 	}
 	held = append(held, sys.Severance)
 	diffs := make([]price.Spread, len(held))
 	for i, t := range held {
 		p, diff, why := s.compare(sys, c.Fuel, t)
-		if why != "" {
+		if !why.IsEmpty() {
 			c.Why = why
 			return c
 		}
@@ -77,20 +78,20 @@ func Cross(job rules.Job, prices price.List, sys *system.System) Crossing {
 }
 
 // compare works both out at one thickness; diff is oxy-fuel less plasma.
-func (s *setting) compare(sys *system.System, fuel Process, t unit.Millimetre) (p Point, diff price.Spread, why string) {
+func (s *setting) compare(sys *system.System, fuel Process, t unit.Millimetre) (p Point, diff price.Spread, why message.Message) {
 	mine, flame, w, why := s.both(sys, fuel, t)
-	if why != "" {
+	if !why.IsEmpty() {
 		return p, diff, why
 	}
 	list, _ := mine.spreads(3, func(x *values, out []float64) {
 		a, b := flame.metre(x), w.metre(x)
 		out[0], out[1], out[2] = a.moving(), b.moving(), a.moving()-b.moving()
 	})
-	return Point{T: t, Flame: list[0], Plasma: list[1]}, list[2], ""
+	return Point{T: t, Flame: list[0], Plasma: list[1]}, list[2], message.Message{}
 }
 
 // both fills in both ways for a cut in mild steel.
-func (s *setting) both(sys *system.System, fuel Process, t unit.Millimetre) (mine *setting, flame, w *way, why string) {
+func (s *setting) both(sys *system.System, fuel Process, t unit.Millimetre) (mine *setting, flame, w *way, why message.Message) {
 	mine = s.clone()
 	c := cut{metal.MildSteel, t}
 	flame = mine.way(fuel, c)

@@ -2,6 +2,7 @@ package cost
 
 import (
 	"cutbrief/rules"
+	"cutbrief/rules/message"
 	"cutbrief/rules/metal"
 	"cutbrief/rules/price"
 	"cutbrief/rules/unit"
@@ -77,48 +78,50 @@ var (
 
 // cannot says in a plain sentence why an account cannot be made for a process
 // in a metal and thickness, "" where it can.
-func cannot(p Process, id metal.ID, t unit.Millimetre) string {
-	name := string(id)
+func cannot(p Process, id metal.ID, t unit.Millimetre) message.Message {
+	var name any = message.Name(id)
 	if m, ok := metal.Find(id); ok {
 		name = m.Name
 	}
 	switch {
 	case p == Unknown:
-		return "What this way costs is not known, so it is not computed."
+		return message.New("What this way costs is not known, so it is not computed.")
 	case p.flame() && (id == metal.Stainless || id == metal.Aluminium || id == metal.Copper):
-		return "Oxy-fuel does not cut " + name + ": it is no alternative there."
+		return message.New("Oxy-fuel does not cut {1}: it is no alternative there.", name)
 	case p.flame() && id != metal.MildSteel && id != metal.Galvanised:
-		return "For oxy-fuel in " + name + " no figures are held."
+		return message.New("For oxy-fuel in {1} no figures are held.", name)
 	case p.flame():
 		if _, err := OxyFuelAt(t, rules.Acetylene); err != nil {
-			return "Oxy-fuel figures are held for 3 to 100 mm only."
+			return message.New("Oxy-fuel figures are held for 3 to 100 mm only.")
 		}
 	case p == Shear:
-		return ends("Hand-held and bench shears", rules.Shear, id, name, t)
+		return ends("Hand-held and bench shears have no figures held in {1}.", "Hand-held and bench shears end at about {1} in {2}: no alternative for this cut.", rules.Shear, id, name, t)
 	case p == Nibbler:
-		return ends("Hand-held nibblers", rules.Nibbler, id, name, t)
+		return ends("Hand-held nibblers have no figures held in {1}.", "Hand-held nibblers end at about {1} in {2}: no alternative for this cut.", rules.Nibbler, id, name, t)
 	case p == Disc:
 		if _, held := discFactor[id]; !held {
-			return "For abrasive discs in " + name + " no figures are held."
+			return message.New("For abrasive discs in {1} no figures are held.", name)
 		}
 		if _, err := DiscSpeed(t, id); err != nil {
-			return "Abrasive discs are no way to cut plate above 12 mm day by day, so it is not computed."
+			return message.New("Abrasive discs are no way to cut plate above 12 mm day by day, so it is not computed.")
 		}
 	case p == BandSaw:
 		if _, err := SawSpeed(t, id); err != nil {
-			return "For band saws in " + name + " no figures are held."
+			return message.New("For band saws in {1} no figures are held.", name)
 		}
 	}
-	return ""
+	return message.Message{}
 }
 
-func ends(tool string, way rules.Process, id metal.ID, name string, t unit.Millimetre) string {
+// ends says why a tool is no alternative in a metal: in the words of unheld
+// where no figure is held, in those of beyond where the cut is too thick for it.
+func ends(unheld, beyond message.ID, way rules.Process, id metal.ID, name any, t unit.Millimetre) message.Message {
 	limit, held := rules.ToolEnds(way, id)
 	switch {
 	case !held:
-		return tool + " have no figures held in " + name + "."
+		return message.New(unheld, name)
 	case t > limit*(1+nominal):
-		return tool + " end at about " + unit.Show(unit.Quantity{Value: float64(limit), Kind: unit.Thickness}, unit.Metric, unit.Nearest) + " in " + name + ": no alternative for this cut."
+		return message.New(beyond, message.Figure(unit.Show(unit.Quantity{Value: float64(limit), Kind: unit.Thickness}, unit.Metric, unit.Nearest)), name)
 	}
-	return ""
+	return message.Message{}
 }

@@ -3,6 +3,7 @@ package cost
 import (
 	"cutbrief/rules"
 	"cutbrief/rules/cite"
+	"cutbrief/rules/message"
 	"cutbrief/rules/price"
 )
 
@@ -63,8 +64,8 @@ const (
 
 // Input is one uncertain figure a cost rests on.
 type Input struct {
-	Name   string // "an hour of work"
-	Unit   string // "h" for money an hour; "min/m" and the like for a plain figure
+	Name   message.Message // "an hour of work"
+	Unit   message.ID      // "h" for money an hour; "min/m" and the like for a plain figure
 	Money  bool
 	Spread price.Spread
 	Basis  string     // worded: the basis of a price, or the trust of a figure
@@ -82,25 +83,25 @@ func (i Input) Assumed() bool {
 type values [inputs]float64
 
 // localNames are the name and unit of a way's own inputs.
-var localNames = [locals][2]string{
+var localNames = [locals][2]message.ID{
 	{"speed", "mm/min"}, {"set-up", "s a cut"}, {"preheat or pierce", "s a cut"}, {"cleaning the edge", "min/m"}, {"straightening", "min/m"},
 	{"time somebody stands by", "of the cut"}, {"power while cutting", "kW"}, {"power between cuts", "kW"},
 	{"air flow", "l/min"}, {"air after the cut", "s a cut"}, {"cutting oxygen", "l/min"}, {"fuel gas", "l/min"}, {"oxygen in the flame", "times the fuel"},
 }
 
 // figure is an input that is no price.
-func figure(name, unit string, s price.Spread, trust cite.Trust, fact rules.Fact) Input {
+func figure(name message.Message, unit message.ID, s price.Spread, trust cite.Trust, fact rules.Fact) Input {
 	return Input{Name: name, Unit: unit, Spread: s, Basis: string(trust), Fact: fact, known: true}
 }
 
 // own is an input of one way, called after it: "speed (abrasive disc)".
-func own(l local, of string, s price.Spread, trust cite.Trust) Input {
-	return figure(localNames[l][0]+" ("+of+")", localNames[l][1], s, trust, "")
+func own(l local, of any, s price.Spread, trust cite.Trust) Input {
+	return figure(message.New("{1} ({2})", localNames[l][0], of), localNames[l][1], s, trust, "")
 }
 
 // priced is an input out of the list.
 func priced(l *price.List, id price.ID) (Input, bool) {
 	p, ok := l.Get(id)
 	item, _ := price.FindItem(id)
-	return Input{Name: item.Name, Unit: item.Unit(), Money: item.Money, Spread: p.Spread, Basis: string(p.Basis), Note: p.Note, known: ok}, ok
+	return Input{Name: item.Name.Message(), Unit: message.ID(item.Unit()), Money: item.Money, Spread: p.Spread, Basis: string(p.Basis), Note: p.Note, known: ok}, ok
 }

@@ -41,16 +41,16 @@ func Figures() []Figure {
 	practised("arc's power over what the source takes", "times", efficiency)
 	for _, p := range []Process{OxyAcetylene, OxyPropane, Disc, BandSaw, Shear, Nibbler, Plasma} {
 		h := habitsOf[p]
-		practised(p.Name()+": "+localNames[setup][0], localNames[setup][1], h.setup)
-		practised(p.Name()+": "+localNames[starting][0], localNames[starting][1], startingOf(p, h))
-		practised(p.Name()+": "+localNames[grinding][0], localNames[grinding][1], h.cleaning)
-		practised(p.Name()+": "+localNames[tended][0], localNames[tended][1], h.tended)
-		practised(p.Name()+": "+localNames[power][0], localNames[power][1], h.power)
+		practised(nameOfLocal(string(p.Name()), setup), unitOfLocal(setup), h.setup)
+		practised(nameOfLocal(string(p.Name()), starting), unitOfLocal(starting), startingOf(p, h))
+		practised(nameOfLocal(string(p.Name()), grinding), unitOfLocal(grinding), h.cleaning)
+		practised(nameOfLocal(string(p.Name()), tended), unitOfLocal(tended), h.tended)
+		practised(nameOfLocal(string(p.Name()), power), unitOfLocal(power), h.power)
 	}
-	practised("flame, below 6 mm: "+localNames[straighten][0], localNames[straighten][1], straightening(OxyAcetylene, 3))
-	practised("flame, from 6 mm: "+localNames[straighten][0], localNames[straighten][1], straightening(OxyAcetylene, 6))
-	practised("plasma, below 3 mm: "+localNames[straighten][0], localNames[straighten][1], straightening(Plasma, 2))
-	practised("plasma, from 3 mm: "+localNames[straighten][0], localNames[straighten][1], straightening(Plasma, 3))
+	practised(nameOfLocal("flame, below 6 mm", straighten), unitOfLocal(straighten), straightening(OxyAcetylene, 3))
+	practised(nameOfLocal("flame, from 6 mm", straighten), unitOfLocal(straighten), straightening(OxyAcetylene, 6))
+	practised(nameOfLocal("plasma, below 3 mm", straighten), unitOfLocal(straighten), straightening(Plasma, 2))
+	practised(nameOfLocal("plasma, from 3 mm", straighten), unitOfLocal(straighten), straightening(Plasma, 3))
 	practised("another plasma system: speed", "mm/min", otherSpeed)
 	practised("another plasma system: air flow", "l/min", otherFlow)
 	practised("shear: speed", "mm/min", shearSpeed)
@@ -88,8 +88,12 @@ func startingOf(p Process, h habits) price.Spread {
 
 func nameOf(id metal.ID) string {
 	m, _ := metal.Find(id)
-	return m.Name
+	return string(m.Name)
 }
+
+func nameOfLocal(of string, l local) string { return of + ": " + string(localNames[l][0]) }
+
+func unitOfLocal(l local) string { return string(localNames[l][1]) }
 
 // End is the thickest metal a way is taken to cut day by day, in mm.
 type End struct {

@@ -1,6 +1,7 @@
 package cost
 
 import (
+	"cutbrief/rules/message"
 	"cutbrief/rules/price"
 	"cutbrief/rules/unit"
 )
@@ -29,7 +30,10 @@ const (
 )
 
 // partNames are the identifiers and names of the parts.
-var partNames = [parts][2]string{
+var partNames = [parts]struct {
+	id   string
+	name message.ID
+}{
 	{"cutting", "work while cutting"}, {"set-up", "work to set up"}, {"starting", "work to preheat or pierce"},
 	{"grinding", "work to clean the edge"}, {"straightening", "work to straighten"},
 	{"oxygen", "cutting oxygen"}, {"flame", "gas for the flame"}, {"gas", "gas and cylinders, as billed"}, {"rental", "cylinder rental"},
@@ -38,10 +42,10 @@ var partNames = [parts][2]string{
 }
 
 // ID is the stable identifier of a part, as in files.
-func (p Part) ID() string { return partNames[p][0] }
+func (p Part) ID() string { return partNames[p].id }
 
 // Name is what a part is called.
-func (p Part) Name() string { return partNames[p][1] }
+func (p Part) Name() message.ID { return partNames[p].name }
 
 // Line is one part of the cost of a metre.
 type Line struct {

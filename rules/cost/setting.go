@@ -1,11 +1,9 @@
 package cost
 
 import (
-	"fmt"
-	"strings"
-
 	"cutbrief/rules"
 	"cutbrief/rules/cite"
+	"cutbrief/rules/message"
 	"cutbrief/rules/metal"
 	"cutbrief/rules/price"
 	"cutbrief/rules/size"
@@ -24,21 +22,21 @@ type setting struct {
 	model
 	job    *rules.Job
 	prices *price.List
-	lacks  []string // what the list has no price for
+	lacks  []message.Message // what the list has no price for
 }
 
 func newSetting(j *rules.Job, prices *price.List) *setting {
 	s := &setting{job: j, prices: prices}
-	s.in[operating] = figure("share of the cutting time that really cuts", "of the time", operatingFactor, cite.Practice, "")
-	s.in[cutLength] = figure("length of a cut", "m", usualCut, cite.Practice, rules.FactBusyLength)
+	s.in[operating] = figure(message.New("share of the cutting time that really cuts"), "of the time", operatingFactor, cite.Practice, "")
+	s.in[cutLength] = figure(message.New("length of a cut"), "m", usualCut, cite.Practice, rules.FactBusyLength)
 	if length, told := j.BusyLength.Get(); told && length > 0 {
-		s.in[cutLength] = figure("length of a cut", "m", roughly.Times(float64(length)), cite.Given, rules.FactBusyLength)
+		s.in[cutLength] = figure(message.New("length of a cut"), "m", roughly.Times(float64(length)), cite.Given, rules.FactBusyLength)
 	}
 	s.told(wage, j.Prices.Labour, price.Labour, rules.FactLabour)
 	s.optional(electricity, price.Electricity)
 	if week, told := j.CutPerWeek.Get(); told && week > 0 {
 		m := float64(week)
-		s.in[metresAYear] = figure("length cut a year", "m", price.Spread{
+		s.in[metresAYear] = figure(message.New("length cut a year"), "m", price.Spread{
 			Low: m * weeks.Low * roughly.Low, Likely: m * weeks.Likely, High: m * weeks.High * roughly.High}, cite.Given, rules.FactCutLength)
 	}
 	return s
@@ -69,25 +67,25 @@ func (s *setting) need(i at, id price.ID) {
 	}
 	if !s.in[i].known {
 		item, _ := price.FindItem(id)
-		s.lacks = append(s.lacks, item.Name)
+		s.lacks = append(s.lacks, item.Name.Message())
 	}
 }
 
 // lacking says what keeps a cost from being worked out, "" if nothing does.
-func (s *setting) lacking() string {
+func (s *setting) lacking() message.Message {
 	if len(s.lacks) == 0 {
-		return ""
+		return message.Message{}
 	}
-	return "The price list says nothing about " + strings.Join(s.lacks, ", ") + "."
+	return message.New("The price list says nothing about {1}.", message.Join(", ", s.lacks...))
 }
 
 // set puts an input of one way in.
-func (s *setting) set(base at, l local, of string, v price.Spread, trust cite.Trust) {
+func (s *setting) set(base at, l local, of any, v price.Spread, trust cite.Trust) {
 	s.in[base+at(l)] = own(l, of, v, trust)
 }
 
 // person fills in what every way asks of the operator.
-func (s *setting) person(base at, p Process, of string, t unit.Millimetre) {
+func (s *setting) person(base at, p Process, of any, t unit.Millimetre) {
 	h := habitsOf[p]
 	s.need(wage, price.Labour)
 	s.set(base, setup, of, h.setup, cite.Practice)
@@ -155,12 +153,12 @@ func (s *setting) sentOut(w *way) {
 }
 
 // billed is a yearly sum the customer told.
-func billed(name string, sum unit.Money, f rules.Fact) Input {
-	return Input{Name: name, Unit: "year", Money: true, Spread: closely.Times(float64(sum)), Basis: string(price.Customer), Fact: f, known: true}
+func billed(name message.ID, sum unit.Money, f rules.Fact) Input {
+	return Input{Name: name.Message(), Unit: "year", Money: true, Spread: closely.Times(float64(sum)), Basis: string(price.Customer), Fact: f, known: true}
 }
 
 func (s *setting) flame(w *way, c cut) {
-	fuel, gas, id := rules.Acetylene, "acetylene", price.Acetylene
+	fuel, gas, id := rules.Acetylene, message.ID("acetylene"), price.Acetylene
 	if w.process == OxyPropane {
 		fuel, gas, id = rules.Propane, "propane", price.Propane
 	}
@@ -185,7 +183,7 @@ func (s *setting) flame(w *way, c cut) {
 }
 
 // plasma fills in what every plasma system takes.
-func (s *setting) plasma(base at, of string, v price.Spread, i unit.Ampere, flow price.Spread) {
+func (s *setting) plasma(base at, of any, v price.Spread, i unit.Ampere, flow price.Spread) {
 	s.set(base, speed, of, v, cite.Practice)
 	u, err := size.LoadVoltage(i)
 	kw := func(eta float64) float64 {
@@ -213,18 +211,18 @@ func (s *setting) otherPlasma(c cut) {
 
 // system fills in a system of the range; the sentence says why it cannot be
 // done, "" where it can.
-func (s *setting) system(sys *system.System, c cut) (*way, string) {
+func (s *setting) system(sys *system.System, c cut) (*way, message.Message) {
 	factor, _ := size.Equivalence(sys, c.metal)
 	k, held := factor.Get()
 	if !held {
-		return nil, "How it cuts this metal is not known."
+		return nil, message.New("How it cuts this metal is not known.")
 	}
 	led := rules.LedAt(s.job)
 	v, err := size.Speed(sys, sys.OutputMax, c.t*unit.Millimetre(k), led)
 	if err != nil {
-		return nil, fmt.Sprintf("It does not cut %s of this metal.", unit.Show(unit.Quantity{Value: float64(c.t), Kind: unit.Thickness}, unit.Metric, unit.Nearest))
+		return nil, message.New("It does not cut {1} of this metal.", message.Figure(unit.Show(unit.Quantity{Value: float64(c.t), Kind: unit.Thickness}, unit.Metric, unit.Nearest)))
 	}
-	of := sys.Name
+	of := message.Name(sys.Name)
 	s.person(offered, Plasma, of, c.t)
 	hand := handSpeed.Times(float64(v))
 	hand.High = max(min(hand.High, float64(led)), hand.Likely)

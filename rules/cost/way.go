@@ -1,6 +1,7 @@
 package cost
 
 import (
+	"cutbrief/rules/message"
 	"cutbrief/rules/unit"
 )
 
@@ -22,13 +23,13 @@ const (
 )
 
 // processNames are what the processes are called.
-var processNames = map[Process]string{
+var processNames = map[Process]message.ID{
 	OxyAcetylene: "oxy-acetylene", OxyPropane: "oxy-propane", Disc: "abrasive disc", BandSaw: "band saw", Shear: "shear",
 	Nibbler: "nibbler", SentOut: "sent out", OtherPlasma: "another plasma system", Unknown: "another way", Plasma: "plasma",
 }
 
 // Name is what a process is called.
-func (p Process) Name() string { return processNames[p] }
+func (p Process) Name() message.ID { return processNames[p] }
 
 // flame reports whether the process burns gas.
 func (p Process) flame() bool { return p == OxyAcetylene || p == OxyPropane }

@@ -3,6 +3,7 @@ package demonstration
 import (
 	"cutbrief/rules"
 	"cutbrief/rules/cite"
+	"cutbrief/rules/message"
 	"cutbrief/rules/metal"
 	"cutbrief/rules/system"
 	"cutbrief/rules/unit"
@@ -13,9 +14,9 @@ import (
 type warning struct {
 	id      string
 	hazard  Hazard
-	text    string
+	text    message.ID
 	source  cite.Ref
-	when    string // what applies says, in words; "" for always
+	when    message.ID // what applies says, in words; "" for always
 	applies func(*scene) bool
 }
 
@@ -95,7 +96,7 @@ func Cautions(job rules.Job, result rules.Result) []Caution {
 // Source: 29 CFR 1910.133(a)(5), table, plasma arc cutting.
 var shades = []struct {
 	below unit.Ampere
-	text  string
+	text  message.ID
 }{
 	{300, "Filter lens shade 8 or darker (below 300 A) over safety glasses, for everyone who sees the arc, onlookers too."},
 	{400, "Filter lens shade 9 or darker (300 to 400 A) over safety glasses, for everyone who sees the arc, onlookers too."},

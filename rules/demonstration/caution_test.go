@@ -68,7 +68,7 @@ func TestEveryFigureIsInTheTable(t *testing.T) {
 			}
 			want[text] = true
 		}
-		printed := number.FindAllString(strings.ReplaceAll(w.text, "over 8 h", ""), -1)
+		printed := number.FindAllString(strings.ReplaceAll(string(w.text), "over 8 h", ""), -1)
 		for _, n := range printed {
 			if !want[n] {
 				t.Errorf("%s prints %s, which no row gives", w.id, n)
@@ -89,7 +89,7 @@ func TestUnitsAreTheTables(t *testing.T) {
 	units := map[string]string{"ug/m3": "µg/m³", "mg/m3": "mg/m³", "ft": "ft", "m": "m", "min": "min", "dB(A)": "dB(A)", "% vol": "%", "% of LFL": "%"}
 	for _, w := range warnings {
 		for _, key := range figures[w.id] {
-			if u := units[rows[key]["unit"]]; u == "" || !strings.Contains(w.text, u) {
+			if u := units[rows[key]["unit"]]; u == "" || !strings.Contains(string(w.text), u) {
 				t.Errorf("%s: unit %q of %v is not in %q", w.id, u, key, w.text)
 			}
 		}
@@ -107,11 +107,11 @@ func TestShadeByCurrent(t *testing.T) {
 		400: "heavy: 400-800 A, arc clearly seen",
 	} {
 		want := "shade " + rows[[2]string{topic, condition}]["value"] + " or darker"
-		if got := lens(&system.System{OutputMax: amps}).Text; !strings.Contains(got, want) {
+		if got := lens(&system.System{OutputMax: amps}).Text; !strings.Contains(string(got), want) {
 			t.Errorf("%v A: %q, want %q", amps, got, want)
 		}
 	}
-	if got := lens(&system.System{OutputMax: 800}).Text; strings.Contains(got, "shade 1") {
+	if got := lens(&system.System{OutputMax: 800}).Text; strings.Contains(string(got), "shade 1") {
 		t.Errorf("800 A is beyond the table: %q", got)
 	}
 }

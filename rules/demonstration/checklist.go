@@ -5,13 +5,14 @@ import (
 
 	"cutbrief/rules"
 	"cutbrief/rules/cite"
+	"cutbrief/rules/message"
 	"cutbrief/rules/metal"
 )
 
 // Item is one line of a checklist, with what it rests on.
 type Item struct {
 	ID     string // stable: "plates", "fire-watch", ...
-	Text   string
+	Text   message.ID
 	Source cite.Ref
 }
 
@@ -19,7 +20,7 @@ type Item struct {
 // caution; a row without applies always belongs.
 type check struct {
 	id      string
-	text    string
+	text    message.ID
 	caution string // ID of a warning whose text and source are taken
 	source  cite.Ref
 	applies func(*scene, Programme) bool
@@ -39,7 +40,7 @@ var leaving = []check{
 	{id: "leads", source: showing, text: "Supply lead, air hose, and adapters for their plug and coupling."},
 	{id: "generator", source: practice, text: "Generator fuelled, its earth as its own manual says.", applies: told(fromGenerator)},
 	{id: "drier", source: showing, text: "Drier and filter for the air: theirs is not told to be enough.", applies: told(dampAir)},
-	{id: "extraction", source: showing, text: "Extraction for the fume of their metals: none at the cut is told.", applies: brings("extraction for the fume")},
+	{id: "extraction", source: showing, text: "Extraction for the fume of their metals: none at the cut is told.", applies: brings(string(fumeExtraction))},
 	{id: "lens"}, // by current, see lens
 	{id: "clothing", source: practice, text: "Dry gloves, hearing protection, covered skin, cloth that does not melt; no lighter in a pocket."},
 	{id: "extinguisher", source: cite.Ref{Source: "osha-hot-work", Clause: "(a)(2)(ii)"}, text: "Extinguisher of a suitable kind, in date, to stand at the work ready for use."},
@@ -137,8 +138,10 @@ func shows(id string) func(*scene, Programme) bool {
 func brings(what string) func(*scene, Programme) bool {
 	return func(_ *scene, p Programme) bool {
 		for _, c := range p.Cuts {
-			if strings.Contains(c.Props, what) {
-				return true
+			for _, prop := range c.Props {
+				if strings.HasPrefix(string(prop), what) {
+					return true
+				}
 			}
 		}
 		return false

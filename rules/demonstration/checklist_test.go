@@ -4,11 +4,11 @@ import (
 	"strings"
 	"testing"
 
+	"pgregory.net/rapid"
+
 	"cutbrief/rules"
 	"cutbrief/rules/metal"
 	"cutbrief/rules/unit"
-
-	"pgregory.net/rapid"
 )
 
 func holdsItem(list []Item, id string) bool {
@@ -75,10 +75,10 @@ func TestChecklistHoldsEveryCaution(t *testing.T) {
 			if _, ok := i.Source.Find(); !ok || i.Text == "" {
 				t.Errorf("%s: source %q, %q", i.ID, i.Source.Source, i.Text)
 			}
-			text += i.Text + "\n"
+			text += string(i.Text) + "\n"
 		}
 		for _, c := range Cautions(job, result) {
-			if c.ID != "noise" && !strings.Contains(text, c.Text) {
+			if c.ID != "noise" && !strings.Contains(text, string(c.Text)) {
 				t.Errorf("the caution %s is not on the list", c.ID)
 			}
 		}
@@ -92,7 +92,7 @@ func TestChecklistHoldsEveryCaution(t *testing.T) {
 // them to their source.
 func TestChecklistFiguresAreTheCautions(t *testing.T) {
 	for _, c := range append(append([]check{}, leaving...), onSite...) {
-		if number.MatchString(c.text) {
+		if number.MatchString(string(c.text)) {
 			t.Errorf("%s prints a figure of its own: %q", c.id, c.text)
 		}
 		if c.caution != "" {

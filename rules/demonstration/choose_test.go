@@ -5,12 +5,12 @@ import (
 	"strings"
 	"testing"
 
+	"pgregory.net/rapid"
+
 	"cutbrief/rules"
 	"cutbrief/rules/metal"
 	"cutbrief/rules/system"
 	"cutbrief/rules/unit"
-
-	"pgregory.net/rapid"
 )
 
 // anyJob is any job on any system of invented figures.
@@ -66,7 +66,7 @@ func TestChooseProperties(t *testing.T) {
 				total += setUpTakes
 			}
 			row := rowOf(t, c.ID)
-			if got, reason := row.ready(&s); reason != "" || got.metal != c.Metal || got.thickness != c.Thickness {
+			if got, reason := row.ready(&s); !reason.IsEmpty() || got.metal != c.Metal || got.thickness != c.Thickness {
 				t.Errorf("%s is shown though: %s", c.ID, reason)
 			}
 			if c.Chosen == "" || (i == 0 && c.SetUp) {
@@ -80,7 +80,7 @@ func TestChooseProperties(t *testing.T) {
 			t.Errorf("%d shown and %d left out of %d", len(p.Cuts), len(p.LeftOut), len(catalogue))
 		}
 		for _, l := range p.LeftOut {
-			if !strings.HasSuffix(l.Reason, ".") || l.Name == "" {
+			if !strings.HasSuffix(l.Reason.String(), ".") || l.Name.IsEmpty() {
 				t.Errorf("%s: %q", l.ID, l.Reason)
 			}
 		}
@@ -95,7 +95,7 @@ func showsCritical(t *rapid.T, s *scene, p Programme) {
 	able := 0
 	for i := range catalogue {
 		row := &catalogue[i]
-		if _, reason := row.ready(s); reason == "" && slices.Contains(row.proves, s.critical) && unit.Second(row.minutes*60) <= p.Given {
+		if _, reason := row.ready(s); reason.IsEmpty() && slices.Contains(row.proves, s.critical) && unit.Second(row.minutes*60) <= p.Given {
 			able++
 		}
 	}
@@ -243,7 +243,7 @@ func TestLeftOutSaysWhy(t *testing.T) {
 		"bevel":        "no part of the work",
 	} {
 		i := slices.IndexFunc(p.LeftOut, func(l LeftOut) bool { return l.ID == id })
-		if i < 0 || !strings.Contains(p.LeftOut[i].Reason, want) {
+		if i < 0 || !strings.Contains(p.LeftOut[i].Reason.String(), want) {
 			t.Errorf("%s: want %q in %+v", id, want, p.LeftOut)
 		}
 	}
@@ -256,7 +256,7 @@ func TestExtractionIsBrought(t *testing.T) {
 	result.Need = unit.Known(rules.Need{Metal: metal.Stainless, Thickness: 8})
 	brings := func() bool {
 		cuts := Plan(job, result)
-		return len(cuts) > 0 && strings.Contains(cuts[0].Props, "extraction for the fume")
+		return len(cuts) > 0 && slices.Contains(cuts[0].Props, "extraction for the fume")
 	}
 	if !brings() {
 		t.Error("stainless, nothing told about fume: no extraction is brought")
@@ -276,7 +276,7 @@ func TestCatalogueIsWhole(t *testing.T) {
 	seen := map[string]bool{}
 	for _, row := range catalogue {
 		if row.id == "" || seen[row.id] || (row.name == "" && row.naming == nil) || row.piece == nil || row.minutes <= 0 ||
-			row.props == "" || row.see == "" || row.why == "" || row.fails == "" || row.avoid == "" || row.source.Source == "" || len(row.needs) == 0 {
+			len(row.props) == 0 || row.see == "" || row.why == "" || row.fails == "" || row.avoid == "" || row.source.Source == "" || len(row.needs) == 0 {
 			t.Errorf("row %q is not whole", row.id)
 		}
 		if row.timed && (row.length <= 0 || row.noSpeed) {
@@ -326,7 +326,7 @@ func TestNothingIsShownInAClosedSpace(t *testing.T) {
 	job.Places = unit.Known([]rules.Place{rules.InPlace})
 	job.HotWork = unit.Known(rules.HotWorkClosed)
 	cuts := Plan(job, result)
-	if len(cuts) == 0 || cuts[0].ID != "at-the-work" || !strings.Contains(cuts[0].Name, "open place") || has(cuts, "gouge") {
+	if len(cuts) == 0 || cuts[0].ID != "at-the-work" || !strings.Contains(cuts[0].Name.String(), "open place") || has(cuts, "gouge") {
 		t.Errorf("%v", ids(cuts))
 	}
 }

@@ -5,12 +5,13 @@ import (
 
 	"cutbrief/rules"
 	"cutbrief/rules/cite"
+	"cutbrief/rules/message"
 )
 
 // Warning is a caution with when it is given, as it stands in the table.
 type Warning struct {
 	Caution
-	When string // such as "copper or brass is cut"; "" for always
+	When message.ID // such as "copper or brass is cut"; "" for always
 }
 
 // Warnings returns every caution in the order they are printed, the lens first,
@@ -26,12 +27,12 @@ func Warnings() []Warning {
 // Listed is a cut of the catalogue as it stands there, whoever the customer is.
 type Listed struct {
 	ID      string
-	Name    string // "" where it depends on the customer
+	Name    message.ID // "" where it depends on the customer
 	Proves  []rules.Requirement
 	Minutes float64
-	See     string
-	Fails   string
-	Avoid   string
+	See     message.ID
+	Fails   message.ID
+	Avoid   message.ID
 	Source  cite.Ref
 }
 

@@ -16,7 +16,7 @@ func TestWarningsSayWhen(t *testing.T) {
 		if (w.when == "") != (w.applies == nil) {
 			t.Errorf("%s: when is %q", w.id, w.when)
 		}
-		if w.applies == nil || !strings.Contains(w.when, "no figures") {
+		if w.applies == nil || !strings.Contains(string(w.when), "no figures") {
 			continue
 		}
 		for _, m := range metal.List() {
@@ -25,7 +25,7 @@ func TestWarningsSayWhen(t *testing.T) {
 			}
 			job := rules.Job{Pieces: []rules.Piece{{Metal: m.ID, Everyday: unit.Known(unit.Millimetre(3))}}}
 			s := newScene(&job, &rules.Result{})
-			given, named := w.applies(&s), strings.Contains(w.when, strings.TrimSuffix(m.Name, " or brass"))
+			given, named := w.applies(&s), strings.Contains(string(w.when), strings.TrimSuffix(string(m.Name), " or brass"))
 			if given != named {
 				t.Errorf("%s for %s: given %t, named %t", w.id, m.Name, given, named)
 			}

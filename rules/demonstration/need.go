@@ -2,6 +2,7 @@ package demonstration
 
 import (
 	"cutbrief/rules"
+	"cutbrief/rules/message"
 	"cutbrief/rules/metal"
 	"cutbrief/rules/size"
 	"cutbrief/rules/system"
@@ -13,7 +14,7 @@ import (
 // hold; a place is taken for open until it is told to be closed, as the cautions
 // and the checklist ask about it in any case.
 type need struct {
-	words string // what must hold, after "it needs "
+	words message.ID // what must hold, after "it needs "
 	holds func(*scene, piece) bool
 }
 

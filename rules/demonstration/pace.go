@@ -1,6 +1,9 @@
 package demonstration
 
-import "cutbrief/rules/unit"
+import (
+	"cutbrief/rules/message"
+	"cutbrief/rules/unit"
+)
 
 // Pace is how a measured time compares with the predicted one.
 type Pace string
@@ -38,14 +41,14 @@ func Compare(took, predicted unit.Second) (p Pace, ok bool) {
 const tinyTime = 1e-9
 
 // Change is what to do differently after a cut at this pace.
-func (p Pace) Change() string {
+func (p Pace) Change() message.Message {
 	switch p {
 	case Slow:
-		return "Lead a little faster: " + TooSlow + "."
+		return message.New("Lead a little faster: {1}.", TooSlow)
 	case Fast:
-		return "Lead a little slower: " + TooFast + "."
+		return message.New("Lead a little slower: {1}.", TooFast)
 	}
-	return "Keep this pace: the arc trails a little below."
+	return message.New("Keep this pace: the arc trails a little below.")
 }
 
 // Reached returns the travel speed in mm/min of a length in mm cut in a time in

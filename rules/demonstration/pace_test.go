@@ -34,7 +34,7 @@ func TestReached(t *testing.T) {
 
 func TestEveryPaceSaysWhatToChange(t *testing.T) {
 	for _, p := range []Pace{OnTheMark, Slow, Fast} {
-		if p.Change() == "" {
+		if p.Change().IsEmpty() {
 			t.Errorf("%s: nothing", p)
 		}
 	}

@@ -5,6 +5,7 @@ import (
 	"slices"
 
 	"cutbrief/rules"
+	"cutbrief/rules/message"
 	"cutbrief/rules/unit"
 )
 
@@ -91,19 +92,19 @@ type setUp struct {
 
 // candidates lists the rows whose preconditions hold and that are worth
 // showing here, and says of the others why not.
-func candidates(s *scene) ([]candidate, map[string]string) {
+func candidates(s *scene) ([]candidate, map[string]message.Message) {
 	var able []candidate
-	left := map[string]string{}
+	left := map[string]message.Message{}
 	for i := range catalogue {
 		row := &catalogue[i]
 		p, reason := row.ready(s)
-		if reason != "" {
+		if !reason.IsEmpty() {
 			left[row.id] = reason
 			continue
 		}
 		c := row.candidate(s, p, i)
 		if !c.shows && len(c.ties) == 0 && c.worth == 0 {
-			left[row.id] = "It is no part of the work as told, and does not show what decides."
+			left[row.id] = message.New("It is no part of the work as told, and does not show what decides.")
 			continue
 		}
 		able = append(able, c)
@@ -112,17 +113,17 @@ func candidates(s *scene) ([]candidate, map[string]string) {
 }
 
 // ready returns the piece of a row, or the first reason not to show it.
-func (row *showpiece) ready(s *scene) (piece, string) {
+func (row *showpiece) ready(s *scene) (piece, message.Message) {
 	p, ok := row.piece(s)
 	if !ok || !(p.thickness > 0) {
-		return p, "There is no " + row.nothing + "."
+		return p, message.New("There is no {1}.", row.nothing)
 	}
 	for _, n := range row.needs {
 		if !n.holds(s, p) {
-			return p, "It needs " + n.words + "."
+			return p, message.New("It needs {1}.", n.words)
 		}
 	}
-	return p, ""
+	return p, message.Message{}
 }
 
 func (row *showpiece) candidate(s *scene, p piece, place int) candidate {
@@ -150,11 +151,11 @@ func (row *showpiece) candidate(s *scene, p piece, place int) candidate {
 func (c *candidate) takes() unit.Second { return unit.Second(c.row.minutes * 60) }
 
 // name is the row's name for this customer.
-func (row *showpiece) nameFor(s *scene) string {
+func (row *showpiece) nameFor(s *scene) message.Message {
 	if row.naming != nil {
 		return row.naming(s)
 	}
-	return row.name
+	return row.name.Message()
 }
 
 func (c *candidate) cut(s *scene, first, last bool) Cut {
@@ -178,15 +179,18 @@ func (c *candidate) proves(s *scene) rules.Requirement {
 }
 
 // bring adds what the fume of the metal asks for, unless it is on hand.
-func (c *candidate) bring(s *scene) string {
+func (c *candidate) bring(s *scene) []message.ID {
 	if smokes(c.piece.metal) && !takesFume(s) {
-		return c.row.props + ", extraction for the fume"
+		return append(slices.Clone(c.row.props), fumeExtraction)
 	}
 	return c.row.props
 }
 
+// fumeExtraction is brought where the fume asks for it.
+const fumeExtraction message.ID = "extraction for the fume"
+
 // chosen says why the cut is in the plan.
-func (c *candidate) chosen(s *scene, first, last bool) string {
+func (c *candidate) chosen(s *scene, first, last bool) message.ID {
 	switch {
 	case c.shows && first:
 		return "It shows what decides, so it comes first."
@@ -205,10 +209,10 @@ func (c *candidate) chosen(s *scene, first, last bool) string {
 }
 
 // leftOut says of every row that is not in the plan why.
-func leftOut(s *scene, able []candidate, left map[string]string, best set) []LeftOut {
+func leftOut(s *scene, able []candidate, left map[string]message.Message, best set) []LeftOut {
 	for _, c := range able {
 		if !slices.ContainsFunc(best.order, func(d candidate) bool { return d.place == c.place }) {
-			left[c.row.id] = fmt.Sprintf("It takes %.0f min, and the others make better use of the time.", c.row.minutes)
+			left[c.row.id] = message.New("It takes {1} min, and the others make better use of the time.", message.Figure(fmt.Sprintf("%.0f", c.row.minutes)))
 		}
 	}
 	var list []LeftOut

@@ -24,6 +24,7 @@ package demonstration
 import (
 	"cutbrief/rules"
 	"cutbrief/rules/cite"
+	"cutbrief/rules/message"
 	"cutbrief/rules/metal"
 	"cutbrief/rules/unit"
 )
@@ -39,27 +40,28 @@ type Programme struct {
 
 // LeftOut is a cut that is not shown, and why.
 type LeftOut struct {
-	ID, Name string
-	Reason   string // one plain sentence
+	ID     string
+	Name   message.Message
+	Reason message.Message // one plain sentence
 }
 
 // Cut is one step of the demonstration.
 type Cut struct {
 	ID        string // stable: "thin-straight", "inside-circle", ...
-	Name      string
+	Name      message.Message
 	Proves    rules.Requirement // "" for a warm-up or general step
-	Chosen    string            // why it is in the plan, one plain sentence
+	Chosen    message.ID        // why it is in the plan, one plain sentence
 	Metal     metal.ID
 	Thickness unit.Millimetre
 	Setting   Setting
-	Takes     unit.Second // with talking and looking, without the set-up before
-	SetUp     bool        // needs another plate or setting than the cut before
-	Timed     bool        // a straight cut whose time is taken
-	Props     string      // what to bring, separated by commas
-	See       string      // what the customer should see
-	Why       string      // why this cut says something
-	Fails     string      // how it can fail
-	Avoid     string      // how to avoid that
+	Takes     unit.Second  // with talking and looking, without the set-up before
+	SetUp     bool         // needs another plate or setting than the cut before
+	Timed     bool         // a straight cut whose time is taken
+	Props     []message.ID // what to bring
+	See       message.ID   // what the customer should see
+	Why       message.ID   // why this cut says something
+	Fails     message.ID   // how it can fail
+	Avoid     message.ID   // how to avoid that
 	Source    cite.Ref
 }
 
@@ -81,14 +83,14 @@ type Setting struct {
 
 // What shows the speed at the bench. Common practice, no source.
 const (
-	TooSlow = "sparks fall straight down or run ahead, the kerf is wide and heavy dross hangs below"
-	TooFast = "sparks spray back over the plate, the arc trails far behind, or the cut does not come through"
+	TooSlow message.ID = "sparks fall straight down or run ahead, the kerf is wide and heavy dross hangs below"
+	TooFast message.ID = "sparks spray back over the plate, the arc trails far behind, or the cut does not come through"
 )
 
 // Caution is one safety line with what it rests on.
 type Caution struct {
 	ID     string
-	Text   string // one plain sentence or two, defers to manual, code or permit where it matters
+	Text   message.ID // one plain sentence or two, defers to manual, code or permit where it matters
 	Source cite.Ref
 	Hazard Hazard
 	Raised bool // by an answer of this job; false for what is said to everybody

@@ -6,6 +6,7 @@ package metal
 
 import (
 	"cutbrief/rules/cite"
+	"cutbrief/rules/message"
 	"cutbrief/rules/unit"
 )
 
@@ -26,12 +27,12 @@ const (
 // Metal is one row of the list.
 type Metal struct {
 	ID    ID
-	Name  string     // for a reader, lower case: "mild steel"
+	Name  message.ID // for a reader, lower case: "mild steel"
 	Sheet unit.Sheet // gauge table its sheet is sold by
 	// Equivalence: a thickness t of this metal asks of a system what
 	// Equivalence·t of mild steel asks. Not known for Other.
 	Equivalence unit.Maybe[float64]
 	Practice    unit.Maybe[float64] // what the trade counts it for, before the energy balance
 	Basis       cite.Ref            // what Equivalence rests on
-	Note        string              // how Equivalence was chosen, one sentence
+	Note        message.ID          // how Equivalence was chosen, one sentence
 }

@@ -1,6 +1,10 @@
 package price
 
-import "slices"
+import (
+	"slices"
+
+	"cutbrief/rules/message"
+)
 
 // ID is the stable identifier of a thing that has a price, as in files.
 type ID string
@@ -35,9 +39,9 @@ const (
 // no source).
 type Item struct {
 	ID    ID
-	Name  string
-	Money bool   // a price; else a plain figure
-	Means string // for the template
+	Name  message.ID
+	Money bool       // a price; else a plain figure
+	Means message.ID // for the template
 	most  float64
 	units []measure
 }

@@ -13,7 +13,7 @@ func Template() string {
 	var b strings.Builder
 	b.WriteString(preface)
 	for _, i := range items {
-		fmt.Fprintf(&b, "#   %-15s %s\n", i.ID, strings.TrimSpace(i.Name+", for each "+unitNames(i)+means(i)))
+		fmt.Fprintf(&b, "#   %-15s %s\n", i.ID, strings.TrimSpace(string(i.Name)+", for each "+unitNames(i)+means(i)))
 	}
 	b.WriteString(epilogue)
 	b.WriteString(Demo().csv())
@@ -25,7 +25,7 @@ func means(i Item) string {
 	if i.Means == "" {
 		return ""
 	}
-	return ": " + i.Means
+	return ": " + string(i.Means)
 }
 
 // csv writes the list as Read reads it.

@@ -16,7 +16,7 @@ func named(t *testing.T, name string) Properties {
 	t.Helper()
 	for _, id := range []metal.ID{metal.MildSteel, metal.Stainless, metal.Aluminium, metal.Copper} {
 		for _, p := range PropertiesOf(id) {
-			if strings.HasPrefix(name, strings.Fields(p.Name)[0]) || (name == "carbon steel" && id == metal.MildSteel) {
+			if strings.HasPrefix(name, strings.Fields(string(p.Name))[0]) || (name == "carbon steel" && id == metal.MildSteel) {
 				return p
 			}
 		}

@@ -1,6 +1,9 @@
 package size
 
-import "cutbrief/rules/unit"
+import (
+	"cutbrief/rules/message"
+	"cutbrief/rules/unit"
+)
 
 // squareness and roughness hold base and slope of each range: u in mm, Rz5 in µm, over
 // thickness in mm. Source: iso-9013.
@@ -79,7 +82,7 @@ type EdgeNeed struct {
 	Squareness int             // ISO 9013 range of u it needs at most; 0 if it asks none
 	Roughness  int             // ISO 9013 range of Rz5; 0 if it asks none
 	Allowance  unit.Millimetre // metal to leave on for machining
-	Words      string          // what it means, for a reader
+	Words      message.ID      // what it means, for a reader
 }
 
 // EdgeNeeded returns what the next operation asks of an edge on a plate t mm

@@ -1,11 +1,12 @@
 package size
 
 import (
-	"fmt"
 	"math"
 	"slices"
+	"strconv"
 
 	"cutbrief/rules/cite"
+	"cutbrief/rules/message"
 	"cutbrief/rules/metal"
 	"cutbrief/rules/system"
 	"cutbrief/rules/unit"
@@ -30,7 +31,7 @@ func Equivalence(s *system.System, id metal.ID) (unit.Maybe[float64], cite.Ref) 
 // memory: property-tables for density, heat capacity, melting and latent heat,
 // kou for hot conductivity and diffusivity of mild steel and stainless.
 type Properties struct {
-	Name         string
+	Name         message.ID
 	Density      float64 // kg/m³
 	Heat         float64 // mean heat capacity from 20 °C to melting, J/kg·K
 	Melting      unit.Celsius
@@ -98,22 +99,23 @@ func PropertiesOf(id metal.ID) []Properties { return slices.Clone(properties[id]
 // Derivation shows where the factor of one metal comes from, against mild steel
 // at the rated speed and a kerf of 1.5 mm.
 type Derivation struct {
-	Metal    string
+	Metal    message.ID
 	Melt     float64             // melt energy over that of mild steel: the least it can be
 	Balance  float64             // power per mm over that of mild steel, conduction included
 	Practice unit.Maybe[float64] // the factor of the list of metals
 	Blended  unit.Maybe[float64] // what the blend gives
 }
 
-// String writes the derivation in one sentence.
-func (d Derivation) String() string {
+// Message is the derivation in one sentence.
+func (d Derivation) Message() message.Message {
 	practice, ok := d.Practice.Get()
 	blended, _ := d.Blended.Get()
 	if !ok {
-		return d.Metal + ": no factor is held"
+		return message.New("{1}: no factor is held", d.Metal)
 	}
-	return fmt.Sprintf("%s: melting takes %.2f times the heat of mild steel, and %.2f times the power with what flows away; common practice says %.2f, together %.2f",
-		d.Metal, d.Melt, d.Balance, practice, blended)
+	figure := func(v float64) message.Figure { return message.Figure(strconv.FormatFloat(v, 'f', 2, 64)) }
+	return message.New("{1}: melting takes {2} times the heat of mild steel, and {3} times the power with what flows away; common practice says {4}, together {5}",
+		d.Metal, figure(d.Melt), figure(d.Balance), figure(practice), figure(blended))
 }
 
 // kerfAtRating is the kerf in mm of a 40 A class hand torch. Source: practice.

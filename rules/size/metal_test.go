@@ -85,15 +85,15 @@ func TestDerive(t *testing.T) {
 		all = append(all, Derive(id)...)
 	}
 	for i, want := range []float64{0.82, 0.95, 2.57, 1.00} {
-		if !near(all[i].Balance, want, 0.01) || all[i].String() == "" {
-			t.Errorf("%s, want %v", all[i], want)
+		if !near(all[i].Balance, want, 0.01) || all[i].Message().String() == "" {
+			t.Errorf("%s, want %v", all[i].Message(), want)
 		}
 	}
 	if !near(all[0].Melt, 0.88, 0.005) {
-		t.Errorf("%s", all[0])
+		t.Errorf("%s", all[0].Message())
 	}
 	if b, _ := all[2].Blended.Get(); !near(b, 2.27, 0.01) {
-		t.Errorf("%s", all[2])
+		t.Errorf("%s", all[2].Message())
 	}
 	if len(Derive(metal.CastIron)) != 0 || len(Derive(metal.Other)) != 0 || len(Derive(metal.Copper)) != 2 {
 		t.Error("figures are held for mild steel, stainless, aluminium, copper and brass only")

@@ -1,6 +1,7 @@
 package size
 
 import (
+	"cutbrief/rules/message"
 	"cutbrief/rules/metal"
 	"cutbrief/rules/system"
 	"cutbrief/rules/unit"
@@ -70,7 +71,7 @@ func MeltShare(output unit.Ampere, t unit.Millimetre, v unit.MillimetrePerMinute
 // MeltShare, bands as stated there.
 // Check: 40 A rated 11 mm is normal (36 %), 20 mm suspicious (66 %), 40 mm
 // impossible (132 %), 3 mm suspicious (10 %).
-func Plausible(s *system.System) (Plausibility, string, error) {
+func Plausible(s *system.System) (Plausibility, message.ID, error) {
 	share, err := MeltShare(s.OutputMax, s.Rated, RatedSpeed)
 	switch {
 	case err != nil:

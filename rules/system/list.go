@@ -154,7 +154,7 @@ func rateable() []metal.Metal {
 func findMetal(name string) (metal.Metal, bool) {
 	name = strings.ToLower(name)
 	for _, m := range rateable() {
-		if name == string(m.ID) || name == m.Name || slices.Contains(strings.Fields(m.Name), name) && name != "or" && name != "steel" {
+		if name == string(m.ID) || name == string(m.Name) || slices.Contains(strings.Fields(string(m.Name)), name) && name != "or" && name != "steel" {
 			return m, true
 		}
 	}
@@ -164,7 +164,7 @@ func findMetal(name string) (metal.Metal, bool) {
 func metalNames() string {
 	var names []string
 	for _, m := range rateable() {
-		names = append(names, m.Name)
+		names = append(names, string(m.Name))
 	}
 	return strings.Join(names, ", ")
 }

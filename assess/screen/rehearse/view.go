@@ -7,13 +7,13 @@ import (
 	"strings"
 	"time"
 
+	"github.com/charmbracelet/bubbles/key"
+
 	"cutbrief/assess"
 	"cutbrief/assess/screen"
 	"cutbrief/report"
 	"cutbrief/rules/demonstration"
 	"cutbrief/rules/unit"
-
-	"github.com/charmbracelet/bubbles/key"
 )
 
 // View draws the screen; it is a pure function of the model.
@@ -171,7 +171,7 @@ func (m *Model) viewTimed() []string {
 		style = m.look.Good
 	}
 	body = append(body, "", style.Render(strings.ToUpper(string(pace)))+": "+seconds(c.Predicted.Or(0))+" predicted")
-	body = append(body, m.wrap(pace.Change())...)
+	body = append(body, m.wrap(pace.Change().String())...)
 	return append(body, m.graded()...)
 }
 

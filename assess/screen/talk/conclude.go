@@ -97,7 +97,7 @@ func (t *Talk) offer(line string) {
 func (t *Talk) cuts() []assess.Option {
 	var list []assess.Option
 	for _, c := range t.Session.Showable(t.decision.System) {
-		list = append(list, assess.Option{ID: c.ID, Text: c.Name})
+		list = append(list, assess.Option{ID: c.ID, Text: c.Name.String()})
 	}
 	return list
 }
