@@ -5,6 +5,7 @@ import (
 	"io"
 	"os"
 	"os/signal"
+	"slices"
 	"syscall"
 
 	"cutbrief/rules/message"
@@ -160,7 +161,7 @@ func (w *Window) keys(msg tea.KeyMsg) tea.Cmd {
 	if msg.Type != tea.KeyRunes || len(msg.Runes) < 2 || msg.Paste {
 		return w.Press(msg)
 	}
-	if _, typing := w.dialog.Typing(); typing && !w.Helping || isDigit(msg.Runes[0]) {
+	if _, typing := w.dialog.Typing(); typing && !w.Helping || areNumbers(msg.Runes) {
 		return w.Press(AsText(msg))
 	}
 	var cmds []tea.Cmd
@@ -171,6 +172,11 @@ func (w *Window) keys(msg tea.KeyMsg) tea.Cmd {
 }
 
 func isDigit(r rune) bool { return r >= '0' && r <= '9' }
+
+// areNumbers reports numbers typed together, such as "1, 3".
+func areNumbers(typed []rune) bool {
+	return !slices.ContainsFunc(typed, func(r rune) bool { return !isDigit(r) && r != ',' && r != ' ' })
+}
 
 // AsText marks letters that came together as text, so that words such as "up",
 // "end" or "enter" are not taken for the keys of that name.

@@ -81,9 +81,9 @@ func TestHostileRehearsal(t *testing.T) {
 		{"c", "tick", ""},
 		{"\t", "tick", ""},
 		{"\x1b", "begin", "tick"},
-		{"\r", "beware", "begin"},
-		{"b", "", ""},
-		{"\r", "beware", ""},
+		{"\r", "How it went", "begin"},
+		{"?", "It can fail", ""},
+		{"\r", "How it went", "It can fail"},
 	})
 	d.Tries(ctrlC)
 	d.Ends()

@@ -44,7 +44,11 @@ func (a *app) rehearse(ctx context.Context, file string, plainly bool) error {
 	if err != nil {
 		return err
 	}
-	bench := report.AtBench(v, offered, report.Options{})
+	words, err := a.book()
+	if err != nil {
+		return err
+	}
+	bench := report.AtBench(v, offered, report.Options{Words: words})
 	switch {
 	case len(bench.Steps) == 0 && bench.System == "":
 		return fail(fmt.Errorf("%s: nothing to show: %s", file, bench.Headline), "what is missing: cutbrief next %s", shellWord(file))
@@ -59,7 +63,7 @@ func (a *app) rehearse(ctx context.Context, file string, plainly bool) error {
 // atBench draws the rehearsal, and keeps what the rep wants kept.
 func (a *app) atBench(ctx context.Context, s *sitting, bench report.Bench) error {
 	a.leaves.Store(true)
-	end, err := rehearse.Run(ctx, rehearse.Options{Bench: bench, Now: a.now, Input: a.in, Output: a.out})
+	end, err := rehearse.Run(ctx, rehearse.Options{Bench: bench, Words: bench.Words, Now: a.now, Input: a.in, Output: a.out})
 	if err != nil {
 		return fail(fmt.Errorf("draw the demonstration: %w", err), "try cutbrief rehearse --plain %s", shellWord(s.path))
 	}

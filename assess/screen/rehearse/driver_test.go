@@ -54,7 +54,7 @@ func drive(t testing.TB, b report.Bench) *driver {
 	d := &driver{time: time.Date(2026, 12, 1, 9, 0, 0, 0, time.UTC)}
 	d.m = newModel(Options{Bench: b, Now: func() time.Time { return d.time }})
 	d.m.tick = func(time.Duration) tea.Cmd { return nil }
-	d.Driver = screentest.Driver{T: t, Model: d.m}
+	d.Driver = screentest.Driver{T: t, Model: d.m.window}
 	d.Resize(80, 24)
 	return d
 }

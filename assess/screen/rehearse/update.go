@@ -1,100 +1,66 @@
 package rehearse
 
 import (
-	"math"
-	"unicode"
+	"strings"
 
 	"cutbrief/assess"
 	"cutbrief/assess/screen"
+	"cutbrief/rules/message"
 	"cutbrief/rules/unit"
 
-	"github.com/charmbracelet/bubbles/key"
 	tea "github.com/charmbracelet/bubbletea"
 )
 
-// Update takes one message. It does no I/O; the clock it looks at was handed in.
-func (m *Model) Update(msg tea.Msg) (tea.Model, tea.Cmd) {
-	switch msg := msg.(type) {
-	case tea.WindowSizeMsg:
-		m.size.Width, m.size.Height = msg.Width, msg.Height
-	case tickMsg:
-		if msg.pulse == m.pulse {
-			m.now = m.clock()
-			return m, m.beat()
-		}
-	case leaveMsg:
-		return m, tea.Quit
-	case tea.KeyMsg:
-		return m, m.typed(msg)
-	}
-	return m, nil
-}
-
-// typed hands on keys one by one: what was hit together means one key each.
-func (m *Model) typed(msg tea.KeyMsg) tea.Cmd {
-	if screen.Held(msg) {
-		return nil
-	}
-	if msg.Type != tea.KeyRunes || m.state == reasoning {
-		return m.key(msg)
-	}
-	var cmds []tea.Cmd
-	for _, r := range msg.Runes {
-		cmds = append(cmds, m.key(tea.KeyMsg{Type: tea.KeyRunes, Runes: []rune{r}}))
-	}
-	return tea.Batch(cmds...)
-}
-
-// key takes one key in the present state.
-func (m *Model) key(msg tea.KeyMsg) tea.Cmd {
-	if key.Matches(msg, m.keys.leave) {
-		return tea.Quit
-	}
-	m.now = m.clock()
+// Commands are those of the present state: big keys, to be hit with gloves on.
+func (m *Model) Commands() []screen.Command {
+	k := m.window.Keys
+	leave := screen.Command{Binding: k.Leave, Do: m.Leave}
+	lists := screen.Command{Binding: screen.Bind("checklists", "c"), Do: m.goTo(ticking)}
 	switch m.state {
 	case opening:
-		return m.updateOpening(msg)
+		return []screen.Command{{Binding: screen.Bind("begin", "enter", "ctrl+j"), Do: m.begin}, lists, {Binding: k.Quit, Do: m.Leave}}
 	case timing:
-		return m.updateTiming(msg)
-	case timed:
-		return m.updateTimed(msg)
+		return []screen.Command{{Binding: screen.Bind("stop the time", " ", "enter", "ctrl+j"), Do: m.stop}, {Binding: k.Back, Do: m.cancel}, leave}
 	case reasoning:
-		m.updateReasoning(msg)
-		return nil
-	case bewaring:
-		if key.Matches(msg, m.keys.closeIt) {
-			m.state = m.from
-		}
-		return nil
+		return []screen.Command{{Binding: screen.Bind("keep", "enter", "esc", "ctrl+j"), Do: m.endReason}, leave}
 	case ticking:
-		m.updateTicking(msg)
-		return nil
+		return []screen.Command{{Binding: screen.Bind("tick", " ", "x"), Do: m.tickRow}, {Binding: k.Move}, {Binding: screen.Bind("the other list", "tab"), Do: m.otherList},
+			{Binding: screen.Bind("back", "esc", "shift+tab", "enter", "c"), Do: m.goTo(m.from)}, leave}
 	case closing:
-		return m.updateClosing(msg)
+		return []screen.Command{{Binding: screen.Bind("keep it and note the rest", "k"), Do: m.keep},
+			{Binding: screen.Bind("leave without keeping", "q", "ctrl+c", "alt+ctrl+c"), Do: m.Leave}, {Binding: k.Back, Do: m.goTo(m.from)}}
 	}
-	return m.updateReady(msg)
-}
-
-func (m *Model) updateOpening(msg tea.KeyMsg) tea.Cmd {
-	switch k := m.keys; {
-	case key.Matches(msg, k.begin):
-		if m.began.IsZero() {
-			m.began = m.now
+	list := []screen.Command{
+		{Binding: screen.Bind("next", "enter", "right", "pgdown", "ctrl+j"), Do: m.next}, lists,
+		{Binding: screen.Bind("back", "esc", "shift+tab", "left", "pgup", "backspace"), Do: m.back},
+		{Binding: screen.Bind("leave", "q"), Do: m.goTo(closing)},
+		m.grading("1", assess.Good), m.grading("2", assess.Fair), m.grading("3", assess.Poor), leave,
+	}
+	if m.isTimed() {
+		does := message.ID("start the time")
+		if m.state == timed {
+			does = "take it again"
 		}
-		m.open(0)
-		return m.restart()
-	case key.Matches(msg, k.lists):
-		m.openLists()
-	case key.Matches(msg, k.quit):
-		return tea.Quit
+		list = append([]screen.Command{{Binding: screen.Bind(does, " "), Do: m.start}}, list...)
 	}
-	return nil
+	return list
 }
 
-// restart makes the clock beat anew, at the pace of the present state.
-func (m *Model) restart() tea.Cmd {
-	m.pulse++
-	return m.beat()
+// goTo goes to a state that can be left again for the present one.
+func (m *Model) goTo(to state) func() tea.Cmd {
+	return func() tea.Cmd {
+		m.from, m.state, m.row = m.state, to, 0
+		return nil
+	}
+}
+
+func (m *Model) begin() tea.Cmd {
+	m.now = m.Now()
+	if m.began.IsZero() {
+		m.began = m.now
+	}
+	m.open(0)
+	return m.restart()
 }
 
 // open shows a step: as it was left, if its time was taken.
@@ -105,152 +71,106 @@ func (m *Model) open(step int) {
 	}
 }
 
-func (m *Model) updateReady(msg tea.KeyMsg) tea.Cmd {
-	if m.isTimed() && key.Matches(msg, m.keys.timer) {
-		return m.start()
-	}
-	m.anyStep(msg)
-	return nil
-}
-
 // start begins to take the time.
 func (m *Model) start() tea.Cmd {
+	m.now = m.Now()
 	m.state, m.started = timing, m.now
 	return m.restart()
 }
 
-func (m *Model) updateTiming(msg tea.KeyMsg) tea.Cmd {
-	switch k := m.keys; {
-	case key.Matches(msg, k.stop), key.Matches(msg, k.begin):
-		if took := m.elapsed(); hundredths(took) > 0 {
-			c := m.shown()
-			c.Took = unit.Known(hundredths(took))
-			m.cuts[m.step] = c
-			m.state = timed
-		}
-		return m.restart()
-	case key.Matches(msg, k.back):
-		m.state = ready
-		return m.restart()
+// stop takes the time. One that is none runs on.
+func (m *Model) stop() tea.Cmd {
+	m.now = m.Now()
+	if took := hundredths(m.elapsed()); took > 0 {
+		c := m.shown()
+		c.Took = unit.Known(took)
+		m.cuts[m.step], m.state = c, timed
 	}
-	return nil
+	return m.restart()
 }
 
-// hundredths rounds a time to what a hand can tell and a file should hold.
-func hundredths(t unit.Second) unit.Second { return unit.Second(math.Round(float64(t)*100) / 100) }
-
-func (m *Model) updateTimed(msg tea.KeyMsg) tea.Cmd {
-	if key.Matches(msg, m.keys.again) {
-		return m.start()
-	}
-	m.anyStep(msg)
-	return nil
+func (m *Model) cancel() tea.Cmd {
+	m.state = ready
+	return m.restart()
 }
 
-// anyStep takes the keys that every step has.
-func (m *Model) anyStep(msg tea.KeyMsg) {
-	switch k := m.keys; {
-	case key.Matches(msg, k.next):
-		m.goOn()
-	case key.Matches(msg, k.back):
-		m.goBack()
-	case key.Matches(msg, k.good):
-		m.grade(assess.Good)
-	case key.Matches(msg, k.fair):
-		m.grade(assess.Fair)
-	case key.Matches(msg, k.poor):
-		m.grade(assess.Poor)
-	case key.Matches(msg, k.beware):
-		m.from, m.state = m.state, bewaring
-	case key.Matches(msg, k.lists):
-		m.openLists()
-	case key.Matches(msg, k.quit):
-		m.from, m.state = m.state, closing
-	}
-}
-
-func (m *Model) goOn() {
-	if m.step == len(m.bench.Steps)-1 {
-		m.from, m.state = m.state, closing
-		return
+func (m *Model) next() tea.Cmd {
+	if m.step == len(m.Bench.Steps)-1 {
+		return m.goTo(closing)()
 	}
 	m.open(m.step + 1)
+	return nil
 }
 
-func (m *Model) goBack() {
+func (m *Model) back() tea.Cmd {
 	if m.step == 0 {
 		m.state = opening
-		return
+	} else {
+		m.open(m.step - 1)
 	}
-	m.open(m.step - 1)
+	return nil
 }
 
-// grade notes how the cut went; what was not good asks why.
-func (m *Model) grade(r assess.Result) {
-	c := m.shown()
-	c.Result = r
-	m.cuts[m.step] = c
-	if r != assess.Good {
-		m.from, m.state, m.why = m.state, reasoning, []rune(c.Why)
-	}
-}
-
-// whyMost is the longest reason, in characters; the record keeps no longer
-// line.
-const whyMost = 200
-
-func (m *Model) updateReasoning(msg tea.KeyMsg) {
-	switch {
-	case key.Matches(msg, m.keys.done), msg.Type == tea.KeyEsc, msg.Type == tea.KeyCtrlJ:
-		m.keepWhy() // nothing typed is lost
-		m.state = m.from
-	case msg.Type == tea.KeyBackspace && len(m.why) > 0:
-		m.why = m.why[:len(m.why)-1]
-	case msg.Type == tea.KeyRunes || msg.Type == tea.KeySpace:
-		for _, r := range msg.Runes {
-			if len(m.why) < whyMost && unicode.IsPrint(r) {
-				m.why = append(m.why, r)
-			}
+// grading notes how the cut went; what was not good asks why.
+func (m *Model) grading(key string, r assess.Result) screen.Command {
+	return screen.Command{Binding: screen.Bind(message.ID(r), key), Do: func() tea.Cmd {
+		c := m.shown()
+		c.Result = r
+		m.cuts[m.step] = c
+		if r != assess.Good {
+			m.from, m.state, m.why = m.state, reasoning, screen.NewLine(c.Why)
 		}
-	}
+		return nil
+	}}
+}
+
+// endReason ends a reason; nothing typed is lost.
+func (m *Model) endReason() tea.Cmd {
+	m.keepWhy()
+	m.state = m.from
+	return nil
 }
 
 func (m *Model) keepWhy() {
 	c := m.shown()
-	c.Why = string(m.why)
+	c.Why = m.why.Text()
 	m.cuts[m.step] = c
 }
 
-func (m *Model) openLists() { m.from, m.state, m.row = m.state, ticking, 0 }
-
-func (m *Model) updateTicking(msg tea.KeyMsg) {
-	switch k := m.keys; {
-	case key.Matches(msg, k.tick):
-		m.ticks[m.list][m.row] = !m.ticks[m.list][m.row]
-		m.row = min(m.row+1, len(m.lines())-1)
-	case key.Matches(msg, k.other):
-		m.list, m.row = 1-m.list, 0
-	case key.Matches(msg, k.move):
-		m.row = max(0, min(m.row+by(msg.String(), len(m.lines())), len(m.lines())-1))
-	case key.Matches(msg, k.back), key.Matches(msg, k.begin), key.Matches(msg, k.lists):
-		m.state = m.from
-	}
+func (m *Model) tickRow() tea.Cmd {
+	m.ticks[m.list][int(m.row)] = !m.ticks[m.list][int(m.row)]
+	m.Type(tea.KeyMsg{Type: tea.KeyDown})
+	return nil
 }
 
-// by is how far a key moves in a list of so many lines.
-func by(pressed string, lines int) int {
-	return map[string]int{"up": -1, "k": -1, "down": 1, "j": 1, "pgup": -10, "pgdown": 10, "home": -lines, "end": lines}[pressed]
+func (m *Model) otherList() tea.Cmd {
+	m.list, m.row = 1-m.list, 0
+	return nil
 }
 
-func (m *Model) updateClosing(msg tea.KeyMsg) tea.Cmd {
-	switch k := m.keys; {
-	case key.Matches(msg, k.keep):
-		m.keeps = true
-		return tea.Quit
-	case key.Matches(msg, k.drop):
-		return tea.Quit
-	case key.Matches(msg, k.back):
-		m.state = m.from
+func (m *Model) keep() tea.Cmd {
+	m.keeps = true
+	return tea.Quit
+}
+
+// Typing is the reason.
+func (m *Model) Typing() (string, bool) { return m.why.Text(), m.state == reasoning }
+
+// Type edits the reason, or moves in a checklist. Digits that came together are
+// keys hit fast.
+func (m *Model) Type(msg tea.KeyMsg) tea.Cmd {
+	const page = 10
+	switch {
+	case m.state == reasoning:
+		m.why.Key(msg)
+	case m.state == ticking:
+		m.row.Key(msg, len(m.lines()), page, func(int) bool { return true })
+	case msg.Type == tea.KeyRunes && len(msg.Runes) > 1 && strings.Trim(string(msg.Runes), "123") == "":
+		var cmds []tea.Cmd
+		for _, r := range msg.Runes {
+			cmds = append(cmds, m.window.Press(tea.KeyMsg{Type: tea.KeyRunes, Runes: []rune{r}}))
+		}
+		return tea.Batch(cmds...)
 	}
 	return nil
 }

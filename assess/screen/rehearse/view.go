@@ -7,27 +7,66 @@ import (
 	"strings"
 	"time"
 
-	"github.com/charmbracelet/bubbles/key"
-
 	"cutbrief/assess"
 	"cutbrief/assess/screen"
 	"cutbrief/report"
 	"cutbrief/rules/demonstration"
+	"cutbrief/rules/message"
 	"cutbrief/rules/unit"
 )
 
-// View draws the screen; it is a pure function of the model.
-func (m *Model) View() string {
-	body, keys := m.content()
-	foot := m.look.Keys(max(1, m.size.Width-2), keys...)
-	body = squeeze(body, m.size.Room(len(foot)))
-	return screen.Frame{Size: m.size, Look: m.look, Left: m.title(), Right: m.watch(), Body: body, Foot: foot, Wide: true}.Render()
+// Title is the step's place in the plan and how it went, and how long the
+// demonstration has run.
+func (m *Model) Title() (left, right string) {
+	w := m.window
+	switch c := m.cuts[m.step]; {
+	case m.state == opening:
+		left = m.Bench.System
+	case m.state == ticking:
+		left = w.Say("Checklists")
+	case c.Result != "" && m.state != closing:
+		left = w.Say("Step {1} of {2}: {3}", message.Count(m.step+1), message.Count(len(m.Bench.Steps)), message.ID(c.Result))
+	default:
+		left = w.Say("Step {1} of {2}", message.Count(m.step+1), message.Count(len(m.Bench.Steps)))
+	}
+	if m.began.IsZero() {
+		return left, m.Bench.Customer
+	}
+	s := int(max(0, m.now.Sub(m.began)) / time.Second)
+	return left, fmt.Sprintf("%d:%02d", s/60, s%60)
+}
+
+// Body shows the present state; where there is no room, empty lines go first.
+func (m *Model) Body(width, height int) []string {
+	p := page{window: m.window, width: width - 1}
+	switch m.state {
+	case opening:
+		m.viewOpening(&p)
+	case ready:
+		m.viewReady(&p)
+	case timing:
+		m.heading(&p)
+		p.add(large(m.seconds(m.elapsed()))...)
+		p.gap()
+		p.say("Aim at {1}.", m.figure(m.at().Predicted.Or(0)))
+	case timed:
+		m.viewTimed(&p)
+	case reasoning:
+		m.heading(&p)
+		p.say("Why? In a few words:")
+		p.add(m.why.Lines(m.window.Look, p.width)...)
+	case ticking:
+		return m.viewTicking(p.width, height)
+	case closing:
+		m.viewClosing(&p)
+	}
+	return squeeze(p.lines, height)
 }
 
 // squeeze takes empty lines away, the first ones first, until the rest has room.
 func squeeze(body []string, room int) []string {
 	over := len(body) - room
-	return slices.DeleteFunc(slices.Clone(body), func(line string) bool {
+	return slices.DeleteFunc(body, func(line string) bool {
 		if line != "" || over <= 0 {
 			return false
 		}
@@ -36,178 +75,133 @@ func squeeze(body []string, room int) []string {
 	})
 }
 
-func (m *Model) content() ([]string, []key.Binding) {
-	switch m.state {
-	case opening:
-		return m.viewOpening(), []key.Binding{m.keys.begin, m.keys.lists, m.keys.quit}
-	case timing:
-		return m.viewTiming(), []key.Binding{m.keys.stop, m.keys.back, m.keys.leave}
-	case timed:
-		return m.viewTimed(), m.stepKeys(m.keys.again)
-	case reasoning:
-		return m.viewReasoning(), []key.Binding{m.keys.done, m.keys.leave}
-	case bewaring:
-		return m.viewBewaring(), []key.Binding{m.keys.closeIt, m.keys.leave}
-	case ticking:
-		return m.viewTicking(), m.tickKeys()
-	case closing:
-		return m.viewClosing(), []key.Binding{m.keys.keep, m.keys.drop, m.keys.back}
+// page is a body under way.
+type page struct {
+	window *screen.Window
+	width  int
+	lines  []string
+}
+
+func (p *page) add(lines ...string) { p.lines = append(p.lines, lines...) }
+func (p *page) gap()                { p.add("") }
+func (p *page) text(text string)    { p.add(screen.Wrap(text, p.width)...) }
+
+func (p *page) say(id message.ID, args ...any) { p.text(p.window.Say(id, args...)) }
+
+// styled adds a text in lines of one style.
+func (p *page) styled(style func(...string) string, text string) {
+	p.add(screen.Each(screen.Wrap(text, p.width), style)...)
+}
+
+func (m *Model) viewOpening(p *page) {
+	look := m.window.Look
+	p.gap()
+	p.styled(look.Strong.Render, strings.ToUpper(m.Bench.System))
+	p.text(m.Bench.Takes)
+	p.gap()
+	for i, s := range m.Bench.Steps {
+		p.add(screen.Cut(fmt.Sprintf("%d  %s", i+1, s.Cut), p.width))
 	}
-	if m.isTimed() {
-		return m.viewReady(), m.stepKeys(m.keys.timer)
-	}
-	return m.viewReady(), m.stepKeys()
+	p.gap()
+	p.styled(look.Dim.Render, m.window.Say("The checklists come first: c."))
 }
 
-func (m *Model) tickKeys() []key.Binding {
-	return []key.Binding{m.keys.tick, m.keys.move, m.keys.other, m.keys.back, m.keys.leave}
+// heading is the step's name and piece, the largest words on the screen.
+func (m *Model) heading(p *page) {
+	p.gap()
+	p.styled(m.window.Look.Strong.Render, strings.ToUpper(m.at().Cut))
+	p.text(m.at().Piece)
+	p.gap()
 }
 
-// stepKeys are the keys of every step, behind those of its own.
-func (m *Model) stepKeys(own ...key.Binding) []key.Binding {
-	k := m.keys
-	return append(own, k.next, k.good, k.fair, k.poor, k.beware, k.lists, k.back, k.quit)
-}
-
-// title is the step's place in the plan, and how it went.
-func (m *Model) title() string {
-	switch {
-	case m.state == opening:
-		return m.bench.System
-	case m.state == ticking:
-		return "Checklists"
-	}
-	title := fmt.Sprintf("Step %d of %d", m.step+1, len(m.bench.Steps))
-	if c := m.cuts[m.step]; c.Result != "" && m.state != closing {
-		title += ": " + string(c.Result)
-	}
-	return title
-}
-
-// watch is how long the demonstration has run.
-func (m *Model) watch() string {
-	if m.began.IsZero() {
-		return m.bench.Customer
-	}
-	return clock(m.now.Sub(m.began))
-}
-
-// clock writes minutes and seconds.
-func clock(d time.Duration) string {
-	s := int(max(0, d) / time.Second)
-	return fmt.Sprintf("%d:%02d", s/60, s%60)
-}
-
-func (m *Model) wrap(text string) []string { return screen.Wrap(text, max(1, m.size.Width-3)) }
-
-// strong wraps a text in bold lines.
-func (m *Model) strong(text string) []string {
-	return screen.Each(m.wrap(text), m.look.Strong.Render)
-}
-
-func (m *Model) dim(text string) []string { return screen.Each(m.wrap(text), m.look.Dim.Render) }
-
-func (m *Model) viewOpening() []string {
-	body := append([]string{""}, m.strong(strings.ToUpper(m.bench.System))...)
-	body = append(body, m.wrap(m.bench.Takes)...)
-	body = append(body, "")
-	for i, s := range m.bench.Steps {
-		body = append(body, screen.Cut(fmt.Sprintf("%d  %s", i+1, s.Cut), m.size.Width-3))
-	}
-	return append(append(body, ""), m.dim("The checklists come first: c.")...)
-}
-
-// name is the step's name and piece, the largest words on the screen.
-func (m *Model) name() []string {
-	body := append([]string{""}, m.strong(strings.ToUpper(m.at().Cut))...)
-	return append(body, m.wrap(m.at().Piece)...)
-}
-
-func (m *Model) viewReady() []string {
-	body := append(m.name(), "")
+func (m *Model) viewReady(p *page) {
+	m.heading(p)
 	if m.at().SetUp {
-		body = append(body, screen.Each(m.wrap("Change the plate or the setting first."), m.look.Accent.Render)...)
+		p.styled(m.window.Look.Accent.Render, m.window.Say("Change the plate or the setting first."))
 	}
 	for _, t := range m.at().Torch {
-		body = append(body, screen.Hang("- ", t, m.size.Width-3)...)
+		p.add(screen.Hang("- ", t, p.width)...)
 	}
-	body = append(append(body, ""), m.wrap("Look for: "+m.at().See)...)
-	return append(body, m.graded()...)
+	p.gap()
+	p.say("Look for: {1}", message.Name(m.at().See))
+	m.graded(p)
 }
 
-// graded says how the cut went, once that is noted.
-func (m *Model) graded() []string {
-	c, noted := m.cuts[m.step]
-	if !noted || c.Result == "" {
-		return nil
+// graded says how the cut went, and before that is noted, which keys note it.
+func (m *Model) graded(p *page) {
+	p.gap()
+	c := m.cuts[m.step]
+	switch {
+	case c.Result == "":
+		p.styled(m.window.Look.Dim.Render, m.window.Say("How it went: 1 good, 2 fair, 3 poor. What can go wrong: ?"))
+	case c.Why == "":
+		p.say("Noted: {1}", message.ID(c.Result))
+	default:
+		p.say("Noted: {1}, {2}", message.ID(c.Result), message.Name(c.Why))
 	}
-	text := "Noted: " + string(c.Result)
-	if c.Why != "" {
-		text += ", " + c.Why
-	}
-	return append([]string{""}, m.wrap(text)...)
 }
 
-func (m *Model) viewTiming() []string {
-	body := append(m.name(), "")
-	body = append(body, large(seconds(m.elapsed()))...)
-	return append(append(body, ""), m.wrap("Aim at "+seconds(m.at().Predicted.Or(0))+".")...)
-}
-
-// seconds writes a time taken by hand, in s to a tenth.
-func seconds(t unit.Second) string { return fmt.Sprintf("%.1f s", math.Round(float64(t)*10)/10) }
-
-func (m *Model) viewTimed() []string {
-	c := m.shown()
+func (m *Model) viewTimed(p *page) {
+	m.heading(p)
+	look, c := m.window.Look, m.shown()
 	took := c.Took.Or(0)
-	body := append(m.name(), "")
-	body = append(body, large(seconds(took))...)
+	p.add(large(m.seconds(took))...)
 	pace, ok := demonstration.Compare(took, c.Predicted.Or(0))
 	if !ok {
-		return body
+		return
 	}
-	style := m.look.Bad
+	style := look.Bad
 	if pace == demonstration.OnTheMark {
-		style = m.look.Good
+		style = look.Good
 	}
-	body = append(body, "", style.Render(strings.ToUpper(string(pace)))+": "+seconds(c.Predicted.Or(0))+" predicted")
-	body = append(body, m.wrap(pace.Change().String())...)
-	return append(body, m.graded()...)
+	p.gap()
+	p.add(m.window.Say("{1}: {2} predicted", message.Name(style.Render(strings.ToUpper(m.window.Say(message.ID(pace))))), m.figure(c.Predicted.Or(0))))
+	p.text(m.window.Print(pace.Change()))
+	m.graded(p)
 }
 
-func (m *Model) viewReasoning() []string {
-	body := append(m.name(), "", "Why? In a few words:")
-	return append(body, m.look.Typed(m.why, len(m.why), m.size.Width-3)...)
+// figure is a time taken by hand, in s to a tenth.
+func (m *Model) figure(t unit.Second) message.Figure {
+	return message.Figure(fmt.Sprintf("%.1f s", math.Round(float64(t)*10)/10))
 }
 
-func (m *Model) viewBewaring() []string {
-	body := append(m.name(), "")
-	body = append(body, m.wrap("It can fail: "+m.at().Fails+".")...)
-	body = append(body, m.wrap("So: "+m.at().Avoid+".")...)
-	return append(append(body, ""), m.wrap("Bring: "+m.at().Bring+".")...)
+func (m *Model) seconds(t unit.Second) string { return m.window.Say("{1}", m.figure(t)) }
+
+// Help says how the step can fail, and what helps against it.
+func (m *Model) Help(width int) []string {
+	if m.state == opening || m.state == ticking || m.state == closing {
+		return nil
+	}
+	p := page{window: m.window, width: width - 1}
+	p.say("It can fail: {1}.", message.Name(m.at().Fails))
+	p.say("So: {1}.", message.Name(m.at().Avoid))
+	p.say("Bring: {1}.", message.Name(m.at().Bring))
+	return p.lines
 }
 
-func (m *Model) viewTicking() []string {
-	title := []string{"BEFORE LEAVING", "AT THE SITE, BEFORE THE FIRST ARC"}[m.list]
+func (m *Model) viewTicking(width, height int) []string {
+	title := []message.ID{"Before leaving", "At the site, before the first arc"}[m.list]
 	var rows []string
-	focus := 0
+	focus, ticked := 0, 0
 	for i, l := range m.lines() {
-		mark := screen.Free
+		lead, mark := "  ", screen.Free
 		if m.ticks[m.list][i] {
 			mark = screen.Ticked
+			ticked++
 		}
-		lead := "  "
-		if i == m.row {
+		if i == int(m.row) {
 			lead, focus = screen.Focus, len(rows)
 		}
-		rows = append(rows, screen.Hang(lead+mark, l.Value+source(l), m.size.Width-3)...)
+		rows = append(rows, screen.Hang(lead+mark, l.Value+source(l), width)...)
 	}
-	head := append([]string{m.look.Strong.Render(title)}, fmt.Sprintf("%d of %d ticked", m.ticked(), len(m.lines())), "")
-	foot := len(m.look.Keys(max(1, m.size.Width-2), m.tickKeys()...))
-	return append(head, screen.Around(rows, focus, m.size.Room(foot)-len(head))...)
+	head := []string{
+		m.window.Look.Strong.Render(strings.ToUpper(m.window.Say(title))),
+		m.window.Say("{1} of {2} ticked", message.Count(ticked), message.Count(len(m.lines()))), "",
+	}
+	return append(head, m.window.Rows(rows, focus, height-len(head))...)
 }
 
-// source is what a line rests on, in brackets.
+// source is where a line is from, in brackets.
 func source(l report.Line) string {
 	if l.Source == "" || l.Source == l.Trust {
 		return ""
@@ -215,46 +209,33 @@ func source(l report.Line) string {
 	return " [" + l.Source + "]"
 }
 
-func (m *Model) ticked() int {
-	n := 0
-	for _, yes := range m.ticks[m.list] {
-		if yes {
-			n++
-		}
+func (m *Model) viewClosing(p *page) {
+	heading := message.ID("That is the demonstration")
+	if m.step < len(m.Bench.Steps)-1 {
+		heading = "So far"
 	}
-	return n
-}
-
-func (m *Model) viewClosing() []string {
-	heading := "THAT IS THE DEMONSTRATION"
-	if m.step < len(m.bench.Steps)-1 {
-		heading = "SO FAR"
-	}
-	body := append([]string{""}, m.strong(heading)...)
-	for i, s := range m.bench.Steps {
-		c, noted := m.cuts[i]
-		if !noted {
-			continue
+	p.gap()
+	p.styled(m.window.Look.Strong.Render, strings.ToUpper(m.window.Say(heading)))
+	for i, s := range m.Bench.Steps {
+		if c, noted := m.cuts[i]; noted {
+			p.text(fmt.Sprintf("%d  %s: %s", i+1, s.Cut, m.window.Print(m.went(c))))
 		}
-		body = append(body, m.wrap(fmt.Sprintf("%d  %s: %s", i+1, s.Cut, went(c)))...)
 	}
 	if len(m.cuts) == 0 {
-		body = append(body, m.wrap("Nothing was measured or noted.")...)
+		p.say("Nothing was measured or noted.")
 	}
-	return append(append(body, ""), m.wrap("Keep it in the visit (k), or leave without keeping (q)?")...)
+	p.gap()
+	p.say("Keep it in the visit (k), or leave without keeping (q)?")
 }
 
 // went is how a cut went, in a few words.
-func went(c assess.Shown) string {
-	var parts []string
-	if c.Result != "" {
-		parts = append(parts, string(c.Result))
-	}
+func (m *Model) went(c assess.Shown) message.Message {
+	parts := []message.Message{message.ID(c.Result).Message()}
 	if took, ok := c.Took.Get(); ok {
-		parts = append(parts, seconds(took))
+		parts = append(parts, message.New("{1}", m.figure(took)))
 		if pace, ok := demonstration.Compare(took, c.Predicted.Or(0)); ok {
-			parts = append(parts, string(pace))
+			parts = append(parts, message.ID(pace).Message())
 		}
 	}
-	return strings.Join(parts, ", ")
+	return message.Join(", ", parts...)
 }

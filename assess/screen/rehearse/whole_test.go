@@ -37,7 +37,7 @@ func TestEveryStateIsWhole(t *testing.T) {
 			{"end of the checklist", []string{"c", "<end>"}, true},
 			{"other checklist", []string{"c", "<tab>"}, true},
 			{"why", []string{"<enter>", "3", "their paint was far thicker than anybody in the workshop had thought, and burnt for long"}, true},
-			{"beware", []string{"<enter>", "b"}, false},
+			{"what can go wrong", []string{"<enter>", "?"}, false},
 			{"nothing noted", []string{"<enter>", "q"}, false},
 			{"all noted", append(slices.Repeat([]string{"<enter>", "1"}, len(b.Steps)), "q"), false},
 		} {
