@@ -54,12 +54,7 @@ func place(r Requirement) int { return max(0, slices.Index(requirements, r)) }
 // the others that are as strong.
 func deciding(j *Job) (first Requirement, ties []Requirement) {
 	of := scores(j)
-	best := -1
-	for i := range of {
-		if of[i] != (score{}) && (best < 0 || of[i].over(of[best])) {
-			best = i
-		}
-	}
+	best := strongest(&of)
 	if best < 0 {
 		return "", nil
 	}
@@ -69,6 +64,18 @@ func deciding(j *Job) (first Requirement, ties []Requirement) {
 		}
 	}
 	return requirements[best], ties
+}
+
+// strongest is the place of the requirement with the most evidence, the first of
+// equals; −1 if there is none.
+func strongest(of *[8]score) int {
+	best := -1
+	for i := range of {
+		if of[i] != (score{}) && (best < 0 || of[i].over(of[best])) {
+			best = i
+		}
+	}
+	return best
 }
 
 // decidingOrOverruled is the requirement that stands: the rep's, if the rep

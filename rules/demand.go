@@ -84,7 +84,7 @@ func newDemand(j *Job) demand {
 	if m, held := multipleFor(j.Use.Or("")); held {
 		d.multiple, d.atMost = m, m.Floor
 	}
-	if speed := size.ForSpeed(); d.requirement == Speed && speedSizes(j) && speed.Floor > d.multiple.Floor {
+	if speed := size.ForSpeed(); speedSizes(j, d.requirement) && speed.Floor > d.multiple.Floor {
 		d.multiple = multiple{RuleSpeed, speed}
 		d.atMost = max(d.atMost, speed.Floor)
 	}
@@ -96,14 +96,21 @@ func newDemand(j *Job) demand {
 // sells nobody a larger system.
 const speedWorth = 2
 
-// speedSizes reports whether speed, where it decides, is sure enough to size by:
-// said, chosen by the rep, or inferred from more than one hint.
-func speedSizes(j *Job) bool {
-	if j.Overrule != nil && j.Overrule.Requirement == Speed {
-		return true
+// speedSizes reports whether speed sizes a system: where it decides and is sure
+// enough, as it was said, chosen by the rep, or inferred from more than one hint.
+// A heavy section that alone outweighs it takes nothing away: thicker never needs
+// less.
+func speedSizes(j *Job, decides Requirement) bool {
+	of := scores(j)
+	if decides == Reach && !settled(j) {
+		of[place(Reach)] = score{}
+		if i := strongest(&of); i >= 0 {
+			decides = requirements[i]
+		}
 	}
-	s := scores(j)[place(Speed)]
-	return s.said > 0 || s.inferred >= speedWorth
+	s := of[place(Speed)]
+	overruled := j.Overrule != nil && j.Overrule.Requirement == Speed
+	return decides == Speed && (overruled || s.said > 0 || s.inferred >= speedWorth)
 }
 
 // equivalence is how much mild steel a millimetre of the metal counts for on

@@ -57,7 +57,7 @@ func judgeDuty(d *demand, s *system.System) mark {
 
 // dutyOf judges the busiest ten minutes in one thickness.
 func dutyOf(d *demand, s *system.System, t unit.Millimetre, cuts float64, each unit.Metre) mark {
-	if t > s.Severance {
+	if beyond(t, s.Severance) {
 		return mark{} // the clean cut already says so
 	}
 	w, err := size.Fit(s, t, LedAt(d.job), cuts, each)

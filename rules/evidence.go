@@ -72,14 +72,14 @@ const heavySection unit.Millimetre = 25
 
 func moreThan(m unit.Maybe[unit.Metre], limit unit.Metre) bool {
 	v, ok := m.Get()
-	return ok && v > limit
+	return ok && beyond(v, limit)
 }
 
 // cutsThin reports whether some metal's everyday thickness is known and at
 // most limit.
 func cutsThin(j *Job, limit unit.Millimetre) bool {
 	for _, p := range j.Pieces {
-		if t, ok := p.Everyday.Get(); ok && t <= limit {
+		if t, ok := p.Everyday.Get(); ok && !beyond(t, limit) {
 			return true
 		}
 	}
@@ -91,7 +91,7 @@ func cutsThin(j *Job, limit unit.Millimetre) bool {
 func cutsThick(j *Job, limit unit.Millimetre) bool {
 	for _, p := range j.Pieces {
 		for _, m := range []unit.Maybe[unit.Millimetre]{p.Thickest, p.Rarest} {
-			if t, ok := m.Get(); ok && t >= limit {
+			if t, ok := m.Get(); ok && !beyond(limit, t) {
 				return true
 			}
 		}

@@ -25,7 +25,7 @@ var flagRows = []flagRow{
 	{"little-production", "You said production, but less than 20 m a week sounds like repair work. Which is nearer?",
 		[]Fact{FactUse, FactCutLength}, func(j *Job) bool {
 			m, ok := j.CutPerWeek.Get()
-			return ok && j.Use.Or("") == Production && m < littleForProduction
+			return ok && j.Use.Or("") == Production && beyond(littleForProduction, m)
 		}},
 	{"much-maintenance", "You said repair work, but more than 100 m a week sounds like production. Which is nearer?",
 		[]Fact{FactUse, FactCutLength}, func(j *Job) bool {
@@ -35,7 +35,7 @@ var flagRows = []flagRow{
 		[]Fact{FactBusyCuts, FactBusyLength, FactCutLength}, func(j *Job) bool {
 			busy, ok := busyMetres(j)
 			week, told := j.CutPerWeek.Get()
-			return ok && told && busy > week
+			return ok && told && beyond(busy, week)
 		}},
 	{"everyday-over-thickest", "The everyday thickness is more than the thickest clean cut. The thicker one is used until it is cleared up.",
 		[]Fact{FactEveryday, FactThickest}, func(j *Job) bool {
@@ -50,7 +50,7 @@ var flagRows = []flagRow{
 			return anyPiece(j, func(p *Piece) bool {
 				most, told, _ := p.regular()
 				most = max(most, p.Rarest.Or(0))
-				return told && (p.Pierced.Or(0) > most || p.Bevelled.Or(0) > most)
+				return told && (beyond(p.Pierced.Or(0), most) || beyond(p.Bevelled.Or(0), most))
 			})
 		}},
 	{"metal-without-figures", "No figures are held for one of the metals, so nothing here speaks for it. Cut a piece of it before anything is ordered.",
@@ -102,7 +102,7 @@ func anyPiece(j *Job, is func(*Piece) bool) bool {
 func over(a, b unit.Maybe[unit.Millimetre]) bool {
 	x, ok1 := a.Get()
 	y, ok2 := b.Get()
-	return ok1 && ok2 && y > 0 && x > y
+	return ok1 && ok2 && y > 0 && beyond(x, y)
 }
 
 // notForGas reports a piece that oxy-fuel does not cut.

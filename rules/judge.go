@@ -17,6 +17,14 @@ type mark struct {
 	almost     message.ID // what borderline means in this very case; "" leaves it to the rule
 }
 
+// roundOff lets a figure at the very limit count as within it, however the limit
+// comes out in binary and in whatever unit it was told: 0.5 % above 415 V is
+// 417.075 V.
+const roundOff = 1e-9
+
+// beyond reports whether a figure told is more than a limit, or than another.
+func beyond[T ~float64](told, limit T) bool { return told > limit*(1+roundOff) }
+
 // compare judges a capability against a need.
 func compare(need, have float64) Verdict {
 	switch size.Compare(need, have) {

@@ -93,7 +93,7 @@ func mayDecide(j *Job) []Requirement {
 	least, most := scores(j), scores(leaningAll(j))
 	var list []Requirement
 	for i, r := range requirements {
-		if most[i].inferred > 0 && reaches(most[i], least) && sizes(r, most[i]) {
+		if most[i].inferred > 0 && reaches(r, most[i], least) && sizes(r, most[i]) {
 			list = append(list, r)
 		}
 	}
@@ -107,10 +107,11 @@ func sizes(r Requirement, most score) bool {
 }
 
 // reaches reports whether a requirement with all the evidence it may get can
-// come level with every other's evidence so far.
-func reaches(most score, least [8]score) bool {
+// come level with every other's evidence so far; that of reach never takes from
+// what speed asks.
+func reaches(r Requirement, most score, least [8]score) bool {
 	for i := range least {
-		if least[i].over(most) {
+		if least[i].over(most) && !(r == Speed && requirements[i] == Reach) {
 			return false
 		}
 	}
@@ -121,7 +122,10 @@ func reaches(most score, least [8]score) bool {
 func others(least, most [8]score) []Requirement {
 	nothing := true
 	for i, r := range requirements {
-		if !sizes(r, most[i]) && most[i].inferred > 0 && reaches(most[i], least) {
+		if r == Reach && sizes(Speed, least[place(Speed)]) {
+			continue // what speed asks stands
+		}
+		if !sizes(r, most[i]) && most[i].inferred > 0 && reaches(r, most[i], least) {
 			return []Requirement{undecided}
 		}
 		nothing = nothing && least[i] == score{}

@@ -103,10 +103,6 @@ func suits(s *system.Supply, o offer) Verdict {
 // neutral and is called 230 V. Source: IEC 60038 Table 1.
 const lineRounding = 0.005
 
-// roundOff lets a voltage at the very limit count as within it, however the
-// limit comes out in binary: 0.5 % above 415 V is 417.075 V.
-const roundOff = 1e-9
-
 // judgeSupply: the site has a phase and a voltage the system can be fed with.
 func judgeSupply(d *demand, s *system.System) mark {
 	_, v := match(&d.job.Power, s)

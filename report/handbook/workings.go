@@ -12,7 +12,7 @@ var workings = []struct {
 	{rules.RuleMaintenance, "The factor for use multiplies the thickest regular cut. While the use is not told it may be anything from 1 to 2: a check is met or falls short only where both ends agree."},
 	{rules.RuleMixed, "As for maintenance."},
 	{rules.RuleProduction, "As for maintenance."},
-	{rules.RuleSpeed, "Stands in place of a smaller factor where cutting speed decides and is sure enough: said, chosen by the rep, or with hints of a weight of 2 or more."},
+	{rules.RuleSpeed, "Stands in place of a smaller factor where cutting speed decides and is sure enough: said, chosen by the rep, or with hints of a weight of 2 or more. A heavy section that alone outweighs speed by inference takes nothing from it."},
 	{rules.RuleClean, "Per metal the thicker of everyday and thickest clean cut, times the factor for the metal; of all metals the heaviest, times the factor for use. A metal that is not told, or has no factor, can only make the need larger: then a check that would be met is not known."},
 	{rules.RuleSever, "The rare thickest of each metal times its factor; of all metals the heaviest. None in every metal: no check. Not told of some metal: as for the clean cut."},
 	{rules.RulePierce, "As for the rare thickest piece; no check where every cut starts at an edge."},

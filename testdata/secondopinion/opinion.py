@@ -181,7 +181,7 @@ def hints(v):
 
 
 def deciding(v):
-    """The requirement that stands, and whether speed is sure enough to size by."""
+    """The requirement that stands, and whether speed sizes the system."""
     said, inferred = dict.fromkeys(ORDER, 0), dict.fromkeys(ORDER, 0)
     complaints = [v.one("annoys-most")]
     if complaints[0] and complaints[0] != "nothing":
@@ -191,11 +191,15 @@ def deciding(v):
             said[COMPLAINT[c]] += weight
     for requirement, weight, holds in hints(v):
         inferred[requirement] += weight if holds else 0
-    best = max(ORDER, key=lambda r: (said[r], inferred[r]))  # the first of equals
+    first = lambda among: max(among, key=lambda r: (said[r], inferred[r]))  # the first of equals
+    best = first(ORDER)
     if not said[best] and not inferred[best]:
         best = ""
-    speed_sure = v.overrule == "cutting-speed" or said["cutting-speed"] > 0 or inferred["cutting-speed"] >= 2
-    return v.overrule or best, speed_sure
+    sure = v.overrule == "cutting-speed" or said["cutting-speed"] > 0 or inferred["cutting-speed"] >= 2
+    sizes = v.overrule or best
+    if not v.overrule and not any(said.values()) and best == "reach":
+        sizes = first([r for r in ORDER if r != "reach"])  # a heavy section takes nothing from speed
+    return v.overrule or best, sizes == "cutting-speed" and sure
 
 
 # ---------------------------------------------------------------- the systems
@@ -265,12 +269,12 @@ class Judge:
 
     def __init__(self, v, s):
         self.v, self.s, self.checks = v, s, {}
-        self.requirement, speed_sure = v.deciding
+        self.requirement, speed_sizes = v.deciding
         floors = {"maintenance": F(1), "mixed": F(3, 2), "production": F(2)}
         use = v.one("use")
         self.floor = floors.get(use, F(1))
         self.most = floors.get(use, F(2))
-        if self.requirement == "cutting-speed" and speed_sure and self.floor < F(3, 2):
+        if speed_sizes and self.floor < F(3, 2):
             self.floor, self.most = F(3, 2), max(self.most, F(3, 2))
         for rule in (self.clean, self.sever, self.pierce, self.bevel, self.abilities, self.supply, self.work,
                      self.breaker, self.cord, self.generator, self.air, self.money):
