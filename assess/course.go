@@ -16,6 +16,7 @@ import (
 // Course is not saved, and answers nothing.
 type Course struct {
 	Offered system.Range // what can be recommended; empty for the order of the catalogue
+	Usual   Priors       // how the questions are usually answered; nil for the built-in ones
 
 	put  []Group       // put off whole, to come back last
 	left []rules.Asked // left open by the rep
@@ -87,7 +88,7 @@ func (c *Course) pick(v *Visit, now []Step, r *rules.Result) Step {
 	case r.Outcome == rules.NotYet:
 		order = opening
 	case !settled:
-		if s := v.mostTelling(now, c.Offered); s.Question != nil {
+		if s := v.mostTelling(now, c.Offered, c.Usual); s.Question != nil {
 			return s
 		}
 		order = nil

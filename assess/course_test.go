@@ -156,6 +156,41 @@ func TestWhatDecidesNothingComesLast(t *testing.T) {
 	}
 }
 
+// A manager's own visits replace the built-in shares where enough of them answer a
+// question: counts of options, and the middles of the thirds of figures.
+func TestLearn(t *testing.T) {
+	visits := func(yield func(*Visit) bool) {
+		for i := range 12 {
+			use := "maintenance"
+			if i >= 9 {
+				use = "production"
+			}
+			if !yield(said(t, map[rules.Fact]string{
+				rules.FactMetals: "mild-steel", rules.FactThickest: []string{"4 mm", "10 mm", "30 mm"}[i/4], rules.FactUse: use, FactCompany: "Never Learned Ltd",
+			})) {
+				return
+			}
+		}
+	}
+	p, learned := Learn(visits)
+	if learned != 3 {
+		t.Errorf("%d questions learned", learned)
+	}
+	if got := p.of(rules.FactUse).answers; len(got) != 2 || got[0] != (share{"maintenance", 9}) || got[1] != (share{"production", 3}) {
+		t.Errorf("use: %v", got)
+	}
+	if got := p.of(rules.FactThickest).answers; len(got) != 3 || got[0].said != "4 mm" || got[2].said != "30 mm" {
+		t.Errorf("thickest: %v", got)
+	}
+	if got := p.of(rules.FactStart).answers; !slices.Equal(got, priorOf(rules.FactStart).answers) {
+		t.Errorf("start: %v", got)
+	}
+	v, c := sized(t), &Course{Offered: smallRange(), Usual: p}
+	if _, more := c.Next(v, Step{}, result(v)); !more {
+		t.Error("nothing is asked")
+	}
+}
+
 // The air receiver bridges and sizes nothing, by the rule on air flow.
 func TestTheReceiverWaits(t *testing.T) {
 	v := sized(t)

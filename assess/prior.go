@@ -1,6 +1,13 @@
 package assess
 
-import "cutbrief/rules"
+import (
+	"cmp"
+	"iter"
+	"slices"
+	"strings"
+
+	"cutbrief/rules"
+)
 
 // prior is how one question is usually answered. It orders the questions and
 // never answers one. All shares are invented for the demo; the seconds, from
@@ -56,13 +63,79 @@ var priors = []prior{
 }
 
 // priorOf is the row of a question, nil if it has none.
-func priorOf(f rules.Fact) *prior {
-	for i := range priors {
-		if priors[i].fact == f {
-			return &priors[i]
+func priorOf(f rules.Fact) *prior { return Priors(priors).of(f) }
+
+// Priors are how the questions are usually answered. The nil Priors are the
+// built-in ones, which are invented.
+type Priors []prior
+
+func (p Priors) of(f rules.Fact) *prior {
+	if p == nil {
+		p = priors
+	}
+	for i := range p {
+		if p[i].fact == f {
+			return &p[i]
 		}
 	}
 	return nil
+}
+
+// leastVisits is how many visits have to answer a question before their answers
+// take the place of the built-in ones. Common practice, no source.
+const leastVisits = 10
+
+// Learn counts how the questions were answered at visits of one's own. It keeps
+// counts, and no names; a question few of them answer keeps its built-in row.
+// learned is how many questions have counts of their own.
+func Learn(visits iter.Seq[*Visit]) (p Priors, learned int) {
+	type told struct {
+		said  string
+		value float64
+	}
+	all := map[rules.Fact][]told{}
+	for v := range visits {
+		for _, a := range v.Answers {
+			q, known := Find(a.Question)
+			if !known || a.State == Unknown {
+				continue
+			}
+			m, err := v.meaningOf(Step{q, a.Metal}, a)
+			switch {
+			case err != nil:
+			case len(a.Chosen) > 0:
+				all[q.ID] = append(all[q.ID], told{said: strings.Join(a.Chosen, ", ")})
+			default:
+				all[q.ID] = append(all[q.ID], told{strings.TrimSpace(a.Said + " " + a.Unit), m.reading.Quantity.Value})
+			}
+		}
+	}
+	p = slices.Clone(Priors(priors))
+	for i := range p {
+		list := all[p[i].fact]
+		if len(list) < leastVisits {
+			continue
+		}
+		learned++
+		slices.SortStableFunc(list, func(a, b told) int {
+			return cmp.Or(cmp.Compare(a.value, b.value), cmp.Compare(a.said, b.said))
+		})
+		p[i].answers = nil
+		if q, _ := Find(p[i].fact); q.Form == FormQuantity { // the middles of the lower, middle and upper third
+			for k := range 3 {
+				p[i].answers = append(p[i].answers, share{list[(2*k+1)*len(list)/6].said, 1})
+			}
+			continue
+		}
+		for _, t := range list {
+			if n := len(p[i].answers); n > 0 && p[i].answers[n-1].said == t.said {
+				p[i].answers[n-1].of++
+			} else {
+				p[i].answers = append(p[i].answers, share{t.said, 1})
+			}
+		}
+	}
+	return p, learned
 }
 
 // at is the answer at a point between 0 and 1 on the line of all shares laid end

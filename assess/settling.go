@@ -18,10 +18,10 @@ const ways = 5
 // already settles the recommendation, and the question that stands in most of
 // those sets, the small ones first, is asked. The zero Step means that none of
 // these ways settles it.
-func (v *Visit) mostTelling(open []Step, offered system.Range) Step {
+func (v *Visit) mostTelling(open []Step, offered system.Range, usual Priors) Step {
 	worth := map[rules.Asked]float64{}
 	for n := range ways {
-		world, added := v.answeredAsUsual(n)
+		world, added := v.answeredAsUsual(n, usual)
 		set := world.settlingSet(added, offered)
 		for _, s := range set {
 			worth[s.Asked()] += 1 / float64(len(set))
@@ -47,13 +47,13 @@ func (v *Visit) mostTelling(open []Step, offered system.Range) Step {
 
 // answeredAsUsual is the visit with every open question that has a prior answered
 // in way n, and the steps that were: in way 0 each as most customers do.
-func (v *Visit) answeredAsUsual(n int) (*Visit, []Step) {
+func (v *Visit) answeredAsUsual(n int, usual Priors) (*Visit, []Step) {
 	world := &Visit{Answers: slices.Clone(v.Answers), Skipped: v.Skipped, Overrule: v.Overrule}
 	var added []Step
 	for {
 		before := len(added)
 		for _, s := range world.Steps() {
-			p := priorOf(s.Question.ID)
+			p := usual.of(s.Question.ID)
 			if p == nil || world.has(s) {
 				continue
 			}
