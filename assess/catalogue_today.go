@@ -1,6 +1,9 @@
 package assess
 
-import "cutbrief/rules"
+import (
+	"cutbrief/rules"
+	"cutbrief/rules/message"
+)
 
 // todayQuestions say how they cut now and what they would change.
 var todayQuestions = []*Question{
@@ -30,7 +33,7 @@ var todayQuestions = []*Question{
 		Example: "Every plate I cut with gas comes out like a crisp."},
 }
 
-func annoyances(nothing string) []Option {
+func annoyances(nothing message.ID) []Option {
 	return []Option{
 		{string(rules.TooSlow), "it is too slow"},
 		{string(rules.Warps), "the pieces warp"},

@@ -14,15 +14,15 @@ var workQuestions = []*Question{
 		Example: "mild steel, stainless",
 		Options: metalOptions()},
 	{ID: rules.FactEveryday, Name: "everyday thickness", Group: GroupWork, Form: FormQuantity, PerMetal: true, Kind: unit.Thickness, limit: cuttable,
-		Ask: "How thick is the {metal} you cut on an ordinary day?", Why: "Most cuts are of this thickness, so it sets the pace of the work.",
+		Ask: "How thick is the {1} you cut on an ordinary day?", Why: "Most cuts are of this thickness, so it sets the pace of the work.",
 		Help:    "Sheet can be told by its gauge, such as 14 ga. How thick that is depends on the metal.",
 		Example: "6 mm or 1/4 in"},
 	{ID: rules.FactThickest, Name: "thickest clean cut", Group: GroupWork, Form: FormQuantity, PerMetal: true, Kind: unit.Thickness, limit: cuttable,
-		Ask: "What is the thickest {metal} you cut regularly that must come out clean?", Why: "This sets the size of the system more than anything else.",
+		Ask: "What is the thickest {1} you cut regularly that must come out clean?", Why: "This sets the size of the system more than anything else.",
 		Help:    "Clean means ready to weld or use after a light touch with a grinder. Regularly means it comes up most weeks. The rare, thick piece that only has to come apart is the next question.",
 		Example: "12 mm or 1/2 in"},
 	{ID: rules.FactRarest, Name: "rare thickest cut", Group: GroupWork, Form: FormQuantity, PerMetal: true, Kind: unit.Thickness, limit: cuttable, none: true,
-		Ask: "Now and then, what is the thickest {metal} that only has to come apart?", Why: "A system gets through more than it cuts clean, but slowly and with a rough edge.",
+		Ask: "Now and then, what is the thickest {1} that only has to come apart?", Why: "A system gets through more than it cuts clean, but slowly and with a rough edge.",
 		Help:    "This is called severance: the piece comes apart, and the edge is ground or thrown away. Say none if nothing is thicker than the clean cuts.",
 		Example: "25 mm, 1 in or none"},
 	{ID: rules.FactCutLength, Name: "length cut", Group: GroupWork, Form: FormQuantity, Kind: unit.Length, limit: limit{0.01, 20000},
@@ -53,7 +53,7 @@ var workQuestions = []*Question{
 func metalOptions() []Option {
 	var options []Option
 	for _, m := range metal.List() {
-		options = append(options, Option{string(m.ID), string(m.Name)})
+		options = append(options, Option{string(m.ID), m.Name})
 	}
 	return options
 }

@@ -1,11 +1,11 @@
 package assess
 
 import (
-	"fmt"
 	"strings"
 	"unicode/utf8"
 
 	"cutbrief/assess/sanitize"
+	"cutbrief/rules/message"
 )
 
 // The longest texts that are kept, in characters. The gate would shorten what
@@ -51,21 +51,21 @@ func isPlain(s string) bool {
 var lineEnds = strings.NewReplacer("\r\n", "\n", "\r", "\n", "\u0085", "\n", "\u2028", "\n", "\u2029", "\n")
 
 // room says what would fit if a text is too long, or "".
-func room(s string, long bool) string {
+func room(s string, long bool) message.Message {
 	if len(s) <= maxLine && !long {
-		return ""
+		return message.Message{}
 	}
 	if !long {
 		if utf8.RuneCountInString(strings.TrimSpace(s)) > maxLine {
-			return fmt.Sprintf("at most %d characters", maxLine)
+			return message.New("at most {1} characters", message.Count(maxLine))
 		}
-		return ""
+		return message.Message{}
 	}
 	lines := strings.Split(strings.TrimSpace(lineEnds.Replace(s)), "\n")
 	for _, line := range lines {
 		if len(lines) > maxLines || utf8.RuneCountInString(line) > maxNoteLine {
-			return fmt.Sprintf("at most %d lines of at most %d characters", maxLines, maxNoteLine)
+			return message.New("at most {1} lines of at most {2} characters", message.Count(maxLines), message.Count(maxNoteLine))
 		}
 	}
-	return ""
+	return message.Message{}
 }

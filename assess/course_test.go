@@ -293,7 +293,7 @@ func anything(t *rapid.T, v *Visit, s Step) Answer {
 			return a
 		}
 	}
-	if a, _, err := v.Read(s, s.Question.Example); err == nil {
+	if a, _, err := v.Read(s, string(s.Question.Example)); err == nil {
 		return a
 	}
 	if a, _, err := v.Read(s, "10"); err == nil {

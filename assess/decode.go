@@ -108,8 +108,8 @@ func checkAnswer(d *decoder, a *Answer) {
 	d.strange = d.strange || !known
 	if !isPlain(a.Said) {
 		long := !known || q.Form == FormLong
-		if fits := room(a.Said, long); fits != "" {
-			d.fail("said", `"`+a.Said+`"`, "a text of "+fits)
+		if fits := room(a.Said, long); !fits.IsEmpty() {
+			d.fail("said", `"`+a.Said+`"`, "a text of "+fits.String())
 			return
 		}
 		a.Said = clean(a.Said, long)
@@ -120,7 +120,7 @@ func checkAnswer(d *decoder, a *Answer) {
 	_, listed := metal.Find(a.Metal)
 	switch {
 	case q.PerMetal && !listed:
-		d.fail("metal", string(a.Metal), asSaved(metalOptions()))
+		d.fail("metal", string(a.Metal), asSaved(metalOptions()).String())
 	case !q.PerMetal && a.Metal != "":
 		d.failWith("metal is %s; none is accepted, as this is asked once", quote(string(a.Metal)))
 	case a.State != Unknown && a.Said == "" && len(a.Chosen) == 0:

@@ -54,8 +54,8 @@ func (d *decoder) text(name string, long bool) string {
 	if !ok || isPlain(s) {
 		return s
 	}
-	if fits := room(s, long); fits != "" {
-		d.fail(name, string(raw), "a text of "+fits)
+	if fits := room(s, long); !fits.IsEmpty() {
+		d.fail(name, string(raw), "a text of "+fits.String())
 		return ""
 	}
 	return clean(s, long)

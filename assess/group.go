@@ -1,13 +1,15 @@
 package assess
 
+import "cutbrief/rules/message"
+
 // Groups returns the groups in order, with their titles.
 func Groups() []struct {
 	ID    Group
-	Title string
+	Title message.ID
 } {
 	return []struct {
 		ID    Group
-		Title string
+		Title message.ID
 	}{
 		{GroupVisit, "The visit"},
 		{GroupWork, "The work"},
@@ -16,6 +18,16 @@ func Groups() []struct {
 		{GroupToday, "Today"},
 		{GroupDecision, "The decision"},
 	}
+}
+
+// Title is the group's title.
+func (g Group) Title() message.Message {
+	for _, row := range Groups() {
+		if row.ID == g {
+			return row.Title.Message()
+		}
+	}
+	return message.Text(string(g))
 }
 
 // Skip leaves a group out of the steps. Answers already given in it stay and

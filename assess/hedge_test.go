@@ -54,7 +54,7 @@ func TestReadAsSpoken(t *testing.T) {
 		v := said(t, map[rules.Fact]string{rules.FactMetals: "mild-steel"})
 		s := stepOf(c.f, metal.MildSteel)
 		a, echo, err := v.Read(s, c.said)
-		if err != nil || a.State != c.state || a.Said != c.said || !strings.Contains(echo, c.echo) {
+		if err != nil || a.State != c.state || a.Said != c.said || !strings.Contains(echo.String(), c.echo) {
 			t.Errorf("%s %q: %+v, %q, %v; want state %s, echo %q", c.f, c.said, a, echo, err, c.state, c.echo)
 			continue
 		}
@@ -116,7 +116,7 @@ func FuzzSpoken(f *testing.F) {
 		if err1 != nil || err2 != nil || first.reading.Quantity != again.reading.Quantity {
 			t.Fatalf("%q, kept as %+v, reads %v and %v (%v, %v)", text, a, first.reading, again.reading, err1, err2)
 		}
-		if first.larger && echo == "" || (a.State == Assumed) != first.guess {
+		if first.larger && echo.IsEmpty() || (a.State == Assumed) != first.guess {
 			t.Fatalf("%q is %+v, echo %q", text, a, echo)
 		}
 	})

@@ -3,6 +3,7 @@ package assess
 import (
 	"fmt"
 
+	"cutbrief/rules/message"
 	"cutbrief/rules/unit"
 )
 
@@ -21,23 +22,23 @@ func (l limit) within(value float64) bool {
 }
 
 // words says the range for a reader.
-func (l limit) words(k unit.Kind, style unit.Style) string {
-	show := func(v float64) string {
+func (l limit) words(k unit.Kind, style unit.Style) message.Message {
+	show := func(v float64) message.Figure {
 		if k == unit.Length && v > 0 && v < 0.01 {
-			return fmt.Sprintf("%g mm", 1000*v) // metres would be rounded
+			return message.Figure(fmt.Sprintf("%g mm", 1000*v)) // metres would be rounded
 		}
-		return unit.Show(unit.Quantity{Value: v, Kind: k}, style, unit.Nearest)
+		return message.Figure(unit.Show(unit.Quantity{Value: v, Kind: k}, style, unit.Nearest))
 	}
-	return fmt.Sprintf("between %s and %s", show(l.least), show(l.most))
+	return message.New("between {1} and {2}", show(l.least), show(l.most))
 }
 
-// Range says in words what a quantity may plausibly be, "" if anything.
-func (q *Question) Range() string {
+// Range says in words what a quantity may plausibly be, empty if anything.
+func (q *Question) Range() message.Message {
 	if q.limit == (limit{}) {
-		return ""
+		return message.Message{}
 	}
 	if q.none {
-		return q.limit.words(q.Kind, unit.Metric) + ", or none"
+		return message.New("{1}, or none", q.limit.words(q.Kind, unit.Metric))
 	}
 	return q.limit.words(q.Kind, unit.Metric)
 }

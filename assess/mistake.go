@@ -1,35 +1,39 @@
 package assess
 
 import (
-	"fmt"
+	"strconv"
 
 	"cutbrief/assess/sanitize"
+	"cutbrief/rules/message"
 )
 
 // Mistake is an answer that could not be taken, with what would be. Its two
 // parts can be shown on two lines.
 type Mistake struct {
-	Question string // name of the question, with its metal
-	Value    string // as given
-	Wrong    string // what is wrong with it: "is not a thickness"
-	Hint     string // what would be accepted
+	Question message.Message // name of the question, with its metal
+	Value    string          // as given
+	Wrong    message.Message // what is wrong with it: "is not a thickness"
+	Hint     message.Message // what would be accepted
 }
 
-// Error writes both parts in one line.
-func (m *Mistake) Error() string { return m.What() + "; " + m.Hint }
+// Error writes both parts in one line, in English.
+func (m *Mistake) Error() string { return m.What().String() + "; " + m.Hint.String() }
 
 // What is the first line: question, value and what is wrong.
-func (m *Mistake) What() string {
+func (m *Mistake) What() message.Message {
 	if m.Value == "" {
-		return m.Question + ": " + m.Wrong
+		return message.New("{1}: {2}", m.Question, m.Wrong)
 	}
-	return fmt.Sprintf("%s: %q %s", m.Question, m.Value, m.Wrong)
+	return message.New("{1}: {2} {3}", m.Question, message.Name(strconv.Quote(m.Value)), m.Wrong)
 }
 
 // mistake reports a value given to a step.
-func mistake(s Step, value, wrong, hint string) error {
-	return &Mistake{s.Name(), brief(value), wrong, hint}
+func mistake(s Step, value string, wrong message.ID, hint message.Message) error {
+	return &Mistake{s.Name(), brief(value), wrong.Message(), hint}
 }
+
+// give is the hint that an answer such as the example would be accepted.
+func give(s Step) message.Message { return message.New("give {1}", s.Question.Example) }
 
 // brief makes a value from anywhere safe and short enough for a message.
 func brief(value string) string {

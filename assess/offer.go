@@ -2,6 +2,7 @@ package assess
 
 import (
 	"cutbrief/rules"
+	"cutbrief/rules/message"
 	"cutbrief/rules/unit"
 )
 
@@ -9,7 +10,7 @@ import (
 // before that.
 type Offer struct {
 	Answer Answer
-	Why    string // "the same as the everyday thickness"
+	Why    message.ID // "the same as the everyday thickness"
 }
 
 // Offered returns what a question of quantity offers, from what has been said at
@@ -29,7 +30,7 @@ func (v *Visit) Offered(s Step) (Offer, bool) {
 }
 
 // sameAs offers what was said to another question about the same metal.
-func (v *Visit) sameAs(s Step, f rules.Fact, why string) (Offer, bool) {
+func (v *Visit) sameAs(s Step, f rules.Fact, why message.ID) (Offer, bool) {
 	a, told := v.Answer(rules.Asked{Fact: f, Metal: s.Metal})
 	if !told || a.State == Unknown {
 		return Offer{}, false
@@ -45,7 +46,7 @@ func (v *Visit) sameAs(s Step, f rules.Fact, why string) (Offer, bool) {
 }
 
 // offer offers a text of its own.
-func (v *Visit) offer(s Step, said, why string) (Offer, bool) {
+func (v *Visit) offer(s Step, said string, why message.ID) (Offer, bool) {
 	a, _, err := v.Read(s, said)
 	return Offer{a, why}, err == nil
 }

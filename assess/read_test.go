@@ -77,7 +77,7 @@ func TestReadEchoesWhatItUnderstood(t *testing.T) {
 		v := New("x", noon)
 		tell(t, v, FactUnits, "", string(c.style))
 		a, echo, err := v.Read(step(t, c.fact, c.metal), c.said)
-		if err != nil || echo != c.echo || a.Unit != c.unit {
+		if err != nil || echo.String() != c.echo || a.Unit != c.unit {
 			t.Errorf("%s %q: echo %q, unit %q, error %v; want %q, %q", c.fact, c.said, echo, a.Unit, err, c.echo, c.unit)
 		}
 	}
@@ -213,7 +213,7 @@ func TestHintsNameOptionsAsTheReaderSeesThem(t *testing.T) {
 		_, err := v.Choose(Step{Question: c.q}, []string{"gold"})
 		_, inFile := v.ChooseSaved(Step{Question: c.q}, []string{"gold"})
 		for want, err := range map[string]error{c.hint: err, c.saved: inFile} {
-			if m, ok := err.(*Mistake); !ok || m.Hint != want {
+			if m, ok := err.(*Mistake); !ok || m.Hint.String() != want {
 				t.Errorf("%v, want the hint %q", err, want)
 			}
 		}

@@ -1,6 +1,9 @@
 package assess
 
-import "encoding/json"
+import (
+	"encoding/json"
+	"strings"
+)
 
 // Schema returns the JSON Schema (2020-12) of the saved format, made from the rows
 // of its fields and the catalogue, so that it cannot fall behind them. Fields it
@@ -40,7 +43,7 @@ func answerSchema(n node) {
 
 // schema says what an answer to this question looks like.
 func (q *Question) schema() node {
-	n := node{"description": q.Ask + " " + q.Why, "examples": []string{q.Example}}
+	n := node{"description": strings.ReplaceAll(string(q.Ask+" "+q.Why), "{1}", "{metal}"), "examples": []string{string(q.Example)}}
 	properties := node{}
 	if q.PerMetal {
 		n["required"] = []string{"metal"}

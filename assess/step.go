@@ -1,30 +1,34 @@
 package assess
 
 import (
-	"strings"
-
 	"cutbrief/rules"
+	"cutbrief/rules/message"
 	"cutbrief/rules/metal"
 )
 
 // Text returns the step's question with the metal's name put in.
-func (s Step) Text() string { return strings.ReplaceAll(s.Question.Ask, "{metal}", s.metalName()) }
+func (s Step) Text() message.Message {
+	if !s.Question.PerMetal {
+		return s.Question.Ask.Message()
+	}
+	return message.New(s.Question.Ask, s.metalName())
+}
 
 // Name returns what the step is called in lists and messages, with its metal:
 // "thickest clean cut, stainless".
-func (s Step) Name() string {
+func (s Step) Name() message.Message {
 	if s.Metal == "" {
-		return s.Question.Name
+		return s.Question.Name.Message()
 	}
-	return s.Question.Name + ", " + s.metalName()
+	return message.New("{1}, {2}", s.Question.Name, s.metalName())
 }
 
-func (s Step) metalName() string {
+func (s Step) metalName() message.Message {
 	m, ok := metal.Find(s.Metal)
 	if !ok {
-		return string(s.Metal)
+		return message.Text(string(s.Metal))
 	}
-	return string(m.Name)
+	return m.Name.Message()
 }
 
 // Asked returns the fact and metal the step asks for.

@@ -24,7 +24,7 @@ func TestEveryQuestionIsComplete(t *testing.T) {
 		if q.Name == "" || q.Ask == "" || q.Why == "" || q.Example == "" {
 			t.Errorf("%s lacks a text", q.ID)
 		}
-		if strings.Contains(q.Ask, "{metal}") != q.PerMetal {
+		if strings.Contains(string(q.Ask), "{1}") != q.PerMetal {
 			t.Errorf("%s: the metal is named exactly where it is asked for each", q.ID)
 		}
 		chosen := q.Form == FormOne || q.Form == FormSeveral
@@ -58,7 +58,7 @@ func TestExamplesAreTaken(t *testing.T) {
 		if q.Form != FormQuantity && q.Form != FormDate {
 			continue
 		}
-		for _, example := range strings.FieldsFunc(strings.ReplaceAll(q.Example, " or ", ","), func(r rune) bool { return r == ',' }) {
+		for _, example := range strings.FieldsFunc(strings.ReplaceAll(string(q.Example), " or ", ","), func(r rune) bool { return r == ',' }) {
 			if _, _, err := v.Read(Step{q, metalFor(q)}, example); err != nil {
 				t.Errorf("%s: %v", q.ID, err)
 			}
@@ -128,7 +128,7 @@ func TestPerMetalOrder(t *testing.T) {
 	if strings.Join(got, ",") != want {
 		t.Errorf("got %v", got)
 	}
-	if text := (step(t, rules.FactThickest, metal.Stainless)).Text(); !strings.Contains(text, "thickest stainless") {
+	if text := (step(t, rules.FactThickest, metal.Stainless)).Text().String(); !strings.Contains(text, "thickest stainless") {
 		t.Errorf("the metal is not named: %s", text)
 	}
 }

@@ -5,6 +5,7 @@ import (
 	"strings"
 
 	"cutbrief/rules"
+	"cutbrief/rules/message"
 	"cutbrief/rules/metal"
 	"cutbrief/rules/unit"
 )
@@ -36,7 +37,7 @@ func understand(s Step, a Answer, style unit.Style) (meaning, error) {
 		return meaning{}, err
 	}
 	if value := m.reading.Quantity.Value; !q.limit.within(value) {
-		return meaning{}, mistake(s, a.Said, "is not plausible", "it is usually "+q.limit.words(q.Kind, style))
+		return meaning{}, mistake(s, a.Said, "is not plausible", message.New("it is usually {1}", q.limit.words(q.Kind, style)))
 	}
 	return m, nil
 }
@@ -66,9 +67,9 @@ func (m *meaning) read(s Step, said, taken string, style unit.Style) error {
 		m.reading, m.larger = high, true
 		return nil
 	case isRange && s.Question.ID == rules.FactEveryday:
-		return mistake(s, said, "is two figures", "give the one of most days, "+show(low, style)+" or "+show(high, style))
+		return mistake(s, said, "is two figures", message.New("give the one of most days, {1} or {2}", message.Figure(show(low, style)), message.Figure(show(high, style))))
 	case isRange:
-		return mistake(s, said, "is two figures", "give the one to count on, "+show(low, style)+" or "+show(high, style))
+		return mistake(s, said, "is two figures", message.New("give the one to count on, {1} or {2}", message.Figure(show(low, style)), message.Figure(show(high, style))))
 	}
 	return unread(s, said, err)
 }
@@ -77,13 +78,13 @@ func (m *meaning) read(s Step, said, taken string, style unit.Style) error {
 func unread(s Step, said string, err error) error {
 	var e *unit.ReadError
 	if !errors.As(err, &e) {
-		return mistake(s, said, "is not understood", "give "+s.Question.Example)
+		return mistake(s, said, "is not understood", give(s))
 	}
-	wrong := strings.TrimPrefix(e.Error(), `"`+e.Said+`" `)
+	wrong := message.ID(strings.TrimPrefix(e.Error(), `"`+e.Said+`" `))
 	if e.Advice != "" {
-		return mistake(s, said, wrong, e.Advice)
+		return mistake(s, said, wrong, message.ID(e.Advice).Message())
 	}
-	return mistake(s, said, wrong, "give "+s.Question.Example)
+	return mistake(s, said, wrong, give(s))
 }
 
 func sheetOf(id metal.ID) unit.Sheet {

@@ -7,6 +7,7 @@ import (
 	"time"
 
 	"cutbrief/rules"
+	"cutbrief/rules/message"
 	"cutbrief/rules/metal"
 	"cutbrief/rules/unit"
 )
@@ -85,21 +86,21 @@ const (
 // Option is one choice of a question.
 type Option struct {
 	ID   string
-	Text string // what the rep reads and can say aloud
+	Text message.ID // what the rep reads and can say aloud
 }
 
 // Question is one row of the catalogue.
 type Question struct {
 	ID       rules.Fact
-	Name     string // what it is called in lists and messages: "thickest clean cut"
+	Name     message.ID // what it is called in lists and messages: "thickest clean cut"
 	Group    Group
 	Form     Form
 	PerMetal bool
-	Kind     unit.Kind // for quantities
-	Ask      string    // the question, to be said aloud; "{metal}" is replaced
-	Why      string    // one line: why it matters
-	Help     string    // a plain explanation at hand, may be long; "" if none is needed
-	Example  string    // an example of an answer
+	Kind     unit.Kind  // for quantities
+	Ask      message.ID // the question, to be said aloud; {1} is the metal
+	Why      message.ID // one line: why it matters
+	Help     message.ID // a plain explanation at hand, may be long; "" if none is needed
+	Example  message.ID // an example of an answer
 	Options  []Option
 	Optional bool // text nobody needs: not counted as open
 

@@ -82,7 +82,7 @@ func (b *builder) assumed() []Line {
 		if !ok || a.State != assess.Assumed {
 			continue
 		}
-		l := Line{Label: capital(s.Name()), Value: "assumed"}
+		l := Line{Label: capital(s.Name().String()), Value: "assumed"}
 		if said := b.said(s, a); said != "" {
 			l.Value += " " + said
 		}
@@ -112,7 +112,7 @@ func (b *builder) said(s assess.Step, a assess.Answer) string {
 	for _, id := range a.Chosen {
 		for _, o := range s.Question.Options {
 			if o.ID == id {
-				chosen = append(chosen, o.Text)
+				chosen = append(chosen, string(o.Text))
 			}
 		}
 	}
@@ -128,7 +128,7 @@ func (b *builder) bears(s assess.Step) string {
 		}
 		return "The choice holds up to " + b.given(m.HoldsTo) + "; " + b.beyond(m)
 	}
-	return s.Question.Why
+	return string(s.Question.Why)
 }
 
 // supply says what is known of the electricity.

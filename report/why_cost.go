@@ -92,7 +92,7 @@ func (b *builder) priceOpen() []Line {
 	var list []Line
 	for _, m := range s.Movers[:min(4, len(s.Movers))] {
 		if q, ok := assess.Find(m.Fact); ok && asked[m.Fact] {
-			list = append(list, Line{Label: capital(q.Name), Value: "not told", Why: "It could change only what is saved, but that as much as anything; " + b.taken(m.Input) + " is taken."})
+			list = append(list, Line{Label: capital(string(q.Name)), Value: "not told", Why: "It could change only what is saved, but that as much as anything; " + b.taken(m.Input) + " is taken."})
 			asked[m.Fact] = false
 		}
 	}

@@ -48,7 +48,7 @@ func askedName(a rules.Asked) string {
 	if !ok {
 		return string(a.Fact)
 	}
-	return assess.Step{Question: q, Metal: a.Metal}.Name()
+	return assess.Step{Question: q, Metal: a.Metal}.Name().String()
 }
 
 // told, needed and given write a number rounded to its safe side.

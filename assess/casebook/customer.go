@@ -166,7 +166,7 @@ func clone(v *assess.Visit) *assess.Visit {
 func stepOf(a rules.Asked) assess.Step {
 	q, ok := assess.Find(a.Fact)
 	if !ok {
-		q = &assess.Question{ID: a.Fact, Name: string(a.Fact)}
+		q = &assess.Question{ID: a.Fact, Name: message.ID(a.Fact)}
 	}
 	return assess.Step{Question: q, Metal: a.Metal}
 }

@@ -320,7 +320,7 @@ func (r *reader) answer(d *draft, s assess.Step, e entry) (a assess.Answer, ok b
 	var m *assess.Mistake
 	switch {
 	case errors.As(err, &m):
-		r.fault(e, csvfile.Quoted(e.value)+" "+m.Wrong, m.Hint)
+		r.fault(e, csvfile.Quoted(e.value)+" "+m.Wrong.String(), m.Hint.String())
 	case err != nil:
 		r.fault(e, err.Error(), "")
 	}

@@ -166,7 +166,7 @@ func unanswered(v *assess.Visit) string {
 	var names []string
 	for _, s := range v.Steps() {
 		if _, answered := v.Answer(s.Asked()); !answered && !s.Question.Optional {
-			names = append(names, s.Name())
+			names = append(names, s.Name().String())
 		}
 	}
 	return strings.Join(names, "; ")
@@ -255,7 +255,7 @@ func stepName(a rules.Asked) string {
 	if !known {
 		return string(a.Fact)
 	}
-	return assess.Step{Question: q, Metal: a.Metal}.Name()
+	return assess.Step{Question: q, Metal: a.Metal}.Name().String()
 }
 
 // unproven says that the latest demonstration showed no cut that proves what

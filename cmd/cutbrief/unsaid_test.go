@@ -42,19 +42,22 @@ func heldToGerman(t *testing.T, ear *unsaid.Ear) {
 func TestEveryQuestionIsSaidInGerman(t *testing.T) {
 	book, ear := unsaid.German()
 	for _, g := range assess.Groups() {
-		book.Say(g.Title)
+		book.Say(string(g.Title))
 	}
 	for _, q := range assess.Catalogue() {
-		book.Each([]string{q.Name, q.Why, q.Help, "such as: " + q.Example, "give " + q.Example})
+		for _, id := range []message.ID{q.Name, q.Why, q.Help, q.Example} {
+			book.Print(id.Message())
+		}
 		for _, o := range q.Options {
-			book.Say(o.Text)
+			book.Print(o.Text.Message())
 		}
 		for _, m := range metal.List() {
 			step := assess.Step{Question: q}
 			if q.PerMetal {
 				step.Metal = m.ID
 			}
-			book.Each([]string{step.Text(), step.Name(), "taken: " + step.Name() + ", " + message.Keep("x") + " (Esc goes back to it)"})
+			book.Print(step.Text())
+			book.Print(step.Name())
 		}
 	}
 	heldToGerman(t, ear)

@@ -68,7 +68,7 @@ func questions() Section {
 		for _, o := range q.Options {
 			options = append(options, o.ID)
 		}
-		s.Rows = append(s.Rows, []string{string(q.ID), q.Name, each, answer(q), q.Range(), q.When(), strings.Join(options, ", ")})
+		s.Rows = append(s.Rows, []string{string(q.ID), string(q.Name), each, answer(q), q.Range().String(), q.When(), strings.Join(options, ", ")})
 	}
 	return s
 }
@@ -77,20 +77,20 @@ func questions() Section {
 func answer(q *assess.Question) string {
 	switch q.Form {
 	case assess.FormText:
-		return "a line, such as " + q.Example
+		return "a line, such as " + string(q.Example)
 	case assess.FormLong:
 		return "text of several lines"
 	case assess.FormDate:
-		return "a day, such as " + q.Example
+		return "a day, such as " + string(q.Example)
 	case assess.FormOne:
 		return "one choice"
 	case assess.FormSeveral:
 		return "any number of choices"
 	}
 	if q.Kind == unit.Count {
-		return "a whole number, such as " + q.Example
+		return "a whole number, such as " + string(q.Example)
 	}
-	return "a quantity, such as " + q.Example
+	return "a quantity, such as " + string(q.Example)
 }
 
 // listLimits holds for both lists that come as CSV.

@@ -51,7 +51,7 @@ func TestNothingIsLeftOut(t *testing.T) {
 		wanted["rules"] = append(wanted["rules"], s.ID, s.Title)
 	}
 	for _, q := range assess.Catalogue() {
-		wanted["visit"] = append(wanted["visit"], string(q.ID), q.Name)
+		wanted["visit"] = append(wanted["visit"], string(q.ID), string(q.Name))
 	}
 	wanted["visit"] = append(wanted["visit"], "format", "showings", "took_s", "objections", "0.3 mm", "300 mm")
 	for _, c := range system.Columns() {

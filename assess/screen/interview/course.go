@@ -22,7 +22,7 @@ func (m *Model) offerLines() []string {
 	if !offered {
 		return nil
 	}
-	return screen.Each(m.hang(m.say("= takes "), words.SaidSo(m.step.Question, o.Text())+": "+o.Why, m.size.Main()), m.look.Dim.Render)
+	return screen.Each(m.hang(m.say("= takes "), words.SaidSo(m.step.Question, o.Text())+": "+string(o.Why), m.size.Main()), m.look.Dim.Render)
 }
 
 // settledLines say that the interview may end here.

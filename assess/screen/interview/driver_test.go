@@ -123,7 +123,7 @@ func usual(s assess.Step) string {
 	case assess.FormSeveral:
 		return "1"
 	}
-	example, _, _ := strings.Cut(s.Question.Example, ", ")
+	example, _, _ := strings.Cut(string(s.Question.Example), ", ")
 	example, _, _ = strings.Cut(example, " or ")
 	return example
 }

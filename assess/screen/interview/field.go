@@ -101,7 +101,7 @@ func (f *field) selectOne(s fieldSpec) huh.Field {
 		if slices.Contains(s.stored, o.ID) {
 			mark = "(x) "
 		}
-		rows = append(rows, huh.NewOption(label(mark, i, o.Text, s.width-2), o.ID))
+		rows = append(rows, huh.NewOption(label(mark, i, string(o.Text), s.width-2), o.ID))
 	}
 	return huh.NewSelect[string]().Options(rows...).Value(f.hovered)
 }
@@ -111,7 +111,7 @@ func (f *field) selectSeveral(s fieldSpec) huh.Field {
 	f.ticked, f.order = &ticked, slices.Clone(s.has.chosen)
 	var rows []huh.Option[string]
 	for i, o := range s.options {
-		rows = append(rows, huh.NewOption(label("", i, o.Text, s.width-6), o.ID))
+		rows = append(rows, huh.NewOption(label("", i, string(o.Text), s.width-6), o.ID))
 	}
 	f.several = huh.NewMultiSelect[string]().Options(rows...).Filterable(false).Value(f.ticked)
 	return f.several

@@ -39,10 +39,10 @@ func (m *Model) listRows() []row {
 	var rows []row
 	for _, g := range assess.Groups() {
 		if m.visit.Skips(g.ID) {
-			rows = append(rows, row{group: g.ID, title: g.Title, skipped: true})
+			rows = append(rows, row{group: g.ID, title: string(g.Title), skipped: true})
 			continue
 		}
-		rows = append(rows, row{group: g.ID, title: g.Title, put: m.course.PutOffSo(g.ID)})
+		rows = append(rows, row{group: g.ID, title: string(g.Title), put: m.course.PutOffSo(g.ID)})
 		for _, s := range m.steps {
 			if s.Question.Group == g.ID {
 				mark, value := m.stateOf(s)

@@ -175,7 +175,7 @@ func (m *Model) understand() {
 		return
 	}
 	if _, echo, err := m.visit.Read(m.step, m.heard(m.step, *m.field.typed)); err == nil {
-		m.echo = sanitize.Line(echo)
+		m.echo = sanitize.Line(echo.String())
 	}
 }
 

@@ -48,7 +48,7 @@ func (m *Model) choose(msg tea.KeyMsg) tea.Cmd {
 		return save
 	}
 	m.picked = true
-	m.told = "taken: " + asked.Name() + ", " + message.Keep(option) + " (Esc goes back to it)"
+	m.told = "taken: " + asked.Name().String() + ", " + message.Keep(string(option)) + " (Esc goes back to it)"
 	msg.Runes = msg.Runes[1:]
 	if len(msg.Runes) == 0 {
 		return save
@@ -60,7 +60,7 @@ func (m *Model) choose(msg tea.KeyMsg) tea.Cmd {
 func (m *Model) takeOffer() tea.Cmd {
 	o, offered := m.visit.Offered(m.step)
 	if !offered {
-		m.wrong = []string{"nothing is offered here", "give " + m.step.Question.Example}
+		m.wrong = []string{"nothing is offered here", "give " + string(m.step.Question.Example)}
 		return nil
 	}
 	asked := m.step
@@ -69,6 +69,6 @@ func (m *Model) takeOffer() tea.Cmd {
 	}
 	save := m.keep(o.Answer)
 	m.goOn()
-	m.told = "taken: " + asked.Name() + ", " + words.SaidSo(asked.Question, o.Text()) + " (Esc goes back to it)"
+	m.told = "taken: " + asked.Name().String() + ", " + words.SaidSo(asked.Question, o.Text()) + " (Esc goes back to it)"
 	return save
 }

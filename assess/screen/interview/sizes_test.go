@@ -68,9 +68,9 @@ func TestEveryQuestionIsWholeAtEverySize(t *testing.T) {
 func wholeQuestion(d *driver, s assess.Step) {
 	d.T.Helper()
 	framed(d.T, d.m)
-	d.Sees(s.Text(), s.Question.Why, "›", "^C leave", "Enter accept")
+	d.Sees(s.Text().String(), string(s.Question.Why), "›", "^C leave", "Enter accept")
 	for _, o := range d.m.visit.Options(s) {
-		d.Sees(o.Text)
+		d.Sees(string(o.Text))
 	}
 	state, _ := d.m.stateOf(s)
 	d.Sees(strings.TrimSpace(state))
@@ -78,7 +78,7 @@ func wholeQuestion(d *driver, s assess.Step) {
 		d.T.Errorf("something is cut:\n%s", d.View())
 	}
 	d.keys("<ctrl+x>")
-	if seen := strings.ReplaceAll(unwrapped(d.View()), "- ", "-"); !strings.Contains(seen, s.Question.Help) {
+	if seen := strings.ReplaceAll(unwrapped(d.View()), "- ", "-"); !strings.Contains(seen, string(s.Question.Help)) {
 		d.T.Errorf("the explanation is cut:\n%s", d.View())
 	}
 	d.keys("<esc>")

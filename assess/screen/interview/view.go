@@ -136,8 +136,8 @@ func (m *Model) viewAsking(room int) []string {
 	top := []block{
 		{[]string{m.look.Dim.Render(m.say(fmt.Sprintf("%s · %d of %d%s", words.GroupTitle(q.Group), at, of, m.turn())))}, 2},
 		{[]string{""}, 6},
-		{screen.Each(m.wrap(m.step.Text(), width), m.look.Strong.Render), 0},
-		{screen.Each(m.wrap(q.Why, width), m.look.Dim.Render), 3},
+		{screen.Each(m.wrap(m.step.Text().String(), width), m.look.Strong.Render), 0},
+		{screen.Each(m.wrap(string(q.Why), width), m.look.Dim.Render), 3},
 		{m.example(), 4},
 		{m.offerLines(), 3},
 		{[]string{""}, 5},
@@ -192,7 +192,7 @@ func (m *Model) example() []string {
 	case assess.FormSeveral:
 		return []string{m.look.Dim.Render(m.say("Space or a number ticks, then Enter"))}
 	}
-	return screen.Each(m.hang(m.say("such as: "), m.step.Question.Example, m.size.Main()), m.look.Dim.Render)
+	return screen.Each(m.hang(m.say("such as: "), string(m.step.Question.Example), m.size.Main()), m.look.Dim.Render)
 }
 
 // answer is the line under the field: what is wrong with it, what just
@@ -287,7 +287,7 @@ func (m *Model) viewNoting(room int) []string {
 	width := m.size.Main()
 	top := []block{
 		{[]string{m.look.Dim.Render(m.say("a note to"))}, 1},
-		{screen.Each(m.wrap(m.step.Text(), width), m.look.Strong.Render), 0},
+		{screen.Each(m.wrap(m.step.Text().String(), width), m.look.Strong.Render), 0},
 		{[]string{""}, 2},
 	}
 	field, _ := m.field.view()
@@ -296,12 +296,12 @@ func (m *Model) viewNoting(room int) []string {
 
 func (m *Model) viewExplaining() []string {
 	width, q := m.size.Main(), m.step.Question
-	lines := screen.Each(m.wrap(m.step.Text(), width), m.look.Strong.Render)
-	lines = append(append(lines, ""), m.wrap(q.Why, width)...)
+	lines := screen.Each(m.wrap(m.step.Text().String(), width), m.look.Strong.Render)
+	lines = append(append(lines, ""), m.wrap(string(q.Why), width)...)
 	if q.Help != "" {
-		lines = append(append(lines, ""), m.wrap(q.Help, width)...)
+		lines = append(append(lines, ""), m.wrap(string(q.Help), width)...)
 	}
-	return append(append(lines, ""), m.hang(m.say("such as: "), q.Example, width)...)
+	return append(append(lines, ""), m.hang(m.say("such as: "), string(q.Example), width)...)
 }
 
 // viewListing shows as many rows as there is room for, around the focus.
@@ -328,7 +328,7 @@ func (m *Model) rowLine(r row, focused bool) string {
 	case r.step.Question == nil:
 		return lead + m.look.Strong.Render(m.cut(r.title, width))
 	}
-	name := screen.Cut(r.mark+m.say(r.step.Name()), width)
+	name := screen.Cut(r.mark+m.say(r.step.Name().String()), width)
 	if left := width - len([]rune(name)) - 2; r.value != "" && left > 5 {
 		name += "  " + m.look.Dim.Render(m.cut(r.value, left))
 	}
@@ -371,7 +371,7 @@ func (m *Model) viewReasoning() []string {
 	named := string(m.requirement)
 	for _, o := range words.Requirements() {
 		if o.ID == named {
-			named = o.Text
+			named = string(o.Text)
 		}
 	}
 	lines := screen.Each(m.wrap("Why does "+named+" decide?", width), m.look.Strong.Render)

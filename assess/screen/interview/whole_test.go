@@ -74,10 +74,10 @@ func TestEveryFormIsWhole(t *testing.T) {
 		if s.Metal != "" && s.Metal != metal.Galvanised {
 			continue
 		}
-		t.Run(s.Name(), func(t *testing.T) {
+		t.Run(s.Name().String(), func(t *testing.T) {
 			d.T = t
 			d.m.show(s)
-			d.drawn(s.Name(), true).Whole(t)
+			d.drawn(s.Name().String(), true).Whole(t)
 			if s.Question.Form == assess.FormQuantity {
 				d.keys("<ctrl+u>", "half a thumb", "<enter>")
 				d.drawn("wrong", true).Whole(t)

@@ -183,7 +183,7 @@ func whole(t *testing.T) (lines []string) {
 	v := s.Visit
 	step, more := s.course.Next(v, assess.Step{}, s.soFar())
 	for more {
-		line, _, _ := strings.Cut(step.Question.Example, ", ")
+		line, _, _ := strings.Cut(string(step.Question.Example), ", ")
 		line, _, _ = strings.Cut(line, " or ")
 		var a assess.Answer
 		var err error

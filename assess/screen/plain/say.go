@@ -69,7 +69,7 @@ func (s *session) stored() {
 func (s *session) usually(usual string) string {
 	for _, o := range s.Visit.Options(s.step) {
 		if o.ID == usual {
-			return o.Text
+			return string(o.Text)
 		}
 	}
 	return outside(usual)

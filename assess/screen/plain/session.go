@@ -205,11 +205,13 @@ func (s *session) read(line string) (assess.Answer, string, error) {
 		a, err := s.Visit.Choose(s.step, texts.Choices(texts.In(s.Words, s.Visit.Options(s.step)), line))
 		return a, "", err
 	case assess.FormLong:
-		return s.Visit.Read(s.step, s.text(line))
+		a, echo, err := s.Visit.Read(s.step, s.text(line))
+		return a, echo.String(), err
 	case assess.FormQuantity:
 		line = s.Words.Answer(line)
 	}
-	return s.Visit.Read(s.step, line)
+	a, echo, err := s.Visit.Read(s.step, line)
+	return a, echo.String(), err
 }
 
 // keep stores an answer beside the note there is already, and saves.

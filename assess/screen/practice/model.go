@@ -58,15 +58,15 @@ func (m *Model) think() { m.panel = report.SoFar(m.talk.Session.Notes, m.talk.Se
 // sheet where a sheet is shown.
 func (m *Model) line(text string) {
 	m.up = 0
-	step := m.talk.Step().Name()
+	step := m.talk.Step().Name().String()
 	out := strings.TrimRight(strings.TrimLeft(m.talk.Line(text), "\n"), "\n")
 	switch {
 	case m.talk.Stage() != talk.Talking:
 		m.open(out)
-	case m.talk.Step().Name() != step:
+	case m.talk.Step().Name().String() != step:
 		m.listed = false // the question is drawn from the step
 		m.drafts[step] = m.input.Value()
-		m.input.SetValue(m.drafts[m.talk.Step().Name()])
+		m.input.SetValue(m.drafts[m.talk.Step().Name().String()])
 	case out != "":
 		m.said = append(m.said, strings.Split(out, "\n")...)
 	}

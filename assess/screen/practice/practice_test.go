@@ -201,7 +201,7 @@ func TestEveryViewIsWhole(t *testing.T) {
 				t.Errorf("no input at %v:\n%s", size, d.View())
 			}
 			if size[0] >= 60 && d.m.talk.Step().Question.ID != rules.FactMetals {
-				words := strings.Fields(d.m.talk.Step().Text())
+				words := strings.Fields(d.m.talk.Step().Text().String())
 				d.shows(words[0] + " " + words[1])
 			}
 			d.press(tea.KeyTab)

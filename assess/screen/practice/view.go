@@ -116,10 +116,10 @@ func (m *Model) question(width int) []string {
 	t, q := m.talk, m.talk.Step().Question
 	at, of := words.Place(t.Session.Steps(), t.Step())
 	lines := []string{m.look.Dim.Render(fmt.Sprintf("%s · %d of %d", words.GroupTitle(q.Group), at, of))}
-	lines = append(lines, screen.Each(screen.Wrap(t.Step().Text(), width), m.look.Strong.Render)...)
+	lines = append(lines, screen.Each(screen.Wrap(t.Step().Text().String(), width), m.look.Strong.Render)...)
 	a, noted := t.Session.Notes.Answer(t.Step().Asked())
 	for i, o := range t.Session.Notes.Options(t.Step()) {
-		lines = append(lines, screen.Hang(fmt.Sprintf("%d ", i+1), o.Text, width)...)
+		lines = append(lines, screen.Hang(fmt.Sprintf("%d ", i+1), string(o.Text), width)...)
 	}
 	if noted {
 		return append(lines, screen.Each(screen.Hang(screen.Ticked, words.Said(q, a), width), m.look.Good.Render)...)
@@ -147,7 +147,7 @@ func (m *Model) side() []string {
 	lines = append(lines, "", m.look.Strong.Render("Notes"))
 	for _, step := range s.Steps() {
 		if a, noted := s.Notes.Answer(step.Asked()); noted {
-			lines = append(lines, screen.Cut(words.Said(step.Question, a)+" · "+step.Name(), width))
+			lines = append(lines, screen.Cut(words.Said(step.Question, a)+" · "+step.Name().String(), width))
 		}
 	}
 	return lines

@@ -65,7 +65,7 @@ func TestEveryQuestionIsWhole(t *testing.T) {
 	d := drive(t, "the-wrong-socket")
 	d.types("1")
 	for range d.m.talk.Session.Steps() {
-		name := d.m.talk.Step().Name()
+		name := d.m.talk.Step().Name().String()
 		d.drawn(name, true).Whole(t)
 		if d.press(tea.KeyTab); d.m.talk.Stage() != talk.Talking {
 			t.Fatal("no longer talking")

@@ -11,6 +11,7 @@ import (
 	texts "cutbrief/assess/screen/words"
 	"cutbrief/report/text"
 	"cutbrief/rules"
+	"cutbrief/rules/message"
 	"cutbrief/rules/unit"
 )
 
@@ -63,7 +64,7 @@ func (t *Talk) systems() []assess.Option {
 		style := t.Session.Notes.Style()
 		rated := unit.Show(unit.Quantity{Value: float64(s.Rated), Kind: unit.Thickness}, style, unit.Down)
 		weighs := unit.Show(unit.Quantity{Value: float64(s.Weight), Kind: unit.Weight}, style, unit.Up)
-		list = append(list, assess.Option{ID: s.ID, Text: fmt.Sprintf("%s: rated %s, %.0f A, %s", sanitize.Line(s.Name), rated, float64(s.OutputMax), weighs)})
+		list = append(list, assess.Option{ID: s.ID, Text: message.ID(fmt.Sprintf("%s: rated %s, %.0f A, %s", sanitize.Line(s.Name), rated, float64(s.OutputMax), weighs))})
 	}
 	return list
 }
@@ -97,7 +98,7 @@ func (t *Talk) offer(line string) {
 func (t *Talk) cuts() []assess.Option {
 	var list []assess.Option
 	for _, c := range t.Session.Showable(t.decision.System) {
-		list = append(list, assess.Option{ID: c.ID, Text: c.Name.String()})
+		list = append(list, assess.Option{ID: c.ID, Text: message.ID(c.Name.String())})
 	}
 	return list
 }

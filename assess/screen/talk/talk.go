@@ -11,6 +11,7 @@ import (
 	texts "cutbrief/assess/screen/words"
 	"cutbrief/report"
 	"cutbrief/rules"
+	"cutbrief/rules/message"
 )
 
 // Stage is what the talk is at.
@@ -241,7 +242,9 @@ func (t *Talk) note(line string) {
 	case assess.FormOne, assess.FormSeveral:
 		a, err = notes.Choose(t.step, texts.Choices(notes.Options(t.step), line))
 	default:
-		a, echo, err = notes.Read(t.step, line)
+		var heard message.Message
+		a, heard, err = notes.Read(t.step, line)
+		echo = heard.String()
 	}
 	if err != nil {
 		t.refuse(err)

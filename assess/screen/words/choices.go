@@ -31,7 +31,7 @@ func Choices(options []assess.Option, line string) []string {
 func In(book *message.Catalog, options []assess.Option) []assess.Option {
 	said := make([]assess.Option, len(options))
 	for i, o := range options {
-		said[i] = assess.Option{ID: o.ID, Text: book.Say(o.Text)}
+		said[i] = assess.Option{ID: o.ID, Text: message.ID(book.Print(o.Text.Message()))}
 	}
 	return said
 }
@@ -42,7 +42,7 @@ func Choice(options []assess.Option, named string) (string, bool) {
 		return options[n-1].ID, true
 	}
 	for _, o := range options {
-		if strings.EqualFold(o.ID, named) || strings.EqualFold(o.Text, named) {
+		if strings.EqualFold(o.ID, named) || strings.EqualFold(string(o.Text), named) {
 			return o.ID, true
 		}
 	}

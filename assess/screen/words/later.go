@@ -16,10 +16,10 @@ func PutOff(g assess.Group, off []assess.Step, asks string) string {
 	case 0:
 		return title + ": every question is answered"
 	case 1:
-		return title + ", put off: " + off[0].Name() + ". It stays open and comes back last; " + asks + " it now"
+		return title + ", put off: " + off[0].Name().String() + ". It stays open and comes back last; " + asks + " it now"
 	}
 	return fmt.Sprintf("%s, put off: %d questions, from %s to %s. They stay open and come back last; %s them now%s",
-		title, len(off), off[0].Name(), off[len(off)-1].Name(), asks, whoKnows(off))
+		title, len(off), off[0].Name().String(), off[len(off)-1].Name().String(), asks, whoKnows(off))
 }
 
 // whoKnows says whom to ask where the power is among what is put off.
@@ -36,9 +36,9 @@ func LeftOut(g assess.Group, out []assess.Step) string {
 	case 0:
 		return "“" + GroupTitle(g) + "” is left out: no question of it was open"
 	case 1:
-		return "“" + GroupTitle(g) + "” is left out: 1 question, " + out[0].Name()
+		return "“" + GroupTitle(g) + "” is left out: 1 question, " + out[0].Name().String()
 	}
-	return fmt.Sprintf("“%s” is left out: %d questions, from %s to %s", GroupTitle(g), len(out), out[0].Name(), out[len(out)-1].Name())
+	return fmt.Sprintf("“%s” is left out: %d questions, from %s to %s", GroupTitle(g), len(out), out[0].Name().String(), out[len(out)-1].Name().String())
 }
 
 // Settled says that the interview may end.

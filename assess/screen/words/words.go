@@ -18,7 +18,7 @@ import (
 func GroupTitle(id assess.Group) string {
 	for _, g := range assess.Groups() {
 		if g.ID == id {
-			return g.Title
+			return string(g.Title)
 		}
 	}
 	return string(id)
@@ -86,7 +86,7 @@ func hedged(about bool, figure string) string {
 func optionText(q *assess.Question, id string) string {
 	for _, o := range q.Options {
 		if o.ID == id {
-			return o.Text
+			return string(o.Text)
 		}
 	}
 	return message.Keep(sanitize.Line(id))
@@ -107,19 +107,19 @@ func Complained(err error) []string {
 	if !errors.As(err, &mistake) {
 		return []string{message.Keep(sanitize.Line(err.Error()))}
 	}
-	what := sanitize.Line(mistake.What())
+	what := sanitize.Line(mistake.What().String())
 	if mistake.Value != "" {
 		quoted := sanitize.Line(strconv.Quote(mistake.Value))
 		what = strings.Replace(what, quoted, message.Keep(quoted), 1)
 	}
-	return []string{what, sanitize.Line(mistake.Hint)}
+	return []string{what, sanitize.Line(mistake.Hint.String())}
 }
 
 // Requirements are what can decide a sale, in the words used to a customer.
 func Requirements() []assess.Option {
 	var list []assess.Option
 	for _, r := range rules.Requirements() {
-		list = append(list, assess.Option{ID: string(r), Text: report.RequirementName(r)})
+		list = append(list, assess.Option{ID: string(r), Text: message.ID(report.RequirementName(r))})
 	}
 	return list
 }
