@@ -24,6 +24,16 @@ func Load(path string) (v *assess.Visit, unknown []string, err error) {
 	return v, unknown, nil
 }
 
+// LoadRaw is Load, and returns the bytes of the file even where they are no visit.
+func LoadRaw(path string) (*assess.Visit, []byte, error) {
+	v, _, err := Load(path)
+	raw, unread := read(path)
+	if unread != nil {
+		return v, nil, err
+	}
+	return v, raw, err
+}
+
 // read returns the bytes of a regular file. It looks before it opens, because
 // opening a pipe waits for its other end.
 func read(path string) ([]byte, error) {

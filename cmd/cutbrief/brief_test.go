@@ -1,71 +1,66 @@
 package main
 
 import (
-	"errors"
+	"bytes"
+	"context"
+	"slices"
+	"strings"
 	"testing"
-
-	"cutbrief/rules/unit"
 )
 
-func TestBriefParse(t *testing.T) {
+// Where a brief goes, and in which format, where nobody or somebody says.
+func TestBriefGoesWhereItBelongs(t *testing.T) {
 	for _, test := range []struct {
 		name   string
-		o      briefOptions
-		files  []string
-		format format
+		named  format
 		out    string
-		style  unit.Style
+		file   string
+		format format
+		path   string
 	}{
-		{"a page beside us", briefOptions{paper: "a4"}, []string{"v.json"}, pdfFormat, ".", ""},
-		{"a page down the pipe", briefOptions{paper: "a4"}, []string{"-"}, pdfFormat, "-", ""},
-		{"text is printed", briefOptions{paper: "a4", format: "text"}, []string{"v.json"}, textFormat, "-", ""},
-		{"the ending says it", briefOptions{paper: "A4", out: "x.md"}, []string{"v.json"}, markdownFormat, "x.md", ""},
-		{"the flag beats the ending", briefOptions{paper: "a4", out: "x.md", format: "PDF"}, []string{"v.json"}, pdfFormat, "x.md", ""},
-		{"units", briefOptions{paper: "letter", units: "in"}, []string{"v.json"}, pdfFormat, ".", unit.Inch},
+		{"a page beside us", "", "", "v.json", pdfFormat, "v.pdf"},
+		{"a page down the pipe", "", "", "-", pdfFormat, "-"},
+		{"text is printed", "text", "", "v.json", textFormat, "-"},
+		{"the ending says it", "", "x.md", "v.json", markdownFormat, "x.md"},
+		{"the flag beats the ending", "pdf", "x.md", "v.json", pdfFormat, "x.md"},
 	} {
-		job, err := test.o.parse(test.files)
-		if err != nil || job.format != test.format || job.out != test.out || job.style != test.style {
-			t.Errorf("%s: got %+v, %v", test.name, job, err)
+		form := formatOf(test.named, test.out)
+		paths, err := briefPaths([]string{test.file}, form, test.out)
+		if err != nil || form != test.format || !slices.Equal(paths, []string{test.path}) {
+			t.Errorf("%s: got %s to %q, %v", test.name, form, paths, err)
 		}
 	}
 }
 
-func TestBriefParseRefuses(t *testing.T) {
-	for name, test := range map[string]struct {
-		o     briefOptions
-		files []string
-	}{
-		"no file":        {briefOptions{paper: "a4"}, nil},
-		"stdin twice":    {briefOptions{paper: "a4"}, []string{"-", "a.json", "-"}},
-		"unknown sheet":  {briefOptions{paper: "a5"}, []string{"v.json"}},
-		"unknown format": {briefOptions{paper: "a4", format: "html"}, []string{"v.json"}},
-		"unknown units":  {briefOptions{paper: "a4", units: "cm"}, []string{"v.json"}},
-	} {
-		_, err := test.o.parse(test.files)
-		var p *problem
-		if !errors.As(err, &p) || p.status != wrongUsage || p.hint == "" {
-			t.Errorf("%s: got %v, want wrong usage with a hint", name, err)
-		}
-	}
-}
-
-func TestTargets(t *testing.T) {
+func TestBriefPaths(t *testing.T) {
 	dir := t.TempDir()
-	job := briefJob{files: []string{"a/one.json", "b/two.json"}, format: pdfFormat, out: dir}
-	list, err := job.targets()
-	if err != nil || len(list) != 2 || list[1].from != 1 || list[1].to != 2 {
-		t.Errorf("a folder: got %+v, %v", list, err)
+	if list, err := briefPaths([]string{"a/one.json", "b/two.json"}, pdfFormat, dir); err != nil || len(list) != 2 {
+		t.Errorf("a folder: got %q, %v", list, err)
 	}
-	job.files = []string{"a/one.json", "b/one.json"}
-	if list, err = job.targets(); err == nil {
-		t.Errorf("two visits, one name: got %+v", list)
+	if list, err := briefPaths([]string{"a/one.json", "b/one.json"}, pdfFormat, dir); err == nil {
+		t.Errorf("two visits, one name: got %q", list)
 	}
-	job.out = "-"
-	if list, err = job.targets(); err == nil {
-		t.Errorf("two pages in one PDF: got %+v", list)
+	if list, err := briefPaths([]string{"a/one.json", "b/one.json"}, pdfFormat, "-"); err == nil {
+		t.Errorf("two pages in one PDF: got %q", list)
 	}
-	job.format = textFormat
-	if list, err = job.targets(); err != nil || len(list) != 1 || list[0].to != 2 {
-		t.Errorf("one text: got %+v, %v", list, err)
+	if list, err := briefPaths([]string{"a/one.json", "b/one.json"}, textFormat, "-"); err != nil || len(list) != 1 {
+		t.Errorf("one text: got %q, %v", list, err)
+	}
+}
+
+// What the command line cannot mean is refused with a hint, before anything is
+// read.
+func TestWrongUsageHasAHint(t *testing.T) {
+	for name, args := range map[string]string{
+		"no file": "brief", "stdin twice": "brief - a.json -", "unknown sheet": "brief v.json --paper a5",
+		"unknown format": "brief v.json --format html", "unknown units": "brief v.json --units cm", "unknown extra": "brief v.json --with drawings",
+	} {
+		var out, errs bytes.Buffer
+		w := fixedEnvironment()
+		w.args, w.out, w.err = strings.Fields(args), &out, &errs
+		status := (&app{environment: w}).execute(context.Background())
+		if status != exitUsage || out.Len() > 0 || !strings.Contains(errs.String(), "\nhint: ") {
+			t.Errorf("%s: status %d, %s", name, status, &errs)
+		}
 	}
 }

@@ -96,7 +96,7 @@ func TestDiskFullForAPage(t *testing.T) {
 	}
 	filled(t, disk)
 	for _, args := range [][]string{{"brief", "visit.json", "--out", disk}, {"brief", "visit.json", "--out", disk, "--force"}} {
-		if status, _, said := ranWith(args...); status != failed || !strings.Contains(said, "no space left") || strings.Count(said, "\n") != 2 {
+		if status, _, said := ranWith(args...); status != exitFailed || !strings.Contains(said, "no space left") || strings.Count(said, "\n") != 2 {
 			t.Errorf("status %d: %s", status, said)
 		}
 	}

@@ -39,7 +39,7 @@ func blocks(t *testing.T) map[string][]block {
 		documents[name] = string(data)
 	}
 	for _, name := range handbook.Readers() {
-		_, markdown, _ := handbook.Guide(name)
+		_, markdown := handbook.Guide(name, nil)
 		documents["guide "+name] = markdown
 	}
 	all := map[string][]block{}

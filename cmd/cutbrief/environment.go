@@ -1,24 +1,169 @@
 package main
 
+import (
+	"crypto/rand"
+	"encoding/hex"
+	"errors"
+	"io"
+	"os"
+	"path/filepath"
+	"runtime"
+	"strings"
+	"time"
+
+	"golang.org/x/term"
+
+	"cutbrief/rules/message"
+)
+
+// environment is everything outside the program that a command may touch,
+// handed in so that tests can hand in another.
+type environment struct {
+	args     []string
+	in       io.Reader
+	out, err io.Writer
+	getenv   func(name string) string
+	now      func() time.Time
+	newID    func() string // for a new visit; never the same twice
+	goos     string
+}
+
+// realEnvironment is that of the process.
+func realEnvironment() environment {
+	return environment{
+		args: os.Args[1:],
+		in:   os.Stdin, out: os.Stdout, err: os.Stderr,
+		getenv: os.Getenv,
+		now:    time.Now,
+		newID:  randomID,
+		goos:   runtime.GOOS,
+	}
+}
+
+// randomID is 64 random bits, enough that two reps never share one.
+func randomID() string {
+	var b [8]byte
+	rand.Read(b[:]) // never fails: the runtime ends the program instead
+	return hex.EncodeToString(b[:])
+}
+
+// isTerminal reports whether a stream is a terminal.
+func isTerminal(stream any) bool {
+	f, ok := stream.(*os.File)
+	return ok && term.IsTerminal(int(f.Fd()))
+}
+
+// sizeOf is how many columns and lines a terminal has; 0 if the stream is none
+// or does not tell.
+func sizeOf(stream any) (width, height int) {
+	if isTerminal(stream) {
+		width, height, _ = term.GetSize(int(stream.(*os.File).Fd()))
+	}
+	return width, height
+}
+
+// wantsPlain reports whether screens cannot be drawn here: no terminal at one
+// end, or one that says it understands no cursor movement.
+func (e *environment) wantsPlain() bool {
+	return !isTerminal(e.in) || !isTerminal(e.out) || e.getenv("TERM") == "dumb"
+}
+
 // variables are what the program reads from the environment, as the manual
 // tells it. A test looks for others.
-var variables = []struct{ name, says string }{
+var variables = []struct {
+	name string
+	says message.ID
+}{
 	{"CUTBRIEF_DIR", "folder that visits are kept in, where --dir names none"},
 	{"CUTBRIEF_SYSTEMS", "file with the systems you can offer, where --systems names none"},
 	{"CUTBRIEF_PRICES", "file with the prices to reckon with, where --prices names none"},
-	{"CUTBRIEF_WORDS", "words of the interview and the page, where --words names none"},
+	{"CUTBRIEF_WORDS", "words of all that is said to people, where --words names none"},
+	{"LC_ALL, LC_MESSAGES, LANG", "the first that is set chooses the language where nothing else does"},
 	{"NO_COLOR", "if set, nothing is coloured"},
 	{"TERM", "the kind of terminal; with \"dumb\" nothing is drawn, and questions come line by line"},
 	{"HOME, XDG_DATA_HOME, XDG_CONFIG_HOME, XDG_CACHE_HOME", "where files are kept on Linux; on macOS HOME says it, on Windows AppData and LocalAppData"},
 }
 
-// statuses are what the program ends with.
-var statuses = []struct {
-	status int
-	says   string
-}{
-	{done, "it is done"},
-	{failed, "something failed; two lines on standard error say what, and what to do"},
-	{wrongUsage, "the command line was not understood"},
-	{interrupted, "it was interrupted"},
+// errNoHome means the system does not say where the user's files are.
+var errNoHome = errors.New("no home folder is set")
+
+// folderKind is one kind of folder of the user, on each system.
+type folderKind struct {
+	xdg, linux, mac, windows string
+}
+
+var (
+	dataFolder   = folderKind{"XDG_DATA_HOME", ".local/share", "Library/Application Support", "AppData"}
+	configFolder = folderKind{"XDG_CONFIG_HOME", ".config", "Library/Application Support", "AppData"}
+	cacheFolder  = folderKind{"XDG_CACHE_HOME", ".cache", "Library/Caches", "LocalAppData"}
+)
+
+// place is a file or folder of the program in a folder of the user. The XDG Base
+// Directory specification says to pass over a variable that is not an absolute
+// path.
+func (e *environment) place(kind folderKind, below ...string) (string, error) {
+	base := e.getenv(kind.xdg)
+	switch {
+	case e.goos == "windows":
+		base = e.getenv(kind.windows)
+	case e.goos == "darwin":
+		base = e.underHome(kind.mac)
+	case !filepath.IsAbs(base):
+		base = e.underHome(kind.linux)
+	}
+	if base == "" {
+		return "", errNoHome
+	}
+	return filepath.Join(append([]string{base, "cutbrief"}, below...)...), nil
+}
+
+func (e *environment) underHome(path string) string {
+	home := e.getenv("HOME")
+	if home == "" {
+		return ""
+	}
+	return filepath.Join(home, filepath.FromSlash(path))
+}
+
+// visitsDir is the folder visits are kept in: the flag, else CUTBRIEF_DIR, else
+// the place the user's system keeps data in. It need not exist.
+func (e *environment) visitsDir(flag string) (string, error) {
+	if flag != "" {
+		return flag, nil
+	}
+	if dir := e.getenv("CUTBRIEF_DIR"); dir != "" {
+		return dir, nil
+	}
+	dir, err := e.place(dataFolder, "visits")
+	if err != nil {
+		return "", failure(err, "name a folder with --dir or CUTBRIEF_DIR")
+	}
+	return dir, nil
+}
+
+// ownFile is the user's own file of a kind, such as systems: the one the flag
+// names, else the variable, which named tells; else NAME.csv in the
+// configuration folder, which need not exist, and named is "". path is "" if
+// there is no such folder.
+func (e *environment) ownFile(name, flag string) (path, named string) {
+	variable := "CUTBRIEF_" + strings.ToUpper(name)
+	if flag != "" {
+		return flag, "--" + name
+	}
+	if path := e.getenv(variable); path != "" {
+		return path, variable
+	}
+	path, _ = e.place(configFolder, name+".csv")
+	return path, ""
+}
+
+// locale is the language the machine is set to, as its variable says, and that
+// variable. The order is that of POSIX, Base Definitions, 8.2, from memory.
+func (e *environment) locale(kind string) (value, variable string) {
+	for _, name := range []string{"LC_ALL", kind, "LANG"} {
+		if value := e.getenv(name); value != "" {
+			return value, name
+		}
+	}
+	return "", ""
 }

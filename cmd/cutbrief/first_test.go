@@ -21,17 +21,17 @@ func TestFirstRunMakesNothing(t *testing.T) {
 		t.Run(strings.Join(args, " "), func(t *testing.T) {
 			home := t.TempDir()
 			t.Chdir(home)
-			w := stillWorld()
+			w := fixedEnvironment()
 			var out bytes.Buffer
 			w.args, w.out, w.err = args, &out, &out
 			w.in = strings.NewReader("")
 			if args[len(args)-1] == "-" || len(args) > 1 && args[1] == "-" {
 				w.in = bytes.NewReader(invented(t))
 			}
-			w.env = func(name string) string {
+			w.getenv = func(name string) string {
 				return map[string]string{"HOME": home, "AppData": home, "LocalAppData": home}[name]
 			}
-			if status := run(w); status != done && args[0] != "nonsense" {
+			if status := run(w); status != exitDone && args[0] != "nonsense" {
 				t.Errorf("status %d: %s", status, &out)
 			}
 			made(t, home)

@@ -38,7 +38,7 @@ func FuzzFlags(f *testing.F) {
 		}
 		t.Chdir(filepath.Dir(file))
 		status, out, said := ranWith(append(slices.Clone(args), value)...)
-		if status != done && status != failed && status != wrongUsage || strings.Contains(said, "a fault in the program") {
+		if status != exitDone && status != exitFailed && status != exitUsage || strings.Contains(said, "a fault in the program") {
 			t.Errorf("%q %q: status %d: %s", args, value, status, said)
 		}
 		if bad := dangers(out + said); len(bad) > 0 {
@@ -70,7 +70,7 @@ func FuzzWords(f *testing.F) {
 			{"review", ".", "--format", "csv"}, {"review", "."}, {"redact", "visit.json"},
 		} {
 			status, out, said := ranWith(args...)
-			if status == failed && strings.Contains(said, "a fault in the program") {
+			if status == exitFailed && strings.Contains(said, "a fault in the program") {
 				t.Errorf("%q: %s", args, said)
 			}
 			if bad := dangers(out + said); len(bad) > 0 {

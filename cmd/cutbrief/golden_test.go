@@ -61,9 +61,9 @@ type golden struct {
 func (g *golden) run(t *testing.T, stdin string, args ...string) {
 	t.Helper()
 	var out, errs bytes.Buffer
-	w := stillWorld()
+	w := fixedEnvironment()
 	w.args, w.in, w.out, w.err = args, strings.NewReader(stdin), &out, &errs
-	w.env = func(name string) string {
+	w.getenv = func(name string) string {
 		switch name {
 		case "HOME":
 			return g.work
@@ -72,8 +72,8 @@ func (g *golden) run(t *testing.T, stdin string, args ...string) {
 		}
 		return ""
 	}
-	a := &app{world: w}
-	status := complain(w.err, a.execute(context.Background()), a.began)
+	a := &app{environment: w}
+	status := a.execute(context.Background())
 	fmt.Fprintf(&g.text, "=== cutbrief %s\n", strings.ReplaceAll(strings.Join(args, " "), g.root, "ROOT"))
 	if status != 0 {
 		fmt.Fprintf(&g.text, "--- status %d\n", status)
@@ -286,7 +286,7 @@ func goldenDialogues(t *testing.T, g *golden) {
 	for _, words := range []string{"en", "de"} {
 		for i, stdin := range []string{empty, answered + empty, strings.Repeat("not known\n", 60)} {
 			file := fmt.Sprintf("new-%s-%d.json", words, i)
-			v := assess.New("visit-1", stillWorld().now())
+			v := assess.New("visit-1", fixedEnvironment().now())
 			keepVisit(t, v, file)
 			g.run(t, stdin, "interview", file, "--plain", "--words", words)
 			g.file(t, file)
@@ -326,7 +326,7 @@ func workedVisit(t *testing.T, file string) *assess.Visit {
 	if err != nil {
 		t.Fatal(err)
 	}
-	v := assess.New("case", stillWorld().now())
+	v := assess.New("case", fixedEnvironment().now())
 	for line := range strings.Lines(string(data)) {
 		key, said, ok := strings.Cut(strings.TrimSpace(line), ": ")
 		if !ok || strings.HasPrefix(line, "#") || strings.HasPrefix(line, ">") {

@@ -50,9 +50,11 @@ func TestHelpLinesAreShort(t *testing.T) {
 // commands lists every command a user can see.
 func commands(t *testing.T) []*cobra.Command {
 	t.Helper()
-	w := stillWorld()
+	w := fixedEnvironment()
 	w.out, w.err = io.Discard, io.Discard
-	list := []*cobra.Command{(&app{world: w}).root()}
+	a := &app{environment: w}
+	list := []*cobra.Command{a.tree()}
+	a.localize(list[0], nil)
 	for i := 0; i < len(list); i++ {
 		for _, c := range list[i].Commands() {
 			if !c.Hidden {

@@ -120,10 +120,10 @@ func stirred(output string) (done []string) {
 
 // ranWith runs the program in this process.
 func ranWith(args ...string) (status int, out, err string) {
-	w := stillWorld()
+	w := fixedEnvironment()
 	var o, e bytes.Buffer
 	w.args, w.in, w.out, w.err = args, strings.NewReader(""), &o, &e
-	w.env = func(string) string { return "" }
+	w.getenv = func(string) string { return "" }
 	status = run(w)
 	return status, o.String(), e.String()
 }
@@ -170,7 +170,7 @@ func TestHostileRecord(t *testing.T) {
 	} {
 		status, out, err := ranWith(test.args...)
 		what := fmt.Sprintf("%.60q", test.args)
-		if status != done {
+		if status != exitDone {
 			t.Errorf("%s: status %d, %s", what, status, err)
 		}
 		if !strings.Contains(out, test.shows) {
@@ -221,7 +221,7 @@ func TestHostilePage(t *testing.T) {
 		"german.pdf": {"brief", "visit.json", "--words", "de", "--out", "german.pdf"},
 		"team.pdf":   {"review", ".", "--format", "pdf", "--by", "rep"},
 	} {
-		if status, _, err := ranWith(args...); status != done {
+		if status, _, err := ranWith(args...); status != exitDone {
 			t.Errorf("%q: %s", args, err)
 			continue
 		}
@@ -279,7 +279,7 @@ func TestHostileWords(t *testing.T) {
 		{"words", "template", evil}, {"rehearse", evil}, {"redact", evil}, {"review", ".", "--by", evil}, {"rules", evil}, {"formats", evil}, {"doctor", evil},
 	} {
 		status, out, err := ranWith(args...)
-		if status == done {
+		if status == exitDone {
 			t.Errorf("%q is taken", args)
 		}
 		if bad := append(dangers(out+err), stirred(out+err)...); len(bad) > 0 {

@@ -39,7 +39,7 @@ func TestHugeFiles(t *testing.T) {
 			runtime.ReadMemStats(&before)
 			status, _, said := ranWith(args...)
 			runtime.ReadMemStats(&after)
-			if status == done || said == "" {
+			if status == exitDone || said == "" {
 				t.Errorf("%.60q: status %d, says %q", args, status, said)
 			}
 			if taken := after.TotalAlloc - before.TotalAlloc; taken > frugal {

@@ -3,137 +3,346 @@ package main
 import (
 	"context"
 	"errors"
-	"fmt"
-	"io/fs"
-	"os"
-	"path/filepath"
-
-	"github.com/spf13/cobra"
+	"io"
+	"strings"
+	"time"
 
 	"cutbrief/assess"
+	"cutbrief/assess/screen/interview"
+	"cutbrief/assess/screen/plain"
+	"cutbrief/assess/screen/record"
+	"cutbrief/assess/screen/rehearse"
 	"cutbrief/assess/store"
+	"cutbrief/report"
+	"cutbrief/report/pdf"
+	"cutbrief/report/text"
+	"cutbrief/rules"
+	"cutbrief/rules/message"
 )
 
-// interviewOptions are the flags of interview.
-type interviewOptions struct {
-	plain bool
-	dir   string
-	paper string
-	file  string // "" starts a new visit in the folder of visits
+var interviewFlags = []option{
+	{name: "plain", value: false, usage: "ask line by line, without drawing a screen"},
+	paperFlag,
+	{name: "dir", value: "", usage: "`folder` that new visits are kept in (default: CUTBRIEF_DIR, else in your data folder)"},
 }
 
-func (o *interviewOptions) flags(c *cobra.Command) {
-	c.Flags().BoolVar(&o.plain, "plain", false, "ask line by line, without drawing a screen")
-	c.Flags().StringVar(&o.paper, "paper", "a4", "sheet of the page made at the end: a4 or letter")
-	complete(c, "paper", papers)
-	c.Flags().StringVar(&o.dir, "dir", "", "`folder` that new visits are kept in (default: CUTBRIEF_DIR, else in your data folder)")
+func interviewCommand() command {
+	return command{
+		use:   "interview [FILE]",
+		args:  arguments{most: 1, what: "the file of one visit"},
+		flags: interviewFlags,
+		run:   holdInterview,
+	}
 }
 
-func (a *app) interviewCommand() *cobra.Command {
-	var o interviewOptions
-	c := &cobra.Command{
-		Use:   "interview [FILE]",
-		Short: "Interview a customer, or go on with a saved visit",
-		Long: `interview asks one question at a time and shows what the answers already mean. It can
-be left at any question, by any key that leaves: the draft is kept, and the program says
-where it is and how to go on.
-
-With FILE it goes on at the first open question of that visit, or opens a finished one
-for changes; a FILE that does not exist yet is where a new visit will be saved. Without
-FILE a new visit is kept in your folder of visits. Nothing is created before there is
-something to save.
-
-Where no screen can be drawn (a pipe, or TERM=dumb) the same questions are asked line
-by line. --plain asks for that.`,
-		Example: `  cutbrief interview
-  cutbrief interview visit.json
-  cutbrief interview --plain new.json
-  cutbrief interview --dir visits`,
-		Args: takes(0, 1, "interview takes the file of one visit", "open one visit at a time"),
-		RunE: func(c *cobra.Command, args []string) error {
-			if len(args) == 1 {
-				o.file = args[0]
-			}
-			return a.interview(c.Context(), o)
-		},
-	}
-	o.flags(c)
-	return c
-}
-
-// interview runs one interview from the first question to the farewell.
-func (a *app) interview(ctx context.Context, o interviewOptions) error {
-	paper, err := paperOf(o.paper)
+// holdInterview runs one interview from the first question to the farewell.
+func holdInterview(c *call) error {
+	about, err := c.subject(textFormat)
 	if err != nil {
 		return err
 	}
-	offered, prices, err := a.lists()
+	s, err := c.openSession(c.arg(0))
 	if err != nil {
 		return err
 	}
-	words, err := a.book()
-	if err != nil {
-		return err
-	}
-	s, err := a.seat(o)
-	if err != nil {
-		return err
-	}
-	s.words = words
-	s.app, s.offered, s.prices, s.paper = a, offered, prices, paper
-	s.watch = assess.NewStopwatch(s.visit, a.now())
-	if o.file == "" {
-		if err := put(a.out, []byte(unfinished(s.folder))); err != nil {
+	s.Range, s.Watch = about.offered, assess.NewStopwatch(s.Visit, c.now())
+	if c.arg(0) == "" {
+		if err := c.put(unfinished(s.Folder, about.options.Words)); err != nil {
 			return err
 		}
 	}
-	return a.hold(ctx, s, o.plain || a.wantsPlain())
+	c.leaves.Store(true)
+	pages := &pager{about: about, paper: c.choice("paper"), path: func() string { return s.Path }}
+	if c.on("plain") || c.wantsPlain() {
+		return c.holdPlain(s, pages)
+	}
+	end, err := interview.Run(c.ctx, interview.Options{
+		Visit: s.Visit, Range: s.Range, Prices: about.options.Prices, Path: s.SavedAt(), Suggest: c.suggest(s.Folder, true),
+		Saver: s, Pager: pages, Words: about.options.Words, Input: c.in, Output: c.out,
+	})
+	if err != nil {
+		return failure(message.Errorf("draw the interview: {1}", err), "try cutbrief interview --plain")
+	}
+	return c.farewell(s, about.options.Words, end.Open, end.Unkept, end.Unsaved)
 }
 
-// seat finds the visit to go on with, or starts one. It creates nothing.
-func (a *app) seat(o interviewOptions) (*sitting, error) {
-	if o.file == "" {
-		dir, err := a.visitsDir(o.dir)
-		return &sitting{visit: assess.New(a.newID(), a.now()), folder: store.Folder{Dir: dir}}, err
+// openSession finds the visit to go on with, or begins one. It creates nothing.
+func (c *call) openSession(file string) (*store.Session, error) {
+	begin := func() *assess.Visit { return assess.New(c.newID(), c.now()) }
+	s := &store.Session{}
+	switch file {
+	case "-":
+		return nil, misuse(message.ID("name one, or leave it out for a new visit").Message(), "an interview needs a file to keep the draft in")
+	case "":
+		dir, err := c.visitsDir(c.text("dir"))
+		if err != nil {
+			return nil, err
+		}
+		s = &store.Session{Visit: begin(), Folder: store.Folder{Dir: dir}}
+	default:
+		var unknown []string
+		var err error
+		s, unknown, err = store.Open(file, begin)
+		switch {
+		case errors.Is(err, store.ErrNoFolder):
+			return nil, failure(err, "make the folder first, or name another file")
+		case err != nil:
+			return nil, &problem{err, store.LoadHint(err), exitFailed}
+		}
+		c.noteUnknown(file, unknown)
 	}
-	if o.file == "-" {
-		return nil, misuse("an interview needs a file to keep the draft in", "name one, or leave it out for a new visit")
-	}
-	if _, err := os.Stat(o.file); errors.Is(err, fs.ErrNotExist) {
-		return a.seatAt(o.file)
-	}
-	v, err := a.openVisit(o.file)
-	return &sitting{visit: v, path: o.file, kept: true}, err
+	s.Now, s.Home = c.now, c.getenv("HOME")
+	return s, nil
 }
 
-// seatAt starts a visit that will be saved at path. Its folder must be there:
-// better to say so now than after the first answer.
-func (a *app) seatAt(path string) (*sitting, error) {
-	if info, err := os.Stat(filepath.Dir(path)); err != nil || !info.IsDir() {
-		return nil, fail(fmt.Errorf("%s: there is no folder %s", path, filepath.Dir(path)), "make the folder first, or name another file")
+// suggest is what is typed in beforehand: today's date and, where a person
+// answers, what is usual in the folder. Nothing of it is an answer before the rep
+// accepts it. What a script says must not hang on what lies in a folder.
+func (c *call) suggest(folder store.Folder, person bool) map[rules.Fact]string {
+	list := map[rules.Fact]string{}
+	if person {
+		list = folder.Usual()
 	}
-	return &sitting{visit: assess.New(a.newID(), a.now()), path: path}, nil
+	list[assess.FactDate] = c.now().Format(time.DateOnly)
+	return list
 }
 
-// lately is how many of the last visits are looked at for one to finish.
-const lately = 20
+// pager makes the pages of an interview in the current folder. A page made
+// earlier in the same interview is written over, anything else is not.
+type pager struct {
+	about subject
+	paper string
+	path  func() string // of the visit
+	page  string        // made last
+}
+
+// Page makes the page and says where it is.
+func (p *pager) Page(v *assess.Visit) (string, error) {
+	made, err := pdf.Render(report.Build(v, p.about.offered, p.about.options), pdf.Paper(p.paper))
+	switch path := p.path(); {
+	case err != nil:
+		return "", err
+	case p.page != "":
+		return p.page, writeFile(p.page, made, true)
+	case path != "":
+		p.page, err = writeNext(nameAfter(path, pdfFormat), made)
+	default:
+		p.page, err = writeNext("brief.pdf", made)
+	}
+	return p.page, err
+}
+
+// holdPlain asks line by line. An interrupt ends the input, which leaves the
+// interview like its end.
+func (c *call) holdPlain(s *store.Session, pages *pager) error {
+	words := pages.about.options.Words
+	end, err := plain.Run(untilDone{c.ctx, c.in}, c.out, plain.Options{
+		Visit: s.Visit, Range: s.Range, Prices: pages.about.options.Prices, Path: s.SavedAt(), Suggest: c.suggest(s.Folder, isTerminal(c.in)), Saver: s, Pager: pages, Words: words,
+	})
+	if err != nil {
+		return failure(message.Errorf("read the answers: {1}", err), "what was answered is kept; go on with cutbrief interview {1}", shellName(s.SavedAt()))
+	}
+	if end.InputEnd && end.Unsaved == nil {
+		_, next := whereItIs(end.Path, end.Open)
+		return c.put(words.Print(next) + "\n") // the rest was said when the input ended
+	}
+	// The prompt is still open where the answers come from a pipe.
+	if err := c.put("\n"); err != nil {
+		return err
+	}
+	return c.farewell(s, words, end.Open, nil, end.Unsaved)
+}
+
+// farewell says goodbye, and what could not be kept. Leaving is no error.
+func (c *call) farewell(s *store.Session, words *message.Catalog, open int, unkept []string, unsaved error) error {
+	var list []message.Message
+	if path := s.SavedAt(); path != "" || unsaved == nil {
+		where, next := whereItIs(path, open)
+		list = append(list, where, next)
+	}
+	if s.Other != "" {
+		list = append(list, message.New("Another program changed {1} meanwhile. Both are kept: compare them.", message.Name(tidy(s.Other))))
+	}
+	if len(unkept) > 0 {
+		list = append(list, message.New("Typed but not understood, and so not kept: {1}", message.Name(tidy(strings.Join(unkept, "; ")))))
+	}
+	for _, m := range list {
+		if err := c.put(words.Print(m) + "\n"); err != nil {
+			return err
+		}
+	}
+	if unsaved != nil {
+		return failure(message.Errorf("the last answers are not saved: {1}", unsaved), "free the file or its folder, then answer them again")
+	}
+	return nil
+}
+
+// whereItIs says where the visit is, and how to go on. path is "" if nothing was
+// ever saved.
+func whereItIs(path string, open int) (where, next message.Message) {
+	shown, word := message.Name(tidy(path)), store.ShellWord(tidy(path))
+	switch {
+	case path == "":
+		return message.ID("Nothing was answered, so nothing was saved.").Message(), message.New("To start again: {1}", message.Name("cutbrief interview"))
+	case open > 0:
+		return message.New("The draft is in {1}.", shown), message.New("To go on: {1}", message.Name("cutbrief interview "+word))
+	}
+	return message.New("The visit is in {1}.", shown), message.New("To make its page: {1}", message.Name("cutbrief brief "+word))
+}
+
+// untilDone is a reader that ends when its context does, even while the reader
+// below it waits for a person.
+type untilDone struct {
+	ctx context.Context
+	in  io.Reader
+}
+
+func (u untilDone) Read(p []byte) (int, error) {
+	type reading struct {
+		data []byte
+		err  error
+	}
+	got := make(chan reading, 1)
+	go func() {
+		own := make([]byte, len(p)) // p is the caller's again once we return
+		n, err := u.in.Read(own)
+		got <- reading{own[:n], err}
+	}()
+	select {
+	case r := <-got:
+		return copy(p, r.data), r.err
+	case <-u.ctx.Done():
+		return 0, io.EOF
+	}
+}
 
 // unfinished says which of the last visits of a folder are still open, or "". A
 // folder that cannot be read is no reason not to start a new visit.
-func unfinished(folder store.Folder) string {
-	var open []store.Entry
-	for _, e := range folder.Newest(lately) {
+func unfinished(folder store.Folder, words *message.Catalog) string {
+	const lookedAt, most = 20, 3
+	var list []string
+	for _, e := range folder.Newest(lookedAt) {
 		if e.Open > 0 {
-			open = append(open, e)
+			list = append(list, "  cutbrief interview "+store.ShellWord(tidy(e.Path))+"\n")
 		}
 	}
-	if len(open) == 0 {
+	if len(list) == 0 {
 		return ""
 	}
-	const most = 3
-	text := fmt.Sprintf("%s unfinished in %s:\n", counted(len(open), "visit"), tidy(folder.Dir))
-	for _, e := range open[:min(len(open), most)] {
-		text += "  cutbrief interview " + shellWord(tidy(e.Path)) + "\n"
+	head := message.Counted(len(list), "{1} visit unfinished in {2}:", "{1} visits unfinished in {2}:", message.Name(tidy(folder.Dir)))
+	return words.Print(head) + "\n" + strings.Join(list[:min(len(list), most)], "") + "\n"
+}
+
+func rehearseCommand() command {
+	return command{
+		use:   "rehearse FILE",
+		args:  writtenVisit,
+		flags: []option{{name: "plain", value: false, usage: "print the plan as text, without drawing a screen"}},
+		run:   holdRehearsal,
 	}
-	return text + "\n"
+}
+
+// holdRehearsal runs the demonstration of a visit, or prints it.
+func holdRehearsal(c *call) error {
+	s, bench, err := c.atBench(textFormat)
+	if err != nil {
+		return err
+	}
+	file := message.Name(s.Path)
+	switch {
+	case len(bench.Steps) == 0 && bench.System == "":
+		return failure(message.Errorf("{1}: nothing to show: {2}", file, message.Worded(bench.Headline)), "what is missing: cutbrief next {1}", shellName(s.Path))
+	case len(bench.Steps) == 0:
+		return failure(message.Errorf("{1}: no cut fits the time given", file), "give the demonstration more time: cutbrief interview {1}", shellName(s.Path))
+	case c.on("plain") || c.wantsPlain():
+		return c.put(text.Bench(bench, text.DefaultWidth))
+	}
+	c.leaves.Store(true)
+	end, err := rehearse.Run(c.ctx, rehearse.Options{Bench: bench, Words: bench.Words, Now: c.now, Input: c.in, Output: c.out})
+	if err != nil {
+		return failure(message.Errorf("draw the demonstration: {1}", err), "try cutbrief rehearse --plain {1}", shellName(s.Path))
+	}
+	if !end.Keep || len(end.Cuts) == 0 {
+		return c.putWords(func(words *message.Catalog) string { return notKept(words, end.Cuts, bench, s.Path) })
+	}
+	day := c.now().Format(time.DateOnly)
+	showing := s.Visit.ShowingOn(day)
+	showing.System = bench.SystemID
+	for _, cut := range end.Cuts {
+		showing.Keep(cut)
+	}
+	if _, err := s.Save(s.Visit); err != nil {
+		return failure(message.Errorf("what was measured is not saved: {1}", err), "free the file or its folder, then note it with cutbrief record {1}", shellName(s.Path))
+	}
+	return c.askRecord(s, bench, day)
+}
+
+// notKept says what was measured and not kept, so that nothing is lost unseen.
+func notKept(words *message.Catalog, cuts []assess.Shown, bench report.Bench, path string) string {
+	if len(cuts) == 0 {
+		return words.Print(message.ID("Nothing was measured or noted.").Message()) + "\n"
+	}
+	lines := []string{words.Print(message.ID("Not kept in the visit:").Message())}
+	for _, c := range cuts {
+		line := strings.Join(strings.Fields(c.Name+": "+string(c.Result)+" "+report.Measured(c, bench.Style)), " ")
+		if c.Why != "" {
+			line += " (" + tidy(c.Why) + ")"
+		}
+		lines = append(lines, "  "+line)
+	}
+	next := message.New("To note it after all: {1}", message.Name("cutbrief record "+store.ShellWord(tidy(path))))
+	return strings.Join(append(lines, words.Print(next)), "\n") + "\n"
+}
+
+// atBench reads the visit to demonstrate to, in the words of a format.
+func (c *call) atBench(f format) (*store.Session, report.Bench, error) {
+	about, v, err := c.about(f)
+	if err != nil {
+		return nil, report.Bench{}, err
+	}
+	s := &store.Session{Visit: v, Path: c.args[0], Saved: true, Range: about.offered, Now: c.now, Home: c.getenv("HOME")}
+	return s, report.AtBench(v, about.offered, report.Options{Words: about.options.Words}), nil
+}
+
+func recordCommand() command {
+	return command{
+		use:   "record FILE",
+		args:  writtenVisit,
+		flags: []option{{name: "date", value: "", usage: "the `day` of the demonstration, such as 2026-12-01 (default: today)"}},
+		run: func(c *call) error {
+			day := c.text("date")
+			if day == "" {
+				day = c.now().Format(time.DateOnly)
+			}
+			if _, err := time.Parse(time.DateOnly, day); err != nil {
+				return misuse(message.ID("year, month and day, such as 2026-12-01").Message(), "--date {1} is not a day", quoted(day))
+			}
+			s, bench, err := c.atBench(jsonFormat) // it asks in our own words
+			if err != nil {
+				return err
+			}
+			return c.askRecord(s, bench, day)
+		},
+	}
+}
+
+// askRecord runs the questions of a record and says where the answers are.
+func (c *call) askRecord(s *store.Session, bench report.Bench, day string) error {
+	c.leaves.Store(true)
+	rep, _ := s.Visit.Answer(rules.Asked{Fact: assess.FactRep})
+	end, err := record.Run(untilDone{c.ctx, c.in}, c.out, record.Options{Visit: s.Visit, Bench: bench, Date: day, Rep: tidy(rep.Said), Saver: s})
+	switch {
+	case err != nil:
+		return failure(message.Errorf("read the answers: {1}", err), "what was given is kept; go on with cutbrief record {1}", shellName(s.Path))
+	case end.Unsaved != nil:
+		return failure(message.Errorf("the record is not saved: {1}", end.Unsaved), "free the file or its folder, then note it again")
+	}
+	return c.putWords(func(words *message.Catalog) string {
+		if end.Path == "" {
+			return "\n" + words.Print(message.ID("Nothing was noted, so nothing was saved.").Message()) + "\n"
+		}
+		where := message.New("The record is in {1}.", message.Name(tidy(end.Path)))
+		next := message.New("To follow up: {1}", message.Name("cutbrief followup "+store.ShellWord(tidy(end.Path))))
+		return "\n" + words.Print(where) + "\n" + words.Print(next) + "\n"
+	})
 }

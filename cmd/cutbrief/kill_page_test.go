@@ -124,7 +124,7 @@ func TestKilledPrintingIsSwept(t *testing.T) {
 		if err := os.WriteFile(half, []byte("%PDF"), 0o600); err != nil {
 			t.Fatal(err)
 		}
-		if status, _, said := ranWith(args...); status != done {
+		if status, _, said := ranWith(args...); status != exitDone {
 			t.Errorf("%q: %s", args, said)
 		}
 		if _, err := os.Lstat(half); err == nil {

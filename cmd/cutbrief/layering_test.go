@@ -43,18 +43,16 @@ var layout = []room{
 	{"rules/message/unsaid", "for tests only: hears what a book has no words for", []string{"rules/message", "rules/message/catalog"}, nil},
 	{"assess", "the record of a visit, the questions, their order, answers to a Job", []string{"rules/system", "assess/sanitize", "rules", "rules/unit", "rules/metal", "rules/message"}, nil},
 	{"assess/store/atomicfile", "files put in place whole or not at all: locks, sweeping", nil, []string{"golang.org/x/sys/windows"}},
-	{"assess/store", "a folder of visits: saved whole, loaded, listed", []string{"assess", "assess/sanitize", "assess/store/atomicfile", "rules", "rules/message"}, []string{"golang.org/x/text/..."}},
+	{"assess/store", "a folder of visits: saved whole, loaded, listed, looked into for faults", []string{"assess", "assess/sanitize", "assess/store/atomicfile", "rules", "rules/message", "rules/system"}, []string{"golang.org/x/text/..."}},
 	{"assess/store/scan", "every file below a folder, found and read fast, none hidden", nil, []string{"golang.org/x/sys/unix"}},
 	{"assess/sample", "invented visits, marked as such, few or very many", []string{"assess", "rules", "rules/metal", "rules/system", "rules/unit", "rules/message"}, nil},
 	{"assess/review", "a folder of visits as rows: flags, filter, order, index", []string{"assess", "assess/sanitize", "assess/store/scan", "rules/..."}, nil},
 	{"report", "the brief: every fact on the page, worded and rounded once", []string{"assess", "assess/sanitize", "rules/message", "rules/..."}, nil},
 	{"report/text", "the brief as text for a terminal and as Markdown", []string{"assess", "rules/message", "report", "rules", "rules/cite"}, []string{"github.com/mattn/go-runewidth", "github.com/charmbracelet/x/ansi", "golang.org/x/text/..."}},
-	{"report/pdf", "the brief, and the summary of a team, each as one printed page", []string{"rules/message", "report", "report/team", "rules", "rules/cite"}, []string{"github.com/jung-kurt/gofpdf", "golang.org/x/image/...", "golang.org/x/text/..."}},
-	{"report/data", "the brief as JSON", []string{"report", "rules/message"}, nil},
-	{"report/team", "what is counted over a folder, worded once", []string{"assess", "assess/review", "report", "rules", "rules/message"}, nil},
-	{"report/table", "the rows of a review as a table, CSV and JSON, and what is counted over them", []string{"assess/review", "report/team", "rules/message"}, []string{"github.com/mattn/go-runewidth"}},
+	{"report/pdf", "the brief, and the summary of a team, each as one printed page", []string{"rules/message", "report", "report/table", "rules", "rules/cite"}, []string{"github.com/jung-kurt/gofpdf", "golang.org/x/image/...", "golang.org/x/text/..."}},
+	{"report/data", "what other programs read: the brief as JSON, costs as CSV, the next step as a calendar entry", []string{"report", "assess/sanitize", "rules/message"}, []string{"github.com/emersion/go-ical"}},
+	{"report/table", "the rows of a review as a table, CSV and JSON, what is counted over them, and lists of the program as tables", []string{"assess", "assess/review", "assess/sample", "assess/sanitize", "report", "report/text", "rules/..."}, []string{"github.com/mattn/go-runewidth"}},
 	{"report/handbook", "the rules and the forms of files as documents, from the tables the program works with", []string{"assess", "assess/casebook", "rules/message", "report", "rules/..."}, []string{"github.com/mattn/go-runewidth"}},
-	{"report/calendar", "the next step as a calendar entry", []string{"report", "assess/sanitize", "rules/message"}, []string{"github.com/emersion/go-ical"}},
 	{"assess/screen/background", "settles the background colour before a library asks the terminal", nil, []string{"github.com/charmbracelet/lipgloss"}},
 	{"assess/screen", "look, keys, frame and size shared by the screens", []string{"assess", "assess/sanitize", "assess/screen/background", "rules/message"}, drawing},
 	{"assess/screen/words", "the wording the interviews share", []string{"assess", "assess/sanitize", "rules/message", "rules/...", "report", "report/text"}, nil},
@@ -63,11 +61,11 @@ var layout = []room{
 	{"assess/screen/rehearse", "the demonstration at the bench, step by step, with a clock", []string{"assess", "rules/message", "assess/screen", "assess/screen/background", "report", "rules/..."}, drawing},
 	{"assess/screen/interview", "the interview on a full screen", []string{"assess", "assess/sanitize", "rules/message", "assess/screen", "assess/screen/background", "assess/screen/words", "rules/...", "report"}, drawing},
 	{"assess/screen/review", "a folder of visits on a full screen", []string{"assess", "assess/sanitize", "assess/review", "assess/screen", "assess/screen/background", "rules/...", "report", "report/text"}, drawing},
-	{"assess/casebook", "practice: invented customers, how they speak, what a miss costs, progress", []string{"assess", "assess/sanitize", "rules/...", "report"}, nil},
+	{"assess/casebook", "practice: invented customers, how they speak, what a miss costs, progress", []string{"assess", "assess/sanitize", "assess/store/atomicfile", "rules/...", "report"}, nil},
 	{"assess/screen/talk", "the practice line by line, for pipes and simple terminals", []string{"assess", "assess/sanitize", "rules/message", "assess/casebook", "assess/screen/words", "rules/...", "report", "report/text"}, nil},
 	{"assess/screen/practice", "the practice on a full screen", []string{"assess", "assess/sanitize", "assess/casebook", "assess/screen", "assess/screen/words", "assess/screen/talk", "report", "rules/message"}, drawing},
 	{"assess/screen/screentest", "for tests only: drives a screen, alone or in a terminal of its own", nil, append([]string{"github.com/creack/pty"}, drawing...)},
-	{"cmd/cutbrief", "flags, paths, clock, exit status; one file a command", []string{"assess/...", "report/...", "rules/..."}, []string{"github.com/spf13/cobra", "github.com/spf13/pflag", "golang.org/x/term"}},
+	{"cmd/cutbrief", "flags, paths, clock, exit status; one row a command", []string{"assess/...", "report/...", "rules/..."}, []string{"github.com/spf13/cobra", "github.com/spf13/pflag", "golang.org/x/term"}},
 	{"cmd/pack", "builds what is handed out: programs, packages, licences, checksums", nil, nil},
 }
 
@@ -203,10 +201,10 @@ func covers(list []string, path string) bool {
 }
 
 func (r room) markdown() string {
-	return fmt.Sprintf("| `%s` | %s | %s | %s |", r.path, r.purpose, quoted(r.ours), quoted(r.libraries))
+	return fmt.Sprintf("| `%s` | %s | %s | %s |", r.path, r.purpose, inBackquotes(r.ours), inBackquotes(r.libraries))
 }
 
-func quoted(list []string) string {
+func inBackquotes(list []string) string {
 	if len(list) == 0 {
 		return "–"
 	}

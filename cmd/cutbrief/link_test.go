@@ -31,7 +31,7 @@ func TestOutputStaysInItsFolder(t *testing.T) {
 			{"brief", "visit.json", "--out", "pages"}, {"brief", "visit.json", "--out", link}, {"redact", "visit.json", "--out", link},
 			{"followup", "visit.json", "--out", link},
 		} {
-			if status, _, said := ranWith(args...); status != failed || said == "" {
+			if status, _, said := ranWith(args...); status != exitFailed || said == "" {
 				t.Errorf("%q over a link to %s: status %d", args, target, status)
 			}
 		}
@@ -69,7 +69,7 @@ func TestPagesOfLookAlikes(t *testing.T) {
 		t.Fatal(err)
 	}
 	for _, other := range files[1:] {
-		if status, _, said := ranWith("brief", files[0], other, "--out", "pages", "--force"); status != wrongUsage || !strings.Contains(said, "would both be written") {
+		if status, _, said := ranWith("brief", files[0], other, "--out", "pages", "--force"); status != exitUsage || !strings.Contains(said, "would both be written") {
 			t.Errorf("%q: status %d: %s", other, status, said)
 		}
 	}

@@ -14,7 +14,7 @@ import (
 func TestMain(m *testing.M) {
 	os.Setenv(raceOptions, noSleep)
 	testscript.Main(m, map[string]func(){
-		"cutbrief": func() { os.Exit(run(stillWorld())) },
+		"cutbrief": func() { os.Exit(run(fixedEnvironment())) },
 	})
 }
 
@@ -25,9 +25,9 @@ const (
 	noSleep     = "atexit_sleep_ms=0"
 )
 
-// stillWorld is the real world on one invented afternoon.
-func stillWorld() world {
-	w := theWorld()
+// fixedEnvironment is the real world on one invented afternoon.
+func fixedEnvironment() environment {
+	w := realEnvironment()
 	w.now = func() time.Time { return time.Date(2026, 3, 12, 14, 30, 0, 0, time.UTC) }
 	w.newID = func() string { return fmt.Sprintf("visit-%d", 1) }
 	return w

@@ -1,41 +1,25 @@
 package main
 
 import (
-	"fmt"
-	"os"
-	"path/filepath"
+	"strconv"
 	"strings"
 
 	"github.com/spf13/cobra"
 	"github.com/spf13/pflag"
+
+	"cutbrief/rules/message"
 )
 
-// manualCommand writes the manual pages. It is hidden: who packs the program
-// calls it, and who uses it has --help.
-func (a *app) manualCommand() *cobra.Command {
-	return &cobra.Command{
-		Use:    "manual DIR",
-		Short:  "Write the manual pages, one a command, into a folder",
-		Hidden: true,
-		Args:   takes(1, 1, "manual needs the name of one folder", "such as cutbrief manual man"),
-		RunE:   func(c *cobra.Command, args []string) error { return writeManual(c.Root(), args[0]) },
-	}
-}
-
-// writeManual writes the page of every command a user can see. The pages say
-// nothing of a time or a machine, so that they are the same wherever they are
-// made.
-func writeManual(root *cobra.Command, dir string) error {
-	if err := os.MkdirAll(dir, 0o755); err != nil {
-		return fail(fmt.Errorf("make the folder %s: %w", dir, reason(err)), "name another folder")
-	}
+// manual is the page of every command a user can see, for man(1), by the name of
+// its file. The pages say nothing of a time or a machine, so that they are the
+// same wherever they are made.
+func (a *app) manual(root *cobra.Command, words *message.Catalog) map[string]string {
+	a.localize(root, words)
+	pages := map[string]string{}
 	for _, c := range visible(root) {
-		path := filepath.Join(dir, pageName(c)+".1")
-		if err := os.WriteFile(path, []byte(manualPage(c)), 0o644); err != nil {
-			return fail(fmt.Errorf("write %s: %w", path, reason(err)), "name another folder")
-		}
+		pages[pageName(c)+".1"] = manualPage(c, words)
 	}
-	return nil
+	return pages
 }
 
 // visible are a command and all below it that are not hidden.
@@ -52,10 +36,9 @@ func visible(c *cobra.Command) []*cobra.Command {
 // pageName is what the page of a command is called: cutbrief-systems-check.
 func pageName(c *cobra.Command) string { return strings.ReplaceAll(c.CommandPath(), " ", "-") }
 
-// manualPage is the page of a command, for man(1).
-func manualPage(c *cobra.Command) string {
-	c.InitDefaultHelpFlag() // or the page would not list it
-	var p page
+// manualPage is the page of a command whose words were put in already.
+func manualPage(c *cobra.Command, words *message.Catalog) string {
+	p := page{words: words}
 	p.line(`.TH "` + strings.ToUpper(pageName(c)) + `" "1" "" "cutbrief" "cutbrief manual"`)
 	p.line(".nh\n.ad l") // no hyphens put into commands, no stretched lines
 	p.heading("NAME")
@@ -64,11 +47,11 @@ func manualPage(c *cobra.Command) string {
 	p.line(".B " + roff(c.CommandPath()))
 	p.text(strings.TrimSpace(strings.TrimPrefix(c.UseLine(), c.CommandPath())))
 	p.heading("DESCRIPTION")
-	about := c.Long
-	if about == "" {
-		about = c.Short + "."
+	if c.Long == "" {
+		p.text(c.Short + ".")
+	} else {
+		p.prose(c.Long)
 	}
-	p.prose(about)
 	p.commands(c)
 	p.options("OPTIONS", c.NonInheritedFlags())
 	p.options("OPTIONS OF EVERY COMMAND", c.InheritedFlags())
@@ -82,11 +65,14 @@ func manualPage(c *cobra.Command) string {
 }
 
 // page is a manual page as it is written.
-type page struct{ strings.Builder }
+type page struct {
+	strings.Builder
+	words *message.Catalog
+}
 
-func (p *page) line(s string)       { p.WriteString(s + "\n") }
-func (p *page) text(s string)       { p.line(roff(s)) }
-func (p *page) heading(name string) { p.line(`.SH "` + name + `"`) }
+func (p *page) line(s string)            { p.WriteString(s + "\n") }
+func (p *page) text(s string)            { p.line(roff(s)) }
+func (p *page) heading(title message.ID) { p.line(`.SH "` + p.words.Print(title.Message()) + `"`) }
 
 // prose is text in paragraphs. One that begins behind a margin is laid out
 // already, as a table of fields is.
@@ -129,23 +115,17 @@ func (p *page) commands(c *cobra.Command) {
 	}
 }
 
-func (p *page) options(title string, flags *pflag.FlagSet) {
+func (p *page) options(title message.ID, flags *pflag.FlagSet) {
 	if !flags.HasAvailableFlags() {
 		return
 	}
 	p.heading(title)
 	flags.VisitAll(func(f *pflag.Flag) {
-		if f.Hidden {
-			return
-		}
 		name := "--" + f.Name
 		if f.Shorthand != "" {
 			name = "-" + f.Shorthand + ", " + name
 		}
 		argument, says := pflag.UnquoteUsage(f)
-		if f.DefValue != "" && f.DefValue != "false" && f.DefValue != "0" {
-			says += " (default: " + f.DefValue + ")"
-		}
 		p.tagged(name, argument, says)
 	})
 }
@@ -154,11 +134,11 @@ func (p *page) options(title string, flags *pflag.FlagSet) {
 func (p *page) environment() {
 	p.heading("ENVIRONMENT")
 	for _, v := range variables {
-		p.tagged(v.name, "", v.says)
+		p.tagged(v.name, "", p.words.Print(v.says.Message()))
 	}
 	p.heading("EXIT STATUS")
-	for _, s := range statuses {
-		p.tagged(fmt.Sprint(s.status), "", s.says)
+	for _, s := range exitStatuses {
+		p.tagged(strconv.Itoa(s.status), "", p.words.Print(s.says.Message()))
 	}
 }
 

@@ -2,60 +2,181 @@ package main
 
 import (
 	"errors"
-	"fmt"
-	"io/fs"
-	"os"
+	"path/filepath"
+	"slices"
+	"strings"
 
+	"cutbrief/assess/store"
 	"cutbrief/assess/store/atomicfile"
+	"cutbrief/rules/message"
 )
 
-// errExists means a file would be written over.
-var errExists = errors.New("the file exists already")
+// format is a form that something is written in.
+type format string
 
-// errIrregular means a path names no ordinary file: renaming over a device or
-// a folder would do harm.
-var errIrregular = errors.New("it is not a regular file")
+// The formats, as named on the command line.
+const (
+	pdfFormat      format = "pdf"
+	textFormat     format = "text"
+	markdownFormat format = "markdown"
+	jsonFormat     format = "json"
+	csvFormat      format = "csv"
+	icsFormat      format = "ics"
+	tableFormat    format = "table"
+	ndjsonFormat   format = "ndjson"
+)
 
-// writeFile puts data at path whole or not at all, through a file beside it,
-// for its owner's eyes only: it is about a customer. Without force it refuses
-// to write over anything; with it, a link is followed and stays a link.
-func writeFile(path string, data []byte, force bool) error {
-	err := write(path, data, force)
-	switch {
-	case err == nil:
-		return nil
-	case errors.Is(err, fs.ErrExist):
-		err = errExists
-	case errors.Is(err, atomicfile.ErrBusy):
-		err = atomicfile.ErrBusy // the name it has meanwhile helps nobody
+// briefFormats are those a brief can take, with the file endings that mean each.
+var briefFormats = []struct {
+	format  format
+	endings []string
+}{
+	{pdfFormat, []string{".pdf"}},
+	{textFormat, []string{".txt", ".text"}},
+	{markdownFormat, []string{".md", ".markdown"}},
+	{jsonFormat, []string{".json"}},
+}
+
+func formatNames(list []format) []string {
+	var names []string
+	for _, f := range list {
+		names = append(names, string(f))
 	}
-	hint := "choose another place with --out"
-	if errors.Is(err, errExists) {
+	return names
+}
+
+// formatOf is the format named, else the one that the name of a file means, else
+// pdf.
+func formatOf(named format, path string) format {
+	ending := strings.ToLower(filepath.Ext(path))
+	for _, f := range briefFormats {
+		if named == "" && slices.Contains(f.endings, ending) {
+			return f.format
+		}
+	}
+	if named == "" {
+		return pdfFormat
+	}
+	return named
+}
+
+// ending is what the name of a file in this format ends in.
+func (f format) ending() string {
+	for _, known := range briefFormats {
+		if known.format == f {
+			return known.endings[0]
+		}
+	}
+	return ""
+}
+
+// forPeople reports a format whose words are those asked for. JSON, CSV and
+// calendars are for programs and stay in English.
+func (f format) forPeople() bool {
+	return f == pdfFormat || f == textFormat || f == markdownFormat || f == tableFormat
+}
+
+// nameAfter is the name of the document of a visit.
+func nameAfter(file string, f format) string {
+	if file == "-" {
+		file = "brief"
+	}
+	name := filepath.Base(file)
+	return strings.TrimSuffix(name, filepath.Ext(name)) + f.ending()
+}
+
+// put writes a text to standard output, or says why not.
+func (c *call) put(text string) error {
+	if _, err := c.out.Write([]byte(text)); err != nil {
+		return failure(message.Errorf("write standard output: {1}", err), "the reading end may have closed early")
+	}
+	return nil
+}
+
+// putData writes what a renderer made.
+func (c *call) putData(data []byte, err error) error {
+	if err != nil {
+		return err
+	}
+	return c.put(string(data))
+}
+
+// say writes a message and ends the line.
+func (c *call) say(words *message.Catalog, id message.ID, args ...any) error {
+	return c.put(tidy(words.Print(message.New(id, args...))) + "\n")
+}
+
+// document is something to write, and where; "-" is standard output.
+type document struct {
+	path string
+	data []byte
+}
+
+// deliver writes documents to standard output or to their files, whose paths it
+// then prints. What a program that was killed left in the folder goes first.
+func (c *call) deliver(force bool, list ...document) error {
+	swept := ""
+	for _, d := range list {
+		if d.path == "-" {
+			return c.put(string(d.data))
+		}
+		if dir := filepath.Dir(d.path); dir != swept {
+			atomicfile.Sweep(dir)
+			swept = dir
+		}
+		if err := writeFile(d.path, d.data, force); err != nil {
+			return err
+		}
+		if err := c.put(tidy(d.path) + "\n"); err != nil {
+			return err
+		}
+	}
+	return nil
+}
+
+// deliverOut writes a document to where --out says.
+func (c *call) deliverOut(data []byte) error {
+	return c.deliver(c.on("force"), document{c.text("out"), data})
+}
+
+// noTerminal refuses to write a PDF to a terminal.
+func (c *call) noTerminal(path string, instead message.ID) error {
+	if path == "-" && isTerminal(c.out) {
+		return misuse(instead.Message(), "a PDF would only garble this terminal")
+	}
+	return nil
+}
+
+// writeFile puts data at path whole or not at all.
+func writeFile(path string, data []byte, force bool) error {
+	return writeProblem(path, atomicfile.Write(path, data, force))
+}
+
+// writeNext is writeFile beside the files that are there.
+func writeNext(path string, data []byte) (string, error) {
+	path, err := atomicfile.WriteNext(path, data)
+	return path, writeProblem(path, err)
+}
+
+func writeProblem(path string, err error) error {
+	if err == nil {
+		return nil
+	}
+	hint := message.ID("choose another place with --out")
+	if errors.Is(err, atomicfile.ErrExists) {
 		hint = "--force writes over it, --out names another file"
 	}
-	return fail(fmt.Errorf("write %s: %w", path, reason(err)), "%s", hint)
+	return failure(message.Errorf("write {1}: {2}", message.Name(path), atomicfile.Cause(err)), hint)
 }
 
-func write(path string, data []byte, force bool) error {
-	if !force {
-		return atomicfile.Create(path, data)
-	}
-	if info, err := os.Stat(path); err == nil && !info.Mode().IsRegular() {
-		return errIrregular
-	}
-	return atomicfile.Replace(path, func() ([]byte, error) { return data, nil })
-}
+// shellName is a path as it is typed in a command.
+func shellName(path string) message.Name { return message.Name(store.ShellWord(tidy(path))) }
 
-// reason drops the path and the call from an error of the file system: the
-// path is named once already, and a temporary name helps nobody.
-func reason(err error) error {
-	var p *fs.PathError
-	if errors.As(err, &p) {
-		return p.Err
+// putWords writes a text in the words in use.
+func (c *call) putWords(text func(*message.Catalog) string) error {
+	words, err := c.words()
+	if err != nil {
+		return err
 	}
-	var l *os.LinkError
-	if errors.As(err, &l) {
-		return l.Err
-	}
-	return err
+	return c.put(text(words))
 }

@@ -24,7 +24,7 @@ func TestVisitsDir(t *testing.T) {
 		{"macOS", "", "darwin", map[string]string{"HOME": home}, "/h/Library/Application Support/cutbrief/visits"},
 		{"Windows", "", "windows", map[string]string{"AppData": home}, "/h/cutbrief/visits"},
 	} {
-		w := world{goos: test.goos, env: func(name string) string { return test.env[name] }}
+		w := environment{goos: test.goos, getenv: func(name string) string { return test.env[name] }}
 		got, err := w.visitsDir(test.flag)
 		if err != nil || filepath.ToSlash(got) != test.want {
 			t.Errorf("%s: got %q, %v; want %q", test.name, got, err, test.want)
@@ -33,7 +33,7 @@ func TestVisitsDir(t *testing.T) {
 }
 
 func TestVisitsDirWithoutHome(t *testing.T) {
-	w := world{goos: "linux", env: func(string) string { return "" }}
+	w := environment{goos: "linux", getenv: func(string) string { return "" }}
 	if dir, err := w.visitsDir(""); err == nil {
 		t.Errorf("got %q, want an error: nobody said where", dir)
 	}
@@ -41,15 +41,15 @@ func TestVisitsDirWithoutHome(t *testing.T) {
 
 func TestSystemsFile(t *testing.T) {
 	env := map[string]string{"HOME": filepath.FromSlash("/h")}
-	w := world{goos: "linux", env: func(name string) string { return env[name] }}
-	if path, named := w.systemsFile(""); filepath.ToSlash(path) != "/h/.config/cutbrief/systems.csv" || named {
-		t.Errorf("default: got %q, %v", path, named)
+	w := environment{goos: "linux", getenv: func(name string) string { return env[name] }}
+	if path, named := w.ownFile("systems", ""); filepath.ToSlash(path) != "/h/.config/cutbrief/systems.csv" || named != "" {
+		t.Errorf("default: got %q, %q", path, named)
 	}
 	env["CUTBRIEF_SYSTEMS"] = "env.csv"
-	if path, named := w.systemsFile(""); path != "env.csv" || !named {
-		t.Errorf("environment: got %q, %v", path, named)
+	if path, named := w.ownFile("systems", ""); path != "env.csv" || named != "CUTBRIEF_SYSTEMS" {
+		t.Errorf("environment: got %q, %q", path, named)
 	}
-	if path, named := w.systemsFile("flag.csv"); path != "flag.csv" || !named {
-		t.Errorf("flag: got %q, %v", path, named)
+	if path, named := w.ownFile("systems", "flag.csv"); path != "flag.csv" || named != "--systems" {
+		t.Errorf("flag: got %q, %q", path, named)
 	}
 }

@@ -1,163 +1,137 @@
 package main
 
 import (
-	"context"
 	"fmt"
 	"hash/fnv"
 	"io"
 	"os"
 	"strings"
 
-	"github.com/spf13/cobra"
-
 	"cutbrief/assess/casebook"
 	"cutbrief/assess/screen/practice"
 	"cutbrief/assess/screen/talk"
+	"cutbrief/assess/store"
+	"cutbrief/assess/store/atomicfile"
 	"cutbrief/rules/csvfile"
+	"cutbrief/rules/message"
 	"cutbrief/rules/system"
 )
 
-// practiceOptions are the flags of practice.
-type practiceOptions struct {
-	name   string
-	cases  string
-	seed   uint64
-	seeded bool
-	level  int
-	plain  bool
-	list   bool
-	report bool
-	format string
-}
-
-// practiceFormats are the forms a report of progress can take.
-var practiceFormats = []format{textFormat, commaFormat, jsonFormat}
-
-const commaFormat format = "csv"
-
-func (a *app) practiceCommand() *cobra.Command {
-	var o practiceOptions
-	c := &cobra.Command{
-		Use:   "practice",
-		Short: "Practise on invented customers who are not easy, and be marked by the rules",
-		Long: `practice is an interview with an invented customer who has a way of speaking and a few
-minutes of patience. You ask, listen, follow up and take notes as in a real interview,
-then say what decides, which system you would offer and which cuts you would show. The
-mark says what each miss could have cost, judged by the same rules as a real page.
-
-Without --case or --seed the next customer is chosen for you.
-` + casebook.Repetition(nil) + `
---seed makes a customer from a number: the same number and level give the same customer,
-so that a trainer can hand it out. Progress is kept in your data folder; it holds
-nothing about real customers. --report shows it.
-
-Where no screen can be drawn, or with --plain, the practice goes line by line.`,
-		Example: `  cutbrief practice --list
-  cutbrief practice --plain --case bench-top < /dev/null   a built-in customer
-  cutbrief practice --plain --seed 17 --level 3 < /dev/null   one made from a number
-  cutbrief practice template > my-cases.txt && cutbrief practice --cases my-cases.txt --list
-  cutbrief practice --report --format csv`,
-		Args: noArgs,
-		RunE: func(c *cobra.Command, _ []string) error {
-			o.seeded = c.Flags().Changed("seed")
-			return a.practice(c.Context(), o)
+func practiceCommand() command {
+	formats := formatFlag(textFormat, csvFormat, jsonFormat)
+	formats.usage = "of the report: {1}"
+	return command{
+		use: "practice",
+		flags: []option{
+			{name: "case", value: "", usage: "`name` of the customer to meet", complete: caseNames},
+			{name: "cases", value: "", usage: "`file` with cases of your own, beside the built-in ones"},
+			{name: "seed", value: uint64(0), usage: "`number` to make a customer from; with --case it chooses the words"},
+			{name: "level", value: 0, usage: "1, easy, to 5, hard (default: any)"},
+			{name: "plain", value: false, usage: "go line by line, without drawing a screen"},
+			{name: "list", value: false, usage: "list the customers and leave"},
+			{name: "report", value: false, usage: "print your progress and leave"},
+			formats,
+		},
+		run: holdPractice,
+		below: []command{
+			{
+				use:  "check FILE",
+				args: oneFile,
+				run:  checkCases,
+			},
+			templateCommand(casebook.Template),
 		},
 	}
-	c.Flags().StringVar(&o.name, "case", "", "`name` of the customer to meet")
-	c.Flags().StringVar(&o.cases, "cases", "", "`file` with cases of your own, beside the built-in ones")
-	c.Flags().Uint64Var(&o.seed, "seed", 0, "`number` to make a customer from; with --case it chooses the words")
-	c.Flags().IntVar(&o.level, "level", 0, "1, easy, to 5, hard (default: any)")
-	c.Flags().BoolVar(&o.plain, "plain", false, "go line by line, without drawing a screen")
-	c.Flags().BoolVar(&o.list, "list", false, "list the customers and leave")
-	c.Flags().BoolVar(&o.report, "report", false, "print your progress and leave")
-	c.Flags().StringVar(&o.format, "format", string(textFormat), "of the report: text, csv or json")
-	complete(c, "format", namesOf(practiceFormats))
-	_ = c.RegisterFlagCompletionFunc("case", func(*cobra.Command, []string, string) ([]string, cobra.ShellCompDirective) {
-		return caseNames(casebook.Cases()), cobra.ShellCompDirectiveNoFileComp
-	}) // fails only for a flag that does not exist
-	c.AddCommand(a.practiceCheckCommand(), a.practiceTemplateCommand())
-	return c
 }
 
-func (a *app) practiceTemplateCommand() *cobra.Command {
-	return &cobra.Command{
-		Use:     "template",
-		Short:   "Print a case to start from, with the format explained",
-		Example: "  cutbrief practice template > my-cases.txt",
-		Args:    noArgs,
-		RunE:    func(*cobra.Command, []string) error { return put(a.out, []byte(casebook.Template())) },
+func caseNames() []string {
+	var names []string
+	for _, c := range casebook.Cases() {
+		names = append(names, c.Name)
 	}
+	return names
 }
 
-func (a *app) practiceCheckCommand() *cobra.Command {
-	return &cobra.Command{
-		Use:   "check FILE",
-		Short: "Check a file of cases line by line",
-		Long: `check reads a file of cases and says, line by line, what is wrong: answers that are not
-understood, facts that contradict one another, a right answer that the rules do not come
-to, and too little patience for a good way through. The exit status is 1 if anything is
-wrong. The format is explained in: cutbrief practice template`,
-		Example: "  cutbrief practice template > my-cases.txt && cutbrief practice check my-cases.txt",
-		Args:    takes(1, 1, "practice check needs the name of one file", "such as cutbrief practice check my-cases.txt"),
-		RunE:    func(_ *cobra.Command, args []string) error { return a.checkCases(args[0]) },
+// holdPractice does what the flags ask for.
+func holdPractice(c *call) error {
+	level, _ := c.flags.GetInt("level") // it is one
+	if level < 0 || level > 5 {
+		return misuse(message.ID("1, easy, to 5, hard").Message(), "--level {1} is no level", message.Count(level))
 	}
+	path, pathErr := c.place(dataFolder, "practice.json")
+	if c.on("report") {
+		return c.reportProgress(path, pathErr)
+	}
+	offered, err := c.systems()
+	if err != nil {
+		return err
+	}
+	known, err := c.customers(offered)
+	if err != nil {
+		return err
+	}
+	if c.on("list") {
+		return c.putWords(func(words *message.Catalog) string { return listed(words, known, level) })
+	}
+	progress, err := loadProgress(path, pathErr)
+	if err != nil {
+		return err
+	}
+	customer, err := c.meet(known, level, &progress, offered)
+	if err != nil {
+		return err
+	}
+	return c.practise(path, casebook.Start(&customer, offered))
 }
 
-// practice does what the flags ask for.
-func (a *app) practice(ctx context.Context, o practiceOptions) error {
-	if o.level < 0 || o.level > 5 {
-		return misuse(fmt.Sprintf("--level %d is no level", o.level), "1, easy, to 5, hard")
+// loadProgress reads the progress so far from a place that may not be known.
+func loadProgress(path string, unplaced error) (casebook.Progress, error) {
+	if unplaced != nil {
+		return casebook.Progress{}, failure(unplaced, "set HOME: progress is kept in your data folder")
 	}
-	if o.report {
-		return a.reportProgress(o.format)
-	}
-	offered, err := a.offered()
+	progress, err := casebook.LoadProgress(path)
 	if err != nil {
-		return err
+		err = failure(err, "move the file away to begin anew")
 	}
-	known, err := a.customers(o.cases, offered)
-	if err != nil {
-		return err
-	}
-	if o.list {
-		return put(a.out, []byte(listed(known, o.level)))
-	}
-	path, err := a.progressFile()
-	if err != nil {
-		return err
-	}
-	progress, err := loadProgress(path)
-	if err != nil {
-		return err
-	}
-	customer, err := a.meet(o, known, &progress, offered)
-	if err != nil {
-		return err
-	}
-	return a.holdPractice(ctx, o, path, casebook.Start(&customer, offered))
+	return progress, err
 }
 
-// customers are the built-in cases and those of a file. A file with an error is
+// reportProgress prints the progress for a trainer.
+func (c *call) reportProgress(path string, unplaced error) error {
+	p, err := loadProgress(path, unplaced)
+	if err != nil {
+		return err
+	}
+	switch c.form() {
+	case csvFormat:
+		return c.putData(p.CSV())
+	case jsonFormat:
+		return c.putData(p.JSON())
+	}
+	return c.putWords(p.Text)
+}
+
+// customers are the built-in cases and those of --cases. A file with an error is
 // refused: a practice must be fair.
-func (a *app) customers(file string, offered system.Range) ([]casebook.Customer, error) {
+func (c *call) customers(offered system.Range) ([]casebook.Customer, error) {
+	file := c.text("cases")
 	if file == "" {
 		return casebook.Cases(), nil
 	}
 	own, findings, err := examineCases(file, offered)
-	if err != nil {
-		return nil, err
+	if err == nil && len(findings) > 0 {
+		err = failure(message.Errorf("{1} {2}: {3}", message.Name("cases"), message.Name(file), message.Name(findings[0].String())),
+			"see every line with: {1}", message.Name("cutbrief practice check "+store.ShellWord(file)))
 	}
-	if len(findings) > 0 {
-		return nil, fail(fmt.Errorf("cases %s: %s", file, findings[0]), "see every line with: cutbrief practice check %s", shellWord(file))
-	}
-	return append(own, casebook.Cases()...), nil
+	return append(own, casebook.Cases()...), err
 }
 
 // examineCases reads a file of cases and checks each that can be read.
 func examineCases(file string, offered system.Range) ([]casebook.Customer, []csvfile.Finding, error) {
 	f, err := os.Open(file)
 	if err != nil {
-		return nil, nil, fail(fmt.Errorf("read cases %s: %w", file, reason(err)), "an example to start from: cutbrief practice template")
+		return nil, nil, failure(message.Errorf("read {1} {2}: {3}", message.Name("cases"), message.Name(file), atomicfile.Cause(err)),
+			"an example to start from: {1}", message.Name("cutbrief practice template"))
 	}
 	defer f.Close()
 	list, findings := casebook.Read(f)
@@ -168,133 +142,116 @@ func examineCases(file string, offered system.Range) ([]casebook.Customer, []csv
 }
 
 // checkCases prints every finding about a file, one a line.
-func (a *app) checkCases(file string) error {
-	offered, err := a.offered()
+func checkCases(c *call) error {
+	offered, err := c.systems()
 	if err != nil {
 		return err
 	}
-	list, findings, err := examineCases(file, offered)
+	file := message.Name(c.args[0])
+	list, findings, err := examineCases(c.args[0], offered)
 	if err != nil {
 		return err
 	}
-	var b strings.Builder
-	for _, f := range findings {
-		fmt.Fprintln(&b, tidy(f.String()))
-	}
-	fmt.Fprintf(&b, "%s: %s read\n", tidy(file), counted(len(list), "case"))
-	if err := put(a.out, []byte(b.String())); err != nil {
-		return err
-	}
-	if len(findings) > 0 {
-		return fail(fmt.Errorf("cases %s: %d to correct", file, len(findings)), "the lines above say where and what would be accepted")
-	}
-	return nil
+	sum := message.New("{1}: {2}", file, message.Counted(len(list), "{1} case read", "{1} cases read"))
+	return c.putFindings(findings, []message.Message{sum}, len(findings), message.New("{1} {2}", message.Name("cases"), file))
 }
 
-// listed is the customers as a table; how each speaks is for the trainee to
-// find out.
-func listed(list []casebook.Customer, level int) string {
+// listed is the customers as a table; how each speaks is for the trainee to find
+// out.
+func listed(words *message.Catalog, list []casebook.Customer, level int) string {
+	say := func(id message.ID) string { return words.Print(id.Message()) }
 	var b strings.Builder
-	fmt.Fprintf(&b, "%-18s %-6s %-8s %s\n", "CASE", "LEVEL", "MINUTES", "WHO")
+	fmt.Fprintf(&b, "%-18s %-6s %-8s %s\n", say("CASE"), say("LEVEL"), say("MINUTES"), say("WHO"))
 	for _, c := range list {
 		if level == 0 || c.Level == level {
 			fmt.Fprintf(&b, "%-18s %-6d %-8d %s\n", tidy(c.Name), c.Level, c.Minutes, tidy(c.Company()))
 		}
 	}
-	return b.String() + "\nAll invented. Meet one with: cutbrief practice --case NAME\n"
-}
-
-func caseNames(list []casebook.Customer) []string {
-	var names []string
-	for _, c := range list {
-		names = append(names, c.Name)
-	}
-	return names
+	return b.String() + "\n" + say("All invented. Meet one with: cutbrief practice --case NAME") + "\n"
 }
 
 // meet finds the customer to meet.
-func (a *app) meet(o practiceOptions, known []casebook.Customer, p *casebook.Progress, offered system.Range) (casebook.Customer, error) {
-	if !o.seeded {
-		o.seed = a.drawSeed()
+func (c *call) meet(known []casebook.Customer, level int, p *casebook.Progress, offered system.Range) (casebook.Customer, error) {
+	seeded := c.flags.Changed("seed")
+	seed, _ := c.flags.GetUint64("seed") // it is one
+	if !seeded {
+		seed = c.drawSeed()
 	}
-	switch {
-	case o.name != "":
-		for _, c := range known {
-			if c.Name == o.name {
-				c.Seed = o.seed
-				return c, nil
+	if name := c.text("case"); name != "" {
+		for _, one := range known {
+			if one.Name == name {
+				one.Seed = seed
+				return one, nil
 			}
 		}
-		return casebook.Customer{}, misuse(fmt.Sprintf("%q is not a case", o.name), "see cutbrief practice --list")
-	case !o.seeded:
-		if c, ok := p.Draw(known, o.level); ok {
-			c.Seed = o.seed
-			return c, nil
-		}
+		return casebook.Customer{}, misuse(message.ID("see cutbrief practice --list").Message(), "{1} is not a case", quoted(name))
 	}
-	if o.level == 0 {
-		o.level = 1 + int(o.seed%5)
+	if one, ok := p.Draw(known, level); ok && !seeded {
+		one.Seed = seed
+		return one, nil
 	}
-	c, ok := p.Make(o.seed, o.level, offered, o.seeded)
+	if level == 0 {
+		level = 1 + int(seed%5)
+	}
+	one, ok := p.Make(seed, level, offered, seeded)
 	if !ok {
-		return c, fail(fmt.Errorf("no customer can be made for the systems of %s", offered.Name), "try another --seed or --level, or a --case")
+		return one, failure(message.Errorf("no customer can be made for the systems of {1}", message.Name(offered.Name)), "try another --seed or --level, or a --case")
 	}
-	return c, nil
+	return one, nil
 }
 
 // drawSeed is a number that is short enough to be told on.
-func (a *app) drawSeed() uint64 {
+func (c *call) drawSeed() uint64 {
 	h := fnv.New32a()
-	io.WriteString(h, a.newID())
+	io.WriteString(h, c.newID())
 	return uint64(h.Sum32() % 100000)
 }
 
+// practise runs the practice in the way that fits, keeps the mark, and says how
+// to meet the same customer again.
+func (c *call) practise(path string, s *casebook.Session) error {
+	c.leaves.Store(true)
+	var m casebook.Mark
+	var marked bool
+	var err error
+	if c.on("plain") || c.wantsPlain() {
+		if m, marked, err = talk.Run(untilDone{c.ctx, c.in}, c.out, s); err != nil {
+			return failure(message.Errorf("read the lines: {1}", err), "start again; a practice is kept only when it is marked")
+		}
+	} else {
+		if m, marked, err = practice.Run(c.ctx, c.in, c.out, s); err != nil {
+			return failure(message.Errorf("draw the practice: {1}", err), "try cutbrief practice --plain")
+		}
+		if marked {
+			err := c.putWords(func(words *message.Catalog) string { return words.Print(m.Summary()) + "\n" }) // the page went with the screen
+			if err != nil {
+				return err
+			}
+		}
+	}
+	var progress casebook.Progress
+	if marked {
+		if progress, err = casebook.AddProgress(path, m.Practice(c.now())); err != nil {
+			return failure(err, "free the folder or the file; the mark above is right all the same")
+		}
+	}
+	return c.putWords(func(words *message.Catalog) string {
+		text := ""
+		if marked {
+			text = "\n" + progress.Chart(words) + casebook.Repetition(words) + "\n"
+		}
+		return text + "\n" + words.Print(message.New("This customer again: {1}", message.Name(tidy(c.again(s.Customer))))) + "\n"
+	})
+}
+
 // again is how to meet the same customer again.
-func again(c *casebook.Customer, o practiceOptions) string {
+func (c *call) again(one *casebook.Customer) string {
 	command := "cutbrief practice"
-	if o.cases != "" {
-		command += " --cases " + shellWord(o.cases)
+	if cases := c.text("cases"); cases != "" {
+		command += " --cases " + store.ShellWord(cases)
 	}
-	if c.Name != "" {
-		return fmt.Sprintf("%s --case %s --seed %d", command, c.Name, c.Seed)
+	if one.Name != "" {
+		return fmt.Sprintf("%s --case %s --seed %d", command, one.Name, one.Seed)
 	}
-	return fmt.Sprintf("%s --seed %d --level %d", command, c.Seed, c.Level)
-}
-
-// holdPractice runs the practice in the way that fits, keeps the mark, and says
-// goodbye.
-func (a *app) holdPractice(ctx context.Context, o practiceOptions, path string, s *casebook.Session) error {
-	a.leaves.Store(true)
-	m, marked, err := a.practise(ctx, o, s)
-	if err != nil {
-		return err
-	}
-	text := "\nThis customer again: " + tidy(again(s.Customer, o)) + "\n"
-	if marked {
-		progress, err := addProgress(path, m.Practice(a.now()))
-		if err != nil {
-			return err
-		}
-		text = "\n" + progress.Chart(nil) + casebook.Repetition(nil) + "\n" + text
-	}
-	return put(a.out, []byte(text))
-}
-
-// practise runs the practice on the screen, or line by line.
-func (a *app) practise(ctx context.Context, o practiceOptions, s *casebook.Session) (casebook.Mark, bool, error) {
-	if o.plain || a.wantsPlain() {
-		m, marked, err := talk.Run(untilDone{ctx, a.in}, a.out, s)
-		if err != nil {
-			err = fail(fmt.Errorf("read the lines: %w", err), "start again; a practice is kept only when it is marked")
-		}
-		return m, marked, err
-	}
-	m, marked, err := practice.Run(ctx, a.in, a.out, s)
-	if err != nil {
-		return m, marked, fail(fmt.Errorf("draw the practice: %w", err), "try cutbrief practice --plain")
-	}
-	if marked {
-		err = put(a.out, []byte(m.Summary().String()+"\n")) // the page went with the screen
-	}
-	return m, marked, err
+	return fmt.Sprintf("%s --seed %d --level %d", command, one.Seed, one.Level)
 }

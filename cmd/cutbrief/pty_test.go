@@ -105,11 +105,11 @@ func (interruption) Read([]byte) (int, error) {
 // TestInterruptPrinting: a command with nothing to save ends at once, with the
 // status a shell expects.
 func TestInterruptPrinting(t *testing.T) {
-	w := stillWorld()
+	w := fixedEnvironment()
 	w.args, w.in = []string{"brief", "-", "--format", "text"}, interruption{}
 	w.out, w.err = io.Discard, io.Discard
-	if status := run(w); status != interrupted {
-		t.Errorf("status %d, want %d", status, interrupted)
+	if status := run(w); status != exitInterrupted {
+		t.Errorf("status %d, want %d", status, exitInterrupted)
 	}
 }
 

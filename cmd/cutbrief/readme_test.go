@@ -23,7 +23,7 @@ func TestReadme(t *testing.T) {
 	text := readme(t)
 	for _, name := range handbook.Readers() {
 		before, has, after, ok := guideIn(text, name)
-		_, markdown, _ := handbook.Guide(name)
+		_, markdown := handbook.Guide(name, nil)
 		if !ok {
 			t.Errorf("README.md has no guide for the %s", name)
 			continue
@@ -183,10 +183,10 @@ func parts(page string, named ...string) string {
 func mustRun(t *testing.T, in io.Reader, out io.Writer, args ...string) {
 	t.Helper()
 	var errs bytes.Buffer
-	w := stillWorld()
+	w := fixedEnvironment()
 	w.args, w.in, w.out, w.err = args, in, out, &errs
-	w.env = func(string) string { return "" }
-	if status := run(w); status != done || errs.Len() > 0 {
+	w.getenv = func(string) string { return "" }
+	if status := run(w); status != exitDone || errs.Len() > 0 {
 		t.Fatalf("cutbrief %s: status %d\n%s", strings.Join(args, " "), status, &errs)
 	}
 }

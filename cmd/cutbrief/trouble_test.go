@@ -75,7 +75,7 @@ func TestFolderRemoved(t *testing.T) {
 		t.Fatalf("the other place holds %v, %v", files, err)
 	}
 	v, _, err := store.Load(filepath.Join(stick, files[0].Name()))
-	if err != nil || said(v, assess.FactCompany) != "Alder Vale" || said(v, assess.FactContact) != "Marta" || said(v, assess.FactPlace) != "Mill Lane" {
+	if err != nil || saidOf(v, assess.FactCompany) != "Alder Vale" || saidOf(v, assess.FactContact) != "Marta" || saidOf(v, assess.FactPlace) != "Mill Lane" {
 		t.Errorf("%+v %v", v, err)
 	}
 }
@@ -127,13 +127,13 @@ func TestReadOnlyOutput(t *testing.T) {
 // battery that was empty. Every save counts all the same, and a new visit gets
 // a free name.
 func TestClockJumps(t *testing.T) {
-	w := stillWorld()
+	w := fixedEnvironment()
 	at := w.now()
 	w.now = func() time.Time { return at }
 	dir := t.TempDir()
-	s := &sitting{app: &app{world: w}, folder: store.Folder{Dir: dir}}
+	s := &store.Session{Now: w.now, Folder: store.Folder{Dir: dir}}
 	v := assess.New("x", at)
-	s.watch = assess.NewStopwatch(v, at)
+	s.Watch = assess.NewStopwatch(v, at)
 	for i, words := range []string{"A", "B", "C", "D"} {
 		v.Set(assess.Answer{Question: assess.FactNotes, Said: words, State: assess.Told})
 		path, err := s.Save(v)
@@ -228,16 +228,15 @@ func TestTwoPrograms(t *testing.T) {
 // TestMoveTo: a place is a folder or a new file; nothing is written over, and
 // nothing is made before it is needed.
 func TestMoveTo(t *testing.T) {
-	w := stillWorld()
+	w := fixedEnvironment()
 	home := t.TempDir()
-	w.env = func(name string) string { return map[string]string{"HOME": home}[name] }
 	there := filepath.Join(home, "there.json")
 	if err := os.WriteFile(there, []byte("mine"), 0o600); err != nil {
 		t.Fatal(err)
 	}
-	s := &sitting{app: &app{world: w}, path: "before.json"}
+	s := &store.Session{Now: w.now, Home: home, Path: "before.json"}
 	for _, bad := range []string{"", there, filepath.Join(home, "no", "a.json")} {
-		if err := s.MoveTo(bad); err == nil || s.path != "before.json" {
+		if err := s.MoveTo(bad); err == nil || s.Path != "before.json" {
 			t.Errorf("moved to %q", bad)
 		}
 	}
@@ -257,4 +256,10 @@ func TestMoveTo(t *testing.T) {
 	if a, ok := v.Answer(rules.Asked{Fact: assess.FactCompany}); !ok || a.Said != "A" {
 		t.Error("the answer is gone")
 	}
+}
+
+// saidOf is what a visit says to one of its own questions.
+func saidOf(v *assess.Visit, f rules.Fact) string {
+	a, _ := v.Answer(rules.Asked{Fact: f})
+	return a.Said
 }

@@ -2,85 +2,292 @@ package main
 
 import (
 	"errors"
-	"fmt"
 	"io"
-	"io/fs"
 	"strings"
 
 	"cutbrief/assess"
 	"cutbrief/assess/store"
+	"cutbrief/assess/store/atomicfile"
+	"cutbrief/report"
+	"cutbrief/report/data"
+	"cutbrief/report/text"
+	"cutbrief/rules/message"
 	"cutbrief/rules/system"
+	"cutbrief/rules/unit"
 )
 
-// readVisit reads the visit in a file, or on standard input for "-", for a
-// page. What it says but cannot mean is refused: a page with a hole where an
-// answer was would mislead. Fields nobody here knows are reported and kept.
-func (a *app) readVisit(file string) (*assess.Visit, error) {
-	v, err := a.openVisit(file)
+// openVisit reads the visit in a file, or on standard input for "-", and reports
+// on standard error what it did not know.
+func (c *call) openVisit(file string) (*assess.Visit, error) {
+	v, unknown, err := c.load(file)
 	if err != nil {
-		return nil, err
+		return nil, &problem{err, store.LoadHint(err), exitFailed}
 	}
-	if _, problems := v.Job(); len(problems) > 0 {
-		what := file + ": " + problems[0].Text
-		if n := len(problems) - 1; n > 0 {
-			what += fmt.Sprintf(" (and %d more)", n)
-		}
-		return nil, fail(errors.New(what), "correct it in the file, or answer anew with: cutbrief interview %s", shellWord(file))
-	}
+	c.noteUnknown(file, unknown)
 	return v, nil
 }
 
-// visitAndRange reads a visit, and the systems to size it with.
-func (a *app) visitAndRange(file string) (*assess.Visit, system.Range, error) {
-	offered, err := a.offered()
-	if err != nil {
-		return nil, system.Range{}, err
-	}
-	v, err := a.readVisit(file)
-	return v, offered, err
-}
-
-// openVisit reads a visit and reports what it did not know.
-func (a *app) openVisit(file string) (*assess.Visit, error) {
-	v, unknown, err := a.load(file)
-	if err != nil {
-		return nil, fail(err, "%s", loadHint(err))
-	}
+func (c *call) noteUnknown(file string, unknown []string) {
 	if len(unknown) > 0 {
-		fmt.Fprintf(a.err, "note: %s\n", tidy(fmt.Sprintf("%s has what this version does not know, kept as it is: %s", file, strings.Join(unknown, ", "))))
+		note := message.New("note: {1} has what this version does not know, kept as it is: {2}", message.Name(file), message.Name(strings.Join(unknown, ", ")))
+		io.WriteString(c.err, tidy(c.helpWords().Print(note))+"\n")
 	}
-	return v, nil
 }
 
 // load reads a visit; every error names where it came from.
-func (a *app) load(file string) (*assess.Visit, []string, error) {
+func (c *call) load(file string) (*assess.Visit, []string, error) {
 	if file != "-" {
 		v, unknown, err := store.Load(file)
-		if cause := reason(err); cause != err {
-			err = fmt.Errorf("read %s: %w", file, cause)
+		if cause := atomicfile.Cause(err); cause != err {
+			err = message.Errorf("read {1}: {2}", message.Name(file), cause)
 		}
 		return v, unknown, err
 	}
-	data, err := io.ReadAll(io.LimitReader(a.in, assess.MaxSize+1))
+	data, err := io.ReadAll(io.LimitReader(c.in, assess.MaxSize+1))
 	if err != nil {
-		return nil, nil, fmt.Errorf("standard input: %w", err)
+		return nil, nil, message.Errorf("standard input: {1}", err)
 	}
 	v, unknown, err := assess.Decode(data)
 	if err != nil {
-		err = fmt.Errorf("standard input: %w", err)
+		err = message.Errorf("standard input: {1}", err)
 	}
 	return v, unknown, err
 }
 
-// loadHint says what to do about a visit that cannot be read.
-func loadHint(err error) string {
-	switch {
-	case errors.Is(err, fs.ErrNotExist):
-		return "check the name; cutbrief interview lists unfinished visits"
-	case errors.Is(err, fs.ErrPermission):
-		return "ask for the right to read the file"
-	case errors.Is(err, assess.ErrNewerFormat):
-		return "a newer version of cutbrief wrote it, and can read it"
+// readVisit reads a visit for a page. What it says but cannot mean is refused: a
+// page with a hole where an answer was would mislead.
+func (c *call) readVisit(file string) (*assess.Visit, error) {
+	v, err := c.openVisit(file)
+	if err != nil {
+		return nil, err
 	}
-	return "the form of a saved visit: cutbrief schema"
+	_, problems := v.Job()
+	if len(problems) == 0 {
+		return v, nil
+	}
+	err = message.Errorf("{1}: {2}", message.Name(file), message.Worded(problems[0].Text))
+	if n := len(problems) - 1; n > 0 {
+		err = message.Errorf("{1} (and {2} more)", err, message.Count(n))
+	}
+	return nil, failure(err, "correct it in the file, or answer anew with: cutbrief interview {1}", shellName(file))
+}
+
+// subject is what commands about visits work with: the lists in use, and the
+// words and units of what they print.
+type subject struct {
+	offered system.Range
+	options report.Options
+}
+
+func (c *call) subject(f format) (s subject, err error) {
+	if c.flags.Lookup("units") != nil && c.text("units") != "" {
+		s.options.Style, _ = unit.ParseStyle(c.text("units")) // the flag was checked
+	}
+	if s.offered, err = c.systems(); err != nil {
+		return s, err
+	}
+	if s.options.Prices, err = c.prices(); err != nil {
+		return s, err
+	}
+	s.options.Words, err = c.wordsFor(f)
+	return s, err
+}
+
+// about is subject, and the visit that the first argument names.
+func (c *call) about(f format) (s subject, v *assess.Visit, err error) {
+	if s, err = c.subject(f); err == nil {
+		v, err = c.readVisit(c.args[0])
+	}
+	return s, v, err
+}
+
+func isStyle(s string) bool {
+	_, err := unit.ParseStyle(s)
+	return err == nil
+}
+
+func costCommand() command {
+	return command{
+		use:   "cost FILE",
+		args:  oneVisit,
+		flags: []option{formatFlag(textFormat, markdownFormat, csvFormat, jsonFormat), unitsFlag},
+		run: func(c *call) error {
+			s, v, err := c.about(c.form())
+			if err != nil {
+				return err
+			}
+			sheet := report.Costs(v, s.offered, s.options)
+			switch c.form() {
+			case markdownFormat:
+				return c.put(text.CostMarkdown(sheet))
+			case csvFormat:
+				return c.putData(data.CostCSV(sheet))
+			case jsonFormat:
+				return c.putData(data.CostSheet(sheet))
+			}
+			return c.put(text.CostSheet(sheet, text.DefaultWidth))
+		},
+	}
+}
+
+func compareCommand() command {
+	return command{
+		use:  "compare FILE",
+		args: oneVisit,
+		flags: []option{formatFlag(textFormat, markdownFormat, jsonFormat), unitsFlag,
+			{name: "only", value: []string(nil), usage: "the systems to compare, by `id`, with commas between"}},
+		run: compare,
+	}
+}
+
+// compare prints systems side by side.
+func compare(c *call) error {
+	s, v, err := c.about(c.form())
+	if err != nil {
+		return err
+	}
+	beside, err := report.Compare(v, s.offered, s.options, c.list("only"))
+	if unknown, is := errors.AsType[*report.UnknownSystemError](err); is {
+		return misuse(message.New("its systems: {1}", message.Name(strings.Join(idsOf(s.offered), ", "))), "the range has no system {1}", message.Name(strings.Join(unknown.IDs, ", ")))
+	}
+	if err != nil {
+		return err
+	}
+	switch c.form() {
+	case markdownFormat:
+		return c.put(text.ComparisonMarkdown(beside))
+	case jsonFormat:
+		return c.putData(data.Comparison(beside))
+	}
+	return c.put(text.Comparison(beside, text.DefaultWidth))
+}
+
+// idsOf are the identifiers of a range.
+func idsOf(offered system.Range) []string {
+	var ids []string
+	for i := range offered.Systems {
+		ids = append(ids, offered.Systems[i].ID)
+	}
+	return ids
+}
+
+func whyCommand() command {
+	return command{
+		use:   "why FILE [TOPIC]",
+		args:  arguments{least: 1, most: 2, what: "the file of a visit, and perhaps a topic", complete: completeTopic},
+		flags: []option{formatFlag(textFormat, markdownFormat, jsonFormat), unitsFlag},
+		run:   why,
+	}
+}
+
+// why prints the derivation of a visit, or of one topic of it.
+func why(c *call) error {
+	s, v, err := c.about(c.form())
+	if err != nil {
+		return err
+	}
+	reasons := report.Why(v, s.offered, s.options)
+	if topic := c.arg(1); topic != "" {
+		one, here := report.About(reasons, topic)
+		switch {
+		case one == nil && report.IsTopic(topic):
+			return failure(message.Errorf("{1} plays no part in this visit", message.Name(topic)), "topics here: {1}", message.Name(strings.Join(here, ", ")))
+		case one == nil:
+			return misuse(oneOf(here), "{1} is not a topic", quoted(topic))
+		}
+		reasons = one
+	}
+	switch c.form() {
+	case markdownFormat:
+		return c.put(text.WhyMarkdownIn(s.options.Words, reasons))
+	case jsonFormat:
+		return c.putData(data.Reasons(reasons))
+	}
+	return c.put(text.WhyIn(s.options.Words, reasons, text.DefaultWidth))
+}
+
+func nextCommand() command {
+	return command{
+		use:   "next FILE",
+		args:  oneVisit,
+		flags: []option{formatFlag(textFormat, jsonFormat)},
+		run: func(c *call) error {
+			s, v, err := c.about(c.form())
+			if err != nil {
+				return err
+			}
+			lines := report.NextIn(s.options.Words, v, s.offered)
+			if c.form() == jsonFormat {
+				return c.putData(data.Lines(lines))
+			}
+			return c.put(text.NextIn(s.options.Words, lines, text.DefaultWidth))
+		},
+	}
+}
+
+func redactCommand() command {
+	return command{
+		use:   "redact FILE",
+		args:  oneVisit,
+		flags: []option{outFlag, forceFlag},
+		run: func(c *call) error {
+			v, err := c.readVisit(c.args[0])
+			if err != nil {
+				return err
+			}
+			copied, err := assess.Redact(v, c.newID()).Encode()
+			if err != nil {
+				return failure(err, "shorten the visit")
+			}
+			return c.deliverOut(copied)
+		},
+	}
+}
+
+func followupCommand() command {
+	return command{
+		use:   "followup FILE...",
+		args:  arguments{least: 1, most: -1, what: "the file of a visit"},
+		flags: []option{formatFlag(textFormat, icsFormat), outFlag, forceFlag},
+		run:   followUp,
+	}
+}
+
+// followUp writes the letters or the calendar of some visits. Nothing is written
+// before everything is made.
+func followUp(c *call) error {
+	s, err := c.subject(c.form())
+	if err != nil {
+		return err
+	}
+	var list []report.FollowUp
+	for _, file := range c.args {
+		v, err := c.readVisit(file)
+		if err != nil {
+			return err
+		}
+		f, err := report.Follow(v, s.offered, report.Options{Words: s.options.Words})
+		if err != nil {
+			return failure(message.Errorf("{1}: {2}", message.Name(file), err), "record it with: cutbrief record {1}", shellName(file))
+		}
+		list = append(list, f)
+	}
+	if c.form() == textFormat {
+		return c.deliverOut([]byte(text.Letters(list, text.DefaultWidth)))
+	}
+	calendar, err := data.Calendar(list)
+	if at, is := errors.AsType[*data.CalendarError](err); is {
+		file := c.args[at.Entry]
+		switch {
+		case errors.Is(err, data.ErrTwice):
+			return misuse(message.ID("name one of them").Message(), "{1} and {2} hold the same visit", message.Name(c.args[at.Other]), message.Name(file))
+		case errors.Is(err, data.ErrNoID):
+			return failure(message.Errorf("{1}: {2}", message.Name(file), at.Err), "save the visit anew with: cutbrief interview {1}", shellName(file))
+		}
+		return failure(message.Errorf("{1}: {2}", message.Name(file), at.Err), "note it with: cutbrief record {1}", shellName(file))
+	}
+	if err != nil {
+		return err
+	}
+	return c.deliverOut(calendar)
 }

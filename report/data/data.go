@@ -1,5 +1,6 @@
-// Package data writes a brief as JSON, for other programs. It adds nothing to
-// the brief. Commands import it.
+// Package data writes what other programs read: briefs and derivations as JSON,
+// costs as CSV, next steps as calendar entries. It adds nothing to what it is
+// given. Commands import it.
 package data
 
 import (
@@ -15,6 +16,17 @@ import (
 func JSON(b report.Brief) ([]byte, error) {
 	fill(&b)
 	return encode(b, "the brief")
+}
+
+// Briefs writes one brief as an object, several as a list of them.
+func Briefs(list []report.Brief) ([]byte, error) {
+	if len(list) == 1 {
+		return JSON(list[0])
+	}
+	for i := range list {
+		fill(&list[i])
+	}
+	return encode(list, "the briefs")
 }
 
 // Reasons writes a derivation as JSON, a list of trees.

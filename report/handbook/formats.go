@@ -1,12 +1,12 @@
 package handbook
 
 import (
-	"fmt"
 	"strings"
 
 	"cutbrief/assess"
 	"cutbrief/assess/casebook"
 	"cutbrief/rules/csvfile"
+	"cutbrief/rules/message"
 	"cutbrief/rules/message/catalog"
 	"cutbrief/rules/price"
 	"cutbrief/rules/system"
@@ -16,9 +16,9 @@ import (
 // formats are the pages about files, by the name they are asked for.
 var formats = []struct {
 	name string
-	page func() Page
+	page func(writer) Page
 }{
-	{"visit", visit}, {"systems", systems}, {"prices", prices}, {"cases", cases}, {"words", words},
+	{"visit", writer.visit}, {"systems", writer.systems}, {"prices", writer.prices}, {"cases", writer.cases}, {"words", writer.phrases},
 }
 
 // Formats names the files there is a page about.
@@ -30,125 +30,98 @@ func Formats() []string {
 	return names
 }
 
-// Format is the page about one kind of file, false if there is none of that
-// name.
-func Format(name string) (Page, bool) {
+// Format is the page about one kind of file in the words asked for, false if
+// there is none of that name.
+func Format(name string, words *message.Catalog) (Page, bool) {
 	for _, f := range formats {
 		if f.name == name {
-			return f.page(), true
+			return f.page(writer{words}), true
 		}
 	}
 	return Page{}, false
 }
 
-func visit() Page {
-	p := Page{
-		Title: "A saved visit",
-		Says: []string{
-			fmt.Sprintf("One JSON file a visit, in UTF-8, of at most %d KiB; its name ends in .json. What the customer said stands in it as said, and is understood anew whenever it is read. Fields nobody knows are kept. The same as a schema for programs: cutbrief schema.", assess.MaxSize/1024),
-		},
-		Sections: schemaSections(assess.Schema()),
+func (w writer) visit() Page {
+	return Page{
+		Title: w.say("A saved visit"),
+		Says: []string{w.say("One JSON file a visit, in UTF-8, of at most {1} KiB; its name ends in .json. What the customer said stands in it as said, and is understood anew whenever it is read. Fields nobody knows are kept. The same as a schema for programs: cutbrief schema.",
+			message.Count(assess.MaxSize/1024))},
+		Sections: append(w.schemaSections(assess.Schema()), table(w, "Questions",
+			w.paragraphs("A quantity is told with its unit, such as 12 mm or 1/2 in. The range is what is plausible; what lies outside is asked again and sizes nothing. An answer counts only when its question can matter."),
+			[]message.ID{"Question", "Means", "For each metal", "Answer", "Range", "Counts only when", "Chosen from"}, assess.Catalogue(),
+			func(q *assess.Question) []any {
+				var options []string
+				for _, o := range q.Options {
+					options = append(options, o.ID)
+				}
+				return []any{message.Name(q.ID), q.Name, yes(q.PerMetal), answer(q), q.Range(), q.When(), message.Name(strings.Join(options, ", "))}
+			})),
 	}
-	return Page{p.Title, p.Says, append(p.Sections, questions())}
-}
-
-// questions are what an answer can be about.
-func questions() Section {
-	s := Section{
-		Title: "Questions",
-		Says:  []string{"A quantity is told with its unit, such as 12 mm or 1/2 in. The range is what is plausible; what lies outside is asked again and sizes nothing. An answer counts only when its question can matter."},
-		Head:  []string{"Question", "Means", "For each metal", "Answer", "Range", "Counts only when", "Chosen from"},
-	}
-	for _, q := range assess.Catalogue() {
-		each := ""
-		if q.PerMetal {
-			each = "yes"
-		}
-		var options []string
-		for _, o := range q.Options {
-			options = append(options, o.ID)
-		}
-		s.Rows = append(s.Rows, []string{string(q.ID), string(q.Name), each, answer(q), q.Range().String(), q.When(), strings.Join(options, ", ")})
-	}
-	return s
 }
 
 // answer says what an answer looks like.
-func answer(q *assess.Question) string {
+func answer(q *assess.Question) message.Message {
 	switch q.Form {
 	case assess.FormText:
-		return "a line, such as " + string(q.Example)
+		return message.New("a line, such as {1}", q.Example)
 	case assess.FormLong:
-		return "text of several lines"
+		return message.ID("text of several lines").Message()
 	case assess.FormDate:
-		return "a day, such as " + string(q.Example)
+		return message.New("a day, such as {1}", q.Example)
 	case assess.FormOne:
-		return "one choice"
+		return message.ID("one choice").Message()
 	case assess.FormSeveral:
-		return "any number of choices"
+		return message.ID("any number of choices").Message()
 	}
 	if q.Kind == unit.Count {
-		return "a whole number, such as " + string(q.Example)
+		return message.New("a whole number, such as {1}", q.Example)
 	}
-	return "a quantity, such as " + string(q.Example)
+	return message.New("a quantity, such as {1}", q.Example)
 }
 
-// listLimits holds for both lists that come as CSV.
-func listLimits() string {
-	return fmt.Sprintf("CSV in UTF-8, of at most %d KiB. A line with an error is left out and named with what would be accepted; a list that holds one is not used.", csvfile.MaxBytes/1024)
+// listPage is the page about a list that comes as CSV: its limits, what its
+// template says of itself, and one table.
+func (w writer) listPage(title message.ID, template string, s Section) Page {
+	p := Page{Title: w.say(title), Says: []string{w.say("CSV in UTF-8, of at most {1} KiB. A line with an error is left out and named with what would be accepted; a list that holds one is not used.", message.Count(csvfile.MaxBytes/1024))}, Sections: []Section{s}}
+	says, _ := comments(template)
+	for _, text := range says {
+		p.Says = append(p.Says, w.cell(text))
+	}
+	return p
 }
 
-func systems() Page {
-	s := Section{Title: "Columns", Head: []string{"Column", "Means", "Takes", "Must be filled"}}
-	for _, c := range system.Columns() {
-		must := ""
-		if c.Required {
-			must = "yes"
-		}
-		s.Rows = append(s.Rows, []string{c.Name, c.Means, c.Accepts, must})
-	}
-	says, _ := comments(system.Template())
-	return Page{"Systems you can offer", append([]string{listLimits()}, says...), []Section{s}}
+func (w writer) systems() Page {
+	return w.listPage("Systems you can offer", system.Template(), table(w, "Columns", nil, []message.ID{"Column", "Means", "Takes", "Must be filled"}, system.Columns(),
+		func(c system.Column) []any { return []any{message.Name(c.Name), c.Means, c.Accepts, yes(c.Required)} }))
 }
 
-func prices() Page {
-	s := Section{Title: "Items", Head: []string{"Item", "Means", "For each", "At most"}}
-	for _, i := range price.Items() {
-		means := i.Name
-		if i.Means != "" {
-			means += ": " + i.Means
-		}
-		s.Rows = append(s.Rows, []string{string(i.ID), string(means), strings.Join(i.Units(), " or "), number(i.Most())})
-	}
-	says, _ := comments(price.Template())
-	return Page{"Prices to reckon with", append([]string{listLimits()}, says...), []Section{s}}
+func (w writer) prices() Page {
+	return w.listPage("Prices to reckon with", price.Template(), table(w, "Items", nil, []message.ID{"Item", "Means", "For each", "At most"}, price.Items(),
+		func(i price.Item) []any {
+			means := message.Worded(string(i.Name))
+			if i.Means != "" {
+				means = message.New("{1}: {2}", means, message.Worded(string(i.Means)))
+			}
+			return []any{message.Name(i.ID), means, message.Name(strings.Join(i.Units(), " or ")), figure(i.Most())}
+		}))
 }
 
-func cases() Page {
-	says, rows := comments(casebook.Template())
-	return Page{"Practice cases", says, []Section{{Title: "Lines", Head: []string{"Line", "Means"}, Rows: rows}}}
+func (w writer) cases() Page {
+	says, lines := comments(casebook.Template())
+	return Page{w.say("Practice cases"), says, []Section{table(w, "Lines", nil, []message.ID{"Line", "Means"}, lines, func(l [2]string) []any { return []any{message.Name(l[0]), l[1]} })}}
 }
 
-func words() Page {
-	s := Section{Title: "Rows that are no sentences", Head: []string{"First cell", "Second cell"}}
-	for _, r := range catalog.Special() {
-		s.Rows = append(s.Rows, []string{r[0], r[1]})
-	}
-	return Page{
-		Title: "Words of your own",
-		Says: []string{
-			listLimits(),
-			"Two columns, english and words: a sentence as the program words it, and what is said instead. {1}, {2} stand for what varies. A sentence without words stays as it is.",
-			"To start one: cutbrief words template. To check one: cutbrief words check FILE.",
-		},
-		Sections: []Section{s},
-	}
+func (w writer) phrases() Page {
+	p := w.listPage("Words of your own", "", table(w, "Rows that are no sentences", nil, []message.ID{"First cell", "Second cell"}, catalog.Special(), func(r [2]string) []any { return []any{message.Name(r[0]), r[1]} }))
+	p.Says = append(p.Says, w.say("Two columns, english and words: a sentence as the program words it, and what is said instead. {1}, {2} stand for what varies. A sentence without words stays as it is.", message.Name("{1}"), message.Name("{2}")),
+		w.say("To start one: cutbrief words template. To check one: cutbrief words check FILE."))
+	return p
 }
 
 // comments are what a template says of itself at its beginning, up to its first
 // list: paragraphs, and lines that explain a word, which stands two spaces or
 // more before what it means.
-func comments(template string) (says []string, words [][]string) {
+func comments(template string) (says []string, words [][2]string) {
 	var paragraph []string
 	end := func() {
 		if len(paragraph) > 0 {
@@ -167,10 +140,9 @@ func comments(template string) (says []string, words [][]string) {
 			end()
 		case explains && word != "":
 			end()
-			words = append(words, []string{word, strings.TrimSpace(means)})
+			words = append(words, [2]string{word, strings.TrimSpace(means)})
 		case explains:
-			last := words[len(words)-1]
-			last[1] += " " + strings.TrimSpace(text)
+			words[len(words)-1][1] += " " + strings.TrimSpace(text)
 		default:
 			paragraph = append(paragraph, strings.TrimSpace(text))
 		}

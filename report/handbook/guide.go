@@ -3,37 +3,29 @@ package handbook
 import (
 	"embed"
 	"strings"
+
+	"cutbrief/rules/message"
 )
 
 //go:embed guide/*.md
 var guides embed.FS
 
-// readers are whom there is a guide for, with its title.
-var readers = []struct{ name, title string }{
-	{"rep", "Ten minutes for a representative"},
-	{"trainee", "Ten minutes for a trainee"},
-	{"manager", "Ten minutes for a manager"},
-}
+// readers are whom there is a guide for: the first is meant where none is named.
+var readers = []string{"rep", "trainee", "manager"}
 
 // Readers names them.
-func Readers() []string {
-	var names []string
-	for _, r := range readers {
-		names = append(names, r.name)
-	}
-	return names
-}
+func Readers() []string { return append([]string(nil), readers...) }
 
-// Guide is the guide for one kind of reader, in Markdown and without a title;
-// false if there is none.
-func Guide(name string) (title, text string, ok bool) {
-	for _, r := range readers {
-		if r.name == name {
-			data, err := guides.ReadFile("guide/" + name + ".md")
-			return r.title, string(data), err == nil
-		}
+// Guide is the guide for one kind of reader, in the language of the words in use
+// or else in English: its title, and the rest in Markdown. Both are "" if there
+// is none.
+func Guide(name string, words *message.Catalog) (title, markdown string) {
+	data, err := guides.ReadFile("guide/" + name + "." + words.Code() + ".md")
+	if err != nil {
+		data, _ = guides.ReadFile("guide/" + name + ".en.md")
 	}
-	return "", "", false
+	title, markdown, _ = strings.Cut(strings.TrimPrefix(string(data), "# "), "\n\n")
+	return title, markdown
 }
 
 // Told is a text in Markdown as it is read on a terminal, in lines of at most
@@ -42,10 +34,9 @@ func Guide(name string) (title, text string, ok bool) {
 func Told(title, markdown string, width int) string {
 	var b strings.Builder
 	heading(&b, title, "=")
-	code := false
 	for block := range strings.SplitSeq(strings.TrimSpace(markdown), "\n\n") {
 		b.WriteString("\n")
-		code = false
+		code := false
 		for line := range strings.Lines(block) {
 			line = strings.TrimSuffix(line, "\n")
 			switch {

@@ -20,9 +20,9 @@ import (
 // pages are all of them, by name.
 func pages(t *testing.T) map[string]handbook.Page {
 	t.Helper()
-	all := map[string]handbook.Page{"rules": handbook.Rules()}
+	all := map[string]handbook.Page{"rules": handbook.Rules(nil)}
 	for _, name := range handbook.Formats() {
-		p, ok := handbook.Format(name)
+		p, ok := handbook.Format(name, nil)
 		if !ok {
 			t.Fatalf("no page %s", name)
 		}
@@ -76,7 +76,7 @@ func TestNothingIsLeftOut(t *testing.T) {
 // TestEverySourceIsKnown: no rule, metal or caution on the page rests on a
 // source that is not in the register.
 func TestEverySourceIsKnown(t *testing.T) {
-	for _, s := range handbook.Rules().Sections {
+	for _, s := range handbook.Rules(nil).Sections {
 		last := len(s.Head) - 1
 		for _, row := range s.Rows {
 			if s.Head[last] == "Known as" && (row[last] == "" || row[last] == "not known") && row[0] != "other metal" {
@@ -119,7 +119,7 @@ func TestPagesAreWhole(t *testing.T) {
 // TestEveryFieldIsExplained: a field of a saved visit says what it means and what
 // it holds.
 func TestEveryFieldIsExplained(t *testing.T) {
-	p, _ := handbook.Format("visit")
+	p, _ := handbook.Format("visit", nil)
 	for _, s := range p.Sections[:len(p.Sections)-1] {
 		for _, row := range s.Rows {
 			if row[1] == "" || row[2] == "" {
@@ -143,8 +143,8 @@ func TestMarkdownRows(t *testing.T) {
 // mark of Markdown is left.
 func TestGuides(t *testing.T) {
 	for _, name := range handbook.Readers() {
-		title, markdown, ok := handbook.Guide(name)
-		if !ok {
+		title, markdown := handbook.Guide(name, nil)
+		if markdown == "" {
 			t.Errorf("no guide for %s", name)
 			continue
 		}
@@ -163,7 +163,7 @@ func TestGuides(t *testing.T) {
 // TestEveryRuleIsWorkedOut: the page says of each rule, in its order, how it comes
 // to its figures.
 func TestEveryRuleIsWorkedOut(t *testing.T) {
-	for _, s := range handbook.Rules().Sections {
+	for _, s := range handbook.Rules(nil).Sections {
 		if s.Title != "How a check is worked out" {
 			continue
 		}

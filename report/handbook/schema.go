@@ -6,6 +6,8 @@ import (
 	"maps"
 	"slices"
 	"strings"
+
+	"cutbrief/rules/message"
 )
 
 // node is a part of a JSON Schema as far as a reader needs it.
@@ -36,74 +38,79 @@ func (n *node) UnmarshalJSON(data []byte) error {
 
 // schemaSections are a table for the whole and one for each object inside it,
 // each before those inside it.
-func schemaSections(schema []byte) []Section {
+func (w writer) schemaSections(schema []byte) []Section {
 	var root node
 	if err := json.Unmarshal(schema, &root); err != nil {
 		return nil // it is the program's own; a test reads it
 	}
-	return root.sections("The file")
+	return w.sections(root, message.ID("The file").Message())
 }
 
-func (n node) sections(title string) []Section {
-	s := Section{Title: title, Head: []string{"Field", "Means", "Holds", "Must be there"}}
-	if n.Description != "" {
-		s.Says = []string{n.Description}
-	}
+func (w writer) sections(n node, title message.Message) []Section {
 	var inner []Section
-	for _, name := range slices.Sorted(maps.Keys(n.Properties)) {
+	s := table(w, "{1}", nil, []message.ID{"Field", "Means", "Holds", "Must be there"}, slices.Sorted(maps.Keys(n.Properties)), func(name string) []any {
 		p := n.Properties[name]
-		must := ""
-		if slices.Contains(n.Required, name) {
-			must = "yes"
-		}
-		s.Rows = append(s.Rows, []string{name, p.Description, p.holds(), must})
 		switch {
 		case len(p.Properties) > 0:
-			inner = append(inner, p.sections("In "+name)...)
+			inner = append(inner, w.sections(p, message.New("In {1}", message.Name(name)))...)
 		case p.Items != nil && len(p.Items.Properties) > 0:
-			inner = append(inner, p.Items.sections("In each of "+name)...)
+			inner = append(inner, w.sections(*p.Items, message.New("In each of {1}", message.Name(name)))...)
 		}
+		return []any{message.Name(name), p.Description, p.holds(), yes(slices.Contains(n.Required, name))}
+	})
+	s.Title = w.words.Print(title)
+	if n.Description != "" {
+		s.Says = []string{w.cell(n.Description)}
 	}
 	return append([]Section{s}, inner...)
 }
 
-// holds says what a field can be: its kind, its limit, its choices.
-func (n node) holds() string {
-	switch {
-	case n.Const != nil:
-		return fmt.Sprint(n.Const)
-	case len(n.Enum) > 0:
-		return "one of " + listed(n.Enum)
-	case n.Items != nil && len(n.Items.Enum) > 0:
-		return fmt.Sprintf("up to %d of %s", n.MaxItems, listed(n.Items.Enum))
-	case n.Type == "array":
-		return fmt.Sprintf("a list of at most %d", n.MaxItems)
-	case n.Type == "string" && n.MaxLength > 0:
-		return fmt.Sprintf("text of at most %d characters", n.MaxLength)
-	case n.Format == "date-time":
-		return "a moment, such as 2026-03-12T14:30:00Z"
-	case n.Format == "date":
-		return "a day, such as 2026-03-12"
-	case n.Type == "string":
-		return "text"
-	case n.Type == "integer":
-		return "a whole number"
-	case n.Type == "number" && n.Minimum != nil && n.Maximum != nil:
-		return fmt.Sprintf("a number from %s to %s", number(*n.Minimum), number(*n.Maximum))
-	case n.Type == "number" && n.Maximum != nil:
-		return fmt.Sprintf("a number above 0 and at most %s", number(*n.Maximum))
-	case n.Type == "boolean":
-		return "true or false"
-	case n.Type == "object":
-		return "fields, see below"
+// yes marks a cell, or leaves it empty.
+func yes(is bool) message.ID {
+	if is {
+		return "yes"
 	}
-	return n.Type
+	return ""
 }
 
-func listed(choices []any) string {
+// holds says what a field can be: its kind, its limit, its choices.
+func (n node) holds() message.Message {
+	m := func(id message.ID, args ...any) message.Message { return message.New(id, args...) }
+	switch {
+	case n.Const != nil:
+		return message.Text(fmt.Sprint(n.Const))
+	case len(n.Enum) > 0:
+		return m("one of {1}", listed(n.Enum))
+	case n.Items != nil && len(n.Items.Enum) > 0:
+		return m("up to {1} of {2}", message.Count(n.MaxItems), listed(n.Items.Enum))
+	case n.Type == "array":
+		return m("a list of at most {1}", message.Count(n.MaxItems))
+	case n.Type == "string" && n.MaxLength > 0:
+		return m("text of at most {1} characters", message.Count(n.MaxLength))
+	case n.Format == "date-time":
+		return m("a moment, such as 2026-03-12T14:30:00Z")
+	case n.Format == "date":
+		return m("a day, such as 2026-03-12")
+	case n.Type == "string":
+		return m("text")
+	case n.Type == "integer":
+		return m("a whole number")
+	case n.Type == "number" && n.Minimum != nil && n.Maximum != nil:
+		return m("a number from {1} to {2}", figure(*n.Minimum), figure(*n.Maximum))
+	case n.Type == "number" && n.Maximum != nil:
+		return m("a number above 0 and at most {1}", figure(*n.Maximum))
+	case n.Type == "boolean":
+		return m("true or false")
+	case n.Type == "object":
+		return m("fields, see below")
+	}
+	return message.Text(n.Type)
+}
+
+func listed(choices []any) message.Name {
 	var list []string
 	for _, c := range choices {
 		list = append(list, fmt.Sprint(c))
 	}
-	return strings.Join(list, ", ")
+	return message.Name(strings.Join(list, ", "))
 }

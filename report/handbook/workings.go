@@ -1,14 +1,20 @@
 package handbook
 
-import "cutbrief/rules"
+import (
+	"cutbrief/rules"
+	"cutbrief/rules/message"
+)
+
+// working says how a rule comes to its figures.
+type working struct {
+	rule rules.RuleID
+	says message.ID
+}
 
 // workings say how a rule comes to its figures, so that somebody with this page,
 // the lists and a pencil gets the same. A test asks for every rule, and
 // testdata/secondopinion was written from them.
-var workings = []struct {
-	rule rules.RuleID
-	says string
-}{
+var workings = []working{
 	{rules.RuleMaintenance, "The factor for use multiplies the thickest regular cut. While the use is not told it may be anything from 1 to 2: a check is met or falls short only where both ends agree."},
 	{rules.RuleMixed, "As for maintenance."},
 	{rules.RuleProduction, "As for maintenance."},
@@ -34,21 +40,15 @@ var workings = []struct {
 	{rules.RuleBudget, "No check where the budget or the price is not told, or where they are in two currencies."},
 }
 
-// workingTable is how every rule comes to its figures, and what all of them share.
-func workingTable() Section {
-	s := Section{
-		Title: "How a check is worked out",
-		Says: []string{
-			"Met: what is given is no less than what is needed. Borderline: no more than 6 % less, unless the rule says otherwise. A check with an answer missing is not known, and never met.",
-			"Speed in t mm of mild steel at full output: straight in logarithms between rated thickness at 500 mm/min, clean maximum at 250 and severance at 125; below the rated thickness the first line goes on, but no steeper than 500 × rated ÷ t; never faster than 1500 mm/min free hand, 2500 along an edge or template, 7620 on a carriage. With less output the three thicknesses shrink in proportion.",
-			"Duty cycle allowed at an output: straight in logarithms between two points of the plate; beyond them current² × duty cycle stays the same, up to 100 %.",
-			"A system that a rule about the work shuts out falls short; else it is borderline if such a rule is, else fits once the site is changed if a rule about the site falls short, else fits. The first choice is the best of these, and among equals the smallest rated thickness, then the lightest.",
-		},
-		Head: []string{"Rule", "Worked out"},
-	}
-	for _, w := range workings {
-		r, _ := w.rule.Find()
-		s.Rows = append(s.Rows, []string{string(r.Title), w.says})
-	}
-	return s
+// workings is how every rule comes to its figures, and what all of them share.
+func (w writer) workings() Section {
+	return table(w, "How a check is worked out", w.paragraphs(
+		"Met: what is given is no less than what is needed. Borderline: no more than 6 % less, unless the rule says otherwise. A check with an answer missing is not known, and never met.",
+		"Speed in t mm of mild steel at full output: straight in logarithms between rated thickness at 500 mm/min, clean maximum at 250 and severance at 125; below the rated thickness the first line goes on, but no steeper than 500 × rated ÷ t; never faster than 1500 mm/min free hand, 2500 along an edge or template, 7620 on a carriage. With less output the three thicknesses shrink in proportion.",
+		"Duty cycle allowed at an output: straight in logarithms between two points of the plate; beyond them current² × duty cycle stays the same, up to 100 %.",
+		"A system that a rule about the work shuts out falls short; else it is borderline if such a rule is, else fits once the site is changed if a rule about the site falls short, else fits. The first choice is the best of these, and among equals the smallest rated thickness, then the lightest."),
+		[]message.ID{"Rule", "Worked out"}, workings, func(one working) []any {
+			r, _ := one.rule.Find()
+			return []any{r.Title, one.says}
+		})
 }

@@ -6,7 +6,7 @@ import (
 	"strings"
 
 	"cutbrief/report"
-	"cutbrief/report/team"
+	team "cutbrief/report/table"
 )
 
 // Team draws the summary of a team's visits on one page. The same summary gives the

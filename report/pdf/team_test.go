@@ -13,7 +13,7 @@ import (
 	"pgregory.net/rapid"
 
 	"cutbrief/assess/review"
-	"cutbrief/report/team"
+	team "cutbrief/report/table"
 )
 
 var teamDay = time.Date(2026, 11, 25, 0, 0, 0, 0, time.UTC)
@@ -36,7 +36,7 @@ func teamSample(groups int) team.Summary {
 		g.Of = fmt.Sprintf("Invented Person %d", i+1)
 		t.By, t.Groups = "rep", append(t.Groups, g)
 	}
-	return team.Of(t, review.Totals{Files: 300, Unread: 4}, teamDay)
+	return team.Summarize(t, review.Totals{Files: 300, Unread: 4}, teamDay, nil)
 }
 
 // laidTeam is the summary laid out as Team does it.

@@ -3,12 +3,14 @@ package table
 import (
 	"slices"
 	"strings"
+
+	"cutbrief/rules/message"
 )
 
-// spare are the columns that go where there is no room, in this order, unless they
+// dispensable are the columns that go where there is no room, in this order, unless they
 // were asked for by name. The customer, how it stands, the flags and the file
 // stay: a file that cannot be read shows in the last two alone.
-var spare = []string{"metals", "critical", "due", "outcome", "rep", "thickest", "system", "date"}
+var dispensable = []string{"metals", "critical", "due", "outcome", "rep", "thickest", "system", "date"}
 
 // least is how narrow a column may become, in cells, before others go; the rest is
 // as wide as what it says. Not one of them hides a figure.
@@ -34,7 +36,7 @@ func (s Sheet) fit(wide []int) (shown []int, widths []int, gone []string) {
 			widths[i] = min(widths[i], n)
 		}
 	}
-	for _, id := range spare {
+	for _, id := range dispensable {
 		if s.Chosen || total(shown, widths) <= s.Width {
 			break
 		}
@@ -99,9 +101,9 @@ func cut(id, text string, width int) string {
 }
 
 // leftOut says which columns had no room.
-func leftOut(gone []string) string {
+func (s Sheet) leftOut(gone []string) string {
 	if len(gone) == 0 {
 		return ""
 	}
-	return "No room for " + strings.Join(gone, ", ") + ": --fields names columns, and a pipe or a file gets all."
+	return s.Words.Print(message.New("No room for {1}: --fields names columns, and a pipe or a file gets all.", message.Name(strings.Join(gone, ", "))))
 }

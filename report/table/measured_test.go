@@ -11,7 +11,7 @@ import (
 	"cutbrief/rules/unit"
 )
 
-var followed = Measured{Visits: 12, Totals: review.Totals{Files: 14, Unread: 1}, Enough: 5, Caution: "Nothing is changed.", List: []Followed{
+var followed = Measured{Visits: 12, Totals: review.Totals{Files: 14, Unread: 1}, Enough: 5, List: []Followed{
 	{Name: "Demo 45", Row: "cuts ran slow", Lines: [][2]string{{"Timed cuts", "9 cuts"}, {"Speed", "slower"}},
 		Measured: review.Measured{System: "demo-45", Unpredicted: 2, Track: demonstration.Track{
 			All: demonstration.Errors{Cuts: 9, Visits: 5, Median: -0.2, Low: -0.25, High: 0.034},
@@ -35,7 +35,7 @@ system: =1+1
 system: not noted
   left out    1 more timed, without a prediction to compare with
 
-Nothing is changed.
+The band is the one at the bench: common practice, no source. No row is changed: that is for whoever answers for the range.
 
 12 visits looked at, of 14 files; 1 of all not read as a visit, and so not counted
 `

@@ -2,13 +2,18 @@ package table
 
 import (
 	"bufio"
+	"encoding/json"
 	"fmt"
 	"io"
+	"iter"
 	"strings"
 	"time"
 
+	"cutbrief/assess"
 	"cutbrief/assess/review"
-	"cutbrief/report/team"
+	"cutbrief/assess/sanitize"
+	"cutbrief/report/text"
+	"cutbrief/rules/message"
 )
 
 // Patterns is what is counted over the rows: as a whole, and by a column if the
@@ -19,6 +24,8 @@ type Patterns struct {
 	Whole  bool // not only the groups
 	Width  int  // cells a line may take; 0 is 80
 	Today  time.Time
+	Quotes []string // lines of what was noted, behind the counts
+	Words  *message.Catalog
 }
 
 // Widths in cells: what a line takes where nobody says, the least it is laid out
@@ -34,11 +41,11 @@ const (
 // Text writes a part for each question, its answer in bars, and a part for each
 // group.
 func (p Patterns) Text(w io.Writer) error {
-	s := team.Of(p.Tally, p.Totals, p.Today)
+	s := Summarize(p.Tally, p.Totals, p.Today, p.Words)
 	if !p.Whole {
 		s.Parts = nil
 	}
-	c := newChart(bufio.NewWriter(w), p.Width, s)
+	c := newChart(bufio.NewWriter(w), p.Width, s, p.Words)
 	if p.Whole {
 		c.title(s.Title)
 		for _, l := range s.Lead {
@@ -58,45 +65,92 @@ func (p Patterns) Text(w io.Writer) error {
 		if len(s.Groups) > 0 {
 			c.line("")
 		}
-		c.block("", p.kept()+Sheet{Totals: p.Totals}.all())
+		c.block("", c.words.Print(p.kept()))
 		return c.out.Flush()
 	}
 	c.line("")
 	for _, n := range s.Notes {
 		c.block("", n)
 	}
+	for _, q := range p.Quotes {
+		c.line(q)
+	}
 	return c.out.Flush()
 }
 
-// kept says how many files a filter keeps, "" if it keeps all.
-func (p Patterns) kept() string {
+// kept counts the files, and says how many of them a filter keeps.
+func (p Patterns) kept() message.Message {
 	if p.Tally.Files == p.Totals.Files {
-		return ""
+		return all(p.Totals)
 	}
-	return fmt.Sprintf("%d kept of ", p.Tally.Files)
+	return message.New("{1} kept of {2}", message.Count(p.Tally.Files), all(p.Totals))
 }
 
 // all counts every file, whatever is shown.
-func (s Sheet) all() string {
-	text := files(s.Totals.Files)
-	if s.Totals.Unread > 0 {
-		text += fmt.Sprintf("; %d of all not read as a visit, and so not counted", s.Totals.Unread)
+func all(t review.Totals) message.Message {
+	if t.Unread == 0 {
+		return files(t.Files)
 	}
-	return text
+	return message.New("{1}; {2} of all not read as a visit, and so not counted", files(t.Files), message.Count(t.Unread))
+}
+
+// Quotes are the words noted where the answer was no: why, and what spoke against
+// it. They are read with load from the files of the rows, as no row holds them.
+func Quotes(rows iter.Seq[*review.Row], words *message.Catalog, load func(path string) (*assess.Visit, error)) []string {
+	list := []string{"", words.Print(message.ID("Noted where the answer was no").Message())}
+	none := len(list)
+	for r := range rows {
+		if r.Stage != review.Judged || r.Outcome != string(assess.No) {
+			continue
+		}
+		v, err := load(r.Path)
+		if err != nil {
+			list = append(list, "  "+r.ShownPath()+": "+sanitize.Line(words.Print(message.Of(err))))
+			none++
+			continue
+		}
+		if latest := v.Latest(); latest != nil {
+			for _, m := range noted(latest) {
+				list = append(list, "  "+r.ShownPath()+": "+words.Print(m))
+			}
+		}
+	}
+	if len(list) == none {
+		list = append(list, "  "+words.Print(message.ID("Nothing is noted in words.").Message()))
+	}
+	return list
+}
+
+// noted are the words noted of a demonstration, each in quotes.
+func noted(s *assess.Showing) []message.Message {
+	quoted := func(text string) message.Name { return message.Name("“" + sanitize.Line(text) + "”") }
+	var list []message.Message
+	if strings.TrimSpace(s.Because) != "" {
+		list = append(list, message.New("{1}", quoted(s.Because)))
+	}
+	for _, o := range s.Objections {
+		said := message.New("spoke against it: {1}", quoted(o.Said))
+		if strings.TrimSpace(o.Answer) != "" {
+			said = message.New("{1}, answered: {2}", said, quoted(o.Answer))
+		}
+		list = append(list, said)
+	}
+	return list
 }
 
 // chart writes bars in text. All of its bars stand in the same columns.
 type chart struct {
 	out               *bufio.Writer
+	words             *message.Catalog
 	width             int
 	label, bar, count int // widths of the columns
 }
 
-func newChart(out *bufio.Writer, width int, s team.Summary) *chart {
+func newChart(out *bufio.Writer, width int, s Summary, words *message.Catalog) *chart {
 	if width <= 0 {
 		width = usualWidth
 	}
-	c := &chart{out: out, width: max(width, leastWidth)}
+	c := &chart{out: out, words: words, width: max(width, leastWidth)}
 	for _, p := range s.Parts {
 		c.measure(p.Bars)
 	}
@@ -119,7 +173,7 @@ const (
 	between = " "
 )
 
-func (c *chart) measure(bars []team.Bar) {
+func (c *chart) measure(bars []Bar) {
 	for _, b := range bars {
 		c.label = max(c.label, cells.StringWidth(b.Label))
 		c.count = max(c.count, cells.StringWidth(b.Count))
@@ -128,14 +182,18 @@ func (c *chart) measure(bars []team.Bar) {
 
 func (c *chart) line(text string) { c.out.WriteString(strings.TrimRight(text, " ") + "\n") }
 
+func (c *chart) say(id message.ID, args ...any) string {
+	return c.words.Print(message.New(id, args...))
+}
+
 func (c *chart) title(text string) {
 	c.line(text)
 	c.line(strings.Repeat("=", cells.StringWidth(text)))
 }
 
 // block writes a text in as many lines as it takes, later ones set in.
-func (c *chart) block(before, text string) {
-	for i, l := range wrapped(text, c.width-len(before)) {
+func (c *chart) block(before, s string) {
+	for i, l := range lines(s, c.width-len(before)) {
 		if i > 0 {
 			before = strings.Repeat(" ", len(before))
 		}
@@ -143,7 +201,7 @@ func (c *chart) block(before, text string) {
 	}
 }
 
-func (c *chart) part(p team.Part) {
+func (c *chart) part(p Part) {
 	c.line("")
 	c.block("", p.Title)
 	for _, b := range p.Bars {
@@ -156,8 +214,8 @@ func (c *chart) part(p team.Part) {
 }
 
 // row writes one bar, its label in as many lines as it takes.
-func (c *chart) row(b team.Bar) {
-	for i, l := range wrapped(b.Label, c.label) {
+func (c *chart) row(b Bar) {
+	for i, l := range lines(b.Label, c.label) {
 		if i > 0 {
 			c.line(indent + l)
 			continue
@@ -180,41 +238,51 @@ func blocks(share float64, room int) string {
 	return strings.Repeat("█", n) + strings.Repeat("·", room-n)
 }
 
-// heads are the columns of a table of endings.
-const heads = " visits ordered waiting  lost"
+// columns are those of a table of endings.
+var columns = []message.ID{"visits", "ordered", "waiting", "lost"}
 
 // endings writes how the visits of each group ended, and the same as a bar that
 // is as long as the group.
-func (c *chart) endings(list []team.Ending) {
+func (c *chart) endings(list []Ending) {
 	if len(list) == 0 {
 		return
 	}
-	label := 0
+	heads, label := "", 0
+	var widths []int
+	for _, id := range columns {
+		head := " " + c.words.Print(id.Message())
+		if len(widths) == len(columns)-1 {
+			head = " " + head
+		}
+		heads, widths = heads+head, append(widths, cells.StringWidth(head))
+	}
 	for _, e := range list {
 		label = max(label, cells.StringWidth(e.Label))
 	}
-	label = max(8, min(label, c.width-len(indent)-len(heads)-2-leastBar))
-	room := min(mostBar, c.width-len(indent)-label-len(heads)-2)
+	used := len(indent) + cells.StringWidth(heads) + 2
+	label = max(8, min(label, c.width-used-leastBar))
+	room := min(mostBar, c.width-used-label)
 	if room >= leastBar {
-		c.block(indent, "█ ordered  ▒ waiting  ░ lost  · no outcome recorded")
+		c.block(indent, c.words.Print(message.ID("█ ordered  ▒ waiting  ░ lost  · no outcome recorded").Message()))
 	}
 	c.line(indent + padded("", label) + heads)
 	for _, e := range list {
-		for i, l := range wrapped(e.Label, label) {
-			text := indent + padded(l, label)
-			if i == 0 {
-				text += fmt.Sprintf("%7d%8d%8d%6d  ", e.Visits, e.Ordered, e.Waiting, e.Lost)
-				if room >= leastBar {
-					text += stacked(e, room)
-				}
-			}
-			c.line(text)
+		line := ""
+		for i, n := range []int{e.Visits, e.Ordered, e.Waiting, e.Lost} {
+			line += fmt.Sprintf("%*d", widths[i], n)
+		}
+		if room >= leastBar {
+			line += "  " + stacked(e, room)
+		}
+		for _, l := range lines(e.Label, label) {
+			c.line(indent + padded(l, label) + line)
+			line = ""
 		}
 	}
 }
 
 // stacked draws the endings of a group one after the other.
-func stacked(e team.Ending, room int) string {
+func stacked(e Ending, room int) string {
 	var b strings.Builder
 	sum, done := 0, 0
 	for _, part := range []struct {
@@ -236,23 +304,31 @@ func stacked(e team.Ending, room int) string {
 }
 
 // group writes one group with its bars.
-func (c *chart) group(by string, g team.Group) {
-	c.block("", by+": "+g.Label)
+func (c *chart) group(by string, g Group) {
+	c.block("", c.say("{1}: {2}", message.Name(by), message.Name(g.Label)))
 	for _, b := range g.Bars {
 		c.row(b)
 	}
 	if g.Time != "" {
-		c.block(indent, "time: "+g.Time)
+		c.block(indent, c.say("time: {1}", message.Name(g.Time)))
 	}
 	for _, l := range g.More {
 		c.block(indent, l)
 	}
 	if len(g.Open) > 0 {
-		c.line(indent + "left open most:")
+		c.line(indent + c.say("left open most:"))
 	}
 	for _, b := range g.Open {
 		c.row(b)
 	}
+}
+
+// lines breaks a text into lines of at most width cells. There is at least one.
+func lines(s string, width int) []string {
+	if list := text.Wrap(s, width); len(list) > 0 {
+		return list
+	}
+	return []string{""}
 }
 
 // padded fills a text with blanks.
@@ -260,27 +336,51 @@ func padded(s string, width int) string {
 	return s + strings.Repeat(" ", max(0, width-cells.StringWidth(s)))
 }
 
-// wrapped breaks a text at blanks into lines of at most width cells; a word that
-// is longer is cut across lines. There is at least one line.
-func wrapped(text string, width int) []string {
-	var lines []string
-	line := ""
-	for _, word := range strings.Fields(text) {
-		if line != "" && cells.StringWidth(line)+1+cells.StringWidth(word) <= width {
-			line += " " + word
-			continue
-		}
-		if line != "" {
-			lines = append(lines, line)
-		}
-		for cells.StringWidth(word) > width {
-			head := cells.Truncate(word, width, "")
-			if head == "" {
-				break // not one character fits
-			}
-			lines, word = append(lines, head), word[len(head):]
-		}
-		line = word
+// JSON writes the counts; shares are left to the reader, who has the base.
+func (p Patterns) JSON(w io.Writer) error {
+	doc := object{{"files", p.Totals.Files}, {"unread", p.Totals.Unread}, {"kept", p.Tally.Files}, {"kept_unread", p.Tally.Unread}} // kept by the filter
+	if p.Tally.By != "" {
+		doc = append(object{{"by", p.Tally.By}}, doc...)
 	}
-	return append(lines, line)
+	if p.Whole {
+		some := object{{"first", p.Tally.First}, {"last", p.Tally.Last}, {"all", counts(p.Tally.All)}, {"flags", pairs("flag", "files", p.Tally.Raised)},
+			{"requirements", list(p.Tally.Requirements, counts)}, {"systems", list(p.Tally.Systems, counts)}}
+		for _, v := range some {
+			if v.is != "" && fmt.Sprint(v.is) != "[]" {
+				doc = append(doc, v)
+			}
+		}
+	}
+	data, err := json.MarshalIndent(append(doc, value{"groups", list(p.Tally.Groups, counts)}), "", "  ")
+	if err != nil {
+		return err
+	}
+	_, err = w.Write(append(data, '\n'))
+	return err
+}
+
+func list[T any](from []T, to func(T) object) []object {
+	all := []object{}
+	for _, one := range from {
+		all = append(all, to(one))
+	}
+	return all
+}
+
+// pairs are counts of visits or files; what is not noted is null.
+func pairs(what, of string, from []review.Count) []object {
+	return list(from, func(c review.Count) object { return object{{what, known(c.What, c.What != "")}, {of, c.Visits}} })
+}
+
+// counts is what is said of a group of visits.
+func counts(p review.Pattern) object {
+	t := p.Took
+	minutes := object{{"known_visits", t.Known}, {"low", t.Low}, {"median", t.Median}, {"high", t.High}}
+	return object{
+		{"of", p.Of}, {"visits", p.Visits},
+		{"firm", p.Firm}, {"open", p.Open}, {"falls_short", p.FallsShort}, {"none_fits", p.NoneFits}, {"not_yet", p.NotYet}, {"flagged", p.Flagged},
+		{"ordered", p.Ordered}, {"waiting", p.Waiting()}, {"quote", p.Quoted}, {"second_visit", p.Again}, {"lost", p.Lost}, {"no_outcome", p.NoOutcome},
+		{"lost_against", pairs("what", "visits", p.Against)}, {"lost_with_a_poor_cut", p.Poor}, {"unanswered", pairs("question", "visits", p.Unanswered)},
+		{"interview_minutes", known(minutes, t.Known > 0)}, {"timed_cuts", object{{"slower", p.Cuts.Slow}, {"as_predicted", p.Cuts.Fit}, {"faster", p.Cuts.Fast}}},
+	}
 }

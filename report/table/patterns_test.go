@@ -114,8 +114,8 @@ func TestWrapped(t *testing.T) {
 		text  string
 		width int
 		want  string
-	}{{"", 5, ""}, {"one two", 7, "one two"}, {"one two", 6, "one|two"}, {"abcdefgh ij", 3, "abc|def|gh|ij"}, {"日本語", 4, "日本|語"}, {"日本", 1, "日本"}} {
-		if got := strings.Join(wrapped(c.text, c.width), "|"); got != c.want {
+	}{{"", 5, ""}, {"one two", 7, "one two"}, {"one two", 6, "one|two"}, {"abcdefgh ij", 3, "abc|def|gh|ij"}, {"日本語", 4, "日本|語"}, {"日本", 1, "日|本"}} {
+		if got := strings.Join(lines(c.text, c.width), "|"); got != c.want {
 			t.Errorf("%q at %d: %q, want %q", c.text, c.width, got, c.want)
 		}
 	}

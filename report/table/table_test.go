@@ -97,7 +97,7 @@ func TestCSVIsHarmless(t *testing.T) {
 			t.Errorf("%q: %q, want %q", in, got, want)
 		}
 	}
-	if got := (figure{"error", tenths(-22.04), true}).cell(); got != "-22.0" {
+	if got := (value{"error", tenths(-22.04)}).cell(); got != "-22.0" {
 		t.Errorf("a number became %q", got)
 	}
 	if got := write(t, asCSV, sheet(one)); !strings.HasPrefix(got, "date,company,rep,metals,thickest_mm,") || !strings.Contains(got, "\r\n") || strings.Contains(got, "'") {

@@ -198,7 +198,7 @@ func (p *printer) grid(rows [][]string, first int) {
 			if i == 0 {
 				width = first - 2
 			}
-			wrapped = append(wrapped, wrap(cell, width))
+			wrapped = append(wrapped, Wrap(cell, width))
 			tall = max(tall, len(wrapped[i]))
 		}
 		for n := range tall {

@@ -115,3 +115,15 @@ func present(parts ...string) []string {
 	}
 	return list
 }
+
+// Break parts documents that stand one after the other.
+const Break = "\n---\n\n"
+
+// Letters writes a letter for each follow-up.
+func Letters(list []report.FollowUp, width int) string {
+	var parts []string
+	for _, f := range list {
+		parts = append(parts, Letter(f, width))
+	}
+	return strings.Join(parts, Break)
+}

@@ -159,7 +159,7 @@ func (p *printer) barRow(r barRow, l barLayout) {
 		p.block("      ", r.words)
 		return
 	}
-	for _, w := range wrap(r.words, l.words) {
+	for _, w := range Wrap(r.words, l.words) {
 		p.line(pad(line, indent) + w)
 		line = ""
 	}

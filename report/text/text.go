@@ -57,7 +57,7 @@ func (p *printer) line(s string) { p.out.WriteString(strings.TrimRight(s, " ") +
 // behind spaces of the same width.
 func (p *printer) block(first, text string) {
 	indent := strings.Repeat(" ", cells.StringWidth(first))
-	for i, l := range wrap(text, max(p.width-len(indent), 8)) {
+	for i, l := range Wrap(text, max(p.width-len(indent), 8)) {
 		if i > 0 {
 			first = indent
 		}

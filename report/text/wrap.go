@@ -26,9 +26,9 @@ func safe(s string) string {
 	}, strings.ToValidUTF8(s, "�"))
 }
 
-// wrap breaks a text into lines of at most width cells, at spaces where it
+// Wrap breaks a text into lines of at most width cells, at spaces where it
 // can. A word wider than a line is broken.
-func wrap(s string, width int) []string {
+func Wrap(s string, width int) []string {
 	var lines []string
 	line, used := "", 0
 	for _, word := range strings.Fields(safe(s)) {

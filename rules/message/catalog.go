@@ -100,6 +100,16 @@ func (b *Catalog) sort() {
 	}
 }
 
+// Code is the language in two or three letters, such as "de"; the nil Catalog is
+// in "en", and so is one that does not say.
+func (c *Catalog) Code() string {
+	if c == nil {
+		return "en"
+	}
+	base, _ := c.to.tag.Base()
+	return base.String()
+}
+
 // IDs are the identifiers a Catalog has rows for, in the order of its file.
 func (b *Catalog) IDs() []string { return b.rows }
 

@@ -34,8 +34,14 @@ func Of(err error) Message {
 	if e, ok := err.(*Error); ok {
 		return e.Message
 	}
-	if text := err.Error(); len(Holes(text)) > 0 {
+	return Worded(err.Error())
+}
+
+// Worded is a text that may be the wording of a message: it is printed in other
+// words where a catalog has a row for it, and otherwise stays as it is.
+func Worded(text string) Message {
+	if len(Holes(text)) > 0 {
 		return Text(text)
 	}
-	return New(ID(err.Error()))
+	return New(ID(text))
 }

@@ -66,6 +66,14 @@ const (
 // Unit is the unit the item's figures are held in.
 func (i Item) Unit() string { return i.units[0].name }
 
+// UnitIn is the unit with the currency where there is one: "EUR per h".
+func (i Item) UnitIn(currency string) string {
+	if i.Money {
+		return currency + " per " + i.Unit()
+	}
+	return i.Unit()
+}
+
 // Items returns everything a list may hold, in the order it is written.
 func Items() []Item { return slices.Clone(items) }
 

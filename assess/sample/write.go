@@ -1,0 +1,43 @@
+package sample
+
+import (
+	"os"
+	"path/filepath"
+)
+
+// Write makes a folder that is not there yet and writes all invented visits into
+// it.
+func Write(dir string) error {
+	if err := os.Mkdir(dir, 0o700); err != nil {
+		return err
+	}
+	for _, name := range Names() {
+		v, _ := Visit(name) // it is one of the names
+		data, err := v.Encode()
+		if err != nil {
+			return err
+		}
+		if err := os.WriteFile(filepath.Join(dir, name+".json"), data, 0o600); err != nil {
+			return err
+		}
+	}
+	return nil
+}
+
+// WriteMany makes a folder that is not there yet and writes n invented visits into
+// a tree below it, as Many makes them.
+func WriteMany(dir string, n int) error {
+	if err := os.Mkdir(dir, 0o755); err != nil {
+		return err
+	}
+	for path, data := range Many(n, 1) {
+		name := filepath.Join(dir, filepath.FromSlash(path))
+		if err := os.MkdirAll(filepath.Dir(name), 0o755); err != nil {
+			return err
+		}
+		if err := os.WriteFile(name, data, 0o644); err != nil {
+			return err
+		}
+	}
+	return nil
+}

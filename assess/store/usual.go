@@ -1,0 +1,56 @@
+package store
+
+import (
+	"slices"
+	"strings"
+
+	"cutbrief/assess"
+	"cutbrief/assess/sanitize"
+	"cutbrief/rules"
+)
+
+// lookBack is how many of the last visits are asked for what is usual.
+const lookBack = 5
+
+// usual are the facts that a new visit offers as they were at the rep's last one.
+// They are about the rep's own habit; nothing a customer said is ever among them.
+var usual = []rules.Fact{assess.FactRep, assess.FactUnits}
+
+// Usual is what a new visit offers of the newest ones in the folder: who made
+// them and in which units. In a folder of several reps nobody's name is the usual
+// one, and invented visits are left out.
+func (f Folder) Usual() map[rules.Fact]string {
+	list := map[rules.Fact]string{}
+	last := f.Newest(lookBack)
+	for _, e := range last {
+		for _, fact := range usual {
+			if old := habit(e.Visit, fact); old != "" && list[fact] == "" {
+				list[fact] = old
+			}
+		}
+	}
+	if slices.ContainsFunc(last, func(e Entry) bool {
+		other := habit(e.Visit, assess.FactRep)
+		return other != "" && other != list[assess.FactRep]
+	}) {
+		delete(list, assess.FactRep)
+	}
+	return list
+}
+
+// habit is what a visit says to one of these questions, "" if it does not, or if
+// the question does not offer it.
+func habit(v *assess.Visit, f rules.Fact) string {
+	a, _ := v.Answer(rules.Asked{Fact: f})
+	switch {
+	case v.Demo:
+		return ""
+	case len(a.Chosen) == 0:
+		return strings.ReplaceAll(sanitize.Lines(a.Said), "\n", " ")
+	}
+	q, _ := assess.Find(f)
+	if slices.ContainsFunc(q.Options, func(o assess.Option) bool { return o.ID == a.Chosen[0] }) {
+		return a.Chosen[0]
+	}
+	return ""
+}

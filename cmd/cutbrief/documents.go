@@ -1,0 +1,266 @@
+package main
+
+import (
+	"os"
+	"path/filepath"
+	"strconv"
+	"strings"
+
+	"github.com/spf13/cobra"
+
+	"cutbrief/assess"
+	"cutbrief/assess/sample"
+	"cutbrief/assess/store/atomicfile"
+	"cutbrief/report"
+	"cutbrief/report/handbook"
+	"cutbrief/report/table"
+	"cutbrief/report/text"
+	"cutbrief/rules/message"
+)
+
+// rootCommand is the command without a name: the interview. Those below it are
+// listed by name.
+func rootCommand() command {
+	return command{
+		use:   "cutbrief",
+		flags: interviewFlags,
+		run:   holdInterview,
+		below: []command{
+			interviewCommand(), sampleCommand(), briefCommand(), whyCommand(), nextCommand(), practiceCommand(), reviewCommand(), manyCommand(), systemsCommand(),
+			schemaCommand(), completionCommand(), versionCommand(), costCommand(), compareCommand(), pricesCommand(), wordsCommand(), rehearseCommand(),
+			recordCommand(), followupCommand(), redactCommand(), doctorCommand(), guideCommand(), rulesCommand(), formatsCommand(), manualCommand(),
+		},
+	}
+}
+
+func sampleCommand() command {
+	return command{
+		use:  "sample [NAME]",
+		args: arguments{most: 1, what: "the name of one visit", values: sample.Names(), refuse: "{1} is not an invented visit"},
+		flags: []option{
+			{name: "list", value: false, usage: "list the invented visits"},
+			{name: "save", value: "", usage: "`file` to keep the visit in as well"},
+			{name: "folder", value: "", usage: "new `folder` to write all invented visits into, and nothing else"},
+			{name: "force", value: false, usage: "write over files of the same name"},
+		},
+		run: func(c *call) error {
+			switch folder := c.text("folder"); {
+			case c.on("list"):
+				return c.putWords(table.Samples)
+			case folder != "":
+				if err := sample.Write(folder); err != nil {
+					return failure(message.Errorf("make the folder {1}: {2}", message.Name(folder), atomicfile.Cause(err)), "name a folder that is not there yet")
+				}
+				return c.putWords(func(words *message.Catalog) string {
+					return words.Print(message.Counted(len(sample.Names()), "{1} invented visit in {2}.", "{1} invented visits in {2}.", message.Name(tidy(folder)))) + "\n"
+				})
+			}
+			return showSample(c)
+		},
+	}
+}
+
+// showSample writes the page of an invented visit and prints it as text.
+func showSample(c *call) error {
+	name := c.arg(0)
+	if name == "" {
+		name = sample.Names()[0]
+	}
+	v, _ := sample.Visit(name) // it is one of the names
+	if file := c.text("save"); file != "" {
+		data, err := v.Encode()
+		if err != nil {
+			return err
+		}
+		if err := writeFile(file, data, c.on("force")); err != nil {
+			return err
+		}
+	}
+	s, err := c.subject(textFormat)
+	if err != nil {
+		return err
+	}
+	briefs := []report.Brief{report.Build(v, s.offered, s.options)}
+	page, err := render(pdfFormat, briefs, "a4")
+	if err != nil {
+		return err
+	}
+	path := name + pdfFormat.ending()
+	if c.on("force") {
+		err = writeFile(path, page, true)
+	} else {
+		path, err = writeNext(path, page)
+	}
+	if err != nil {
+		return err
+	}
+	where := message.New("The page is in {1}.", message.Name(path))
+	return c.put(s.options.Words.Print(where) + "\n\n" + text.Render(briefs[0], text.DefaultWidth))
+}
+
+// manyCommand writes very many invented visits, for trying and measuring what
+// reads a folder. It is no part of the job.
+func manyCommand() command {
+	return command{
+		use: "many COUNT DIR", hidden: true,
+		args: arguments{least: 2, most: 2, what: "a count and a new folder"},
+		run: func(c *call) error {
+			n, err := strconv.Atoi(c.args[0])
+			if err != nil || n < 1 || n > 1e6 {
+				return misuse(suchAs(helpTexts(nil)["many"]), "{1} is not a count from 1 to 1000000", quoted(c.args[0]))
+			}
+			if err := sample.WriteMany(c.args[1], n); err != nil {
+				return failure(atomicfile.Cause(err), "name a folder that does not exist yet")
+			}
+			return nil
+		},
+	}
+}
+
+func rulesCommand() command {
+	return command{
+		use:   "rules",
+		flags: []option{formatFlag(textFormat, markdownFormat)},
+		run:   func(c *call) error { return c.putPage(handbook.Rules) },
+	}
+}
+
+func formatsCommand() command {
+	kinds := handbook.Formats()
+	return command{
+		use:   "formats " + strings.Join(kinds, "|"),
+		args:  arguments{least: 1, most: 1, what: "the name of one kind of file", values: kinds, refuse: "{1} is not a kind of file of ours"},
+		flags: []option{formatFlag(textFormat, markdownFormat)},
+		run: func(c *call) error {
+			return c.putPage(func(words *message.Catalog) handbook.Page {
+				p, _ := handbook.Format(c.args[0], words) // it is one of the kinds
+				return p
+			})
+		},
+	}
+}
+
+// putPage prints a page of the handbook.
+func (c *call) putPage(page func(*message.Catalog) handbook.Page) error {
+	return c.putWords(func(words *message.Catalog) string {
+		if c.form() == markdownFormat {
+			return page(words).Markdown()
+		}
+		return page(words).Text(text.DefaultWidth)
+	})
+}
+
+func guideCommand() command {
+	readers := handbook.Readers()
+	return command{
+		use:   "guide [" + strings.Join(readers, "|") + "]",
+		args:  arguments{most: 1, what: "the name of one reader", values: readers, refuse: "there is no guide for {1}"},
+		flags: []option{formatFlag(textFormat, markdownFormat)},
+		run: func(c *call) error {
+			reader := c.arg(0)
+			if reader == "" {
+				reader = readers[0]
+			}
+			return c.putWords(func(words *message.Catalog) string {
+				title, markdown := handbook.Guide(reader, words)
+				if c.form() == markdownFormat {
+					return "# " + title + "\n\n" + markdown
+				}
+				return handbook.Told(title, markdown, text.DefaultWidth)
+			})
+		},
+	}
+}
+
+func schemaCommand() command {
+	return command{
+		use: "schema",
+		run: func(c *call) error { return c.put(string(assess.Schema())) },
+	}
+}
+
+func versionCommand() command {
+	return command{
+		use: "version",
+		run: func(c *call) error { return c.put(version() + "\n") },
+	}
+}
+
+func completionCommand() command {
+	shells := []string{"bash", "fish", "powershell", "zsh"}
+	return command{
+		use:  "completion " + strings.Join(shells, "|"),
+		args: arguments{least: 1, most: 1, what: "the name of one shell", values: shells, refuse: "{1} is not a shell we can complete for"},
+		run: func(c *call) error {
+			switch c.args[0] {
+			case "bash":
+				return c.row.Root().GenBashCompletionV2(c.out, true)
+			case "fish":
+				return c.row.Root().GenFishCompletion(c.out, true)
+			case "zsh":
+				return c.row.Root().GenZshCompletion(c.out)
+			}
+			return c.row.Root().GenPowerShellCompletionWithDesc(c.out)
+		},
+	}
+}
+
+// helpCommand is --help in another place, for those who look for it there.
+func helpCommand() command {
+	return command{
+		use:  "help [COMMAND]",
+		args: arguments{most: -1, complete: completeCommand},
+		run: func(c *call) error {
+			about, rest, err := c.row.Root().Find(c.args)
+			if err != nil || len(rest) > 0 {
+				return misuse(message.New("see {1} --help for the commands", message.Name("cutbrief")), "there is no help on {1}", quoted(strings.Join(c.args, " ")))
+			}
+			return about.Help()
+		},
+	}
+}
+
+// completeCommand lists the commands below the one typed so far.
+func completeCommand(c *cobra.Command, typed []string) []string {
+	names := []string{}
+	if about, _, err := c.Root().Find(typed); err == nil {
+		for _, below := range about.Commands() {
+			names = append(names, below.Name())
+		}
+	}
+	return names
+}
+
+// completeTopic lists the topics where one is due.
+func completeTopic(_ *cobra.Command, typed []string) []string {
+	if len(typed) == 1 {
+		return report.Topics()
+	}
+	return nil // a file
+}
+
+// manualCommand writes the manual pages: who packs the program calls it, and who
+// uses it has --help.
+func manualCommand() command {
+	return command{
+		use: "manual DIR", hidden: true,
+		args: arguments{least: 1, most: 1, what: "the name of one folder"},
+		run: func(c *call) error {
+			words, err := c.words()
+			if err != nil {
+				return err
+			}
+			dir := c.args[0]
+			if err := os.MkdirAll(dir, 0o755); err != nil {
+				return failure(message.Errorf("make the folder {1}: {2}", message.Name(dir), atomicfile.Cause(err)), "name another folder")
+			}
+			for name, page := range c.manual(c.row.Root(), words) {
+				path := filepath.Join(dir, name)
+				if err := os.WriteFile(path, []byte(page), 0o644); err != nil {
+					return failure(message.Errorf("write {1}: {2}", message.Name(path), atomicfile.Cause(err)), "name another folder")
+				}
+			}
+			return nil
+		},
+	}
+}
