@@ -51,7 +51,7 @@ func (v *Visit) decode(data []byte) (strange bool, err error) {
 	case !utf8.Valid(data):
 		return false, errors.New("the file is not UTF-8 text")
 	}
-	d := decoder{scanner: scanner{data: data, at: skipSpace(data, 0)}, copy: string(data)}
+	d := decoder{scanner: scanner{data: data, at: skipSpace(data, 0)}, copy: string(data), highest: -1}
 	if d.version, d.err = formatOf(data); d.err == nil {
 		visitObject().read(&d, v)
 	}
@@ -70,8 +70,8 @@ func formatOf(data []byte) (version int, err error) {
 	}
 	d := decoder{}
 	var format, number []byte
-	for first := true; format == nil || number == nil; first = false {
-		raw, ok := s.name(first)
+	for first := true; (format == nil || number == nil) && s.more('}', first); first = false {
+		raw, ok := s.name()
 		if !ok {
 			break
 		}
@@ -104,10 +104,13 @@ func checkAnswer(d *decoder, a *Answer) {
 	if a.State == "" {
 		a.State = Told
 	}
-	q, known := Find(a.Question)
-	d.strange = d.strange || !known
+	d.place = placeOf(a)
+	known := d.place < len(catalogue)
+	if !known {
+		d.strange, d.place = true, -1
+	}
 	if !isPlain(a.Said) {
-		long := !known || q.Form == FormLong
+		long := !known || catalogue[d.place].Form == FormLong
 		if fits := room(a.Said, long); !fits.IsEmpty() {
 			d.fail("said", `"`+a.Said+`"`, "a text of "+fits.String())
 			return
@@ -117,7 +120,10 @@ func checkAnswer(d *decoder, a *Answer) {
 	if !known {
 		return
 	}
-	_, listed := metal.Find(a.Metal)
+	q, listed := catalogue[d.place], false
+	if a.Metal != "" {
+		_, listed = metal.Find(a.Metal)
+	}
 	switch {
 	case q.PerMetal && !listed:
 		d.fail("metal", string(a.Metal), asSaved(metalOptions()).String())
@@ -132,8 +138,13 @@ func answerTitle(_ string, i int, a *Answer) string {
 	return fmt.Sprintf("answer %d, question %s", i+1, quote(string(a.Question)))
 }
 
-// answeredTwice refuses a second answer to a step.
-func answeredTwice(before []Answer, a *Answer) error {
+// answeredTwice refuses a second answer to a step. Answers are mostly in the order
+// of the catalogue.
+func answeredTwice(d *decoder, before []Answer, a *Answer) error {
+	if d.place > d.highest {
+		d.highest = d.place
+		return nil
+	}
 	for i := range before {
 		if before[i].Question == a.Question && before[i].Metal == a.Metal {
 			return errors.New("is answered twice; one answer is accepted")

@@ -19,6 +19,8 @@ type decoder struct {
 	copy    string // of the text
 	version int    // of the format
 	strange bool   // something was met that this program does not know
+	place   int    // of the question of the last answer; −1 if it is unknown
+	highest int    // of all places so far
 	err     error  // the first value that is wrong
 }
 
@@ -51,7 +53,7 @@ func (d *decoder) within(read func(), title func() string) {
 // terminal and a page.
 func (d *decoder) text(name string, long bool) string {
 	s, raw, ok := d.said(name)
-	if !ok || isPlain(s) {
+	if raw == nil || !ok || isPlain(s) {
 		return s
 	}
 	if fits := room(s, long); !fits.IsEmpty() {
@@ -61,9 +63,13 @@ func (d *decoder) text(name string, long bool) string {
 	return clean(s, long)
 }
 
-// said reads the text at hand as it stands.
+// said reads the text at hand as it stands. One that needs no cleaning has no raw.
 func (d *decoder) said(name string) (s string, raw []byte, ok bool) {
 	from := d.at
+	if first, end, ok := d.plain(); ok && end-first <= maxLine && (first == end || d.data[first] != ' ' && d.data[end-1] != ' ') {
+		return d.copy[first:end], nil, true
+	}
+	d.at = from
 	if raw = d.value(); len(raw) < 2 || raw[0] != '"' {
 		d.fail(name, string(raw), "a text in quotes")
 		return "", raw, false

@@ -41,7 +41,7 @@ func (v *Visit) inOrder() []Answer {
 	}
 	sorted := slices.Clone(v.Answers)
 	sort.SliceStable(sorted, func(i, j int) bool {
-		a, b := sorted[i], sorted[j]
+		a, b := &sorted[i], &sorted[j]
 		if placeOf(a) != placeOf(b) {
 			return placeOf(a) < placeOf(b)
 		}
@@ -50,7 +50,7 @@ func (v *Visit) inOrder() []Answer {
 	return sorted
 }
 
-func placeOf(a Answer) int {
+func placeOf(a *Answer) int {
 	if i, ok := places[a.Question]; ok {
 		return i
 	}

@@ -50,12 +50,8 @@ func (s *scanner) more(closes byte, first bool) bool {
 	return true
 }
 
-// name goes on to the next member of the object begun and passes over its name,
-// which it returns in its quotes.
-func (s *scanner) name(first bool) (name []byte, ok bool) {
-	if !s.more('}', first) {
-		return nil, false
-	}
+// name passes over the name of the member at hand, which it returns in its quotes.
+func (s *scanner) name() (name []byte, ok bool) {
 	from, end := s.at, -1
 	if from < len(s.data) && s.data[from] == '"' {
 		end = skipText(s.data, from)
@@ -127,12 +123,48 @@ func skipInside(text []byte, at, depth int) int {
 	return s.at
 }
 
+// another goes on to the next value of an object or a list.
 func (s *scanner) another(object, first bool) bool {
-	if object {
-		_, ok := s.name(first)
-		return ok
+	if !object {
+		return s.more(']', first)
 	}
-	return s.more(']', first)
+	if !s.more('}', first) {
+		return false
+	}
+	_, ok := s.name()
+	return ok
+}
+
+// passes passes over a name and its colon if that is what stands here.
+func (s *scanner) passes(name string) bool {
+	end := s.at + len(name) + 2
+	if end >= len(s.data) || s.data[s.at] != '"' || s.data[end-1] != '"' || s.data[end] != ':' || string(s.data[s.at+1:end-1]) != name {
+		return false
+	}
+	s.at = skipSpace(s.data, end+1)
+	return true
+}
+
+// plain passes over a text in quotes if it is one that needs no closer look:
+// printable ASCII with no escape. It returns where it begins and ends within its
+// quotes.
+func (s *scanner) plain() (from, to int, ok bool) {
+	if s.at >= len(s.data) || s.data[s.at] != '"' {
+		return 0, 0, false
+	}
+	from = s.at + 1
+	for to = from; len(s.data)-to >= 8; to += 8 {
+		x := binary.LittleEndian.Uint64(s.data[to:])
+		q, b := x^quotes, x^slants
+		if stop := ((q-ones)&^q | (b-ones)&^b | (x-spaces)&^x | x | (x&^highs + ones)) & highs; stop != 0 {
+			if to += bits.TrailingZeros64(stop) / 8; s.data[to] != '"' {
+				return 0, 0, false
+			}
+			s.at = to + 1
+			return from, to, true
+		}
+	}
+	return 0, 0, false
 }
 
 func skipWord(text []byte, at int, word string) int {

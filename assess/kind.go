@@ -241,11 +241,11 @@ type list[T, I any] struct {
 	of    *object[I]
 	at    func(*T) *[]I
 	most  int
-	usual int                                      // how many there mostly are
-	title func(name string, i int, item *I) string // in an error; nil is name and number
-	twin  func(items []I, item *I) error           // what is wrong with an item beside the others
-	order func(*T) []I                             // as written; nil is as they are
-	reuse func(*I)                                 // empties an item whose room is used again; nil where none is
+	usual int                                         // how many there mostly are
+	title func(name string, i int, item *I) string    // in an error; nil is name and number
+	twin  func(d *decoder, before []I, item *I) error // what is wrong with an item beside the others
+	order func(*T) []I                                // as written; nil is as they are
+	reuse func(*I)                                    // empties an item whose room is used again; nil where none is
 }
 
 func (k list[T, I]) read(d *decoder, name string, t *T) {
@@ -262,7 +262,7 @@ func (k list[T, I]) read(d *decoder, name string, t *T) {
 		d.within(func() {
 			k.of.read(d, item)
 			if k.twin != nil && d.err == nil {
-				d.err = k.twin(items[:i], item)
+				d.err = k.twin(d, items[:i], item)
 			}
 		}, func() string {
 			if k.title != nil {

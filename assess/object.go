@@ -50,17 +50,23 @@ type holder[T any] interface {
 // extras are unknown fields as they stood in the file.
 type extras map[string]json.RawMessage
 
-// find returns the row of a name as it stands in the file, −1 if there is none.
-// Fields mostly come in the order of the rows, so it begins where the last was.
-func (o *object[T]) find(d *decoder, raw []byte, from int) (row int, name string) {
-	inner := raw[1 : len(raw)-1]
-	for n := range o.fields {
-		if i := (from + n) % len(o.fields); o.fields[i].name == string(inner) {
-			return i, o.fields[i].name
+// next goes on to the next member and returns its row, −1 if it is unknown, and its
+// name. Members mostly come in the order of the rows, named as we write them.
+func (o *object[T]) next(d *decoder, from int, first bool) (row int, name string, ok bool) {
+	if !d.more('}', first) {
+		return 0, "", false
+	}
+	for i := from; i < len(o.fields); i++ {
+		if d.passes(o.fields[i].name) {
+			return i, o.fields[i].name, true
 		}
 	}
+	raw, ok := d.name()
+	if !ok {
+		return 0, "", false
+	}
 	name = d.unquoted(raw)
-	return slices.IndexFunc(o.fields, func(f field[T]) bool { return f.name == name }), name
+	return slices.IndexFunc(o.fields, func(f field[T]) bool { return f.name == name }), name, true
 }
 
 // read reads the object at hand into t. A field that is there twice is refused:
@@ -73,11 +79,10 @@ func (o *object[T]) read(d *decoder, t *T) {
 	}
 	seen, next := uint64(0), 0
 	for first := true; ; first = false {
-		raw, ok := d.scanner.name(first)
+		i, name, ok := o.next(d, next, first)
 		if !ok {
 			break
 		}
-		i, name := o.find(d, raw, next)
 		switch {
 		case i < 0:
 			d.keep(o.extra(t), name)
