@@ -1,6 +1,9 @@
 package assess
 
 import (
+	"strconv"
+	"strings"
+
 	"cutbrief/rules"
 	"cutbrief/rules/metal"
 	"cutbrief/rules/unit"
@@ -135,4 +138,35 @@ func (v *Visit) Quantity(a Answer) unit.Maybe[unit.Quantity] {
 		value.Value = float64(length)
 	}
 	return unit.Known(value)
+}
+
+// AppendBasis appends all that Job and Steps depend on, and which steps have an
+// answer. Visits for which it is the same are judged alike.
+func (v *Visit) AppendBasis(out []byte) []byte {
+	for i := range v.Answers {
+		a := &v.Answers[i]
+		q, known := Find(a.Question)
+		if !known {
+			continue
+		}
+		out = append(append(out, a.Question...), 0)
+		if said := q.Form == FormText || q.Form == FormLong; said || q.Form == FormDate && checkDate(Step{Question: q}, a.Said) == nil {
+			continue // nothing is worked out from it
+		}
+		for _, part := range [...]string{string(a.Metal), string(a.State), a.Said, a.Unit} {
+			out = append(append(out, part...), 0)
+		}
+		for _, id := range a.Chosen {
+			out = append(append(out, id...), 1)
+		}
+		out = append(out, 0)
+	}
+	for _, g := range v.Skipped {
+		out = append(append(out, 1), g...)
+	}
+	if o := v.Overrule; o != nil {
+		out = append(append(out, 2), o.Requirement...)
+		out = strconv.AppendBool(out, strings.TrimSpace(o.Reason) != "")
+	}
+	return out
 }

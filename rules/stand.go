@@ -8,3 +8,12 @@ import "cutbrief/rules/system"
 func Firm(job Job, offered system.Range, o Outcome) bool {
 	return o == Recommended && !anyPiece(&job, withoutFigures) && firm(&job, offered.Systems, leadOf(&job, offered.Systems))
 }
+
+// Open lists what Evaluate says is open of a job that Judge concluded something
+// of, for readers who ask for no more.
+func Open(job Job, offered system.Range, o Outcome) []OpenQuestion {
+	inCurrency(&job, offered.Currency)
+	d := newDemand(&job)
+	list, _ := open(&d, offered.Systems, o)
+	return list
+}

@@ -7,18 +7,19 @@ import (
 	"time"
 
 	"cutbrief/assess"
-	"cutbrief/assess/store/scan"
 )
 
 // Options say how a folder is read.
 type Options struct {
-	Bench    *Bench
-	Index    string           // file to keep what was worked out in; "" keeps nothing
-	Program  string           // which build of the program; another one trusts no index
-	Unjudged bool             // run no rules on what the index does not know
-	Workers  int              // 0 is one for each processor
-	Now      func() time.Time // the clock that files are dated by
-	Timings  *Timings         // if any, collects timed cuts
+	Criteria   *Criteria
+	Index      string           // file to keep what was worked out in; "" keeps nothing
+	Program    string           // which build of the program; another one trusts no index
+	Remembered bool             // only what the index holds: no file is looked at, and some may have changed
+	Workers    int              // 0 is what suits the machine
+	Now        func() time.Time // the clock that files are dated by
+	Timings    *Timings         // if any, collects timed cuts
+
+	slow func() // called before a file is looked at; nil but in tests of slow disks
 }
 
 // Totals count what was read.
@@ -30,6 +31,9 @@ type Totals struct {
 	Invented bool // they are judged by an invented range
 }
 
+// fewestWorkers hide the time that a slow share takes to tell a file's times.
+const fewestWorkers = 8
+
 // Read reads every visit below a folder and hands over a row for each, in no
 // order, some at a time and never two calls at once. The rows are the caller's,
 // to keep and to change after Read returns. What the index could not be written
@@ -37,27 +41,30 @@ type Totals struct {
 func Read(ctx context.Context, dir string, o Options, emit func([]*Row)) (Totals, error) {
 	b := &batches{emit: emit}
 	started := o.Now()
-	known := openIndex(o)
-	var readers []*reader
-	var mu sync.Mutex
+	x := openIndex(o)
+	if o.Remembered {
+		return b.remembered(x, o), ctx.Err()
+	}
+	x.places.add(&x.entries)
 	workers := o.Workers
 	if workers == 0 {
-		workers = runtime.NumCPU()
+		workers = max(fewestWorkers, runtime.NumCPU())
 	}
-	err := scan.Run(ctx, dir, scan.Options{Workers: workers, Most: assess.MaxSize, Ask: len(known.refs) > 0}, func() scan.Reader {
-		mu.Lock()
-		defer mu.Unlock()
-		r := &reader{Options: o, known: known, out: b, day: o.Bench.Today.Format(time.DateOnly)}
-		readers = append(readers, r)
-		return r
-	})
-	var fresh []*shelf
+	readers := make([]*reader, workers)
+	takers := make([]taker, workers)
+	for i := range readers {
+		readers[i] = &reader{Options: o, index: x, out: b, day: o.Criteria.Today.Format(time.DateOnly)}
+		takers[i] = readers[i]
+	}
+	s := scanner{root: dir, most: assess.MaxSize, ask: len(x.refs) > 0, slow: o.slow}
+	err := s.run(ctx, takers)
+	var fresh []*entries
 	for _, r := range readers {
 		r.flush()
 		fresh = append(fresh, &r.fresh)
 	}
-	if err == nil && !o.Unjudged && o.Index != "" {
-		known.save(o, fresh, started)
+	if err == nil && o.Index != "" {
+		x.save(o, fresh, started)
 	}
 	return b.totals, err
 }
@@ -82,6 +89,16 @@ func (b *batches) put(rows []*Row, known int) {
 	b.emit(rows)
 }
 
+// remembered hands over what an index holds.
+func (b *batches) remembered(x *index, o Options) Totals {
+	r := reader{Options: o, out: b, day: o.Criteria.Today.Format(time.DateOnly)}
+	for _, e := range x.all() {
+		r.take(e)
+	}
+	r.flush()
+	return b.totals
+}
+
 // Batches begin small, so that the first rows are there at once.
 const (
 	firstBatch = 16
@@ -91,21 +108,22 @@ const (
 // reader makes rows of files, for one worker.
 type reader struct {
 	Options
-	known *index
+	index *index
 	out   *batches
-	day   string       // today
-	visit assess.Visit // the one being looked at
-	found entry        // the entry being looked at
-	fresh shelf        // what the index is to hold beside what it held
+	day   string // today
+	found entry  // the entry being looked at
+	visit assess.Visit
+	basis []byte
+	fresh entries // what the index is to hold beside what it held
 	batch []*Row
 	hits  int
 	size  int
 }
 
-// Known hands over the row that the index holds for this very state of the file.
-func (r *reader) Known(f *scan.File) bool {
+// known hands over the row that the index holds for this very state of a file.
+func (r *reader) known(f *file) bool {
 	e := &r.found
-	if !r.known.find(f, e) {
+	if !r.index.find(f.path, f.stamp, e) {
 		return false
 	}
 	r.hits++
@@ -113,12 +131,18 @@ func (r *reader) Known(f *scan.File) bool {
 	return true
 }
 
-// Take makes the row of a file that was read.
-func (r *reader) Take(f *scan.File, data []byte) {
+// read makes the row of a file that was read.
+func (r *reader) read(f *file, data []byte) {
 	e := &r.found
-	*e = entry{path: f.Path, stamp: f.Stamp}
-	r.look(e, f, data)
-	if !r.Unjudged && r.Index != "" && f.Err == nil {
+	*e = entry{path: f.path, stamp: f.stamp}
+	if f.err != nil {
+		e.row = unread(f.path, f.err)
+	} else if err := assess.DecodeInto(&r.visit, data); err != nil {
+		e.row = unread(f.path, err)
+	} else {
+		e.row, e.cuts = r.Criteria.judge(f.path, &r.visit, &r.basis), timings(f.path, &r.visit)
+	}
+	if r.Index != "" && f.err == nil {
 		r.fresh.put(e)
 	}
 	r.take(e)
@@ -131,31 +155,10 @@ func (r *reader) take(e *entry) {
 	}
 	row := e.row
 	row.overdue(r.day)
-	r.add(&row)
-}
-
-// look makes the row of a file.
-func (r *reader) look(e *entry, f *scan.File, data []byte) {
-	switch {
-	case f.Err != nil:
-		e.row = unread(f.Path, f.Err)
-	default:
-		if err := assess.DecodeInto(&r.visit, data); err != nil {
-			e.row = unread(f.Path, err)
-		} else if r.Unjudged {
-			e.row = recorded(f.Path, &r.visit)
-		} else {
-			e.row, e.cuts = r.Bench.Judge(f.Path, &r.visit), timings(f.Path, &r.visit)
-		}
-	}
-}
-
-func (r *reader) add(row *Row) {
 	if r.size == 0 {
 		r.size = firstBatch
 	}
-	r.batch = append(r.batch, row)
-	if len(r.batch) >= r.size {
+	if r.batch = append(r.batch, &row); len(r.batch) >= r.size {
 		r.flush()
 		r.size = min(2*r.size, mostBatch)
 	}

@@ -15,7 +15,6 @@ import (
 	"pgregory.net/rapid"
 
 	"cutbrief/assess/sample"
-	"cutbrief/assess/store/scan"
 	"cutbrief/rules/demonstration"
 	"cutbrief/rules/system"
 	"cutbrief/rules/unit"
@@ -109,24 +108,27 @@ func TestOtherRulesOrRangeTrustNoIndex(t *testing.T) {
 	}
 	offered := system.Demo()
 	offered.Systems = offered.Systems[:3]
-	o.Bench = NewBench(offered, today)
+	o.Criteria = NewCriteria(offered, today)
 	if got := known(t, dir, o); got != 0 {
 		t.Errorf("another range: %d known", got)
 	}
 }
 
-// Reading without judging leaves the index as it is.
-func TestUnjudgedReadingUsesTheIndexAndKeepsIt(t *testing.T) {
+// What is remembered is there before a file is looked at, and leaves the index as
+// it is.
+func TestRememberedRows(t *testing.T) {
 	dir, o := three(t)
 	known(t, dir, o)
 	before, err := os.ReadFile(o.Index)
 	if err != nil {
 		t.Fatal(err)
 	}
-	write(t, dir, "new.json", encoded(t, visit(t)), time.Now().Add(-time.Hour))
-	o.Unjudged = true
-	rows, totals := read(t, dir, o)
-	if totals.Known != 3 || rows["a.json"].Stage != Judged || rows["new.json"].Stage != Recorded {
+	want, _ := read(t, dir, o)
+	if err := os.RemoveAll(dir); err != nil {
+		t.Fatal(err)
+	}
+	o.Remembered = true
+	if rows, totals := read(t, dir, o); totals.Files != 3 || totals.Unread != 1 || !reflect.DeepEqual(rows, want) {
 		t.Errorf("%+v %+v", totals, rows)
 	}
 	if after, _ := os.ReadFile(o.Index); string(after) != string(before) {
@@ -195,7 +197,7 @@ func FuzzIndex(f *testing.F) {
 }
 
 // some1 is an entry with something in every field of the entry.
-var some1 = entry{path: "a.json", stamp: scan.Stamp{Size: 1, Modified: 2, Changed: 1, Inode: 9},
+var some1 = entry{path: "a.json", stamp: stamp{size: 1, modified: 2, changed: 1, inode: 9},
 	row:  Row{Path: "a.json", Company: "A", Rep: "R", Why: "x\ny", Flags: 3, Thickest: 9.525, Noted: Noted{Minutes: 7, Slow: 2}, Stage: Judged},
 	cuts: []timing{{"demo-45", demonstration.Timed{Visit: "a.json", Metal: "stainless", Thickness: unit.Known(unit.Millimetre(6)), Took: 0.1, Predicted: 18}}}}
 

@@ -17,9 +17,9 @@ import (
 // Timings collects the timed cuts of the demonstrations in a folder while it is
 // read. The zero value is ready; many may add to it at once.
 type Timings struct {
-	mu     sync.Mutex
-	shelf  shelf  // by the path of the visit, as its row has it
-	places places // of these paths
+	mu      sync.Mutex
+	entries entries // by the path of the visit, as its row has it
+	places  places  // of these paths
 }
 
 // timing is one timed cut and the system it was shown with.
@@ -58,14 +58,13 @@ func (t *Timings) add(list []timing) {
 	}
 	t.mu.Lock()
 	defer t.mu.Unlock()
-	t.shelf.put(&entry{path: list[0].cut.Visit, cuts: list})
-	t.places.add(t.shelf.path)
+	t.entries.put(&entry{path: list[0].cut.Visit, cuts: list})
 }
 
 // at returns the cuts at a place.
 func (t *Timings) at(i int) []timing {
 	var e entry
-	t.shelf.get(i, &e)
+	t.entries.get(i, &e)
 	return e.cuts
 }
 
@@ -73,9 +72,10 @@ func (t *Timings) at(i int) []timing {
 // by system, the one with the most cuts first, and against the rows of a range.
 func (t *Timings) Measured(rows iter.Seq[*Row], offered system.Range) []Measured {
 	cuts := map[string][]demonstration.Timed{}
-	taken := make([]bool, len(t.shelf.refs))
+	taken := make([]bool, len(t.entries.refs))
+	t.places.add(&t.entries)
 	for r := range rows {
-		i, timed := t.places.find(r.Path, t.shelf.path)
+		i, timed := t.places.find(&t.entries, r.Path)
 		if !timed || taken[i] {
 			continue
 		}

@@ -48,7 +48,7 @@ func TestMeasured(t *testing.T) {
 		t.Fatal(err)
 	}
 	var rows []*Row
-	o := Options{Bench: NewBench(system.Demo(), today), Now: func() time.Time { return time.Now().Add(time.Hour) }, Index: filepath.Join(dir, "an.index")}
+	o := Options{Criteria: NewCriteria(system.Demo(), today), Now: func() time.Time { return time.Now().Add(time.Hour) }, Index: filepath.Join(dir, "an.index")}
 	if _, err := Read(context.Background(), dir, o, func([]*Row) {}); err != nil { // the index keeps cuts too
 		t.Fatal(err)
 	}

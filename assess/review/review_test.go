@@ -57,7 +57,7 @@ func tell(t testing.TB, v *assess.Visit, line string) {
 
 func judge(t testing.TB, v *assess.Visit) Row {
 	t.Helper()
-	return NewBench(system.Demo(), today).Judge("a.json", v)
+	return NewCriteria(system.Demo(), today).Judge("a.json", v)
 }
 
 func reason(r Row, f Flag) string {
@@ -316,8 +316,8 @@ func later() time.Time { return time.Now().Add(time.Hour) }
 // read returns the rows of a folder by path.
 func read(t testing.TB, dir string, o Options) (map[string]Row, Totals) {
 	t.Helper()
-	if o.Bench == nil {
-		o.Bench = NewBench(system.Demo(), today)
+	if o.Criteria == nil {
+		o.Criteria = NewCriteria(system.Demo(), today)
 	}
 	if o.Now == nil {
 		o.Now = later
@@ -335,7 +335,7 @@ func read(t testing.TB, dir string, o Options) (map[string]Row, Totals) {
 }
 
 // Every file is a row: a damaged, foreign or newer one with its reason, and all
-// are counted, whether or not rules run.
+// are counted.
 func TestNoFileIsHidden(t *testing.T) {
 	files := map[string]string{
 		"good.json": encoded(t, visit(t)), "torn.json": encoded(t, visit(t))[:200], "in/foreign.json": `{"format":"shopping-list"}`,
@@ -343,26 +343,14 @@ func TestNoFileIsHidden(t *testing.T) {
 	}
 	dir := folder(t, files)
 	want := map[string]Flag{"torn.json": Damaged, "in/foreign.json": Foreign, "newer.json": Newer, "large.json": Unreadable, "empty.json": Damaged}
-	for _, unjudged := range []bool{false, true} {
-		rows, totals := read(t, dir, Options{Unjudged: unjudged})
-		if len(rows) != len(files) || totals.Files != len(files) || totals.Unread != len(want) {
-			t.Errorf("%d rows, %+v", len(rows), totals)
-		}
-		for path, flag := range want {
-			r := rows[path]
-			if r.Stage != Unread || !r.Flags.Has(flag) || reason(r, flag) == "" {
-				t.Errorf("%s: %s %q", path, r.Flags, r.Why)
-			}
-		}
+	rows, totals := read(t, dir, Options{})
+	if len(rows) != len(files) || totals.Files != len(files) || totals.Unread != len(want) {
+		t.Errorf("%d rows, %+v", len(rows), totals)
 	}
-}
-
-// An unjudged row shows what was recorded, and runs no rule.
-func TestUnjudgedRowsShowWhatWasRecorded(t *testing.T) {
-	v := visit(t)
-	v.Recommended = &assess.Recommendation{Outcome: rules.Recommended, System: "demo-30", Firm: true, Critical: rules.Reach}
-	rows, _ := read(t, folder(t, map[string]string{"a.json": encoded(t, v)}), Options{Unjudged: true})
-	if r := rows["a.json"]; r.Stage != Recorded || r.System != "demo-30" || r.Verdict != Firm || r.Critical != rules.Reach || r.Flags != 0 || r.Thickest != 6.35 {
-		t.Errorf("got %+v", r)
+	for path, flag := range want {
+		r := rows[path]
+		if r.Stage != Unread || !r.Flags.Has(flag) || reason(r, flag) == "" {
+			t.Errorf("%s: %s %q", path, r.Flags, r.Why)
+		}
 	}
 }

@@ -1,4 +1,4 @@
-package review_test
+package review
 
 import (
 	"context"
@@ -7,6 +7,7 @@ import (
 	"os"
 	"path/filepath"
 	"runtime"
+	"slices"
 	"strconv"
 	"strings"
 	"sync"
@@ -14,9 +15,8 @@ import (
 	"time"
 
 	"cutbrief/assess"
-	"cutbrief/assess/review"
 	"cutbrief/assess/sample"
-	"cutbrief/assess/store/scan"
+	"cutbrief/rules"
 	"cutbrief/rules/system"
 )
 
@@ -39,121 +39,205 @@ func records(b *testing.B) int {
 	return n
 }
 
-// tree writes invented visits.
-func tree(b *testing.B) string {
+// tree writes invented visits, old enough for the index. Where they are distinct,
+// no two have the same answers: each has another breaker, hose and altitude.
+func tree(b *testing.B, distinct bool) string {
 	b.Helper()
-	dir := b.TempDir()
+	dir, i := b.TempDir(), 0
 	for path, data := range sample.Many(records(b), 1) {
-		name := filepath.Join(dir, filepath.FromSlash(path))
-		if err := os.MkdirAll(filepath.Dir(name), 0o700); err != nil {
-			b.Fatal(err)
+		if v, _, err := assess.Decode(data); distinct && err == nil {
+			i++
+			for fact, said := range map[rules.Fact]string{rules.FactBreaker: fmt.Sprintf("%d A", 10+i%60), rules.FactHoseLength: fmt.Sprintf("%d.%d m", 3+i/60%20, i/1200%10), rules.FactAltitude: fmt.Sprintf("%d m", i/12000*10)} {
+				q, _ := assess.Find(fact)
+				a, _, err := v.Read(assess.Step{Question: q}, said)
+				if err != nil {
+					b.Fatal(err)
+				}
+				v.Set(a)
+			}
+			if data, err = v.Encode(); err != nil {
+				b.Fatal(err)
+			}
 		}
-		if err := os.WriteFile(name, data, 0o600); err != nil {
-			b.Fatal(err)
-		}
+		write(b, dir, path, string(data), time.Now().Add(-time.Hour))
 	}
 	return dir
 }
 
-// BenchmarkFolder compares, over the same files in one run: reading them plainly,
-// which is the measure; only reading them as the scan does; a list of what each
-// says, with nothing kept; the same with the index, and with the timed cuts beside
-// it; and a list with the rules run on each visit, which fills the index. Beside
-// the time it tells how much memory the rows take, and how soon the first came.
+// BenchmarkFolder holds what a review does to what the disk takes: every row has
+// beside it, from the same run and turn by turn, the floor – os.Open, Read and
+// Close of every file by two workers – and how many times as long it took. Both
+// are the least of all turns.
+//
+//	decode       every visit decoded, no rule run
+//	first        every visit judged, nothing kept before
+//	distinct     the same, where no two visits have the same answers
+//	index        nothing changed since
+//	one-changed  one file did
+//	remembered   what the index holds, no file looked at
+//	measured     index, with the timed cuts
 func BenchmarkFolder(b *testing.B) {
-	dir := tree(b)
+	dir := tree(b, false)
 	index := filepath.Join(b.TempDir(), "x.index")
-	b.Run("plain-read", func(b *testing.B) {
-		for b.Loop() {
-			plainRead(b, dir)
-		}
-	})
-	b.Run("scan-read", func(b *testing.B) {
-		for b.Loop() {
-			err := scan.Run(context.Background(), dir, scan.Options{Workers: 2, Most: assess.MaxSize}, func() scan.Reader { return nothing{} })
-			if err != nil {
+	paths := walked(b, dir)
+	fill := func() { readAll(b, dir, Options{Index: index}) }
+	b.Run("decode", func(b *testing.B) { against(b, paths, nil, func() { decodeAll(b, dir) }) })
+	b.Run("first", func(b *testing.B) { against(b, paths, nil, func() { readAll(b, dir, Options{}) }) })
+	b.Run("index", func(b *testing.B) { fill(); against(b, paths, nil, fill) })
+	b.Run("one-changed", func(b *testing.B) {
+		fill()
+		turn := 0
+		against(b, paths, func() {
+			turn++
+			at := time.Now().Add(-time.Hour + time.Duration(turn)*time.Second)
+			if err := os.Chtimes(paths[0], at, at); err != nil {
 				b.Fatal(err)
 			}
-		}
+		}, fill)
 	})
-	b.Run("list", func(b *testing.B) { list(b, dir, review.Options{Unjudged: true}) })
-	b.Run("judge", func(b *testing.B) { list(b, dir, review.Options{Index: index}) })
-	b.Run("list-with-index", func(b *testing.B) { list(b, dir, review.Options{Index: index}) })
-	b.Run("measured-with-index", func(b *testing.B) { list(b, dir, review.Options{Index: index, Timings: &review.Timings{}}) })
+	b.Run("remembered", func(b *testing.B) {
+		fill()
+		against(b, paths, nil, func() { readAll(b, dir, Options{Index: index, Remembered: true}) })
+	})
+	b.Run("measured", func(b *testing.B) {
+		fill()
+		against(b, paths, nil, func() { readAll(b, dir, Options{Index: index, Timings: &Timings{}}) })
+	})
+	b.Run("distinct", func(b *testing.B) {
+		dir := tree(b, true)
+		against(b, walked(b, dir), nil, func() { readAll(b, dir, Options{}) })
+	})
 }
 
-// list reads the folder into packed rows.
-func list(b *testing.B, dir string, o review.Options) {
-	o.Bench = review.NewBench(system.Demo(), time.Date(2026, 11, 25, 0, 0, 0, 0, time.UTC))
-	o.Workers, o.Program = 2, "benchmark"
-	o.Now = func() time.Time { return time.Now().Add(time.Hour) }
-	n := records(b)
-	var first, kept float64
-	read := func() *review.Rows {
-		rows, began := &review.Rows{}, time.Now()
-		totals, err := review.Read(context.Background(), dir, o, func(list []*review.Row) {
-			if rows.Len() == 0 {
-				first = float64(time.Since(began).Microseconds()) / 1000
-			}
-			rows.Add(list...)
-		})
-		if err != nil || rows.Len() != n || totals.Files != n {
-			b.Fatal(rows.Len(), totals, err)
-		}
-		return rows
-	}
-	filled := strings.HasSuffix(b.Name(), "with-index")
-	if filled {
-		read()
-	}
-	b.ReportAllocs()
+// against times something and the floor, turn by turn, by the clock and by the time
+// of the processor, which says more on a busy machine.
+func against(b *testing.B, paths []string, before, do func()) {
+	floor, least := newWatch(), newWatch()
 	for b.Loop() {
 		b.StopTimer()
-		if !filled && o.Index != "" {
-			_ = os.Remove(o.Index) // it may not be there
+		if before != nil {
+			before()
 		}
-		if o.Timings != nil {
-			o.Timings = &review.Timings{}
-		}
-		before := held()
+		floor.time(func() { plainRead(b, paths) })
+		runtime.GC()
 		b.StartTimer()
-		rows := read()
-		b.StopTimer()
-		kept = held() - before
-		runtime.KeepAlive(rows)
-		runtime.KeepAlive(o.Timings)
-		b.StartTimer()
+		least.time(do)
 	}
-	b.ReportMetric(first, "ms-to-first-rows")
-	b.ReportMetric(kept/float64(n), "B-kept/row")
+	b.ReportMetric(floor.clock.Seconds()*1000, "floor-ms")
+	b.ReportMetric(least.clock.Seconds()*1000, "ms")
+	b.ReportMetric(float64(least.clock)/float64(floor.clock), "x-floor")
+	b.ReportMetric(float64(least.processor)/float64(floor.processor), "x-floor-cpu")
+	b.ReportMetric(float64(least.processor.Microseconds())/float64(len(paths)), "cpu-us/file")
+	b.ReportMetric(0, "ns/op")
 }
 
-// held is how much memory is in use once garbage is gone, in bytes.
-func held() float64 {
-	runtime.GC()
-	var m runtime.MemStats
-	runtime.ReadMemStats(&m)
-	return float64(m.HeapAlloc)
+// watch keeps the least of all times.
+type watch struct{ clock, processor time.Duration }
+
+func newWatch() watch { return watch{1 << 62, 1 << 62} }
+
+func (w *watch) time(do func()) {
+	began, spent := time.Now(), processorTime()
+	do()
+	w.clock, w.processor = min(w.clock, time.Since(began)), min(w.processor, processorTime()-spent)
+}
+
+// plainRead is the floor.
+func plainRead(b *testing.B, paths []string) {
+	var wg sync.WaitGroup
+	for part := range slices.Chunk(paths, (len(paths)+1)/2) {
+		wg.Go(func() {
+			buf := make([]byte, assess.MaxSize)
+			for _, path := range part {
+				f, err := os.Open(path)
+				if err != nil {
+					b.Error(err)
+					return
+				}
+				_, _ = f.Read(buf) // some are empty
+				f.Close()
+			}
+		})
+	}
+	wg.Wait()
+}
+
+// walked lists the files below a folder in the order of a walk.
+func walked(b *testing.B, dir string) (paths []string) {
+	err := filepath.WalkDir(dir, func(path string, d fs.DirEntry, err error) error {
+		if err == nil && strings.HasSuffix(path, ".json") {
+			paths = append(paths, path)
+		}
+		return err
+	})
+	if err != nil {
+		b.Fatal(err)
+	}
+	return paths
+}
+
+// decoding decodes every file and does nothing with it.
+type decoding struct{ v *assess.Visit }
+
+func (decoding) known(*file) bool            { return false }
+func (d decoding) read(_ *file, data []byte) { _ = assess.DecodeInto(d.v, data) } // a few are damaged
+
+func decodeAll(b *testing.B, dir string) {
+	var takers []taker
+	for range fewestWorkers {
+		takers = append(takers, decoding{&assess.Visit{}})
+	}
+	if err := (&scanner{root: dir, most: assess.MaxSize}).run(context.Background(), takers); err != nil {
+		b.Fatal(err)
+	}
+}
+
+// readAll reads the folder into packed rows.
+func readAll(b *testing.B, dir string, o Options) {
+	o.Criteria, o.Program = NewCriteria(system.Demo(), today), "benchmark"
+	o.Now = later
+	rows := &Rows{}
+	totals, err := Read(context.Background(), dir, o, func(list []*Row) { rows.Add(list...) })
+	if n := records(b); err != nil || rows.Len() != n || totals.Files != n {
+		b.Fatal(rows.Len(), totals, err)
+	}
+}
+
+// BenchmarkJudge judges visits of which no two have the same answers.
+func BenchmarkJudge(b *testing.B) {
+	var visits []*assess.Visit
+	for _, data := range sample.Many(48, 1) {
+		if v, _, err := assess.Decode(data); err == nil {
+			visits = append(visits, v)
+		}
+	}
+	c, i := NewCriteria(system.Demo(), today), 0
+	for b.Loop() {
+		if i++; i%len(visits) == 0 {
+			clear(c.known)
+		}
+		c.Judge("a.json", visits[i%len(visits)])
+	}
 }
 
 // BenchmarkArrange sorts and groups as many rows as the list shows.
 func BenchmarkArrange(b *testing.B) {
-	var rows review.Rows
+	var rows Rows
 	n := records(b)
 	for i := range n {
-		rows.Add(&review.Row{Path: fmt.Sprintf("2026/%02d/visit-%06d.json", i%12, i), Company: fmt.Sprintf("Company %d", i*7919%n), Rep: fmt.Sprint("Rep ", i%8),
-			Date: fmt.Sprintf("2026-%02d-%02d", 1+i%12, 1+i%28), Stage: review.Judged})
+		rows.Add(&Row{Path: fmt.Sprintf("2026/%02d/visit-%06d.json", i%12, i), Company: fmt.Sprintf("Company %d", i*7919%n), Rep: fmt.Sprint("Rep ", i%8),
+			Date: fmt.Sprintf("2026-%02d-%02d", 1+i%12, 1+i%28), Stage: Judged})
 	}
-	all := func(*review.Row) bool { return true }
+	all := func(*Row) bool { return true }
 	for name, by := range map[string]string{"date": "-date", "company": "company", "rep-and-date": "rep,-date"} {
-		order, err := review.ParseOrder(by)
+		order, err := ParseOrder(by)
 		if err != nil {
 			b.Fatal(err)
 		}
 		b.Run(name, func(b *testing.B) {
 			b.ReportAllocs()
 			for b.Loop() {
-				review.Arrange(&rows, all, order, nil)
+				Arrange(&rows, all, order, nil)
 			}
 		})
 	}
@@ -164,37 +248,3 @@ func BenchmarkArrange(b *testing.B) {
 		}
 	})
 }
-
-// plainRead is the baseline: a walk, and two workers who read whole files.
-func plainRead(b *testing.B, dir string) {
-	paths := make(chan string, 256)
-	var wg sync.WaitGroup
-	for range 2 {
-		wg.Add(1)
-		go func() {
-			defer wg.Done()
-			for path := range paths {
-				if _, err := os.ReadFile(path); err != nil {
-					b.Error(err)
-				}
-			}
-		}()
-	}
-	err := filepath.WalkDir(dir, func(path string, d fs.DirEntry, err error) error {
-		if err == nil && strings.HasSuffix(path, ".json") {
-			paths <- path
-		}
-		return err
-	})
-	close(paths)
-	wg.Wait()
-	if err != nil {
-		b.Fatal(err)
-	}
-}
-
-// nothing takes files and does nothing with them.
-type nothing struct{}
-
-func (nothing) Known(*scan.File) bool   { return true }
-func (nothing) Take(*scan.File, []byte) {}

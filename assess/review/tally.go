@@ -5,7 +5,6 @@ import "iter"
 // Tally is what is counted over the rows a manager looks at.
 type Tally struct {
 	Files, Unread int    // rows, and those of them that could not be read
-	Waiting       int    // rows no rule has run on yet
 	First, Last   string // days of the earliest and the latest visit counted; "" if none has a day
 
 	All          Pattern
@@ -16,8 +15,7 @@ type Tally struct {
 	Groups       []Pattern
 }
 
-// TallyOf counts rows in one pass: Files is Unread, Waiting and All.Visits
-// together. It keeps no row, and names no rep and no customer unless by is such a
+// TallyOf counts rows in one pass: Files is Unread and All.Visits together. It keeps no row, and names no rep and no customer unless by is such a
 // column.
 func TallyOf(rows iter.Seq[*Row], by *Field) Tally {
 	t := Tally{}
@@ -34,12 +32,8 @@ func TallyOf(rows iter.Seq[*Row], by *Field) Tally {
 		for _, f := range r.Flags.list() {
 			raised[f]++
 		}
-		switch r.Stage {
-		case Unread:
+		if r.Stage == Unread {
 			t.Unread++
-			continue
-		case Recorded:
-			t.Waiting++
 			continue
 		}
 		t.span(r.Date)

@@ -12,53 +12,46 @@ import (
 // overdue raises the flag of a next step that is past on a day. It is no part of
 // what the index keeps.
 func (r *Row) overdue(day string) {
-	if r.Due != "" && r.Due < day && !settledSale(r.Outcome) {
+	settled := r.Outcome == string(assess.Ordered) || r.Outcome == string(assess.No)
+	if r.Due != "" && r.Due < day && !settled {
 		r.raise(Overdue, "the next step was due on "+r.Due)
 	}
+}
+
+// customerSum is the sum of a customer's name, and which row has it.
+type customerSum struct {
+	sum uint64
+	row int32
 }
 
 // Together raises the flag that no file shows by itself, once all rows are there:
 // the same customer twice.
 func (rows *Rows) Together() {
-	names := make([]named, 0, rows.Len())
-	seed, i := maphash.MakeSeed(), int32(0)
-	for r := range rows.All() {
-		if name := customer(r.Company); name != "" {
-			names = append(names, named{maphash.String(seed, name), i})
+	names := make([]customerSum, 0, rows.Len())
+	seed := maphash.MakeSeed()
+	for i, e := range rows.entries.all() {
+		if name := customer(e.row.Company); name != "" {
+			names = append(names, customerSum{maphash.String(seed, name), int32(i)})
 		}
-		i++
 	}
-	rows.twice(names)
-}
-
-// named is the sum of a customer's name, and which row has it.
-type named struct {
-	sum uint64
-	row int32
-}
-
-// twice raises the flag of each row whose customer another has too.
-func (rows *Rows) twice(names []named) {
-	slices.SortFunc(names, func(a, b named) int {
-		return cmp.Or(cmp.Compare(a.sum, b.sum), cmp.Compare(a.row, b.row))
-	})
+	slices.SortFunc(names, func(a, b customerSum) int { return cmp.Or(cmp.Compare(a.sum, b.sum), cmp.Compare(a.row, b.row)) })
 	for len(names) > 0 {
 		n := 1
 		for n < len(names) && names[n].sum == names[0].sum {
 			n++
 		}
 		if n > 1 {
-			rows.alike(names[:n])
+			rows.twice(names[:n])
 		}
 		names = names[n:]
 	}
 }
 
-// alike goes through rows whose names have the same sum, which nearly always means
+// twice goes through rows whose names have the same sum, which nearly always means
 // that the names are the same. The reason names the first row by its path, or the
 // second for the first itself.
-func (rows *Rows) alike(list []named) {
-	slices.SortFunc(list, func(a, b named) int { return strings.Compare(rows.Path(int(a.row)), rows.Path(int(b.row))) })
+func (rows *Rows) twice(list []customerSum) {
+	slices.SortFunc(list, func(a, b customerSum) int { return strings.Compare(rows.Path(int(a.row)), rows.Path(int(b.row))) })
 	first := map[string]int32{}
 	for _, one := range list {
 		name := customer(rows.At(int(one.row)).Company)
@@ -74,17 +67,12 @@ func (rows *Rows) alike(list []named) {
 
 // also raises the flag of a row that another is about the same customer.
 func (rows *Rows) also(i, other int32) {
-	r := rows.At(int(i))
+	r, too := rows.At(int(i)), rows.At(int(other))
 	if r.Flags.Has(Twice) {
 		return
 	}
-	r.raise(Twice, "also in "+shownPath(rows.Path(int(other))))
-	rows.put(int(i), &r)
-}
-
-// settledSale reports an outcome after which nothing is waiting.
-func settledSale(outcome string) bool {
-	return outcome == string(assess.Ordered) || outcome == string(assess.No)
+	r.raise(Twice, "also in "+too.ShownPath())
+	rows.entries.set(int(i), &entry{path: r.Path, row: r})
 }
 
 // customer is a company's name as it is compared: capitals, spaces and marks do

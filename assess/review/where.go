@@ -3,8 +3,11 @@ package review
 import (
 	"cmp"
 	"fmt"
+	"regexp"
 	"strings"
+	"sync"
 	"time"
+	"unicode/utf8"
 )
 
 // The limits of a filter: far above what anybody types.
@@ -48,18 +51,37 @@ func ParseWhere(text string, today time.Time) (Where, error) {
 	if len(text) > longestWhere {
 		return nil, p.failAt(0, fmt.Sprintf("a filter of %d characters", len(text)), fmt.Sprintf("at most %d are accepted", longestWhere))
 	}
-	if p.next(); p.token.kind == endToken {
+	if p.next(); p.token.text == "" {
 		return func(*Row) bool { return true }, nil
 	}
 	keep, err := p.either(0)
-	if err != nil {
-		return nil, err
+	if err == nil && p.token.text != "" {
+		err = p.fail("and, or, or the end is expected here")
 	}
-	if p.token.kind != endToken {
-		return nil, p.fail("and, or, or the end is expected here")
-	}
-	return keep, nil
+	return keep, err
 }
+
+// token is one part of a filter; its text is empty at the end.
+type token struct {
+	text string
+	at   int // its first byte
+}
+
+// tokens matches a part: a text in double quotes, where two of them inside stand
+// for one; a comparison; a parenthesis; a word; a quote without its end.
+var tokens = sync.OnceValue(func() *regexp.Regexp {
+	return regexp.MustCompile(`^(?s:"(?:[^"]|"")*"|[!<>]=|[=!<>~()]|[^ \t\r\n=!<>~()"]+|".*)`)
+})
+
+// comparisons are the operators.
+const comparisons = " = != < <= > >= ~ "
+
+func (t token) quoted() bool { return strings.HasPrefix(t.text, `"`) }
+
+func (t token) word() bool { return t.text != "" && !strings.ContainsAny(t.text[:1], `=!<>~()"`) }
+
+// is reports a word that is part of the language, not of a value in quotes.
+func (t token) is(word string) bool { return strings.EqualFold(t.text, word) }
 
 // whereParser reads a filter token by token.
 type whereParser struct {
@@ -67,6 +89,13 @@ type whereParser struct {
 	at    int // behind the token at hand
 	token token
 	today string
+}
+
+// next reads the next token.
+func (p *whereParser) next() {
+	rest := strings.TrimLeft(p.text[p.at:], " \t\r\n")
+	p.token = token{tokens().FindString(rest), len(p.text) - len(rest)}
+	p.at = p.token.at + len(p.token.text)
 }
 
 func (p *whereParser) either(depth int) (Where, error) {
@@ -101,38 +130,35 @@ func (p *whereParser) one(depth int) (Where, error) {
 		p.next()
 		inner, err := p.one(depth + 1)
 		return func(r *Row) bool { return !inner(r) }, err
-	case p.token.kind == openToken:
+	case p.token.is("("):
 		p.next()
 		inner, err := p.either(depth + 1)
-		if err != nil {
-			return nil, err
-		}
-		if p.token.kind != closeToken {
-			return nil, p.fail("a closing ) is expected here")
+		if err == nil && !p.token.is(")") {
+			err = p.fail("a closing ) is expected here")
 		}
 		p.next()
-		return inner, nil
+		return inner, err
 	}
 	return p.comparison()
 }
 
 func (p *whereParser) comparison() (Where, error) {
 	field, known := FindField(p.token.text)
-	if p.token.kind != wordToken || !known {
+	if !known {
 		return nil, p.fail("a field is expected here: " + strings.Join(FieldIDs(), ", "))
 	}
 	p.next()
-	if p.token.kind != compareToken || p.token.text == "!" {
-		return nil, p.fail("a comparison is expected here: = != < <= > >= ~")
-	}
 	op := p.token.text
+	if op == "" || !strings.Contains(comparisons, " "+op+" ") {
+		return nil, p.fail("a comparison is expected here:" + strings.TrimSuffix(comparisons, " "))
+	}
 	p.next()
 	from := p.token
 	value, err := p.value()
 	if err != nil {
 		return nil, err
 	}
-	keep, accepted := field.compare(op, value, from.kind == quotedToken, p.today)
+	keep, accepted := field.compare(op, value, from.quoted(), p.today)
 	if keep == nil {
 		return nil, p.failAt(from.at, fmt.Sprintf("%s %s %q cannot be compared", field.ID, op, value), accepted)
 	}
@@ -142,13 +168,12 @@ func (p *whereParser) comparison() (Where, error) {
 // value reads a quoted text, or words up to the next and, or, closing
 // parenthesis or end.
 func (p *whereParser) value() (string, error) {
-	if p.token.kind == quotedToken {
-		text := p.token.text
+	if t := p.token.text; p.token.quoted() && p.ended() {
 		p.next()
-		return text, nil
+		return strings.ReplaceAll(t[1:len(t)-1], `""`, `"`), nil
 	}
 	var words []string
-	for p.token.kind == wordToken && !p.token.is("and") && !p.token.is("or") {
+	for p.token.word() && !p.token.is("and") && !p.token.is("or") {
 		words = append(words, p.token.text)
 		p.next()
 	}
@@ -158,25 +183,50 @@ func (p *whereParser) value() (string, error) {
 	return strings.Join(words, " "), nil
 }
 
+// ended reports whether the quote at hand has its end.
+func (p *whereParser) ended() bool { return strings.Count(p.token.text, `"`)%2 == 0 }
+
+// fail reports the token at hand.
+func (p *whereParser) fail(accepted string) error {
+	const most = 40
+	switch text := p.token.text; {
+	case text == "":
+		return p.failAt(p.token.at, "the filter ends too early", accepted)
+	case p.token.quoted() && !p.ended():
+		return p.failAt(p.token.at, "a quote has no end", `close it with "`)
+	case p.token.quoted():
+		text = text[1 : len(text)-1]
+		fallthrough
+	default:
+		if r := []rune(text); len(r) > most {
+			text = string(r[:most]) + "…"
+		}
+		return p.failAt(p.token.at, `found "`+text+`"`, accepted)
+	}
+}
+
+func (p *whereParser) failAt(at int, problem, accepted string) error {
+	before := p.text[:min(at, len(p.text))]
+	line := strings.Count(before, "\n") + 1
+	column := utf8.RuneCountInString(before[strings.LastIndexByte(before, '\n')+1:]) + 1
+	return &WhereError{Line: line, Column: column, Problem: problem, Accepted: accepted}
+}
+
 // compare builds the comparison of a field with a value; nil if it makes no
 // sense, with what would.
 func (f Field) compare(op, value string, quoted bool, today string) (Where, string) {
 	ordered := op != "=" && op != "!=" && op != "~"
 	switch {
+	case value == "?" && !quoted && ordered || value == "?" && !quoted && op == "~":
+		return nil, "not known is compared with = or !="
 	case value == "?" && !quoted:
-		return f.unknown(op)
-	case ordered && (f.Shape == Text || f.Shape == List):
+		return func(r *Row) bool { return (f.text(r) == "") == (op == "=") }, ""
+	case ordered && f.num == nil && f.Shape != Date:
 		return nil, "this field is compared with =, != or ~"
-	case f.Shape == Length && op != "~":
-		mm, err := length(value)
-		if err != nil {
-			return nil, "give a thickness such as 10 mm or 3/8 in"
-		}
-		return f.measures(op, mm), ""
-	case f.Shape == Minutes && op != "~":
-		n, err := minutesOf(value)
-		if err != nil {
-			return nil, "give a time such as 20 min"
+	case f.num != nil && op != "~":
+		n, accepted := f.parse(value)
+		if accepted != "" {
+			return nil, accepted
 		}
 		return f.measures(op, n), ""
 	case f.Shape == Date && op != "~":
@@ -197,28 +247,18 @@ func (f Field) compare(op, value string, quoted bool, today string) (Where, stri
 	return f.says(op, strings.ToLower(value)), ""
 }
 
-func (f Field) unknown(op string) (Where, string) {
-	switch op {
-	case "=":
-		return func(r *Row) bool { return f.text(r) == "" }, ""
-	case "!=":
-		return func(r *Row) bool { return f.text(r) != "" }, ""
-	}
-	return nil, "not known is compared with = or !="
-}
-
 // measures compares numbers; two that are shown alike are the same.
-func (f Field) measures(op string, mm float64) Where {
+func (f Field) measures(op string, value float64) Where {
 	const alike = 0.005
 	return func(r *Row) bool {
 		n, known := f.Number(r)
-		if !known {
+		switch {
+		case !known:
 			return op == "!="
-		}
-		if n-mm < alike && mm-n < alike {
+		case n-value < alike && value-n < alike:
 			return holds(op, 0)
 		}
-		return holds(op, cmp.Compare(n, mm))
+		return holds(op, cmp.Compare(n, value))
 	}
 }
 

@@ -220,7 +220,7 @@ func (job *reviewJob) below(path string) string {
 // read reads the folder and picks the rows asked for. It tells how many files are
 // read.
 func (job *reviewJob) read(ctx context.Context, where review.Where, timings *review.Timings, tell func(int)) (table.Sheet, error) {
-	o := job.reading(review.NewBench(job.offered, job.now()))
+	o := job.reading(review.NewCriteria(job.offered, job.now()))
 	o.Timings = timings
 	rows := &review.Rows{}
 	totals, err := readFolder(ctx, job.dir, o, func(batch []*review.Row) {
@@ -268,9 +268,9 @@ func (job *reviewJob) progress() func(n int) {
 	}
 }
 
-// reading says how a folder is read: on which bench, and with which index.
-func (job *reviewJob) reading(bench *review.Bench) review.Options {
-	o := review.Options{Bench: bench, Program: build(), Now: job.now}
+// reading says how a folder is read: by which criteria, and with which index.
+func (job *reviewJob) reading(criteria *review.Criteria) review.Options {
+	o := review.Options{Criteria: criteria, Program: build(), Now: job.now}
 	name, unnamed := review.IndexName(job.dir)
 	if index, err := job.place(cacheFolder, name); err == nil && unnamed == nil { // without one it only takes longer
 		o.Index = index
@@ -305,13 +305,13 @@ func (job *reviewJob) onScreen() error {
 	if _, err := os.ReadDir(job.dir); err != nil {
 		return folderProblem(job.dir, err)
 	}
-	bench := review.NewBench(job.offered, job.now())
+	criteria := review.NewCriteria(job.offered, job.now())
 	job.leaves.Store(true)
 	err := screen.Run(job.ctx, screen.Options{
 		Dir: job.dir, Range: job.offered, Today: job.now(), Where: job.text("where"), Sort: job.text("sort"), Input: job.in, Output: job.out,
-		Read: func(ctx context.Context, unjudged bool, emit func([]*review.Row)) (review.Totals, error) {
-			how := job.reading(bench)
-			how.Unjudged = unjudged
+		Read: func(ctx context.Context, remembered bool, emit func([]*review.Row)) (review.Totals, error) {
+			how := job.reading(criteria)
+			how.Remembered = remembered
 			return readFolder(ctx, job.dir, how, emit)
 		},
 		Load:     func(path string) (*assess.Visit, []byte, error) { return store.LoadRaw(job.below(path)) },

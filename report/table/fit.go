@@ -7,22 +7,16 @@ import (
 	"cutbrief/rules/message"
 )
 
-// dispensable are the columns that go where there is no room, in this order, unless they
-// were asked for by name. The customer, how it stands, the flags and the file
-// stay: a file that cannot be read shows in the last two alone.
-var dispensable = []string{"metals", "critical", "due", "outcome", "rep", "thickest", "system", "date"}
-
-// least is how narrow a column may become, in cells, before others go; the rest is
-// as wide as what it says. Not one of them hides a figure.
-var least = map[string]int{"company": 12, "rep": 10, "metals": 12, "critical": 12, "flags": 8, "unanswered": 16, "file": 12, "reasons": 20}
-
 const (
 	columnGap = 2
 	fewCells  = 4 // of a column that was asked for where nothing else gives way
 )
 
 // fit says which columns are shown, how wide, and the names of those left out.
-// wide is what the contents of each take; Width 0 shows them whole.
+// wide is what the contents of each take; Width 0 shows them whole. Columns become
+// as narrow as they may before others go, in the order of their rows in review;
+// those asked for by name stay. So do the customer, how it stands, the flags and
+// the file: a file that cannot be read shows in the last two alone.
 func (s Sheet) fit(wide []int) (shown []int, widths []int, gone []string) {
 	for i := range s.Fields {
 		shown = append(shown, i)
@@ -32,21 +26,17 @@ func (s Sheet) fit(wide []int) (shown []int, widths []int, gone []string) {
 		return shown, widths, nil
 	}
 	for i, f := range s.Fields {
-		if n, known := least[f.ID]; known {
-			widths[i] = min(widths[i], n)
+		if f.Least > 0 {
+			widths[i] = min(widths[i], f.Least)
 		}
 	}
-	for _, id := range dispensable {
-		if s.Chosen || total(shown, widths) <= s.Width {
-			break
+	order := slices.DeleteFunc(slices.Clone(shown), func(i int) bool { return s.Chosen || s.Fields[i].Dispensable == 0 })
+	slices.SortFunc(order, func(a, b int) int { return s.Fields[a].Dispensable - s.Fields[b].Dispensable })
+	for _, i := range order {
+		if total(shown, widths) > s.Width {
+			gone = append(gone, s.Fields[i].ID)
+			shown = slices.DeleteFunc(shown, func(k int) bool { return k == i })
 		}
-		shown = slices.DeleteFunc(shown, func(i int) bool {
-			if s.Fields[i].ID != id {
-				return false
-			}
-			gone = append(gone, id)
-			return true
-		})
 	}
 	s.squeeze(shown, widths)
 	s.widen(shown, widths, wide)

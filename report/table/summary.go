@@ -159,9 +159,6 @@ func (s summarizer) lead(t review.Tally, totals review.Totals, today time.Time) 
 	if t.Unread > 0 {
 		lines = append(lines, message.New("{1} cannot be read as a visit: counted below among what needs a second look, and nowhere else.", files(t.Unread)))
 	}
-	if t.Waiting > 0 {
-		lines = append(lines, message.New("{1} not judged yet, and so not counted.", files(t.Waiting)))
-	}
 	var printed []string
 	for _, l := range lines {
 		printed = append(printed, s.words.Print(l))

@@ -48,13 +48,13 @@ type pagedMsg struct {
 
 // read reads the folder in the background. Rows go through the inbox, so that a
 // slow screen slows reading down and not the other way round.
-func (m *Model) read(glance bool) tea.Cmd {
+func (m *Model) read(remembered bool) tea.Cmd {
 	now := looking
-	if !glance {
+	if !remembered {
 		now = judging
 	}
 	return func() tea.Msg {
-		totals, err := m.Read(m.ctx, glance, func(rows []*review.Row) { m.post(rowsMsg{now, slices.Clone(rows)}) })
+		totals, err := m.Read(m.ctx, remembered, func(rows []*review.Row) { m.post(rowsMsg{now, slices.Clone(rows)}) })
 		m.post(readMsg{now, totals, err})
 		return nil
 	}

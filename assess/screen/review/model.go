@@ -27,8 +27,8 @@ const (
 type stage int
 
 const (
-	looking stage = iota // what the files say
-	judging              // with the rules run on each
+	looking stage = iota // what is remembered of it
+	judging              // every file as it is
 	whole                // done
 	stopped              // by the manager
 )

@@ -32,14 +32,14 @@ type folder struct {
 	fail  error
 }
 
-func (f folder) read(_ context.Context, glance bool, emit func([]*review.Row)) (review.Totals, error) {
-	bench := review.NewBench(system.Demo(), today)
+func (f folder) read(_ context.Context, remembered bool, emit func([]*review.Row)) (review.Totals, error) {
+	criteria := review.NewCriteria(system.Demo(), today)
 	totals := review.Totals{Files: len(f.names) + 1, Unread: 1}
 	for _, name := range f.names {
 		v, _ := sample.Visit(name)
-		row := bench.Judge(name+".json", v)
-		if glance {
-			row.Stage, row.Verdict, row.Flags, row.Why = review.Recorded, "", 0, ""
+		row := criteria.Judge(name+".json", v)
+		if remembered {
+			row.Rep = "as it was"
 		}
 		emit([]*review.Row{&row})
 	}
@@ -151,7 +151,7 @@ func TestAFileWithoutBytesInDetail(t *testing.T) {
 // While files are read, rows are there, keys answer, and reading can be stopped.
 func TestKeysAnswerWhileReading(t *testing.T) {
 	d := start(t, folder{}.read, 100, 24)
-	first := review.Row{Path: "farm-repair.json", Company: "Stenby", Stage: review.Recorded}
+	first := review.Row{Path: "farm-repair.json", Company: "Stenby", Stage: review.Judged}
 	d.Send(rowsMsg{looking, []*review.Row{&first}})
 	d.Sees("1 file found", "Stenby", "░")
 	d.keys("/", "sten").Sees("Filter: sten")

@@ -18,9 +18,9 @@ import (
 	tea "github.com/charmbracelet/bubbletea"
 )
 
-// Reader reads the folder: with a glance only what the files say, or else with
-// the rules run on each. It hands rows over some at a time.
-type Reader func(ctx context.Context, glance bool, emit func([]*review.Row)) (review.Totals, error)
+// Reader reads the folder: only what is remembered of it, without looking at any
+// file, or else every file as it is. It hands rows over some at a time.
+type Reader func(ctx context.Context, remembered bool, emit func([]*review.Row)) (review.Totals, error)
 
 // Options are what a review is given. All but Page,
 // Measured, Teller, Where and Sort are needed.

@@ -57,10 +57,11 @@ func TestATallyThatFails(t *testing.T) {
 func TestATallyGrowsWithTheRows(t *testing.T) {
 	d := start(t, folder{}.read, 80, 24)
 	d.m.Teller = counts{}
-	d.Send(rowsMsg{looking, []*review.Row{{Path: "a.json", Stage: review.Recorded}}})
+	d.m.stage = judging
+	d.Send(rowsMsg{judging, []*review.Row{{Path: "a.json", Stage: review.Judged}}})
 	d.keys("t").Sees("1 of 1")
-	d.Send(rowsMsg{looking, []*review.Row{{Path: "b.json", Stage: review.Unread}}})
-	d.Send(readMsg{looking, review.Totals{Files: 2, Unread: 2}, nil})
+	d.Send(rowsMsg{judging, []*review.Row{{Path: "b.json", Stage: review.Unread}}})
+	d.Send(readMsg{judging, review.Totals{Files: 2, Unread: 2}, nil})
 	d.Sees("2 of 2")
 }
 

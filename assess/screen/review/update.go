@@ -42,8 +42,7 @@ func (m *Model) Update(msg tea.Msg) (tea.Model, tea.Cmd) {
 	return m, nil
 }
 
-// take puts rows in their places. A row that was there is replaced: it was
-// judged.
+// take puts rows in their places. One that was remembered is replaced.
 func (m *Model) take(msg rowsMsg) {
 	if m.stage != msg.stage {
 		return // of a reading that was stopped
@@ -77,11 +76,13 @@ func (m *Model) hasRead(msg readMsg) tea.Cmd {
 	case msg.err != nil:
 		m.stage, m.fault = stopped, sanitize.Line(msg.err.Error())
 		return m.refresh(true)
-	case m.stage == looking && msg.totals.Known+msg.totals.Unread < msg.totals.Files:
+	case m.stage == looking:
 		m.stage = judging
+		m.rows.Begin()
 		return tea.Batch(m.refresh(true), m.read(false), m.wait())
 	}
 	m.stage = whole
+	m.rows.End()
 	return m.togetherCmd()
 }
 

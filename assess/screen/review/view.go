@@ -62,6 +62,9 @@ func (m *Model) progress() string {
 	case looking:
 		return files(m.rows.Len()) + " found"
 	case judging:
+		if m.judged >= m.totals.Files {
+			return files(m.judged) + " judged"
+		}
 		return fmt.Sprintf("%s of %s judged", thousands(m.judged), thousands(m.totals.Files))
 	case stopped:
 		return "stopped at " + files(m.rows.Len())
@@ -176,8 +179,8 @@ func (m *Model) filterLine(width int) string {
 	return m.look.Dim.Render(screen.Cut(text, width-ansi.StringWidth(more)) + more)
 }
 
-// bar shows how much is judged of all; while the files are looked for, nobody
-// knows how many there will be.
+// bar shows how much is judged of what is remembered; otherwise nobody knows how
+// much there will be.
 func (m *Model) bar(width int) string {
 	width = min(width, 60)
 	done := 0

@@ -1,4 +1,4 @@
-package scan
+package review
 
 import (
 	"context"
@@ -11,59 +11,49 @@ import (
 	"strings"
 	"sync"
 	"testing"
+	"time"
 
 	"pgregory.net/rapid"
 )
 
 // notes is what all readers of a scan saw.
 type notes struct {
-	mu    sync.Mutex
-	seen  map[string]string // path to content, or "!" and the reason
-	known map[string]Stamp
+	mu     sync.Mutex
+	seen   map[string]string // path to content, or "!" and the reason
+	states map[string]stamp
 }
 
-type reader struct{ *notes }
+type lister struct{ *notes }
 
-func (r reader) Known(f *File) bool {
+func (r lister) known(f *file) bool {
 	r.mu.Lock()
 	defer r.mu.Unlock()
-	return r.known[f.Path] == f.Stamp
+	return r.states[f.path] == f.stamp
 }
 
-func (r reader) Take(f *File, data []byte) {
+func (r lister) read(f *file, data []byte) {
 	r.mu.Lock()
 	defer r.mu.Unlock()
 	text := string(data)
-	if f.Err != nil {
-		text = "!" + f.Err.Error()
+	if f.err != nil {
+		text = "!" + f.err.Error()
 	}
-	if _, twice := r.seen[f.Path]; twice {
+	if _, twice := r.seen[f.path]; twice {
 		text = "!twice"
 	}
-	r.seen[f.Path] = text
-	if r.known != nil {
-		r.known[f.Path] = f.Stamp
+	r.seen[f.path] = text
+	if r.states != nil {
+		r.states[f.path] = f.stamp
 	}
 }
 
 func scanned(t testing.TB, dir string, workers int) map[string]string {
 	t.Helper()
 	n := &notes{seen: map[string]string{}}
-	if err := Run(context.Background(), dir, Options{Workers: workers, Most: 1000}, func() Reader { return reader{n} }); err != nil {
+	if err := (&scanner{root: dir, most: 1000}).run(context.Background(), slices.Repeat([]taker{lister{n}}, workers)); err != nil {
 		t.Fatal(err)
 	}
 	return n.seen
-}
-
-func write(t testing.TB, dir, path, content string) {
-	t.Helper()
-	name := filepath.Join(dir, filepath.FromSlash(path))
-	if err := os.MkdirAll(filepath.Dir(name), 0o700); err != nil {
-		t.Fatal(err)
-	}
-	if err := os.WriteFile(name, []byte(content), 0o600); err != nil {
-		t.Fatal(err)
-	}
 }
 
 func TestEveryFileIsReadOnce(t *testing.T) {
@@ -76,7 +66,7 @@ func TestEveryFileIsReadOnce(t *testing.T) {
 		for i := range rapid.IntRange(0, 40).Draw(rt, "files") {
 			path := rapid.SampledFrom([]string{"", "a/", "a/b/", "c/", "c/d/e/"}).Draw(rt, "folder") + fmt.Sprintf("%d.json", i)
 			want[path] = strings.Repeat("x", rapid.IntRange(0, 1000).Draw(rt, "size"))
-			write(t, dir, path, want[path])
+			write(t, dir, path, want[path], time.Now())
 		}
 		got := scanned(t, dir, rapid.IntRange(1, 4).Draw(rt, "workers"))
 		if len(got) != len(want) {
@@ -95,7 +85,7 @@ func TestAFlatFolder(t *testing.T) {
 	dir := t.TempDir()
 	const n = chunk*3 + 1
 	for i := range n {
-		write(t, dir, fmt.Sprintf("%d.JSON", i), "x")
+		write(t, dir, fmt.Sprintf("%d.JSON", i), "x", time.Now())
 	}
 	if got := scanned(t, dir, 2); len(got) != n {
 		t.Errorf("%d files, want %d", len(got), n)
@@ -106,12 +96,12 @@ func TestAFlatFolder(t *testing.T) {
 // its name is passed over.
 func TestNothingIsHidden(t *testing.T) {
 	dir := t.TempDir()
-	write(t, dir, "large.json", strings.Repeat("x", 1001))
-	write(t, dir, "empty.json", "")
+	write(t, dir, "large.json", strings.Repeat("x", 1001), time.Now())
+	write(t, dir, "empty.json", "", time.Now())
 	for _, name := range []string{".hidden.json", "notes.txt", ".a.json.saving", ".git/x.json", ".json"} {
-		write(t, dir, name, "x")
+		write(t, dir, name, "x", time.Now())
 	}
-	write(t, dir, "in/a.json", "x")
+	write(t, dir, "in/a.json", "x", time.Now())
 	if err := os.Symlink("gone.json", filepath.Join(dir, "broken.json")); err != nil {
 		t.Skip("no links here:", err)
 	}
@@ -136,7 +126,7 @@ func TestUnreadableFolderIsNamed(t *testing.T) {
 		t.Skip("modes do not bind here")
 	}
 	dir := t.TempDir()
-	write(t, dir, "in/a.json", "x")
+	write(t, dir, "in/a.json", "x", time.Now())
 	if err := os.Chmod(filepath.Join(dir, "in"), 0); err != nil {
 		t.Fatal(err)
 	}
@@ -147,7 +137,7 @@ func TestUnreadableFolderIsNamed(t *testing.T) {
 }
 
 func TestMissingFolder(t *testing.T) {
-	err := Run(context.Background(), filepath.Join(t.TempDir(), "no"), Options{Workers: 1}, func() Reader { return reader{} })
+	err := (&scanner{root: filepath.Join(t.TempDir(), "no")}).run(context.Background(), []taker{lister{}})
 	if !errors.Is(err, os.ErrNotExist) {
 		t.Errorf("got %v", err)
 	}
@@ -157,12 +147,12 @@ func TestMissingFolder(t *testing.T) {
 func TestKnownFilesAreNotRead(t *testing.T) {
 	dir := t.TempDir()
 	for i := range 5 {
-		write(t, dir, fmt.Sprintf("%d.json", i), "x")
+		write(t, dir, fmt.Sprintf("%d.json", i), "x", time.Now())
 	}
-	n := &notes{seen: map[string]string{}, known: map[string]Stamp{}}
+	n := &notes{seen: map[string]string{}, states: map[string]stamp{}}
 	run := func() []string {
 		n.seen = map[string]string{}
-		if err := Run(context.Background(), dir, Options{Workers: 2, Most: 1000, Ask: true}, func() Reader { return reader{n} }); err != nil {
+		if err := (&scanner{root: dir, most: 1000, ask: true}).run(context.Background(), []taker{lister{n}, lister{n}}); err != nil {
 			t.Fatal(err)
 		}
 		var list []string
@@ -174,7 +164,7 @@ func TestKnownFilesAreNotRead(t *testing.T) {
 	if got := run(); len(got) != 5 {
 		t.Errorf("first: %v", got)
 	}
-	write(t, dir, "3.json", "longer")
+	write(t, dir, "3.json", "longer", time.Now())
 	if got := run(); !slices.Equal(got, []string{"3.json"}) {
 		t.Errorf("then: %v", got)
 	}
@@ -186,20 +176,20 @@ type stopper struct {
 	n    *notes
 }
 
-func (s stopper) Known(*File) bool { return false }
-func (s stopper) Take(f *File, data []byte) {
+func (s stopper) known(*file) bool { return false }
+func (s stopper) read(f *file, data []byte) {
 	s.stop()
-	reader{s.n}.Take(f, data)
+	lister{s.n}.read(f, data)
 }
 
 func TestAScanCanBeStopped(t *testing.T) {
 	dir := t.TempDir()
 	for i := range chunk * 2 {
-		write(t, dir, fmt.Sprintf("%d/%d.json", i%7, i), "x")
+		write(t, dir, fmt.Sprintf("%d/%d.json", i%7, i), "x", time.Now())
 	}
 	ctx, stop := context.WithCancel(context.Background())
 	n := &notes{seen: map[string]string{}}
-	if err := Run(ctx, dir, Options{Workers: 2, Most: 1000}, func() Reader { return stopper{stop, n} }); !errors.Is(err, context.Canceled) {
+	if err := (&scanner{root: dir, most: 1000}).run(ctx, []taker{stopper{stop, n}, stopper{stop, n}}); !errors.Is(err, context.Canceled) {
 		t.Errorf("got %v", err)
 	}
 	if len(n.seen) > 4 {

@@ -8,7 +8,6 @@ import (
 
 	"pgregory.net/rapid"
 
-	"cutbrief/assess/store/scan"
 	"cutbrief/rules/demonstration"
 	"cutbrief/rules/metal"
 	"cutbrief/rules/unit"
@@ -32,7 +31,7 @@ func drawn(t *rapid.T) entry {
 	}
 	e.row.Path = e.path
 	e.row.Noted = Noted{Minutes: rapid.Uint16().Draw(t, "minutes"), Poor: rapid.Bool().Draw(t, "poor"), Fast: rapid.Uint8().Draw(t, "fast")}
-	e.stamp = scan.Stamp{Size: rapid.Int64().Draw(t, "size"), Modified: rapid.Int64().Draw(t, "modified"), Changed: rapid.Int64().Draw(t, "changed"), Inode: rapid.Uint64().Draw(t, "inode")}
+	e.stamp = stamp{size: rapid.Int64().Draw(t, "size"), modified: rapid.Int64().Draw(t, "modified"), changed: rapid.Int64().Draw(t, "changed"), inode: rapid.Uint64().Draw(t, "inode")}
 	for range rapid.IntRange(0, 2).Draw(t, "cuts") {
 		c := demonstration.Timed{Visit: e.path, Metal: metal.ID(text.Draw(t, "metal")), Took: unit.Second(rapid.Float64().Draw(t, "took")), Predicted: 1}
 		if rapid.Bool().Draw(t, "known") {
@@ -43,11 +42,11 @@ func drawn(t *rapid.T) entry {
 	return e
 }
 
-// What is put on a shelf comes back as it was, whatever is put behind it, and a
+// What is kept comes back as it was, whatever is put behind it, and a
 // snapshot keeps what there was.
-func TestAShelfGivesBackWhatItGot(t *testing.T) {
+func TestEntriesComeBackAsTheyWere(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
-		var s shelf
+		var s entries
 		all := rapid.SliceOfN(rapid.Custom(drawn), 1, 20).Draw(t, "entries")
 		for i := range all {
 			s.put(&all[i])
@@ -56,7 +55,7 @@ func TestAShelfGivesBackWhatItGot(t *testing.T) {
 		s.put(&some1)
 		before.put(&entry{path: "other"})
 		before.refs = before.refs[:len(all)]
-		for _, s := range []*shelf{&s, &before} {
+		for _, s := range []*entries{&s, &before} {
 			for i := range all {
 				var got entry
 				if s.get(i, &got); !reflect.DeepEqual(got, all[i]) || s.path(i) != all[i].path {
@@ -69,8 +68,8 @@ func TestAShelfGivesBackWhatItGot(t *testing.T) {
 
 // Blocks fill up, entries larger than a block are kept too, and so are more texts
 // than are shared.
-func TestAShelfOfManyBlocks(t *testing.T) {
-	var s shelf
+func TestEntriesInManyBlocks(t *testing.T) {
+	var s entries
 	at := func(i int) entry {
 		return entry{path: fmt.Sprint(i), row: Row{Path: fmt.Sprint(i), Company: strings.Repeat("x", i*i%500), Why: fmt.Sprint("reason ", i)}}
 	}
@@ -90,7 +89,7 @@ func TestAShelfOfManyBlocks(t *testing.T) {
 	if s.get(2*mostTexts, &got); !reflect.DeepEqual(got, huge) {
 		t.Error("the huge one differs")
 	}
-	if len(s.full) < 10 || len(s.texts.list) != mostTexts {
-		t.Errorf("%d blocks, %d texts", len(s.full), len(s.texts.list))
+	if len(s.full) < 10 || len(s.texts) != mostTexts {
+		t.Errorf("%d blocks, %d texts", len(s.full), len(s.texts))
 	}
 }

@@ -1,6 +1,6 @@
 //go:build !linux
 
-package scan
+package review
 
 import (
 	"errors"
@@ -10,16 +10,16 @@ import (
 )
 
 // stamp looks at a file of the folder.
-func (d *folder) stamp(name string) (Stamp, error) {
+func (d *directory) stamp(name string) (stamp, error) {
 	info, err := os.Stat(filepath.Join(d.f.Name(), name))
 	if err != nil {
-		return Stamp{}, plainly(err)
+		return stamp{}, plainly(err)
 	}
 	return stampOf(info), regular(info)
 }
 
-func stampOf(info fs.FileInfo) Stamp {
-	return Stamp{Size: info.Size(), Modified: info.ModTime().UnixNano()}
+func stampOf(info fs.FileInfo) stamp {
+	return stamp{size: info.Size(), modified: info.ModTime().UnixNano()}
 }
 
 func regular(info fs.FileInfo) error {
@@ -31,7 +31,7 @@ func regular(info fs.FileInfo) error {
 
 // read reads a file of the folder. It looks before it opens, because opening a
 // pipe waits for its other end.
-func (d *folder) read(name string, most int64, buf *[]byte, stamp *Stamp) ([]byte, error) {
+func (d *directory) read(name string, most int64, buf *[]byte, stamp *stamp) ([]byte, error) {
 	var err error
 	if *stamp, err = d.stamp(name); err != nil {
 		return nil, err
@@ -41,7 +41,7 @@ func (d *folder) read(name string, most int64, buf *[]byte, stamp *Stamp) ([]byt
 		return nil, plainly(err)
 	}
 	defer f.Close() // only read: nothing to lose
-	return fill(f.Read, stamp.Size, most, buf)
+	return fill(f.Read, stamp.size, most, buf)
 }
 
 // plainly drops the path: the row names it already.

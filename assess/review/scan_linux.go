@@ -1,4 +1,4 @@
-package scan
+package review
 
 import (
 	"errors"
@@ -8,16 +8,16 @@ import (
 )
 
 // stamp looks at a file of the folder.
-func (d *folder) stamp(name string) (Stamp, error) {
+func (d *directory) stamp(name string) (stamp, error) {
 	var st unix.Stat_t
 	if err := again(func() error { return unix.Fstatat(int(d.f.Fd()), name, &st, 0) }); err != nil {
-		return Stamp{}, err
+		return stamp{}, err
 	}
 	return stampOf(&st), regular(&st)
 }
 
-func stampOf(st *unix.Stat_t) Stamp {
-	return Stamp{Size: st.Size, Modified: st.Mtim.Nano(), Changed: st.Ctim.Nano(), Inode: st.Ino}
+func stampOf(st *unix.Stat_t) stamp {
+	return stamp{size: st.Size, modified: st.Mtim.Nano(), changed: st.Ctim.Nano(), inode: st.Ino}
 }
 
 func regular(st *unix.Stat_t) error {
@@ -28,19 +28,19 @@ func regular(st *unix.Stat_t) error {
 }
 
 // read reads a file of the folder. It does not wait for the other end of a pipe.
-func (d *folder) read(name string, most int64, buf *[]byte, stamp *Stamp) (data []byte, err error) {
+func (d *directory) read(name string, most int64, buf *[]byte, stamp *stamp) (data []byte, err error) {
 	fd := -1
 	err = again(func() (err error) {
 		fd, err = unix.Openat(int(d.f.Fd()), name, unix.O_RDONLY|unix.O_CLOEXEC|unix.O_NONBLOCK, 0)
 		return err
 	})
 	if err != nil {
-		return nil, named(err)
+		return nil, plainly(err)
 	}
 	defer unix.Close(fd) // only read: nothing to lose
 	var st unix.Stat_t
 	if err := unix.Fstat(fd, &st); err != nil {
-		return nil, named(err)
+		return nil, plainly(err)
 	}
 	*stamp = stampOf(&st)
 	if err := regular(&st); err != nil {
@@ -61,9 +61,9 @@ func again(call func() error) error {
 	}
 }
 
-// named gives an error the standard library's name, so that it reads the same on
+// plainly gives an error the standard library's name, so that it reads the same on
 // every system.
-func named(err error) error {
+func plainly(err error) error {
 	for _, known := range []error{fs.ErrNotExist, fs.ErrPermission} {
 		if errors.Is(err, known) {
 			return known
