@@ -2,11 +2,10 @@ package pdf
 
 import (
 	"fmt"
+	"reflect"
 	"slices"
 	"strings"
 	"unicode"
-
-	"cutbrief/report"
 
 	"golang.org/x/text/unicode/norm"
 )
@@ -19,18 +18,113 @@ const substitute = '?'
 type cleaner struct {
 	faces faces
 	lost  int      // runes replaced
-	where []string // parts of the page they were in
+	part  string   // of the page, being cleaned
+	where []string // parts of the page that lost some
+}
+
+// parts are what the fields of a brief or a summary are called where something
+// in them had to be replaced.
+var parts = map[string]string{
+	"Title": "title", "Demo": "banner", "Who": "who and when", "Need": "need", "Headline": "recommendation", "Because": "reasons", "Bars": "needed and given",
+	"Speeds": "speed by thickness", "Cost": "cost", "Second": "second choice", "Critical": "what decides", "Evidence": "evidence", "ShownBy": "what decides",
+	"Plan": "demonstration", "PlanNote": "notes on the demonstration", "Bring": "what to bring", "Timeline": "the demonstration in minutes", "Confirm": "to confirm",
+	"Flags": "to confirm", "Excluded": "systems not taken", "Cautions": "cautions", "Notes": "notes", "Footing": "what the figures rest on", "Dropped": "what could not be shown",
+	"Leaving": "checklists", "OnSite": "checklists", "Working": "working", "Lead": "what was counted", "By": "groups", "Parts": "tables", "Groups": "groups",
+}
+
+// cleaned returns a copy of a brief or a summary with every string made
+// printable, and without the entries of lists that then say nothing. The
+// original stays as it is.
+func cleaned[T any](c *cleaner, original T) T {
+	v := reflect.ValueOf(&original).Elem()
+	for i := range v.NumField() {
+		if c.part = parts[v.Type().Field(i).Name]; c.part != "" {
+			c.in(v.Field(i))
+		}
+	}
+	return original
+}
+
+// in cleans one value. Named strings are keys, not texts.
+func (c *cleaner) in(v reflect.Value) {
+	switch v.Kind() {
+	case reflect.String:
+		if v.Type() == reflect.TypeFor[string]() {
+			v.SetString(c.text(v.String()))
+		}
+	case reflect.Pointer:
+		if !v.IsNil() {
+			fresh := reflect.New(v.Type().Elem())
+			fresh.Elem().Set(v.Elem())
+			v.Set(fresh)
+			c.in(fresh.Elem())
+		}
+	case reflect.Slice:
+		c.inList(v)
+	case reflect.Struct:
+		for i := range v.NumField() {
+			c.in(v.Field(i))
+		}
+	}
+}
+
+func (c *cleaner) inList(v reflect.Value) {
+	fresh := reflect.MakeSlice(v.Type(), 0, v.Len())
+	for i := range v.Len() {
+		entry := reflect.New(v.Type().Elem()).Elem()
+		entry.Set(v.Index(i))
+		c.in(entry)
+		if !blank(entry) {
+			fresh = reflect.Append(fresh, entry)
+		}
+	}
+	v.Set(fresh)
+}
+
+// blank reports whether an entry of a list has texts and none of them says
+// anything; a source alone says nothing.
+func blank(v reflect.Value) bool {
+	if v.Kind() == reflect.String {
+		return strings.TrimSpace(v.String()) == ""
+	}
+	texts := 0
+	for i := 0; v.Kind() == reflect.Struct && i < v.NumField(); i++ {
+		switch f := v.Field(i); {
+		case f.Kind() != reflect.String:
+			if f.Kind() == reflect.Float64 || f.Kind() == reflect.Slice && f.Len() > 0 {
+				return false // drawn
+			}
+		case strings.TrimSpace(f.String()) != "" && v.Type().Field(i).Name != "Source":
+			return false
+		default:
+			texts++
+		}
+	}
+	return texts > 0
 }
 
 // text returns s with nothing in it that cannot be printed: valid UTF-8, in
 // composed form, no control and no direction mark, each rune with a glyph.
-func (c *cleaner) text(part, s string) string {
+func (c *cleaner) text(s string) string {
+	if plain(s) {
+		return strings.TrimSpace(bind(s))
+	}
 	before := c.lost
 	out := strings.Map(c.printable, norm.NFC.String(strings.ToValidUTF8(s, string(substitute))))
-	if c.lost > before && !slices.Contains(c.where, part) {
-		c.where = append(c.where, part)
+	if c.lost > before && !slices.Contains(c.where, c.part) {
+		c.where = append(c.where, c.part)
 	}
-	return bind(out)
+	return strings.TrimSpace(bind(out))
+}
+
+// plain reports whether a text is printable ASCII.
+func plain(s string) bool {
+	for i := range len(s) {
+		if s[i] < ' ' || s[i] > '~' {
+			return false
+		}
+	}
+	return true
 }
 
 func (c *cleaner) printable(r rune) rune {
@@ -53,6 +147,13 @@ var units = []string{"mm", "m", "in", "ft", "A", "V", "kg", "lb", "%", "min", "h
 
 // bind joins a number to its unit with a space that does not break.
 func bind(s string) string {
+	bound := false
+	for i := 1; i < len(s) && !bound; i++ {
+		bound = s[i] == ' ' && s[i-1] >= '0' && s[i-1] <= '9'
+	}
+	if !bound {
+		return s
+	}
 	words := strings.Split(s, " ")
 	var b strings.Builder
 	for i, w := range words {
@@ -70,93 +171,6 @@ func bind(s string) string {
 
 func endsInDigit(w string) bool {
 	return w != "" && w[len(w)-1] >= '0' && w[len(w)-1] <= '9'
-}
-
-// brief returns a copy of b with every string made printable.
-func (c *cleaner) brief(b report.Brief) report.Brief {
-	out := report.Brief{
-		Title: c.text("title", b.Title), Outcome: c.text("outcome", b.Outcome), Date: b.Date,
-		Demo: c.text("banner", b.Demo), Who: c.lines("who and when", b.Who),
-		Need: c.text("need", b.Need), Headline: c.text("recommendation", b.Headline),
-		Because: c.list("recommendation", b.Because), Second: c.text("second choice", b.Second),
-		Critical: c.text("what decides", b.Critical), Evidence: c.lines("what decides", b.Evidence),
-		ShownBy: c.text("what decides", b.ShownBy), PlanNote: c.list("demonstration", b.PlanNote), Bring: c.text("demonstration", b.Bring),
-		Confirm: c.lines("to confirm", b.Confirm), Flags: c.list("to confirm", b.Flags),
-		Excluded: c.lines("systems not taken", b.Excluded), Cautions: c.lines("cautions", b.Cautions),
-		Notes: c.list("notes", b.Notes), Footing: c.list("footing", b.Footing), Dropped: c.list("footing", b.Dropped),
-	}
-	out.Words = b.Words
-	out.Leaving, out.OnSite = c.lines("checklists", b.Leaving), c.lines("checklists", b.OnSite)
-	out.Working = c.reasons(b.Working)
-	out.Cost, out.Speeds, out.Timeline, out.Pictures = c.cost(b.Cost), c.speeds(b.Speeds), c.timeline(b.Timeline), b.Pictures
-	for _, x := range b.Bars {
-		x.Label, x.Need, x.Have, x.Verdict = c.text("bars", x.Label), c.text("bars", x.Need), c.text("bars", x.Have), c.text("bars", x.Verdict)
-		if strings.TrimSpace(x.Label+x.Need+x.Have) != "" {
-			out.Bars = append(out.Bars, x)
-		}
-	}
-	for _, r := range b.Plan {
-		r = report.Row{
-			Cut: c.text("demonstration", r.Cut), Piece: c.text("demonstration", r.Piece),
-			Setting: c.text("demonstration", r.Setting), See: c.text("demonstration", r.See), Source: r.Source,
-		}
-		if strings.TrimSpace(r.Cut+r.Piece+r.Setting+r.See) != "" {
-			out.Plan = append(out.Plan, r)
-		}
-	}
-	return out
-}
-
-func (c *cleaner) reasons(list []report.Reason) []report.Reason {
-	var out []report.Reason
-	for _, r := range list {
-		text := func(s string) string { return c.text("working", s) }
-		out = append(out, report.Reason{
-			Title: text(r.Title), Value: text(r.Value), Formula: text(r.Formula), Numbers: text(r.Numbers),
-			Source: text(r.Source), Trust: text(r.Trust), Parts: c.reasons(r.Parts),
-		})
-	}
-	return out
-}
-
-// cost cleans a copy: the brief's own stays as it is.
-func (c *cleaner) cost(old *report.Cost) *report.Cost {
-	if old == nil {
-		return nil
-	}
-	clean := *old
-	clean.Lines = c.list("cost", old.Lines)
-	clean.Bars = slices.Clone(old.Bars)
-	for i := range clean.Bars {
-		clean.Bars[i].Label = c.text("cost", clean.Bars[i].Label)
-		clean.Bars[i].Brief = c.text("cost", clean.Bars[i].Brief)
-	}
-	clean.Curves = c.curves(old.Curves)
-	return &clean
-}
-
-func (c *cleaner) list(part string, texts []string) []string {
-	var out []string
-	for _, t := range texts {
-		if t = c.text(part, t); strings.TrimSpace(t) != "" {
-			out = append(out, t)
-		}
-	}
-	return out
-}
-
-func (c *cleaner) lines(part string, lines []report.Line) []report.Line {
-	var out []report.Line
-	for _, l := range lines {
-		l = report.Line{
-			Label: c.text(part, l.Label), Value: c.text(part, l.Value), Why: c.text(part, l.Why),
-			Source: c.text(part, l.Source), Trust: c.text(part, l.Trust),
-		}
-		if strings.TrimSpace(l.Label+l.Value+l.Why) != "" {
-			out = append(out, l)
-		}
-	}
-	return out
 }
 
 // said tells the reader what was replaced, "" if nothing was.

@@ -40,7 +40,7 @@ func onOnePage(t *testing.T, b report.Brief, p Paper, texts ...string) {
 	}
 	for _, want := range texts {
 		if !onPage(pg, want) {
-			t.Errorf("%s: %q is not on the page; shortened: %v", p, want, pg.cuts)
+			t.Errorf("%s: %q is not on the page; left out: %v", p, want, pg.gone)
 		}
 	}
 	for _, f := range faults(pg, p) {
@@ -62,6 +62,6 @@ func TestTheMarkOfAssumedPricesStays(t *testing.T) {
 		t.Fatal(err)
 	}
 	if !onPage(pg, "(prices assumed)") || !onPage(pg, "Likely saves") {
-		t.Errorf("shortened: %v", pg.cuts)
+		t.Errorf("left out: %v", pg.gone)
 	}
 }

@@ -69,12 +69,12 @@ func shortWithCurves() report.Brief {
 	return b
 }
 
-// kinds counts the marks of one kind.
-func kinds(pg *page, k markKind) int {
+// kinds counts the marks of one kind, each piece of a line for itself.
+func kinds(pg *leaf, k markKind) int {
 	n := 0
 	for _, m := range pg.marks {
 		if m.kind == k {
-			n++
+			n += max(len(m.points)-1, 1)
 		}
 	}
 	return n
@@ -97,9 +97,9 @@ func TestCurvesWhereThereIsRoom(t *testing.T) {
 	}
 }
 
-// The lines by thickness give way before a single note does, and the page says
-// so.
-func TestCurvesGiveWayBeforeNotes(t *testing.T) {
+// The notes give way before the one picture of the proof does, and the page says
+// where they are.
+func TestNotesGiveWayBeforeThePicture(t *testing.T) {
 	b := shortWithCurves()
 	for n := range 60 {
 		b.Notes = append(b.Notes, "A line of notes about the yard.")
@@ -110,15 +110,15 @@ func TestCurvesGiveWayBeforeNotes(t *testing.T) {
 		for _, f := range faults(pg, A4) {
 			t.Error(f)
 		}
-		if len(pg.cuts) == 0 {
+		if len(pg.gone) == 0 {
 			continue
 		}
-		if pg.cuts[0] != "pictures" || kinds(pg, lineMark) > 0 || !onPage(pg, "Shortened to fit one page: pictures") {
-			t.Errorf("with %d notes: shortened %v", n, pg.cuts)
+		if pg.gone[0].what != "notes" || kinds(pg, lineMark) == 0 || !onPage(pg, "On the sheet “Notes for the representative”: notes.") {
+			t.Errorf("with %d notes: left out %v", n, pg.gone)
 		}
 		return
 	}
-	t.Error("nothing was ever shortened")
+	t.Error("nothing was ever left out")
 }
 
 // Behind the page there is always room, before the derivation.
@@ -142,10 +142,11 @@ func TestCurvesBehindThePage(t *testing.T) {
 }
 
 // measure notes how wide each line of text is.
-func measure(pg *page) {
+func measure(pg *leaf) {
+	f, _ := newFaces()
 	for i := range pg.marks {
 		if m := &pg.marks[i]; m.kind == textMark {
-			m.w = pg.faces.width(m.text, m.style)
+			m.w = f.width(m.text, m.style)
 		}
 	}
 }

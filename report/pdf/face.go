@@ -2,6 +2,7 @@ package pdf
 
 import (
 	"fmt"
+	"math"
 
 	"golang.org/x/image/font"
 	"golang.org/x/image/font/gofont/gobold"
@@ -17,11 +18,13 @@ type style struct {
 }
 
 // The styles of the page. Nothing is smaller than 7.5 pt; what a customer has
-// to read to decide is at least 8.5 pt.
+// to read to decide is at least 8.5 pt, and what is recommended and why 11 pt.
 var (
-	titleStyle    = style{true, 16}
+	hugeStyle     = style{true, 22}
+	titleStyle    = style{true, 15}
 	headlineStyle = style{true, 13}
-	needStyle     = style{false, 10}
+	bigStyle      = style{false, 11}
+	bigBold       = style{true, 11}
 	headStyle     = style{true, 9.5}
 	bodyStyle     = style{false, 8.5}
 	strongStyle   = style{true, 8.5}
@@ -32,8 +35,13 @@ var (
 // millimetres in a typographic point.
 const point = 25.4 / 72
 
-// line is the distance between two baselines, in mm.
-func (s style) line() float64 { return s.size * point * 1.17 }
+// row is the step of the grid that all baselines of a page lie on, in mm. A page
+// that is full or has room to spare is laid out with this step and then pressed
+// or stretched.
+const row = 1.7
+
+// line is the distance between two baselines, in mm: whole rows.
+func (s style) line() float64 { return row * math.Ceil(s.size*point/row-0.1) }
 
 // face measures one weight of the font, and knows which runes it can show.
 // Latin and Greek are kept in an array: a page measures some ten thousand
@@ -88,11 +96,10 @@ func (f *face) measure(r rune) advance {
 	return advance{float64(wide) / 64 / float64(em), true, true}
 }
 
-// faces are the two weights, and the texts already broken into lines: a page
-// is laid out several times, mostly with the same breaks.
+// faces are the two weights, and the texts already broken into lines.
 type faces struct {
 	regular, bold *face
-	broken        map[paragraph]broken
+	known         map[paragraph]broken
 }
 
 func newFaces() (faces, error) {

@@ -4,126 +4,132 @@ import (
 	"fmt"
 
 	"cutbrief/report"
+	"cutbrief/report/page"
+	"cutbrief/rules/message"
 )
 
-// usualMarks is how many marks a full page has, about.
-const usualMarks = 320
+// grids are the steps of the grid a page may have, in mm, each with what is lost
+// by it: lines that lie close are harder to read. Type keeps its size.
+var grids = []struct {
+	step float64
+	loss int
+}{{1.9, 0}, {1.8, 0}, {1.75, 1}, {1.7, 3}, {1.65, 7}, {1.6, 12}, {1.55, 50}}
 
-// fitter lays one brief out again and again, under limits that differ in little.
-type fitter struct {
-	faces    faces
-	brief    *report.Brief
-	paper    Paper
-	replaced string
-	fits     *page           // the best so far, nil while nothing fits
-	fitsAt   limits          // what bears on it
-	tooLong  map[limits]bool // what bears on pages that were too long
-	spare    []mark          // room for the next page
+// most is how many rows the sheet with most of them has.
+const most = 177
+
+// leaf is a page that is laid out.
+type leaf struct {
+	marks []mark
+	title string
+	gone  []gone   // what it leaves to the representative's sheet
+	cuts  []string // what a team's page leaves out
+	loss  int
 }
 
-// fit lays the brief out, shortening it step by step until it fits, and then
-// takes back each step that turned out not to be needed, the last one first:
-// what matters most comes back first. Pictures come back only where nothing
-// else is missing.
-func fit(f faces, b *report.Brief, p Paper, replaced string) (*page, error) {
-	try := &fitter{faces: f, brief: b, paper: p, replaced: replaced, tooLong: map[limits]bool{}}
-	steps := stepsFor(b)
-	for n := 0; n <= len(steps); n++ {
-		fits, err := try.under(after(steps[:n], nil))
-		if err != nil {
-			return nil, err
-		}
-		if fits {
-			return try.fits, try.giveBack(steps[:n])
+// fit lays a brief out on one page: of all ways to word, merge and place its
+// parts that fit, the one that loses least.
+func fit(f faces, b *report.Brief, p Paper, replaced string) (*leaf, error) {
+	width, height, err := p.size()
+	if err != nil {
+		return nil, err
+	}
+	c := &canvas{faces: f, words: b.Words, brief: b, full: span{sideMargin, width - 2*sideMargin}}
+	room := height - topMargin - bottomMargin
+	zones := c.zones(replaced)
+	for _, last := range []bool{false, true} {
+		c.lay(zones, last)
+		for lines := 1; lines < 6; lines++ { // kept free for what is said to be elsewhere
+			zones[len(zones)-1].layouts[0].head = 2 * lines
+			if pg, ok := c.best(zones, room, lines); ok {
+				return pg, nil
+			}
 		}
 	}
 	return nil, fmt.Errorf("the page does not fit on %s", p)
 }
 
-// giveBack takes back steps that were not needed.
-func (f *fitter) giveBack(taken []func(*limits)) error {
-	spared := map[int]bool{}
-	for i := len(taken) - 1; i >= 0; i-- {
-		if i >= gaps && i < spacing && len(spared) < len(taken)-spacing {
-			continue
-		}
-		spared[i] = true
-		fits, err := f.under(after(taken, spared))
-		if err != nil {
-			return err
-		}
-		if !fits {
-			delete(spared, i)
+// best places the best choice, with lines kept free for what is elsewhere; false
+// where nothing fits or the lines are too few.
+func (c *canvas) best(zones []zone, room float64, lines int) (*leaf, bool) {
+	plan := planned(zones, most)
+	grid, loss := grids[0], never
+	for _, g := range grids {
+		if l := plan.loss(int(room/g.step)) + g.loss; l < loss {
+			grid, loss = g, l
 		}
 	}
-	return nil
+	if loss >= never {
+		return nil, false
+	}
+	rows := int(room / grid.step)
+	list := plan.at(rows)
+	said, cut := c.faces.flow(c.elsewhere(left(list)), c.full.width, max(lines, 1))
+	if cut || len(said) > lines {
+		return nil, false
+	}
+	pg := &leaf{title: c.brief.Title, gone: left(list), loss: loss}
+	spare := rows
+	for _, z := range list {
+		spare -= z.rows
+	}
+	y := topMargin
+	for i, z := range list {
+		if i == len(list)-1 { // the foot stands at the foot
+			y = topMargin + room - float64(z.rows)*grid.step
+		}
+		pg.marks = append(pg.marks, c.zone(&z, y, grid.step/row, said)...)
+		y += float64(z.rows+min(2, spare/len(list))) * grid.step
+	}
+	return pg, true
 }
 
-// under reports whether the page fits under limits, and keeps it if it does.
-// Limits that bear on the brief as others did before are not tried again.
-func (f *fitter) under(l limits) (bool, error) {
-	at := l.on(f.brief)
-	switch {
-	case f.tooLong[at]:
-		return false, nil
-	case f.fits != nil && at == f.fitsAt:
-		return true, nil
-	}
-	room := f.spare
-	if room == nil {
-		room = make([]mark, 0, usualMarks)
-	}
-	pg, over, err := layOut(f.faces, f.brief, f.paper, l, f.replaced, room)
-	if err != nil {
-		return false, err
-	}
-	if over > 0 {
-		f.tooLong[at], f.spare = true, pg.marks
-		return false, nil
-	}
-	if f.spare = nil; f.fits != nil {
-		f.spare = f.fits.marks
-	}
-	f.fits, f.fitsAt = pg, at
-	return true, nil
-}
-
-// after is the limits when some steps are taken but for the spared ones.
-func after(taken []func(*limits), spared map[int]bool) limits {
-	l := roomy
-	for i, step := range taken {
-		if !spared[i] {
-			step(&l)
+// zone is a zone with its columns at its place on the page.
+func (c *canvas) zone(z *choice, y, scale float64, said [][]piece) []mark {
+	var list []mark
+	head := &canvas{faces: c.faces, words: c.words, brief: c.brief, full: c.full}
+	if z.draw != nil {
+		z.draw(head, z.rows)
+	} else {
+		for _, line := range said { // the foot begins with what is elsewhere
+			head.line(c.full.x, line)
 		}
 	}
-	return l
+	for _, m := range head.marks {
+		list = append(list, m.moved(y, scale))
+	}
+	y += float64(z.head) * row * scale
+	for _, column := range z.columns {
+		at := y
+		for _, l := range column {
+			for _, m := range l.marks {
+				list = append(list, m.moved(at, scale))
+			}
+			at += float64(l.rows) * row * scale
+		}
+	}
+	return list
 }
 
-// on are the limits as they bear on a brief: what it has less of than a limit
-// allows is not limited by it, and what it lacks by none.
-func (l limits) on(b *report.Brief) limits {
-	for _, part := range []struct {
-		limit *int
-		has   int
-	}{
-		{&l.notes, len(b.Notes)}, {&l.excluded, len(b.Excluded)}, {&l.evidence, len(b.Evidence)}, {&l.confirm, len(b.Confirm) + len(b.Flags)},
-		{&l.because, len(b.Because)}, {&l.bars, len(b.Bars)}, {&l.plan, len(b.Plan)}, {&l.cautions, len(b.Cautions)}, {&l.footing, len(b.Footing)},
-	} {
-		*part.limit = min(*part.limit, part.has)
+// elsewhere says what stands on the representative's sheet only: in one line,
+// unless something decisive is there.
+func (c *canvas) elsewhere(list []gone) []run {
+	if len(list) == 0 {
+		return nil
 	}
-	c := b.Cost
-	l.cost = min(l.cost, counted(c))
-	l.costBars = l.costBars && c != nil && len(c.Bars) > 0
-	l.curves = l.curves && c != nil && drawable(c.Curves)
-	l.speeds = l.speeds && b.Speeds != nil
-	l.timeline = l.timeline && b.Timeline != nil
-	return l
-}
-
-// counted is how many sentences the part about cost has.
-func counted(c *report.Cost) int {
-	if c == nil {
-		return 0
+	st, in := smallStyle, grey
+	var names []message.Message
+	for _, g := range list {
+		name := g.what.Message()
+		if g.of > 0 {
+			name = message.New("{1} ({2} of {3})", g.what, message.Count(g.left), message.Count(g.of))
+			st, in = smallBold, black
+		}
+		names = append(names, name)
 	}
-	return len(c.Lines)
+	text := c.say(page.Elsewhere, page.Sheet, message.Join(", ", names...))
+	for n := len(names) - 1; st == smallStyle && n > 0 && c.faces.width(text, st) > c.full.width; n-- {
+		text = c.say(page.Elsewhere, page.Sheet, message.Join(", ", append(names[:n:n], page.AndMore.Message())...))
+	}
+	return plainly(text, st, in)
 }

@@ -54,9 +54,9 @@ func (u use) file() string {
 
 // addFonts adds the fonts that are drawn with, in a fixed order. The library
 // writes into the bytes of a whole font, hence a copy.
-func addFonts(doc *gofpdf.Fpdf, pages []*page) {
+func addFonts(doc *gofpdf.Fpdf, leaves []*leaf) {
 	used := map[use]bool{}
-	for _, pg := range pages {
+	for _, pg := range leaves {
 		for i := range pg.marks {
 			if m := &pg.marks[i]; m.kind == textMark {
 				_, ok := codes(m.text)

@@ -17,13 +17,13 @@ import (
 var papers = []Paper{A4, Letter}
 
 // laid is the brief laid out as Render does it.
-func laid(b report.Brief, p Paper) (*page, error) {
+func laid(b report.Brief, p Paper) (*leaf, error) {
 	f, err := newFaces()
 	if err != nil {
 		return nil, err
 	}
 	c := cleaner{faces: f}
-	clean := c.brief(b)
+	clean := cleaned(&c, b)
 	pg, err := fit(f, &clean, p, c.said())
 	for i := 0; err == nil && i < len(pg.marks); i++ {
 		if m := &pg.marks[i]; m.kind == textMark {
@@ -35,7 +35,7 @@ func laid(b report.Brief, p Paper) (*page, error) {
 
 // faults lists what is wrong on a page: things outside the margins, lines of
 // text over one another, runes without a glyph.
-func faults(pg *page, p Paper) []string {
+func faults(pg *leaf, p Paper) []string {
 	var list []string
 	width, height, _ := p.size()
 	const slack = 0.05 // mm, what rounding in the file may move
@@ -51,7 +51,7 @@ func faults(pg *page, p Paper) []string {
 
 // overlaps compares every two lines of text. Lines may share their leading,
 // which is a sixth of their height, but no more.
-func overlaps(pg *page) []string {
+func overlaps(pg *leaf) []string {
 	var list []string
 	for i, a := range pg.marks {
 		for _, b := range pg.marks[:i] {
@@ -69,7 +69,7 @@ func overlaps(pg *page) []string {
 }
 
 // glyphless asks the font itself, apart from the code that measures.
-func glyphless(pg *page) []string {
+func glyphless(pg *leaf) []string {
 	var list []string
 	var buf sfnt.Buffer
 	regular, _ := sfnt.Parse(goregular.TTF)
@@ -97,8 +97,8 @@ func TestOrdinaryPage(t *testing.T) {
 		for _, f := range faults(pg, p) {
 			t.Errorf("%s: %s", p, f)
 		}
-		if p == A4 && strings.Contains(strings.Join(pg.cuts, ";"), "cautions") {
-			t.Errorf("cautions were cut from an ordinary page: %v", pg.cuts)
+		if pg.loss >= lossLines {
+			t.Errorf("%s: something decisive is missing from an ordinary page: %v", p, pg.gone)
 		}
 	}
 }
@@ -114,15 +114,15 @@ func TestNotesGiveWayFirst(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	if len(pg.cuts) != 1 || !strings.HasPrefix(pg.cuts[0], "notes (") {
-		t.Errorf("shortened: %v, want the notes alone", pg.cuts)
+	if len(pg.gone) != 1 || pg.gone[0].what != "notes" {
+		t.Errorf("left out: %v, want the notes alone", pg.gone)
 	}
-	if !onPage(pg, "Shortened to fit one page: notes (") {
-		t.Error("the page does not say that the notes are shortened")
+	if !onPage(pg, "On the sheet “Notes for the representative”: notes.") {
+		t.Error("the page does not say where the notes are")
 	}
 }
 
-func onPage(pg *page, text string) bool {
+func onPage(pg *leaf, text string) bool {
 	for _, m := range pg.marks {
 		if strings.Contains(m.text, text) {
 			return true
@@ -143,7 +143,7 @@ func TestEveryCutIsSaid(t *testing.T) {
 		t.Fatal(err)
 	}
 	if !onPage(pg, "cautions (") || !onPage(pg, "to confirm (") {
-		t.Errorf("cuts not said: %v", pg.cuts)
+		t.Errorf("cuts not said: %v", pg.gone)
 	}
 	for _, f := range faults(pg, Letter) {
 		t.Error(f)
@@ -239,10 +239,18 @@ func TestLongestContentFits(t *testing.T) {
 
 // Body text is at least 8.5 pt and nothing is under 7.5 pt.
 func TestTypeIsLegible(t *testing.T) {
-	for _, s := range []style{titleStyle, headlineStyle, needStyle, headStyle, bodyStyle, strongStyle} {
+	for _, s := range []style{titleStyle, headlineStyle, headStyle, bodyStyle, strongStyle} {
 		if s.size < 8.5 {
 			t.Errorf("%v pt", s.size)
 		}
+	}
+	for _, s := range []style{hugeStyle, bigStyle, bigBold} { // what we recommend, and why
+		if s.size < 11 {
+			t.Errorf("%v pt", s.size)
+		}
+	}
+	if sideMargin < 12 || topMargin < 12 || bottomMargin < 12 {
+		t.Error("margins under 12 mm")
 	}
 	if smallStyle.size < 7.5 || smallBold.size < 7.5 {
 		t.Error("small type under 7.5 pt")

@@ -26,7 +26,7 @@ func (p Paper) size() (width, height float64, err error) {
 // Margins in mm: most printers leave 6 mm blank, and a page filed in a folder
 // needs more at the sides.
 const (
-	sideMargin   = 15.0
+	sideMargin   = 13.0
 	topMargin    = 12.0
-	bottomMargin = 11.0
+	bottomMargin = 12.0
 )

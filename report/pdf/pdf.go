@@ -6,6 +6,8 @@ import (
 	"time"
 
 	"cutbrief/report"
+	"cutbrief/report/page"
+	"cutbrief/rules/message"
 
 	"github.com/jung-kurt/gofpdf"
 )
@@ -27,21 +29,28 @@ func render(b report.Brief, p Paper, compress bool) (out []byte, err error) {
 		return nil, err
 	}
 	c := cleaner{faces: f}
-	clean := c.brief(b)
+	clean := cleaned(&c, b)
 	pg, err := fit(f, &clean, p, c.said())
 	if err != nil {
 		return nil, err
 	}
-	behind, err := more(f, &clean, p)
+	sheets, err := behind(f, &clean, p)
 	if err != nil {
 		return nil, err
 	}
-	return draw(append([]*page{pg}, behind...), p, compress)
+	return draw(append([]*leaf{pg}, sheets...), about{title: clean.Title, subject: clean.Need, date: clean.Date, words: clean.Words}, p, compress)
+}
+
+// about is what a file says of itself.
+type about struct {
+	title, subject string
+	date           time.Time
+	words          *message.Catalog
 }
 
 // draw copies the marks into a document. The library keeps its first error,
 // hence one check at the end.
-func draw(pages []*page, p Paper, compress bool) ([]byte, error) {
+func draw(leaves []*leaf, of about, p Paper, compress bool) ([]byte, error) {
 	width, height, err := p.size()
 	if err != nil {
 		return nil, err
@@ -50,22 +59,24 @@ func draw(pages []*page, p Paper, compress bool) ([]byte, error) {
 	doc.SetCompression(compress)
 	doc.SetAutoPageBreak(false, 0)
 	doc.SetCatalogSort(true)
-	doc.SetCreationDate(dated(pages[0].brief.Date))
-	doc.SetModificationDate(dated(pages[0].brief.Date))
-	doc.SetTitle(pages[0].brief.Title, true)
+	doc.SetCreationDate(dated(of.date))
+	doc.SetModificationDate(dated(of.date))
+	doc.SetTitle(of.title, true)
+	doc.SetSubject(of.subject, true)
 	doc.SetProducer("cutbrief", true)
-	addFonts(doc, pages)
-	for _, pg := range pages {
+	doc.SetXmpMetadata(of.xmp())
+	addFonts(doc, leaves)
+	for _, l := range leaves {
 		doc.AddPage()
-		for _, m := range pg.marks {
-			m.draw(doc)
+		for i := range l.marks {
+			l.marks[i].draw(doc)
 		}
 	}
 	var buf bytes.Buffer
 	if err := doc.Output(&buf); err != nil {
 		return nil, fmt.Errorf("write the page: %w", err)
 	}
-	return buf.Bytes(), nil
+	return spoken(buf.Bytes(), of.language()), nil
 }
 
 // dated is the date written into the file. The library takes the clock's for a
@@ -86,12 +97,13 @@ const (
 	dashOff   = 1.0
 )
 
-func (m mark) draw(doc *gofpdf.Fpdf) {
+// draw puts a mark into the document.
+func (m *mark) draw(doc *gofpdf.Fpdf) {
 	switch m.kind {
 	case textMark:
 		m.write(doc)
 	case fillMark:
-		doc.SetFillColor(m.ink.r, m.ink.g, m.ink.b)
+		doc.SetFillColor(m.ink.of())
 		doc.Rect(m.x, m.y, m.w, m.h, "F")
 	case ruleMark:
 		m.pen(doc)
@@ -103,30 +115,35 @@ func (m mark) draw(doc *gofpdf.Fpdf) {
 		m.hatch(doc)
 	case lineMark, dashMark:
 		m.stroke(doc)
+	case signMark:
+		m.signal(doc)
 	}
 }
 
-func (m mark) pen(doc *gofpdf.Fpdf) {
-	doc.SetDrawColor(m.ink.r, m.ink.g, m.ink.b)
+// of is a colour as the library takes it.
+func (i ink) of() (r, g, b int) { return int(i.r), int(i.g), int(i.b) }
+
+func (m *mark) pen(doc *gofpdf.Fpdf) {
+	doc.SetDrawColor(m.ink.of())
 	doc.SetLineWidth(hairline)
 }
 
-// write puts a line of text. The baseline lies at 0.8 of the line's box, which
-// leaves room for descenders.
-func (m mark) write(doc *gofpdf.Fpdf) {
+// write puts a line of text. Its baseline lies on the grid, above the end of the
+// line's box, which leaves room for descenders.
+func (m *mark) write(doc *gofpdf.Fpdf) {
 	u := use{bold: m.style.bold}
 	text, ok := codes(m.text)
 	if !ok {
 		text, u.wide = m.text, true
 	}
 	doc.SetFont(u.family(), u.weight(), m.style.size)
-	doc.SetTextColor(m.ink.r, m.ink.g, m.ink.b)
-	doc.Text(m.x, m.y+m.h*0.8, text)
+	doc.SetTextColor(m.ink.of())
+	doc.Text(m.x, m.y+m.h-0.4*row, text)
 }
 
 // hatch draws an outlined box with slanted lines, so that it differs from a
 // solid one without colour.
-func (m mark) hatch(doc *gofpdf.Fpdf) {
+func (m *mark) hatch(doc *gofpdf.Fpdf) {
 	m.pen(doc)
 	doc.ClipRect(m.x, m.y, m.w, m.h, false)
 	for x := m.x - m.h; x < m.x+m.w; x += hatchStep {
@@ -136,13 +153,56 @@ func (m mark) hatch(doc *gofpdf.Fpdf) {
 	doc.Rect(m.x, m.y, m.w, m.h, "D")
 }
 
-// stroke draws a piece of a curve, solid or in dashes.
-func (m mark) stroke(doc *gofpdf.Fpdf) {
+// stroke draws a line from point to point, solid or in dashes.
+func (m *mark) stroke(doc *gofpdf.Fpdf) {
 	m.pen(doc)
 	doc.SetLineWidth(thick)
 	if m.kind == dashMark {
-		doc.SetDashPattern([]float64{dashOn, dashOff}, m.phase)
+		doc.SetDashPattern([]float64{dashOn, dashOff}, 0)
 	}
-	doc.Line(m.x, m.y, m.x+m.w, m.y+m.h)
+	for i, p := range m.points {
+		if i == 0 {
+			doc.MoveTo(p.x, p.y)
+		} else {
+			doc.LineTo(p.x, p.y)
+		}
+	}
+	doc.DrawPath("D")
 	doc.SetDashPattern(nil, 0)
+}
+
+// signal draws a safety sign into its box.
+func (m *mark) signal(doc *gofpdf.Fpdf) {
+	scale := m.w / page.Side
+	doc.SetLineJoinStyle("round")
+	for i := range m.sign.Shapes {
+		s := &m.sign.Shapes[i]
+		doc.SetFillColor(s.Ink.R, s.Ink.G, s.Ink.B)
+		doc.SetDrawColor(s.Ink.R, s.Ink.G, s.Ink.B)
+		doc.SetLineWidth(s.Line * scale)
+		x := func(v float64) float64 { return m.x + v*scale }
+		y := func(v float64) float64 { return m.y + v*scale }
+		for _, step := range s.Steps() {
+			switch at := step.At; step.Op {
+			case 'M':
+				doc.MoveTo(x(at[0]), y(at[1]))
+			case 'L':
+				doc.LineTo(x(at[0]), y(at[1]))
+			case 'C':
+				doc.CurveBezierCubicTo(x(at[0]), y(at[1]), x(at[2]), y(at[3]), x(at[4]), y(at[5]))
+			case 'Z':
+				doc.ClosePath()
+			case 'O':
+				doc.Circle(x(at[0]), y(at[1]), at[2]*scale, "F")
+			}
+		}
+		switch {
+		case s.Path[0] == 'O':
+		case s.Line > 0:
+			doc.DrawPath("D")
+		default:
+			doc.DrawPath("F")
+		}
+	}
+	doc.SetLineJoinStyle("miter")
 }

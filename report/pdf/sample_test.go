@@ -4,6 +4,7 @@ import (
 	"time"
 
 	"cutbrief/report"
+	"cutbrief/rules/demonstration"
 )
 
 // sample is a full, ordinary brief. All of it is invented.
@@ -72,18 +73,18 @@ func sample() report.Brief {
 // cautions are of the usual number and length.
 func cautions() []report.Line {
 	return []report.Line{
-		{Value: "Filter lens shade 8 or darker (below 300 A) over safety glasses, for everyone who sees the arc, onlookers too.", Source: "29 CFR 1910.133(a)(5), and OSHA's fact sheet on it"},
-		{Value: "The manual, the site's rules and local codes come first wherever they ask more than this page."},
-		{Value: "What can burn: at least 35 ft (11 m) away, or shielded; floor swept as far; extinguisher ready.", Source: "29 CFR 1910.252(a)(2)"},
-		{Value: "Fire watch at least 30 min after the last cut where fire is possible; many sites ask 60 min.", Source: "29 CFR 1910.252(a)(2)(iii)(B)"},
-		{Value: "No drum, tank or pipe that held something that burns, unless cleaned of it and its vapour; vent hollow parts first.", Source: "29 CFR 1910.252(a)(3)"},
-		{Value: "Extraction at the cut indoors, however short the cut; a suitable mask outdoors; heads out of the plume.", Source: "HSE safety alert STSU1, 2019"},
-		{Value: "Ask for coating, filling and last contents of every piece; no unknown scrap."},
-		{Value: "Hearing protection: due from 85 dB(A) over a working day, and a torch is often louder.", Source: "Directive 2003/10/EC, Art. 3"},
-		{Value: "Dry gloves, dry place, no rain; work clamp on clean metal of the piece; supply off before touching torch parts.", Source: "ANSI Z49.1, clause 11 (from memory)"},
-		{Value: "Circuit, breaker and earth are for a licensed electrician to confirm."},
-		{Value: "Anyone with a pacemaker or implant stays away until a doctor agrees.", Source: "ANSI Z49.1 (from memory)"},
-		{Value: "Stainless fume carries chromium VI, which causes cancer: 5 µg/m³ of air at most over 8 h. Extraction at the cut, always.", Source: "29 CFR 1910.1026(c)"},
-		{Value: "Parts degreased with chlorinated solvent: washed with water, dried and aired before the arc.", Source: "US Army TM 55-1930-209-14&P-15, para 3-8.3"},
+		{Value: "Filter lens shade 8 or darker (below 300 A) over safety glasses, for everyone who sees the arc, onlookers too.", Source: "29 CFR 1910.133(a)(5), and OSHA's fact sheet on it", Hazard: demonstration.Arc},
+		{Value: "The manual, the site's rules and local codes come first wherever they ask more than this page.", Hazard: demonstration.AnyHazard},
+		{Value: "What can burn: at least 35 ft (11 m) away, or shielded; floor swept as far; extinguisher ready.", Source: "29 CFR 1910.252(a)(2)", Hazard: demonstration.Fire},
+		{Value: "Fire watch at least 30 min after the last cut where fire is possible; many sites ask 60 min.", Source: "29 CFR 1910.252(a)(2)(iii)(B)", Hazard: demonstration.Fire},
+		{Value: "No drum, tank or pipe that held something that burns, unless cleaned of it and its vapour; vent hollow parts first.", Source: "29 CFR 1910.252(a)(3)", Hazard: demonstration.Explosion},
+		{Value: "Extraction at the cut indoors, however short the cut; a suitable mask outdoors; heads out of the plume.", Source: "HSE safety alert STSU1, 2019", Hazard: demonstration.Fume},
+		{Value: "Ask for coating, filling and last contents of every piece; no unknown scrap.", Hazard: demonstration.Explosion},
+		{Value: "Hearing protection: due from 85 dB(A) over a working day, and a torch is often louder.", Source: "Directive 2003/10/EC, Art. 3", Hazard: demonstration.Noise},
+		{Value: "Dry gloves, dry place, no rain; work clamp on clean metal of the piece; supply off before touching torch parts.", Source: "ANSI Z49.1, clause 11 (from memory)", Hazard: demonstration.Shock},
+		{Value: "Circuit, breaker and earth are for a licensed electrician to confirm.", Hazard: demonstration.Shock},
+		{Value: "Anyone with a pacemaker or implant stays away until a doctor agrees.", Source: "ANSI Z49.1 (from memory)", Hazard: demonstration.MagneticField},
+		{Value: "Stainless fume carries chromium VI, which causes cancer: 5 µg/m³ of air at most over 8 h. Extraction at the cut, always.", Source: "29 CFR 1910.1026(c)", Hazard: demonstration.Fume, Raised: true},
+		{Value: "Parts degreased with chlorinated solvent: washed with water, dried and aired before the arc.", Source: "US Army TM 55-1930-209-14&P-15, para 3-8.3", Hazard: demonstration.Fume, Raised: true},
 	}
 }

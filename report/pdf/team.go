@@ -2,10 +2,10 @@ package pdf
 
 import (
 	"fmt"
+	"slices"
 	"strconv"
 	"strings"
 
-	"cutbrief/report"
 	team "cutbrief/report/table"
 )
 
@@ -21,7 +21,7 @@ func Team(s team.Summary, p Paper) ([]byte, error) {
 	if err != nil {
 		return nil, err
 	}
-	return draw([]*page{pg}, p, true)
+	return draw([]*leaf{pg}, about{title: s.Title, date: s.Day}, p, true)
 }
 
 // teamRows is how many rows of a table are kept: at first all that a usual team has,
@@ -30,9 +30,9 @@ type teamRows struct{ groups, endings, bars, lines int }
 
 var teamSteps = []teamRows{{60, 20, 14, 3}, {40, 14, 14, 3}, {30, 12, 14, 3}, {24, 10, 14, 2}, {18, 8, 10, 2}, {12, 8, 8, 2}, {10, 6, 6, 1}, {6, 5, 5, 1}, {4, 3, 3, 1}, {2, 2, 2, 1}, {1, 1, 1, 1}}
 
-func fitTeam(f faces, s team.Summary, p Paper) (*page, error) {
+func fitTeam(f faces, s team.Summary, p Paper) (*leaf, error) {
 	c := cleaner{faces: f}
-	clean := c.team(s)
+	clean := cleaned(&c, s)
 	for _, rows := range teamSteps {
 		pg, over, err := layTeam(f, clean, p, rows, c.said())
 		if err != nil || over <= 0 {
@@ -42,58 +42,48 @@ func fitTeam(f faces, s team.Summary, p Paper) (*page, error) {
 	return nil, fmt.Errorf("the summary does not fit on %s", p)
 }
 
-// team returns a copy with every string made printable.
-func (c *cleaner) team(s team.Summary) team.Summary {
-	s.Title, s.Lead, s.Notes = c.text("title", s.Title), c.list("what was counted", s.Lead), c.list("notes", s.Notes)
-	s.By = c.text("groups", s.By)
-	var parts []team.Part
-	for _, p := range s.Parts {
-		p.Title, p.Note = c.text("title", p.Title), c.text("notes", p.Note)
-		p.Bars, p.Table = c.teamBars(p.Bars), c.endings(p.Table)
-		parts = append(parts, p)
-	}
-	s.Parts = parts
-	var groups []team.Group
-	for _, g := range s.Groups {
-		g.Label, g.Firm, g.Middle, g.Left = c.text("groups", g.Label), c.text("groups", g.Firm), c.text("groups", g.Middle), c.text("groups", g.Left)
-		groups = append(groups, g)
-	}
-	s.Groups = groups
-	return s
+// summary is the page of a team while it is laid out, and what was left out of it.
+type summary struct {
+	canvas
+	cuts []string
 }
 
-func (c *cleaner) teamBars(bars []team.Bar) []team.Bar {
-	var list []team.Bar
-	for _, b := range bars {
-		b.Label, b.Count = c.text("bars", b.Label), c.text("bars", b.Count)
-		list = append(list, b)
+// kept returns how many of n are printed, and remembers the rest.
+func (pg *summary) kept(part string, n, most int) int {
+	if n <= most {
+		return n
 	}
-	return list
+	pg.shortened("%s (%d of %d left out)", part, n-most, n)
+	return most
 }
 
-func (c *cleaner) endings(table []team.Ending) []team.Ending {
-	var list []team.Ending
-	for _, e := range table {
-		e.Label = c.text("tables", e.Label)
-		list = append(list, e)
+// shortened remembers what the reader does not see.
+func (pg *summary) shortened(format string, a ...any) {
+	if text := fmt.Sprintf(format, a...); !slices.Contains(pg.cuts, text) {
+		pg.cuts = append(pg.cuts, text)
 	}
-	return list
+}
+
+// put writes a text, and remembers a part that was cut.
+func (pg *summary) put(part, text string, at span, st style, in ink, most int) {
+	pg.cut = 0
+	if pg.paragraph(at, most, plainly(text, st, in)...); pg.cut > 0 {
+		pg.shortened("%s", part)
+	}
 }
 
 // layTeam places everything, and says how far it is too long, in mm.
-func layTeam(f faces, s team.Summary, p Paper, rows teamRows, replaced string) (*page, float64, error) {
+func layTeam(f faces, s team.Summary, p Paper, rows teamRows, replaced string) (*leaf, float64, error) {
 	width, height, err := p.size()
 	if err != nil {
 		return nil, 0, err
 	}
-	brief := &report.Brief{Title: s.Title, Date: s.Day}
-	pg := &page{sheet: sheet{faces: f, y: topMargin}, brief: brief, left: sideMargin, width: width - 2*sideMargin}
-	pg.paragraph("title", s.Title, pg.full(), titleStyle, accent, 1)
-	pg.y += 0.8
-	pg.shape(fillMark, pg.left, pg.y, pg.width, 0.7, accent)
-	pg.y += 2.4
+	pg := &summary{canvas: canvas{faces: f, full: span{sideMargin, width - 2*sideMargin}, y: topMargin}}
+	pg.put("title", s.Title, pg.full, titleStyle, accent, 1)
+	pg.shape(fillMark, pg.full.x, pg.y+0.4, pg.full.width, 0.7, accent)
+	pg.y += row
 	for _, l := range s.Lead {
-		pg.paragraph("what was counted", l, pg.full(), bodyStyle, black, rows.lines)
+		pg.put("what was counted", l, pg.full, bodyStyle, black, rows.lines)
 	}
 	pg.teamParts(s.Parts, rows)
 	pg.teamGroups(s, rows.groups)
@@ -103,15 +93,15 @@ func layTeam(f faces, s team.Summary, p Paper, rows teamRows, replaced string) (
 	pg.teamFoot(s.Notes, replaced, rows.lines)
 	shift := height - bottomMargin - pg.y
 	for i := first; i < len(pg.marks); i++ {
-		pg.marks[i].y += shift
+		pg.marks[i] = pg.marks[i].moved(shift, 1)
 	}
-	return pg, end + 2 - shift, nil
+	return &leaf{title: s.Title, marks: pg.marks, cuts: pg.cuts}, end + row - shift, nil
 }
 
 // teamParts puts the parts into two columns, each part where there is more room.
-func (pg *page) teamParts(parts []team.Part, rows teamRows) {
+func (pg *summary) teamParts(parts []team.Part, rows teamRows) {
 	top := pg.y + 2
-	width := (pg.width - gutter) / 2
+	width := (pg.full.width - gutter) / 2
 	label, count := pg.barWidths(parts)
 	ends := [2]float64{top, top}
 	for _, p := range parts {
@@ -120,12 +110,12 @@ func (pg *page) teamParts(parts []team.Part, rows teamRows) {
 			i = 1
 		}
 		pg.y = ends[i]
-		at := span{pg.left + float64(i)*(width+gutter), width}
-		pg.paragraph("title", p.Title, at, headStyle, accent, 1)
+		at := span{pg.full.x + float64(i)*(width+gutter), width}
+		pg.put("title", p.Title, at, headStyle, accent, 1)
 		pg.y += 0.6
 		pg.teamBars(p.Title, p.Bars[:pg.kept(p.Title, len(p.Bars), rows.bars)], at, label, count)
 		pg.endings(p.Title, p.Table[:pg.kept(p.Title, len(p.Table), rows.endings)], at)
-		pg.paragraph("notes", p.Note, at, smallStyle, grey, 2*rows.lines)
+		pg.put("notes", p.Note, at, smallStyle, grey, 2*rows.lines)
 		ends[i] = pg.y + 2.6
 	}
 	pg.y = max(ends[0], ends[1])
@@ -141,7 +131,7 @@ const (
 
 // barWidths are the widths of the labels and the counts of all bars on the page, so
 // that they can be compared.
-func (pg *page) barWidths(parts []team.Part) (label, count float64) {
+func (pg *summary) barWidths(parts []team.Part) (label, count float64) {
 	for _, p := range parts {
 		for _, b := range p.Bars {
 			label, count = max(label, pg.faces.width(b.Label, smallStyle)), max(count, pg.faces.width(b.Count, smallStyle))
@@ -152,7 +142,7 @@ func (pg *page) barWidths(parts []team.Part) (label, count float64) {
 
 // teamBars puts one bar under the other, with its label before and its count
 // behind it.
-func (pg *page) teamBars(part string, bars []team.Bar, at span, label, count float64) {
+func (pg *summary) teamBars(part string, bars []team.Bar, at span, label, count float64) {
 	room := at.width - label - count - 2*teamGap
 	for _, b := range bars {
 		top := pg.y
@@ -162,9 +152,9 @@ func (pg *page) teamBars(part string, bars []team.Bar, at span, label, count flo
 		if b.Share > 0 {
 			pg.shape(fillMark, x, middle, max(0.4, room*inside(b.Share)), teamBar, accent)
 		}
-		pg.paragraph(part, b.Count, span{x + room + teamGap, count + 0.01}, smallStyle, black, 1)
+		pg.put(part, b.Count, span{x + room + teamGap, count + 0.01}, smallStyle, black, 1)
 		pg.y = top
-		pg.paragraph(part, b.Label, span{at.x, label + 0.1}, smallStyle, black, 2)
+		pg.put(part, b.Label, span{at.x, label + 0.1}, smallStyle, black, 2)
 		pg.y = max(pg.y, top+smallStyle.line()) + 0.5
 	}
 }
@@ -177,7 +167,7 @@ const endingWide = 10.5
 
 // endings puts a table of how the visits of each group ended, with the same as a
 // bar: black for orders, hatched for what is waiting, empty for what is lost.
-func (pg *page) endings(part string, list []team.Ending, at span) {
+func (pg *summary) endings(part string, list []team.Ending, at span) {
 	if len(list) == 0 {
 		return
 	}
@@ -188,29 +178,24 @@ func (pg *page) endings(part string, list []team.Ending, at span) {
 	label = min(label, teamLabel-6)
 	room := at.width - label - float64(len(endingHeads))*endingWide - teamGap
 	for i, h := range endingHeads {
-		pg.right(at.x+label+float64(i+1)*endingWide, h, grey)
+		pg.right(at.x+label+float64(i+1)*endingWide, h, smallStyle, grey)
 	}
 	pg.y += smallStyle.line()
 	for _, e := range list {
 		top := pg.y
 		for i, n := range []int{e.Visits, e.Ordered, e.Waiting, e.Lost} {
-			pg.right(at.x+label+float64(i+1)*endingWide, strconv.Itoa(n), black)
+			pg.right(at.x+label+float64(i+1)*endingWide, strconv.Itoa(n), smallStyle, black)
 		}
 		pg.stack(e, span{at.x + at.width - room, room}, top+(smallStyle.line()-teamBar)/2)
-		pg.paragraph(part, e.Label, span{at.x, label + 0.1}, smallStyle, black, 2)
+		pg.put(part, e.Label, span{at.x, label + 0.1}, smallStyle, black, 2)
 		pg.y = max(pg.y, top+smallStyle.line()) + 0.5
 	}
 	pg.endingKey(at)
 }
 
-// right puts a text with its end at x.
-func (pg *page) right(x float64, text string, in ink) {
-	pg.text(x-pg.faces.width(text, smallStyle), pg.y, text, smallStyle, in)
-}
-
 // stack draws the endings of a group one after the other; what has no outcome
 // stays blank.
-func (pg *page) stack(e team.Ending, at span, y float64) {
+func (pg *summary) stack(e team.Ending, at span, y float64) {
 	if e.Visits <= 0 {
 		return
 	}
@@ -229,7 +214,7 @@ func (pg *page) stack(e team.Ending, at span, y float64) {
 }
 
 // endingKey says what the parts of the bars stand for.
-func (pg *page) endingKey(at span) {
+func (pg *summary) endingKey(at span) {
 	x := at.x
 	for _, k := range []struct {
 		kind markKind
@@ -262,13 +247,13 @@ var groupColumns = []struct {
 }
 
 // teamGroups puts one row for each group across the page.
-func (pg *page) teamGroups(s team.Summary, most int) {
+func (pg *summary) teamGroups(s team.Summary, most int) {
 	if len(s.Groups) == 0 {
 		return
 	}
 	const name = 0.18
 	part := "by " + s.By
-	pg.paragraph("title", sentence("By", s.By), pg.full(), headStyle, accent, 1)
+	pg.put("title", joined("By", s.By), pg.full, headStyle, accent, 1)
 	pg.y += 0.6
 	pg.groupRow(part, "", func(i int) string { return groupColumns[i].head }, name, grey)
 	for _, g := range s.Groups[:pg.kept(part, len(s.Groups), most)] {
@@ -276,28 +261,37 @@ func (pg *page) teamGroups(s team.Summary, most int) {
 	}
 }
 
-func (pg *page) groupRow(part, first string, cell func(int) string, name float64, in ink) {
+func (pg *summary) groupRow(part, first string, cell func(int) string, name float64, in ink) {
 	top := pg.y
-	pg.paragraph(part, first, span{pg.left, pg.width*name - teamGap}, smallBold, in, 2)
-	end, x := max(pg.y, top+smallStyle.line()), pg.left+pg.width*name
+	pg.put(part, first, span{pg.full.x, pg.full.width*name - teamGap}, smallBold, in, 2)
+	end, x := max(pg.y, top+smallStyle.line()), pg.full.x+pg.full.width*name
 	for i, c := range groupColumns {
 		pg.y = top
-		pg.paragraph(part, cell(i), span{x, pg.width*c.share - teamGap}, smallStyle, in, 2)
-		end, x = max(end, pg.y), x+pg.width*c.share
+		pg.put(part, cell(i), span{x, pg.full.width*c.share - teamGap}, smallStyle, in, 2)
+		end, x = max(end, pg.y), x+pg.full.width*c.share
 	}
 	pg.y = end + 0.5
 }
 
 // teamFoot puts how it was counted, and what was shortened or replaced.
-func (pg *page) teamFoot(notes []string, replaced string, lines int) {
-	pg.shape(ruleMark, pg.left, pg.y, pg.width, 0, grey)
+func (pg *summary) teamFoot(notes []string, replaced string, lines int) {
+	pg.shape(ruleMark, pg.full.x, pg.y, pg.full.width, 0, grey)
 	pg.y += 1
 	for _, n := range notes {
-		pg.paragraph("notes", n, pg.full(), smallStyle, grey, lines+1)
+		pg.put("notes", n, pg.full, smallStyle, grey, lines+1)
 	}
-	pg.y = pg.lines(pg.left, pg.y, pg.all(replaced), smallBold, black)
+	pg.paragraph(pg.full, all, plainly(replaced, smallBold, black)...)
 	if len(pg.cuts) > 0 {
 		text := "Shortened to fit one page: " + strings.Join(said(pg.cuts), "; ") + ". The text form has it all."
-		pg.y = pg.lines(pg.left, pg.y, pg.all(text), smallBold, black)
+		pg.paragraph(pg.full, all, plainly(text, smallBold, black)...)
 	}
+}
+
+// said leaves out the bare name of a part whose count of things left out is
+// said too.
+func said(cuts []string) []string {
+	counted := func(c string) bool {
+		return slices.ContainsFunc(cuts, func(other string) bool { return strings.HasPrefix(other, c+" (") })
+	}
+	return slices.DeleteFunc(slices.Clone(cuts), counted)
 }

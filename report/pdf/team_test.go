@@ -40,7 +40,7 @@ func teamSample(groups int) team.Summary {
 }
 
 // laidTeam is the summary laid out as Team does it.
-func laidTeam(s team.Summary, p Paper) (*page, error) {
+func laidTeam(s team.Summary, p Paper) (*leaf, error) {
 	f, err := newFaces()
 	if err != nil {
 		return nil, err

@@ -5,70 +5,117 @@ import (
 	"unicode/utf8"
 )
 
-// ellipsis marks a text that was cut.
+// ellipsis marks a text that was cut, which happens only to texts far longer
+// than any that a visit may hold.
 const ellipsis = "…"
 
-// paragraph is a text to be broken into lines, and broken what comes of it.
-type (
-	paragraph struct {
-		text  string
-		style style
-		width float64
-		most  int
-	}
-	broken struct {
-		lines []string
-		cut   bool
-	}
-)
+// run is a stretch of text in one style. Runs of one paragraph are parted by a
+// space.
+type run struct {
+	text  string
+	style style
+	ink   ink
+}
 
-// wrap breaks text into lines no wider than width, at spaces where it can. It
-// returns at most most lines; a text that needs more ends in an ellipsis, and
-// cut is true. The lines may not be changed.
-func (f faces) wrap(text string, s style, width float64, most int) (lines []string, cut bool) {
-	p := paragraph{text, s, width, most}
-	b, ok := f.broken[p]
-	if !ok {
-		b.lines, b.cut = f.breakLines(text, s, width, most)
-		f.broken[p] = b
+// piece is what of a run stands on one line, and how far from its left end.
+type piece struct {
+	x float64
+	run
+}
+
+// plainly is a paragraph of one style.
+func plainly(text string, s style, in ink) []run { return []run{{text, s, in}} }
+
+// flow breaks a paragraph into lines no wider than width, at spaces where it
+// can. It returns at most most lines; a text that needs more ends in an
+// ellipsis, and cut is true. A last line of hardly more than a syllable is given
+// company where that takes no further line.
+func (f faces) flow(runs []run, width float64, most int) (lines [][]piece, cut bool) {
+	if len(runs) != 1 {
+		return f.company(runs, width, most)
+	}
+	p := paragraph{runs[0], width, most}
+	b, known := f.known[p]
+	if !known {
+		b.lines, b.cut = f.company(runs, width, most)
+		f.known[p] = b
 	}
 	return b.lines, b.cut
 }
 
-func (f faces) breakLines(text string, s style, width float64, most int) (lines []string, cut bool) {
-	line, room := "", 0.0
-	space := f.width(" ", s)
-	add := func() bool {
+// paragraph is a text of one style to be broken into lines, and broken what
+// comes of it: many forms of a block have the same.
+type (
+	paragraph struct {
+		run   run
+		width float64
+		most  int
+	}
+	broken struct {
+		lines [][]piece
+		cut   bool
+	}
+)
+
+func (f faces) company(runs []run, width float64, most int) (lines [][]piece, cut bool) {
+	lines, cut = f.broken(runs, width, most)
+	if n := len(lines); n > 1 && !cut && f.end(lines[n-1]) < width/8 {
+		if fuller, cut := f.broken(runs, width*0.93, most); !cut && len(fuller) == n {
+			return fuller, false
+		}
+	}
+	return lines, cut
+}
+
+// end is how far a line reaches.
+func (f faces) end(line []piece) float64 {
+	last := line[len(line)-1]
+	return last.x + f.width(last.text, last.style)
+}
+
+func (f faces) broken(runs []run, width float64, most int) (lines [][]piece, cut bool) {
+	var line []piece
+	room := 0.0
+	turn := func() bool {
 		lines = append(lines, line)
-		line, room = "", 0
+		line, room = nil, 0
 		return len(lines) < most
 	}
-	for word := range strings.SplitSeq(text, " ") {
-		if word == "" {
-			continue
-		}
-		wide := f.width(word, s)
-		if line != "" && room+space+wide > width {
-			if !add() {
-				return f.shortened(lines, s, width), true
+	for _, r := range runs {
+		space := f.width(" ", r.style)
+		fresh := true // the run has no piece on this line yet
+		for word := range strings.SplitSeq(r.text, " ") {
+			if word == "" {
+				continue
 			}
-		}
-		for wide > width {
-			head := f.fitting(word, s, width)
-			line, word = word[:head], word[head:]
-			if !add() {
-				return f.shortened(lines, s, width), true
+			wide := f.width(word, r.style)
+			if line != nil && room+space+wide > width {
+				if fresh = true; !turn() {
+					return f.shortened(lines, width), true
+				}
 			}
-			wide = f.width(word, s)
+			for wide > width {
+				head := f.fitting(word, r.style, width)
+				line = append(line, piece{0, run{word[:head], r.style, r.ink}})
+				word, fresh = word[head:], true
+				if !turn() {
+					return f.shortened(lines, width), true
+				}
+				wide = f.width(word, r.style)
+			}
+			if line != nil {
+				room += space
+			}
+			if fresh || line == nil {
+				line = append(line, piece{room, run{word, r.style, r.ink}})
+			} else {
+				line[len(line)-1].text += " " + word
+			}
+			fresh = false
+			room += wide
 		}
-		if line != "" {
-			line += " "
-			room += space
-		}
-		line += word
-		room += wide
 	}
-	if line != "" {
+	if line != nil {
 		lines = append(lines, line)
 	}
 	return lines, false
@@ -78,7 +125,7 @@ func (f faces) breakLines(text string, s style, width float64, most int) (lines 
 func (f faces) fitting(word string, s style, width float64) int {
 	total := 0.0
 	for i, r := range word {
-		total += f.width(string(r), s)
+		total += f.at(s).of(r).width * s.size * point
 		if total > width && i > 0 {
 			return i
 		}
@@ -90,12 +137,13 @@ func (f faces) fitting(word string, s style, width float64) int {
 }
 
 // shortened ends the last line in an ellipsis that fits.
-func (f faces) shortened(lines []string, s style, width float64) []string {
-	last := lines[len(lines)-1]
-	for last != "" && f.width(last+ellipsis, s) > width {
-		_, size := utf8.DecodeLastRuneInString(last)
-		last = last[:len(last)-size]
+func (f faces) shortened(lines [][]piece, width float64) [][]piece {
+	line := lines[len(lines)-1]
+	last := &line[len(line)-1]
+	for last.text != "" && last.x+f.width(last.text+ellipsis, last.style) > width {
+		_, size := utf8.DecodeLastRuneInString(last.text)
+		last.text = last.text[:len(last.text)-size]
 	}
-	lines[len(lines)-1] = strings.TrimRight(last, " ,;:") + ellipsis
+	last.text = strings.TrimRight(last.text, " ,;:") + ellipsis
 	return lines
 }

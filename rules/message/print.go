@@ -35,6 +35,14 @@ var (
 	marked  = sync.OnceValue(func() *Catalog { return &Catalog{to: newPrinter(language.English), keeping: true} })
 )
 
+// Tag is the tag of the language the catalog prints, by BCP 47: "en", "de".
+func (c *Catalog) Tag() string {
+	if c == nil {
+		c = english()
+	}
+	return c.to.tag.String()
+}
+
 // Print puts a message into the words of the catalog; the nil catalog has the
 // English ones. A message without a row stays English.
 func (c *Catalog) Print(m Message) string {

@@ -1,0 +1,254 @@
+package pdf
+
+import (
+	"math"
+	"slices"
+
+	"cutbrief/rules/message"
+)
+
+// form is one way to put a block: in full, shorter, merged, or not at all.
+type form struct {
+	loss int    // what is lost by it: worths of lossGo added up
+	gone []gone // what it leaves to the representative's sheet
+	draw func(*canvas, span)
+}
+
+// gone is what a form leaves out: all of it, or left of of.
+type gone struct {
+	what     message.ID
+	left, of int
+}
+
+// block is a part of the page with all forms it can take. The last resort is
+// looked at only where no choice among the forms fits.
+type block struct {
+	name   message.ID
+	forms  []form
+	last   []form
+	weight int // of what is decisive in it; 0 is 1
+	laid   []measured
+}
+
+// measured is a form laid out: how many rows it takes, and its marks from row 0.
+type measured struct {
+	rows, loss int
+	gone       []gone
+	marks      []mark
+}
+
+// column is a stack of blocks.
+type column struct {
+	at     span
+	blocks []*block
+}
+
+// zone is a part of the page as wide as it, in one of its layouts.
+type zone struct{ layouts []layout }
+
+// layout is columns side by side. Head is how many rows its heading takes above
+// them, foot what stays free below.
+type layout struct {
+	loss, head, foot int
+	draw             func(c *canvas, rows int) // the heading, and what lies beneath the columns
+	columns          []column
+}
+
+// never is the loss where nothing fits.
+const never = math.MaxInt / 4
+
+// table is the least loss by the rows there are.
+type table []int
+
+// stacked is a column worked out: for every block and number of rows the form
+// to take.
+type stacked struct {
+	table table
+	picks [][]int
+}
+
+// stack works a column out, exactly: for each number of rows up to most, the
+// forms of all its blocks that together lose least.
+func (c *column) stack(most int) stacked {
+	s := stacked{table: make(table, most+1)}
+	for _, b := range c.blocks {
+		next, pick := make(table, most+1), make([]int, most+1)
+		for h := range next {
+			next[h] = never
+			for i, l := range b.laid {
+				if l.rows <= h && s.table[h-l.rows]+l.loss < next[h] {
+					next[h], pick[h] = s.table[h-l.rows]+l.loss, i
+				}
+			}
+		}
+		s.table, s.picks = next, append(s.picks, pick)
+	}
+	return s
+}
+
+// chosen are the forms for so many rows.
+func (s *stacked) chosen(c *column, rows int) []measured {
+	list := make([]measured, len(c.blocks))
+	for i := len(c.blocks) - 1; i >= 0; i-- {
+		list[i] = c.blocks[i].laid[s.picks[i][rows]]
+		rows -= list[i].rows
+	}
+	return list
+}
+
+// zoned is a zone worked out: the layout to take for every number of rows.
+type zoned struct {
+	table   table
+	layout  []int
+	columns [][]stacked
+}
+
+func (z *zone) plan(most int) zoned {
+	out := zoned{table: make(table, most+1), layout: make([]int, most+1)}
+	for _, l := range z.layouts {
+		var list []stacked
+		for i := range l.columns {
+			list = append(list, l.columns[i].stack(most))
+		}
+		out.columns = append(out.columns, list)
+	}
+	for h := range out.table {
+		out.table[h] = never
+		for i, columns := range out.columns {
+			l := &z.layouts[i]
+			loss, room := l.loss, h-l.head-l.foot
+			if room < 0 {
+				continue
+			}
+			for _, c := range columns {
+				loss = min(loss+c.table[room], never)
+			}
+			if loss < out.table[h] {
+				out.table[h], out.layout[h] = loss, i
+			}
+		}
+	}
+	return out
+}
+
+// plan is the best choice for a whole page.
+type plan struct {
+	zones  []zone
+	zoned  []zoned
+	tables []table // after each zone
+	splits [][]int // how many rows the zone takes
+}
+
+// planned works out all zones one below the other, exactly: rows are whole, so
+// every way to share them out is tried.
+func planned(zones []zone, most int) *plan {
+	p := &plan{zones: zones}
+	before := make(table, most+1)
+	for i := range zones {
+		z := zones[i].plan(most)
+		next, split := make(table, most+1), make([]int, most+1)
+		for h := range next {
+			next[h] = never
+			for k := range h + 1 {
+				if loss := before[h-k] + z.table[k]; loss < next[h] {
+					next[h], split[h] = loss, k
+				}
+			}
+		}
+		p.zoned, p.tables, p.splits = append(p.zoned, z), append(p.tables, next), append(p.splits, split)
+		before = next
+	}
+	return p
+}
+
+// loss is the least for so many rows.
+func (p *plan) loss(rows int) int { return p.tables[len(p.tables)-1][rows] }
+
+// choice is a zone with its forms: what stands in each of its columns.
+type choice struct {
+	*layout
+	columns [][]measured
+	rows    int // with head and foot
+}
+
+// at is the choice for so many rows, zone by zone. It takes no more rows than
+// it needs.
+func (p *plan) at(rows int) []choice {
+	list := make([]choice, len(p.zones))
+	for i := len(p.zones) - 1; i >= 0; i-- {
+		z, share := &p.zones[i], p.splits[i][rows]
+		rows -= share
+		which := p.zoned[i].layout[share]
+		l := &z.layouts[which]
+		list[i] = choice{layout: l, rows: l.head + l.foot}
+		for k := range l.columns {
+			forms := p.zoned[i].columns[which][k].chosen(&l.columns[k], share-l.head-l.foot)
+			list[i].columns = append(list[i].columns, forms)
+			list[i].rows = max(list[i].rows, rowsOf(forms)+l.head+l.foot)
+		}
+	}
+	return list
+}
+
+func rowsOf(forms []measured) int {
+	rows := 0
+	for _, l := range forms {
+		rows += l.rows
+	}
+	return rows
+}
+
+// left is everything a choice leaves out, each once.
+func left(list []choice) []gone {
+	var out []gone
+	for _, z := range list {
+		for _, column := range z.columns {
+			for _, l := range column {
+				for _, g := range l.gone {
+					if !slices.Contains(out, g) {
+						out = append(out, g)
+					}
+				}
+			}
+		}
+	}
+	return out
+}
+
+// lay lays out every form of the blocks of some zones that is not yet, once:
+// where it stands does not change how it looks.
+func (c *canvas) lay(zones []zone, last bool) {
+	for _, z := range zones {
+		for _, l := range z.layouts {
+			for _, col := range l.columns {
+				for _, b := range col.blocks {
+					c.layBlock(b, col.at, last)
+				}
+			}
+		}
+	}
+}
+
+func (c *canvas) layBlock(b *block, at span, last bool) {
+	forms := b.forms
+	if last {
+		forms = append(forms[:len(forms):len(forms)], b.last...)
+	}
+	for i := len(b.laid); i < len(forms); i++ {
+		f := &forms[i]
+		on := &canvas{faces: c.faces, words: c.words, brief: c.brief, full: c.full}
+		f.draw(on, at)
+		l := measured{rows: int(math.Ceil(on.y/row - 0.01)), loss: f.loss, gone: f.gone, marks: on.marks}
+		if l.rows > 0 {
+			l.rows++ // to the next block
+		}
+		if i >= len(b.forms) {
+			l.loss *= max(b.weight, 1)
+		}
+		if on.cut > 0 {
+			l.loss += lossCut * on.cut * max(b.weight, 1)
+			l.gone = append(l.gone[:len(l.gone):len(l.gone)], gone{what: b.name})
+		}
+		b.laid = append(b.laid, l)
+	}
+}
