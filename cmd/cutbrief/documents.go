@@ -119,9 +119,16 @@ func manyCommand() command {
 
 func rulesCommand() command {
 	return command{
-		use:   "rules",
-		flags: []option{formatFlag(textFormat, markdownFormat)},
-		run:   func(c *call) error { return c.putPage(handbook.Rules) },
+		use: "rules",
+		flags: []option{formatFlag(textFormat, markdownFormat),
+			{name: "trust", value: "", usage: "only what is known like this: {1}", values: handbook.Trusts(), refuse: "{1} is no kind of trust"}},
+		run: func(c *call) error {
+			trust := c.choice("trust")
+			if trust == "" {
+				return c.putPage(handbook.Rules)
+			}
+			return c.putPage(func(words *message.Catalog) handbook.Page { return handbook.Trusted(trust, words) })
+		},
 	}
 }
 
