@@ -123,6 +123,14 @@ func ParseFields(text string) ([]Field, error) {
 	return list, err
 }
 
+// Vocabulary lists all a column can say; nil if that is not fixed.
+func (f Field) Vocabulary() []string {
+	if f.words == nil {
+		return nil
+	}
+	return f.words()
+}
+
 // Text is what a column says of a row, for a reader; "" if it is not known.
 func (f Field) Text(r *Row) string { return f.text(r) }
 

@@ -58,6 +58,12 @@ func (t *Text) Key(msg tea.KeyMsg) {
 	}
 }
 
+// AtEnd reports whether the last line is in view.
+func (t *Text) AtEnd() bool {
+	t.fit()
+	return t.view.AtBottom()
+}
+
 // End scrolls to the last line.
 func (t *Text) End() { t.Key(tea.KeyMsg{Type: tea.KeyEnd}) }
 

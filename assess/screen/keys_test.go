@@ -27,16 +27,16 @@ var usual = map[string]key.Binding{
 }
 
 // bindings reads the keys of every screen out of their source: what is made by
-// Key, and what is shared.
+// Bind or Key, and what is shared.
 func bindings(t *testing.T) []bound {
 	t.Helper()
-	files, err := filepath.Glob("*/keys.go")
-	if err != nil || len(files) < 4 {
-		t.Fatalf("found keys in %v, %v", files, err)
+	files, err := filepath.Glob("*/*.go")
+	if err != nil || len(files) < 20 {
+		t.Fatalf("found sources %v, %v", files, err)
 	}
 	var all []bound
 	for _, file := range files {
-		if file == "trial/keys.go" {
+		if strings.HasSuffix(file, "_test.go") {
 			continue
 		}
 		tree, err := parser.ParseFile(token.NewFileSet(), file, nil, 0)
@@ -57,27 +57,29 @@ func bindings(t *testing.T) []bound {
 	return all
 }
 
-// binding reads a call of this package that makes one.
+// binding reads a call that makes one.
 func binding(n ast.Node) (b bound, ok bool) {
 	call, isCall := n.(*ast.CallExpr)
 	if !isCall {
 		return b, false
 	}
-	of, isOurs := call.Fun.(*ast.SelectorExpr)
-	if !isOurs {
-		return b, false
-	}
-	if from, named := of.X.(*ast.Ident); !named || from.Name != "screen" {
-		return b, false
+	name := ""
+	if f, is := call.Fun.(*ast.SelectorExpr); is {
+		if from, named := f.X.(*ast.Ident); named && from.Name == "screen" {
+			name = f.Sel.Name
+		}
 	}
 	texts := literals(call.Args)
-	if k, shared := usual[of.Sel.Name]; shared {
+	k, shared := usual[name]
+	switch {
+	case shared:
 		return bound{shown: k.Help().Key, does: k.Help().Desc, keys: append(k.Keys(), texts...)}, true
+	case name == "Key" && len(texts) > 2:
+		return bound{shown: texts[0], does: minutes.ReplaceAllString(texts[1], ""), keys: texts[2:]}, true
+	case name == "Bind" && len(texts) > 1:
+		return bound{shown: label(texts[1:], false), does: minutes.ReplaceAllString(texts[0], ""), keys: texts[1:]}, true
 	}
-	if of.Sel.Name != "Key" || len(texts) < 3 {
-		return b, false
-	}
-	return bound{shown: texts[0], does: minutes.ReplaceAllString(texts[1], ""), keys: texts[2:]}, true
+	return b, false
 }
 
 // minutes of the customer's time stand behind a word in the practice.

@@ -23,7 +23,8 @@ func (l *Line) Key(msg tea.KeyMsg) { l.input, _ = l.input.Update(printable(msg))
 // Text is what is typed.
 func (l *Line) Text() string { return l.input.Value() }
 
-// Lines are the line with its cursor, behind the mark of the focus.
-func (l *Line) Lines(look Look, width int) []string {
-	return look.Typed([]rune(l.input.Value()), l.input.Position(), width)
+// Lines are the line with its cursor behind a lead, such as the mark of the focus,
+// in lines of at most width cells.
+func (l *Line) Lines(look Look, lead string, width int) []string {
+	return look.typed(lead, []rune(l.input.Value()), l.input.Position(), width)
 }

@@ -59,12 +59,15 @@ func shade(number string) lipgloss.CompleteColor {
 
 // Typed is a text with the cursor before its rune at, behind the mark of the
 // focus, in lines of at most width cells.
-func (l Look) Typed(text []rune, at, width int) []string {
+func (l Look) Typed(text []rune, at, width int) []string { return l.typed(Focus, text, at, width) }
+
+// typed is Typed behind any lead.
+func (l Look) typed(lead string, text []rune, at, width int) []string {
 	under, after := nothing, ""
 	if at < len(text) {
 		under, after = string(text[at]), string(text[at+1:])
 	}
-	return Hang(l.Accent.Render(Focus), string(text[:at])+l.Cursor.Reverse(true).Render(under)+after, width)
+	return Hang(l.Accent.Render(lead), string(text[:at])+l.Cursor.Reverse(true).Render(under)+after, width)
 }
 
 // nothing stands under the cursor at the end: a space that no line end takes

@@ -103,8 +103,13 @@ func (w *Window) Print(m message.Message) string { return w.Words.Print(m) }
 // Say is Print of a new message.
 func (w *Window) Say(id message.ID, args ...any) string { return w.Print(message.New(id, args...)) }
 
-// Init has nothing to start: the first frame is drawn at once.
-func (w *Window) Init() tea.Cmd { return nil }
+// Init starts what the dialog has to start. The first frame is drawn at once.
+func (w *Window) Init() tea.Cmd {
+	if d, starts := w.dialog.(interface{ Init() tea.Cmd }); starts {
+		return d.Init()
+	}
+	return nil
+}
 
 // Update takes one message.
 func (w *Window) Update(msg tea.Msg) (tea.Model, tea.Cmd) {

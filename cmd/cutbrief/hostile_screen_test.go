@@ -62,7 +62,7 @@ func TestHostileReview(t *testing.T) {
 		{"\t", `{"answers"`, ""},                   // its file
 		{"\t", "needs a second look", ""},          // its flags
 		{"\x1b", "filter", "needs a second look"},  // the list
-		{"g", "grouped by rep", ""},
+		{"b", "grouped by rep", ""},
 	})
 	d.Tries("q")
 	d.Ends()

@@ -308,7 +308,7 @@ func (job *reviewJob) onScreen() error {
 	criteria := review.NewCriteria(job.offered, job.now())
 	job.leaves.Store(true)
 	err := screen.Run(job.ctx, screen.Options{
-		Dir: job.dir, Range: job.offered, Today: job.now(), Where: job.text("where"), Sort: job.text("sort"), Input: job.in, Output: job.out,
+		Dir: job.dir, Range: job.offered, Today: job.now(), Words: job.words, Where: job.text("where"), Sort: job.text("sort"), Input: job.in, Output: job.out,
 		Read: func(ctx context.Context, remembered bool, emit func([]*review.Row)) (review.Totals, error) {
 			how := job.reading(criteria)
 			how.Remembered = remembered
@@ -318,7 +318,7 @@ func (job *reviewJob) onScreen() error {
 		Measured: job.measuredText,
 		Teller:   teller{job},
 		Page: func(path string, v *assess.Visit) (string, error) {
-			made, err := pdf.Render(report.Build(v, job.offered, report.Options{}), "a4")
+			made, err := pdf.Render(report.Build(v, job.offered, report.Options{Words: job.words}), "a4")
 			if err != nil {
 				return "", err
 			}

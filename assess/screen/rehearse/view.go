@@ -54,7 +54,7 @@ func (m *Model) Body(width, height int) []string {
 	case reasoning:
 		m.heading(&p)
 		p.say("Why? In a few words:")
-		p.add(m.why.Lines(m.window.Look, p.width)...)
+		p.add(m.why.Lines(m.window.Look, screen.Focus, p.width)...)
 	case ticking:
 		return m.viewTicking(p.width, height)
 	case closing:

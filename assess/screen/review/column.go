@@ -1,56 +1,51 @@
 package review
 
 import (
+	"slices"
 	"strings"
 
 	"cutbrief/assess/review"
 	"cutbrief/assess/screen"
+	"cutbrief/rules/message"
 
 	"github.com/charmbracelet/x/ansi"
 )
 
-// column is a field with its width in the list, in cells.
+// column is a field of the list, which is also its name: how wide it is in cells,
+// and how soon it goes where there is no room (0 never).
 type column struct {
-	field review.Field
-	width int
+	id       message.ID
+	width    int
+	optional int
 }
 
-type columns []column
-
-// offered are the columns in their order: how wide, and how soon one goes where
-// there is no room (0 never).
-var offered = []struct {
-	id    string
-	width int
-	spare int
-}{
+// columns are those of the list in their order.
+var columns = []column{
 	{"date", 10, 0}, {"company", 18, 0}, {"rep", 13, 2}, {"metals", 18, 6}, {"thickest", 8, 3}, {"critical", 14, 5},
 	{"system", 9, 1}, {"verdict", 11, 0}, {"outcome", 12, 8}, {"due", 10, 7}, {"flags", 10, 0},
 }
 
 const gap = 2
 
+// row is the columns of one width of the list.
+type row []column
+
 // columnsFor chooses the columns for a width; what is left over goes to the
 // customer and the flags.
-func columnsFor(width int) columns {
-	var cols columns
-	for spare := 9; spare > 0; spare-- {
-		cols = cols[:0]
-		for _, o := range offered {
-			if f, ok := review.FindField(o.id); ok && o.spare < spare {
-				cols = append(cols, column{f, o.width})
-			}
-		}
+func columnsFor(width int) row {
+	var cols row
+	for optional := 9; optional > 0; optional-- {
+		cols = slices.DeleteFunc(slices.Clone(columns), func(c column) bool { return c.optional >= optional })
 		if cols.wide() <= width {
 			break
 		}
 	}
 	left := width - cols.wide()
 	for i := range cols {
-		switch id := cols[i].field.ID; {
-		case id == "flags":
+		switch cols[i].id {
+		case "flags":
 			cols[i].width = max(4, cols[i].width+left-left/2)
-		case id == "company":
+		case "company":
 			cols[i].width = max(8, cols[i].width+left/2)
 		}
 	}
@@ -58,26 +53,47 @@ func columnsFor(width int) columns {
 }
 
 // wide is how wide all are, with the mark of the focus.
-func (c columns) wide() int {
-	n := ansi.StringWidth(screen.Focus)
-	for _, col := range c {
-		n += col.width + gap
+func (r row) wide() int {
+	n := ansi.StringWidth(screen.Focus) - gap
+	for _, c := range r {
+		n += c.width + gap
 	}
-	return n - gap
+	return n
 }
 
 // line puts cells into their columns.
-func (c columns) line(cell func(column) string) string {
+func (r row) line(cell func(column) string) string {
 	var b strings.Builder
-	for i, col := range c {
-		text := screen.Cut(cell(col), col.width)
-		b.WriteString(text)
-		if i < len(c)-1 {
-			b.WriteString(strings.Repeat(" ", col.width-ansi.StringWidth(text)+gap))
-		}
+	for _, c := range r {
+		text := screen.Cut(cell(c), c.width)
+		b.WriteString(text + strings.Repeat(" ", c.width-ansi.StringWidth(text)+gap))
 	}
 	return strings.TrimRight(b.String(), " ")
 }
 
-// unread is the line of a file that cannot be read: its path and the flag.
-func (c columns) unread(r *review.Row) string { return r.Flags.String() + ": " + r.ShownPath() }
+// field is the field of a column.
+func (c column) field() review.Field {
+	f, _ := review.FindField(string(c.id))
+	return f
+}
+
+// value is something a column can say, in the words of the catalog where it has
+// some: "verdict: open" is the row for the verdict open.
+func (m *Model) value(f review.Field, value string) string {
+	if id := message.ID(f.ID + ": " + value); m.Words != nil && f.Vocabulary() != nil && m.Words.Has(id) {
+		return m.window.Say(id)
+	}
+	return value
+}
+
+// cell is what a column says of a row, "–" if that is not known.
+func (m *Model) cell(f review.Field, r *review.Row) string {
+	items := f.Items(r)
+	for i := range items {
+		items[i] = m.value(f, items[i])
+	}
+	if len(items) == 0 {
+		return "–"
+	}
+	return strings.Join(items, ", ")
+}

@@ -8,84 +8,94 @@ import (
 	"cutbrief/assess/screen"
 	"cutbrief/report"
 	"cutbrief/report/text"
+	"cutbrief/rules/message"
 )
 
-// content words the part of the visit that is shown.
-func (m *Model) content(width int) string {
+// visitLines are the part of the visit that is shown.
+func (m *Model) visitLines(width int) []string {
+	options := report.Options{Words: m.Words}
 	switch {
-	case m.state == counting:
-		return m.cuts
-	case m.state == measuring:
-		return m.cutLines(width)
 	case m.part == flagsPart:
-		return strings.Join(m.flagLines(width), "\n")
+		return m.flagLines(width)
 	case m.part == rawPart && len(m.raw) == 0:
-		return strings.Join(screen.Wrap("There is nothing of this file to show.", width), "\n")
+		return screen.Wrap(m.window.Say("There is nothing of this file to show."), width)
 	case m.part == rawPart:
-		return strings.Join(rawLines(m.raw, width), "\n")
+		return rawLines(m.raw, width)
 	case m.visit == nil:
-		return strings.Join(screen.Wrap("This file cannot be read as a visit.", width), "\n")
+		return screen.Wrap(m.window.Say("This file cannot be read as a visit."), width)
 	case m.part == whyPart:
-		return text.Why(report.Why(m.visit, m.Range, report.Options{}), width)
+		return strings.Split(text.WhyIn(m.Words, report.Why(m.visit, m.Range, options), width), "\n")
 	}
-	return strings.TrimRight(text.Render(report.Build(m.visit, m.Range, report.Options{}), width), "\n")
+	return strings.Split(strings.TrimRight(text.Render(report.Build(m.visit, m.Range, options), width), "\n"), "\n")
 }
 
 // flagLines say what needs a second look, why, and by which rule.
 func (m *Model) flagLines(width int) []string {
+	w := m.window
 	raised := m.open.Raised()
-	lines := append(screen.Wrap(m.open.ShownPath(), width), m.factLines(width)...)
+	lines := append(screen.Wrap(m.open.ShownPath(), width), screen.Wrap(m.facts(), width)...)
 	if len(raised) == 0 {
-		return append(lines, "", "Nothing needs a second look.")
+		return append(lines, "", w.Say("Nothing needs a second look."))
 	}
 	for _, r := range raised {
 		kind := r.Flag.Kind()
-		lines = append(lines, "", m.look.Strong.Render(kind.Name))
-		for _, part := range reasonParts(r) {
-			lines = append(lines, screen.Wrap(part, width)...)
+		lines = append(lines, "", w.Look.Strong.Render(w.Say(message.ID(kind.Name))))
+		reasons := []string{r.Reason}
+		if r.Flag == review.Differs { // a line for each field that would
+			reasons = strings.Split(r.Reason, "; ")
 		}
-		lines = append(lines, screen.Each(screen.Wrap("Rule: "+kind.Rule+".", width), m.look.Dim.Render)...)
+		for _, reason := range reasons {
+			lines = append(lines, screen.Wrap(m.Words.Say(reason), width)...)
+		}
+		lines = append(lines, screen.Each(screen.Wrap(w.Say("Rule: {1}.", message.ID(kind.Rule)), width), w.Look.Dim.Render)...)
 	}
 	if m.open.Unanswered != "" {
-		lines = append(lines, "", m.look.Strong.Render("Not answered"))
-		lines = append(lines, screen.Wrap(m.open.Unanswered, width)...)
+		lines = append(lines, "", w.Look.Strong.Render(w.Say("Not answered")))
+		lines = append(lines, screen.Wrap(m.Words.Say(m.open.Unanswered), width)...)
 	}
 	return lines
 }
 
-// factLines are all columns of the list, also those that had no room in it.
-func (m *Model) factLines(width int) []string {
+// facts are all columns of the list, also those that had no room in it.
+func (m *Model) facts() string {
 	var facts []string
-	for _, c := range offered {
-		if f, ok := review.FindField(c.id); ok && c.id != "flags" && f.Text(m.open) != "" {
-			facts = append(facts, c.id+" "+strings.Join(f.Items(m.open), ", "))
+	for _, c := range columns {
+		if f := c.field(); c.id != "flags" && f.Text(m.open) != "" {
+			facts = append(facts, m.window.Say(c.id)+" "+m.cell(f, m.open))
 		}
 	}
-	return screen.Wrap(strings.Join(facts, " · "), width)
+	return strings.Join(facts, " · ")
 }
-
-// reasonParts are the parts of a reason, a line each: of what would differ today,
-// one for each field.
-func reasonParts(r review.Raised) []string {
-	if r.Flag == review.Differs {
-		return strings.Split(r.Reason, "; ")
-	}
-	return []string{r.Reason}
-}
-
-// mostRaw is how much of a file is shown.
-const mostRaw = 2000
 
 // rawLines are the lines of the file as they stand, without what a terminal could
 // act on.
 func rawLines(raw []byte, width int) []string {
+	const most = 2000
 	var lines []string
 	for line := range strings.Lines(string(raw)) {
-		if len(lines) == mostRaw {
+		if len(lines) == most {
 			return append(lines, "…")
 		}
 		body := strings.TrimLeft(line, " ")
 		lines = append(lines, screen.Cut(strings.Repeat(" ", min(40, len(line)-len(body)))+sanitize.Line(body), width))
+	}
+	return lines
+}
+
+// wordedLines are words about timed cuts, later lines of one set in. Counts are
+// worded for the width they are shown in.
+func (m *Model) wordedLines(width int) []string {
+	if m.state == counting {
+		return strings.Split(m.worded, "\n")
+	}
+	var lines []string
+	for _, body := range strings.Split(strings.TrimRight(m.worded, "\n"), "\n") {
+		in := body[:len(body)-len(strings.TrimLeft(body, " "))]
+		if body = sanitize.Line(body); body == "" {
+			lines = append(lines, "")
+			continue
+		}
+		lines = append(lines, screen.Hang(in, body, width)...)
 	}
 	return lines
 }

@@ -61,7 +61,7 @@ func start(t testing.TB, read Reader, width, height int) *driver {
 	o := Options{Dir: "visits", Range: system.Demo(), Today: today, Read: read, Load: load,
 		Page: func(path string, _ *assess.Visit) (string, error) { return path + ".pdf", nil }}
 	m := newModel(context.Background(), o)
-	d := &driver{Driver: screentest.Driver{T: t, Model: m}, m: m}
+	d := &driver{Driver: screentest.Driver{T: t, Model: m.window}, m: m}
 	t.Cleanup(d.m.stop)
 	d.m.inbox = make(chan tea.Msg, 1000)
 	d.m.next = d.next
@@ -72,7 +72,7 @@ func start(t testing.TB, read Reader, width, height int) *driver {
 // open reads the six invented visits and one torn file to the end.
 func open(t testing.TB, width, height int) *driver {
 	d := start(t, folder{names: sample.Names()}.read, width, height)
-	d.Run(d.m.read(true))
+	d.Run(d.m.read(looking))
 	d.drain()
 	return d
 }
@@ -113,7 +113,7 @@ func TestFilterSortGroup(t *testing.T) {
 	d.keys("/", "verdict = firm", "<enter>").Sees("4 shown")
 	d.keys("/", "<ctrl+u>", "zzz").Sees("No row fits the filter")
 	d.keys("<backspace>", "<backspace>", "<backspace>", "<esc>", "s").Sees("7 shown, by company")
-	d.keys("g").Sees("grouped by rep", "Runa Feltham · 3 files", "Tobias Marrin · 3 files", "not known · 1 file")
+	d.keys("b").Sees("grouped by rep", "Runa Feltham · 3 files", "Tobias Marrin · 3 files", "not known · 1 file")
 	d.keys("f").Sees("flags != ?", "damaged: torn.json")
 	d.keys("f", "d").Sees("due <= today")
 }
@@ -136,7 +136,7 @@ func TestADamagedFileInDetail(t *testing.T) {
 	d.keys("p")
 	d.Sees("no page can be made of this file")
 	d.keys("<tab>", "<tab>").Sees(`{"torn`)
-	if strings.Contains(d.m.View(), "\x1b[31m") {
+	if strings.Contains(d.m.window.View(), "\x1b[31m") {
 		t.Error("an escape of the file reaches the terminal")
 	}
 }
@@ -152,22 +152,22 @@ func TestAFileWithoutBytesInDetail(t *testing.T) {
 func TestKeysAnswerWhileReading(t *testing.T) {
 	d := start(t, folder{}.read, 100, 24)
 	first := review.Row{Path: "farm-repair.json", Company: "Stenby", Stage: review.Judged}
-	d.Send(rowsMsg{looking, []*review.Row{&first}})
+	d.Send(d.m.gotRows(looking, &first))
 	d.Sees("1 file found", "Stenby", "░")
 	d.keys("/", "sten").Sees("Filter: sten")
 	d.keys("<enter>", "<enter>").Sees("RECOMMENDED SYSTEM")
 	d.keys("<esc>", "<esc>", "<esc>").Sees("stopped at 1 file")
-	d.Send(rowsMsg{looking, []*review.Row{{Path: "late.json"}}}) // was on its way
+	d.Send(d.m.gotRows(looking, &review.Row{Path: "late.json"})) // was on its way
 	d.Sees("stopped at 1 file", "1 shown")
 }
 
 func TestReadingThatFailsSaysWhy(t *testing.T) {
 	d := start(t, folder{fail: errors.New("the share went away")}.read, 80, 24)
-	d.Run(d.m.read(true))
+	d.Run(d.m.read(looking))
 	d.drain()
 	d.keys("/", "zzz", "<esc>")
-	if d.m.fault != "the share went away" {
-		t.Errorf("fault %q", d.m.fault)
+	if d.m.fault.String() != "the share went away" {
+		t.Errorf("fault %q", d.m.fault.String())
 	}
 }
 
@@ -188,7 +188,7 @@ func TestTheFocusStays(t *testing.T) {
 	d.keys("<down>")
 	focus := func() string { return d.m.rows.Path(d.m.place()) }
 	path := focus()
-	if d.keys("s", "g"); focus() != path {
+	if d.keys("s", "b"); focus() != path {
 		t.Errorf("the focus went from %s to %s", path, focus())
 	}
 }
@@ -203,7 +203,7 @@ func TestEverySizeHolds(t *testing.T) {
 			screentest.Inside(t, d.View(), size[0], size[1])
 		}
 		check("list")
-		d.keys("g")
+		d.keys("b")
 		check("groups")
 		d.keys("<end>", "/", strings.Repeat("wide words ", 12))
 		check("filter")
@@ -223,10 +223,10 @@ func BenchmarkKey(b *testing.B) {
 	for i := range rows {
 		rows[i] = &review.Row{Path: fmt.Sprintf("%06d.json", i), Company: fmt.Sprintf("Company %d", i), Date: "2026-11-25", Verdict: review.Open, Stage: review.Judged}
 	}
-	d.Send(rowsMsg{looking, rows})
+	d.Send(d.m.gotRows(looking, rows...))
 	for b.Loop() {
-		d.m.Update(screentest.Key("<down>"))
-		d.m.View()
+		d.m.window.Update(screentest.Key("<down>"))
+		d.m.window.View()
 	}
 }
 
@@ -238,12 +238,12 @@ func BenchmarkKeyWhileLoading(b *testing.B) {
 	for i := range rows {
 		rows[i] = &review.Row{Path: fmt.Sprintf("%06d.json", i), Company: fmt.Sprintf("Company %d", i), Date: "2026-11-25", Verdict: review.Open, Stage: review.Judged}
 	}
-	d.Send(rowsMsg{looking, rows})
+	d.Send(d.m.gotRows(looking, rows...))
 	const handful = 512
 	for i := 0; b.Loop(); i++ {
-		d.m.Update(screentest.Key("<down>"))
+		d.m.window.Update(screentest.Key("<down>"))
 		from := i * handful % (len(rows) - handful)
-		d.m.Update(rowsMsg{looking, rows[from : from+handful]})
-		d.m.View()
+		d.m.window.Update(d.m.gotRows(looking, rows[from:from+handful]...))
+		d.m.window.View()
 	}
 }

@@ -30,13 +30,13 @@ func (c counts) Print(_ iter.Seq[*review.Row], _ int, by string) (string, error)
 
 func TestTally(t *testing.T) {
 	d := open(t, 80, 24)
-	d.keys("t").SeesNot("Review · tally")
+	d.keys("t").SeesNot("Review · summary")
 	d.m.Teller = counts{}
-	d.keys("t").Sees("Review · tally", `firm █████····· 7 of 7 by "" at 78`)
-	d.keys("g").Sees("Review · tally, and by month below", `by "month"`)
-	d.keys("g", "g").Sees(`by "rep"`)
+	d.keys("t").Sees("Review · summary", `firm █████····· 7 of 7 by "" at 78`)
+	d.keys("b").Sees("Review · summary, and by month below", `by "month"`)
+	d.keys("b", "b").Sees(`by "rep"`)
 	d.keys("p").Sees("the page is in team-rep.pdf")
-	d.keys("g", "<end>").Sees("more")
+	d.keys("b", "<end>").Sees("more")
 	d.Resize(60, 20)
 	d.keys("<home>").Sees(`by "" at 58`)
 	d.keys("<esc>").Sees("7 shown")
@@ -58,10 +58,10 @@ func TestATallyGrowsWithTheRows(t *testing.T) {
 	d := start(t, folder{}.read, 80, 24)
 	d.m.Teller = counts{}
 	d.m.stage = judging
-	d.Send(rowsMsg{judging, []*review.Row{{Path: "a.json", Stage: review.Judged}}})
+	d.Send(d.m.gotRows(judging, &review.Row{Path: "a.json", Stage: review.Judged}))
 	d.keys("t").Sees("1 of 1")
-	d.Send(rowsMsg{judging, []*review.Row{{Path: "b.json", Stage: review.Unread}}})
-	d.Send(readMsg{judging, review.Totals{Files: 2, Unread: 2}, nil})
+	d.Send(d.m.gotRows(judging, &review.Row{Path: "b.json", Stage: review.Unread}))
+	d.Send(d.m.gotAll(judging, review.Totals{Files: 2, Unread: 2}, nil))
 	d.Sees("2 of 2")
 }
 
@@ -69,17 +69,17 @@ func TestATallyGrowsWithTheRows(t *testing.T) {
 func TestALateTally(t *testing.T) {
 	d := open(t, 80, 24)
 	d.keys("<enter>")
-	d.Send(talliedMsg{"", 78, "late", nil})
+	d.Send(d.m.counted("", 78, "late", nil))
 	d.SeesNot("late")
 	d.keys("<esc>")
-	d.Send(talliedMsg{"rep", 78, "late", nil})
+	d.Send(d.m.counted("rep", 78, "late", nil))
 	d.SeesNot("late")
 }
 
 // Keys pressed so fast that they come together count one by one.
 func TestKeysThatComeTogether(t *testing.T) {
 	d := open(t, 120, 40)
-	d.Send(tea.KeyMsg{Type: tea.KeyRunes, Runes: []rune("sg/far")})
+	d.Send(tea.KeyMsg{Type: tea.KeyRunes, Runes: []rune("sb/far")})
 	d.Sees("Filter: far", "Stenby")
 	d.Send(tea.KeyMsg{Type: tea.KeyEnter})
 	d.Sees("1 shown, grouped by rep, by company")
@@ -91,8 +91,8 @@ func TestKeysThatComeTogether(t *testing.T) {
 func TestTheOrderToBeginWith(t *testing.T) {
 	for sort, want := range map[string]string{"": "by date", "company": "by company", "due,-date": "by due,-date"} {
 		m := newModel(context.Background(), Options{Dir: "visits", Today: today, Sort: sort})
-		if !strings.Contains(m.View(), "0 shown, "+want) {
-			t.Errorf("%q:\n%s", sort, m.View())
+		if !strings.Contains(m.window.View(), "0 shown, "+want) {
+			t.Errorf("%q:\n%s", sort, m.window.View())
 		}
 		m.stop()
 	}

@@ -1,182 +1,149 @@
 package review
 
 import (
-	"fmt"
 	"strings"
 
 	"cutbrief/assess/review"
 	"cutbrief/assess/sanitize"
 	"cutbrief/assess/screen"
+	"cutbrief/rules/message"
 
-	"github.com/charmbracelet/bubbles/key"
 	"github.com/charmbracelet/x/ansi"
 )
 
-// View draws the present state. It is a function of the model alone.
-func (m *Model) View() string {
-	f := screen.Frame{Size: m.size, Look: m.look, Left: m.title(), Right: m.progress(), Foot: m.foot(), Wide: true}
-	if m.scrolls() {
-		f.Body = append(strings.Split(m.detail.View(), "\n"), m.underLine())
-		return f.Render()
-	}
-	f.Body = m.viewList()
-	return f.Render()
-}
-
-// underLine is the line under what is longer than the screen: what just happened,
-// and where it goes on.
-func (m *Model) underLine() string {
-	more := m.look.Dim.Render(screen.More(m.detail.AtTop(), m.detail.AtBottom()))
-	if m.told == "" {
-		return more
-	}
-	return m.told + "  " + more
-}
-
-func (m *Model) title() string {
-	if m.state == reading {
+// Title is what is shown, and how far reading is.
+func (m *Model) Title() (left, right string) {
+	w := m.window
+	switch {
+	case m.state == reading:
 		name := m.open.Company
 		if name == "" {
 			name = m.open.ShownPath()
 		}
-		return "Review · " + sanitize.Line(name) + " · " + partNames[m.part]
+		left = w.Say("Review · {1} · {2}", message.Name(sanitize.Line(name)), partNames[m.part])
+	case m.state == measuring:
+		left = w.Say("Review · timed cuts")
+	case m.state == counting && splits[m.split] != "":
+		left = w.Say("Review · summary, and by {1} below", splits[m.split])
+	case m.state == counting:
+		left = w.Say("Review · summary")
+	default:
+		left = w.Say("Review · {1}", message.Name(sanitize.Line(m.Dir)))
 	}
-	if m.state == measuring {
-		return "Review · timed cuts"
-	}
-	if m.state == counting {
-		if by := splits[m.split]; by != "" {
-			return "Review · tally, and by " + by + " below"
-		}
-		return "Review · tally"
-	}
-	return "Review · " + sanitize.Line(m.Dir)
+	return left, w.Print(m.progress())
 }
 
 // partNames name what is shown of a visit.
-var partNames = [parts]string{flagsPart: "flags", briefPart: "brief", whyPart: "why", rawPart: "file"}
+var partNames = [parts]message.ID{flagsPart: "flags", briefPart: "brief", whyPart: "why", rawPart: "file"}
 
 // progress says how far reading is.
-func (m *Model) progress() string {
-	switch m.stage {
-	case looking:
-		return files(m.rows.Len()) + " found"
-	case judging:
-		if m.judged >= m.totals.Files {
-			return files(m.judged) + " judged"
-		}
-		return fmt.Sprintf("%s of %s judged", thousands(m.judged), thousands(m.totals.Files))
-	case stopped:
-		return "stopped at " + files(m.rows.Len())
-	}
-	text := files(m.totals.Files)
-	if m.totals.Unread > 0 {
-		text += fmt.Sprintf(", %s unreadable", thousands(m.totals.Unread))
-	}
-	return text
-}
-
-func files(n int) string {
-	if n == 1 {
-		return "1 file"
-	}
-	return thousands(n) + " files"
-}
-
-// thousands writes a count with a comma at the thousands.
-func thousands(n int) string {
-	text := fmt.Sprint(n)
-	for i := len(text) - 3; i > 0; i -= 3 {
-		text = text[:i] + "," + text[i:]
-	}
-	return text
-}
-
-// foot lists the keys of the present state.
-func (m *Model) foot() []string {
-	k := m.keys
-	keys := []key.Binding{k.move, k.open, k.filter, k.sort, k.group, k.flagged, k.due, k.tally, k.measured, k.quit}
+func (m *Model) progress() message.Message {
 	switch {
-	case m.state == filtering:
-		keys = []key.Binding{k.accept, k.clear, k.move, k.leave}
-	case m.state == reading:
-		keys = []key.Binding{k.scroll, k.turn, k.page, k.back, k.quit}
-	case m.state == counting:
-		keys = []key.Binding{k.scroll, k.splitBy, k.page, k.back, k.quit}
-	case m.state == measuring:
-		keys = []key.Binding{k.scroll, k.back, k.quit}
-	case m.filter != "":
-		keys = append(keys, k.clear)
-	case m.busy():
-		keys = append(keys, k.cancel)
+	case m.stage == looking:
+		return message.Counted(m.rows.Len(), "{1} file found", "{1} files found")
+	case m.stage == judging && m.judged >= m.totals.Files:
+		return message.Counted(m.judged, "{1} file judged", "{1} files judged")
+	case m.stage == judging:
+		return message.New("{1} of {2} judged", message.Count(m.judged), message.Count(m.totals.Files))
+	case m.stage == stopped:
+		return message.Counted(m.rows.Len(), "stopped at {1} file", "stopped at {1} files")
+	case m.totals.Unread > 0:
+		return message.Counted(m.totals.Files, "{1} file, {2} unreadable", "{1} files, {2} unreadable", message.Count(m.totals.Unread))
 	}
-	return m.look.Keys(m.size.Width-2, keys...)
+	return files(m.totals.Files)
 }
 
-// viewList shows the filter, how far reading is, and the rows around the focus.
-func (m *Model) viewList() []string {
-	width := m.size.Width - 2
-	lines := []string{m.filterLine(width)}
-	if m.busy() {
-		lines = append(lines, m.bar(width))
+func files(n int) message.Message { return message.Counted(n, "{1} file", "{1} files") }
+
+// Body shows the list, or a text.
+func (m *Model) Body(width, height int) []string {
+	if m.state != listing && m.state != filtering {
+		return m.text.Lines(m.told())
+	}
+	lines := m.head(width)
+	if len(m.list.Lines) == 0 {
+		return append(lines, screen.Each(screen.Wrap(sanitize.Line(m.window.Print(m.nothing())), width), m.window.Look.Dim.Render)...)
 	}
 	cols := columnsFor(width)
-	lines = append(lines, m.look.Dim.Render("  "+cols.line(func(c column) string { return strings.ToUpper(c.field.ID) })))
-	if len(m.list.Lines) == 0 {
-		return append(lines, screen.Each(screen.Wrap(m.nothing(), width), m.look.Dim.Render)...)
-	}
-	from, to := m.window()
+	from, to := m.rowsShown()
 	for i := from; i < to; i++ {
 		lines = append(lines, m.itemLine(i, cols, width))
 	}
 	return lines
 }
 
-// window is from which to before which line the list shows.
-func (m *Model) window() (from, to int) {
-	room, lines := m.room(), len(m.list.Lines)
-	from = min(max(0, m.at-room/2), max(0, lines-room))
+// told is what just happened, without what a terminal could act on.
+func (m *Model) told() string { return sanitize.Line(m.window.Print(m.window.Told)) }
+
+// width is that of a text in cells.
+func (m *Model) width() int { return max(1, m.window.Size.Width-2) }
+
+// pageTall is how many rows the list shows.
+func (m *Model) pageTall() int { return max(1, m.window.Room()-len(m.head(m.width()))) }
+
+// rowsShown is from which to before which line the list shows.
+func (m *Model) rowsShown() (from, to int) {
+	room, lines := m.pageTall(), len(m.list.Lines)
+	from = min(max(0, int(m.at)-room/2), max(0, lines-room))
 	return from, min(lines, from+room)
 }
 
-// nothing says why the list is empty.
-func (m *Model) nothing() string {
-	switch {
-	case m.fault != "":
-		return m.fault
-	case m.rows.Len() > 0:
-		return "No row fits the filter. Type words, or such as: thickest > 10 mm and verdict = open."
-	case m.busy():
-		return "Reading …"
+// head is what stands over the rows: the filter, the bar while files are read, the
+// names of the columns.
+func (m *Model) head(width int) []string {
+	look := m.window.Look
+	lines := []string{""}
+	if m.state == filtering {
+		lines = m.typed.Lines(look, m.window.Say("Filter:")+" ", width)
 	}
-	return "There is no visit in this folder."
+	if m.unfinished() {
+		lines = append(lines, m.bar(width))
+	}
+	names := columnsFor(width).line(func(c column) string { return strings.ToUpper(m.window.Say(c.id)) })
+	lines = append(lines, look.Dim.Render("  "+names))
+	if m.state != filtering {
+		lines[0] = m.status(width, len(lines))
+	}
+	return lines
 }
 
-func (m *Model) filterLine(width int) string {
-	if m.state == filtering {
-		text := string(m.typed) + m.look.Cursor.Reverse(true).Render(" ")
-		if over := ansi.StringWidth(text) - (width - 9); over > 0 {
-			text = ansi.TruncateLeft(text, over+1, "…")
-		}
-		return m.look.Accent.Render("Filter: ") + text
+// status says what is shown, in which order, and where there is more than fits
+// under a head of so many lines.
+func (m *Model) status(width, head int) string {
+	how := message.New("by {1}", message.ID(strings.TrimPrefix(m.sorts[m.sorted], "-")))
+	if by := groups[m.group]; by != "" {
+		how = message.New("grouped by {1}, {2}", by, how)
 	}
-	how := "by " + strings.TrimPrefix(m.sorts[m.sorted], "-")
-	if groups[m.group] != "" {
-		how = "grouped by " + groups[m.group] + ", " + how
-	}
-	text := thousands(m.list.Rows()) + " shown, " + how
+	text := m.window.Say("{1} shown, {2}", message.Count(m.list.Rows()), how)
 	if m.filter != "" {
 		text += " · " + m.filter
 	}
-	if m.told != "" {
-		text = m.told
+	if told := m.told(); told != "" {
+		text = told
 	}
-	from, to := m.window()
-	more := screen.More(from == 0, to == len(m.list.Lines))
-	if more != "" {
-		more = "  " + more
+	room := max(1, m.window.Room()-head)
+	from := min(max(0, int(m.at)-room/2), max(0, len(m.list.Lines)-room))
+	more := ""
+	if from > 0 {
+		more += "  " + m.window.Say(screen.MoreAbove)
 	}
-	return m.look.Dim.Render(screen.Cut(text, width-ansi.StringWidth(more)) + more)
+	if from+room < len(m.list.Lines) {
+		more += "  " + m.window.Say(screen.MoreBelow)
+	}
+	return m.window.Look.Dim.Render(screen.Cut(text, width-ansi.StringWidth(more)) + more)
+}
+
+// nothing says why the list is empty.
+func (m *Model) nothing() message.Message {
+	switch {
+	case !m.fault.IsEmpty():
+		return m.fault
+	case m.rows.Len() > 0:
+		return message.New("No row fits the filter. Type words, or such as: thickest > 10 mm and verdict = open.")
+	case m.unfinished():
+		return message.New("Reading …")
+	}
+	return message.New("There is no visit in this folder.")
 }
 
 // bar shows how much is judged of what is remembered; otherwise nobody knows how
@@ -187,36 +154,32 @@ func (m *Model) bar(width int) string {
 	if m.stage == judging && m.totals.Files > 0 {
 		done = min(width, width*m.judged/m.totals.Files)
 	}
-	return m.look.Accent.Render(strings.Repeat("█", done)) + m.look.Dim.Render(strings.Repeat("░", width-done))
+	look := m.window.Look
+	return look.Accent.Render(strings.Repeat("█", done)) + look.Dim.Render(strings.Repeat("░", width-done))
 }
 
-func (m *Model) itemLine(i int, cols columns, width int) string {
+func (m *Model) itemLine(i int, cols row, width int) string {
+	look := m.window.Look
 	if h := m.list.Head(i); h != nil {
-		head := h.Text
-		if head == "" {
-			head = "not known"
+		head := m.window.Say("not known")
+		if h.Text != "" {
+			f, _ := review.FindField(string(groups[m.group]))
+			head = m.value(f, sanitize.Line(h.Text))
 		}
-		return m.look.Strong.Render(screen.Cut(fmt.Sprintf("%s · %s", sanitize.Line(head), files(h.Rows)), width))
+		return look.Strong.Render(screen.Cut(head+" · "+m.window.Print(files(h.Rows)), width))
 	}
-	row := m.rows.At(int(m.list.Lines[i]))
-	line := cols.line(func(c column) string { return cellOf(c.field, &row) })
-	if row.Stage == review.Unread {
-		line = cols.unread(&row)
+	r := m.rows.At(int(m.list.Lines[i]))
+	line := cols.line(func(c column) string { return m.cell(c.field(), &r) })
+	if r.Stage == review.Unread {
+		flags, _ := review.FindField("flags")
+		line = m.cell(flags, &r) + ": " + r.ShownPath()
 	}
 	line = screen.Cut(line, width-2)
 	switch {
-	case i == m.at:
-		return m.look.Accent.Render(screen.Focus) + m.look.Strong.Render(line)
-	case row.Stage == review.Unread || row.Flags.Has(review.Smaller):
-		return "  " + m.look.Bad.Render(line)
+	case i == int(m.at):
+		return look.Accent.Render(screen.Focus) + look.Strong.Render(line)
+	case r.Stage == review.Unread || r.Flags.Has(review.Smaller):
+		return "  " + look.Bad.Render(line)
 	}
 	return "  " + line
-}
-
-// cellOf is a cell in the list.
-func cellOf(f review.Field, r *review.Row) string {
-	if text := f.Text(r); text != "" {
-		return text
-	}
-	return "–"
 }

@@ -11,6 +11,8 @@ import (
 	"cutbrief/assess/review"
 	"cutbrief/assess/sample"
 	"cutbrief/assess/screen/screentest"
+	"cutbrief/rules/message"
+	"cutbrief/rules/message/catalog"
 )
 
 // drawn is a state of the review as a view. Where it is scrolled to an end, it is
@@ -33,7 +35,7 @@ func TestEveryStateIsWhole(t *testing.T) {
 	}{
 		{"list", nil, true},
 		{"end of the list", []string{"<end>"}, true},
-		{"groups", []string{"g"}, true},
+		{"groups", []string{"b"}, true},
 		{"filter", []string{"/", "verdict = firm"}, false},
 		{"long filter", []string{"/", "verdict = firm and not (outcome = order or outcome = no) and due < today"}, false},
 		{"filtered", []string{"/", "verdict = firm", "<enter>"}, true},
@@ -46,7 +48,7 @@ func TestEveryStateIsWhole(t *testing.T) {
 		{"page made", append(farm, "p"), false},
 		{"timed cuts", []string{"m"}, false},
 		{"tally", []string{"t"}, false},
-		{"end of the tally", []string{"t", "g", "<end>"}, false},
+		{"end of the tally", []string{"t", "b", "<end>"}, false},
 	} {
 		t.Run(test.name, func(t *testing.T) {
 			d := open(t, 80, 24)
@@ -60,6 +62,31 @@ func TestEveryStateIsWhole(t *testing.T) {
 			d.drawn(test.name, test.focus, again...).Whole(t)
 		})
 	}
+}
+
+// With German words every column, value and flag has some, and the filter takes
+// them as it takes ours.
+func TestGermanReview(t *testing.T) {
+	german := catalog.For("de")
+	for _, c := range columns {
+		for _, value := range c.field().Vocabulary() {
+			if id := message.ID(string(c.id) + ": " + value); !german.Has(id) {
+				t.Errorf("no German words: %s", id)
+			}
+		}
+	}
+	for _, k := range review.FlagKinds() {
+		if !german.Has(message.ID(k.Name)) || !german.Has(message.ID(k.Rule)) {
+			t.Errorf("no German words: %s: %s", k.Name, k.Rule)
+		}
+	}
+	d := open(t, 120, 40)
+	d.m.Words, d.m.window.Words = german, german
+	d.Resize(120, 40)
+	d.Sees("7 gezeigt, nach Datum", "DATUM", "STAND", "beschädigt: torn.json", "Enter Besuch öffnen", "q verlassen")
+	d.keys("/", "Stand = sicher", "<enter>").Sees("4 gezeigt")
+	d.keys("/", "<ctrl+u>", "stenby", "<enter>", "<enter>").Sees("Durchsicht · Stenby", "Tab Hinweise, Seite, Herleitung, Datei", "EMPFOHLENE ANLAGE")
+	d.keys("<esc>", "/", "<ctrl+u>", "Dicke > 10 mm and Stand = reicht nicht", "<enter>").Sees("Keine Zeile passt zum Filter.")
 }
 
 // timedCuts are more words about timed cuts than a small window has lines.
@@ -76,7 +103,7 @@ func TestReadingIsWhole(t *testing.T) {
 	d := start(t, folder{names: sample.Names()}.read, 80, 24)
 	d.drawn("nothing yet", false).Whole(t)
 	d = start(t, folder{fail: errors.New("read visits/2026: the share went away")}.read, 80, 24)
-	d.Run(d.m.read(true))
+	d.Run(d.m.read(looking))
 	d.drain()
 	d.keys("<esc>")
 	d.drawn("failed", false).Whole(t)
@@ -85,6 +112,6 @@ func TestReadingIsWhole(t *testing.T) {
 	for i := range rows {
 		rows[i] = &review.Row{Path: fmt.Sprintf("%04d.json", i), Company: fmt.Sprintf("Company %d", i), Date: "2026-11-25"}
 	}
-	d.Send(rowsMsg{looking, rows})
+	d.Send(d.m.gotRows(looking, rows...))
 	d.drawn("many", true).Whole(t)
 }
