@@ -7,9 +7,9 @@ import (
 	"time"
 
 	"cutbrief/rules"
+	"cutbrief/rules/cost"
 	"cutbrief/rules/demonstration"
 	"cutbrief/rules/message"
-	"cutbrief/rules/price"
 	"cutbrief/rules/unit"
 )
 
@@ -91,11 +91,11 @@ type Brief struct {
 
 // Options choose how a brief is worded.
 type Options struct {
-	Style     unit.Style  // "" takes the visit's own
-	Checklist bool        // with both checklists
-	Working   bool        // with the derivation
-	Pictures  bool        // with all pictures on a sheet behind a printed page
-	Prices    *price.List // nil takes the built-in list, which is invented
+	Style     unit.Style      // "" takes the visit's own
+	Checklist bool            // with both checklists
+	Working   bool            // with the derivation
+	Pictures  bool            // with all pictures on a sheet behind a printed page
+	Prices    *cost.PriceList // nil takes the built-in list, which is invented
 
 	Words *message.Catalog // puts every text into other words; nil leaves our own
 }

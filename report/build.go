@@ -3,8 +3,8 @@ package report
 import (
 	"cutbrief/assess"
 	"cutbrief/rules"
+	"cutbrief/rules/cost"
 	"cutbrief/rules/demonstration"
-	"cutbrief/rules/price"
 	"cutbrief/rules/system"
 	"cutbrief/rules/unit"
 )
@@ -14,7 +14,7 @@ type builder struct {
 	visit    *assess.Visit
 	offered  *system.Range
 	style    unit.Style
-	prices   price.List
+	prices   cost.PriceList
 	job      rules.Job
 	problems []assess.Problem
 	result   rules.Result
@@ -28,7 +28,7 @@ func newBuilder(v *assess.Visit, offered *system.Range, o Options) *builder {
 	if b.style == "" {
 		b.style = v.Style()
 	}
-	b.prices = price.Demo()
+	b.prices = cost.DemoPrices()
 	if o.Prices != nil {
 		b.prices = *o.Prices
 	}

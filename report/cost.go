@@ -10,7 +10,6 @@ import (
 	"cutbrief/rules/cite"
 	"cutbrief/rules/cost"
 	"cutbrief/rules/message"
-	"cutbrief/rules/price"
 	"cutbrief/rules/system"
 	"cutbrief/rules/unit"
 )
@@ -222,7 +221,7 @@ func (b *builder) costInputs(a *cost.Account) []CostInput {
 			if !seen[in.Name.String()] {
 				seen[in.Name.String()] = true
 				in = b.inUnits(in)
-				s := in.Spread
+				s := in.Estimate
 				list = append(list, CostInput{clean(in.Name.String()), b.unitOf(in), tidied(s.Low), tidied(s.Likely), tidied(s.High), in.Basis, b.listed(in.Note)})
 			}
 		}
@@ -304,7 +303,7 @@ func (b *builder) resting(a *cost.Account) string {
 
 // listed is a text of the price list: ours where the list is the built-in one.
 func (b *builder) listed(s string) string {
-	if b.prices.Name == price.DemoName {
+	if b.prices.Name == cost.DemoPricesName {
 		return clean(s)
 	}
 	return plain(s)
@@ -465,8 +464,8 @@ func (b *builder) cost() *Cost {
 func (b *builder) nobodysPrices() bool {
 	p := &b.job.Prices
 	told := p.Labour.IsKnown() || p.GasYear.IsKnown() || p.SentOutYear.IsKnown()
-	hour, listed := b.prices.Get(price.Labour)
-	return listed && hour.Basis == price.Invented && !b.visit.Demo && !told
+	hour, listed := b.prices.Get(cost.ItemLabour)
+	return listed && hour.Basis == cost.BasisInvented && !b.visit.Demo && !told
 }
 
 // unworked says why no cost can be worked out.
@@ -487,7 +486,7 @@ func (b *builder) costBars(today *cost.Way, o *cost.Offer) []CostBar {
 	if longest <= 0 {
 		return nil
 	}
-	bar := func(label string, s price.Spread) CostBar {
+	bar := func(label string, s cost.Estimate) CostBar {
 		a := b.perMetre(s)
 		likely, _ := ranged(a, b)
 		return CostBar{label, a.Text + " " + b.each(), likely + " " + b.each(), s.Likely / longest, s.Low / most, s.Likely / most, s.High / most}
@@ -498,15 +497,17 @@ func (b *builder) costBars(today *cost.Way, o *cost.Offer) []CostBar {
 // savingLine is the verdict in words.
 func (b *builder) savingLine(today *cost.Way, s cost.Saving) string {
 	against := " against " + string(today.Process.Name()) + " in " + b.cutOf(today)
-	flip := func(x price.Spread) price.Spread { return price.Spread{Low: -x.High, Likely: -x.Likely, High: -x.Low} }
-	sums := func(sign func(price.Spread) price.Spread) string {
+	flip := func(x cost.Estimate) cost.Estimate {
+		return cost.Estimate{Low: -x.High, Likely: -x.Likely, High: -x.Low}
+	}
+	sums := func(sign func(cost.Estimate) cost.Estimate) string {
 		text := b.perMetre(sign(s.PerMetre)).Text + " " + b.each()
 		if year, ok := s.PerYear.Get(); ok {
 			text += ", " + b.perYear(sign(year)).Text + " a year"
 		}
 		return text
 	}
-	same := func(x price.Spread) price.Spread { return x }
+	same := func(x cost.Estimate) cost.Estimate { return x }
 	switch s.Verdict {
 	case cost.Saves:
 		return "Likely saves " + sums(same) + "," + against + "."

@@ -7,7 +7,7 @@ import (
 
 	"cutbrief/assess"
 	"cutbrief/rules"
-	"cutbrief/rules/price"
+	"cutbrief/rules/cost"
 )
 
 // cutOutside is a visit that sends 60 m a week out.
@@ -22,19 +22,19 @@ func cutOutside(t *testing.T) *assess.Visit {
 // A list of one's own in which one price is invented is not the built-in list:
 // nobody says that no price was told, and the mark says some.
 func TestOneInventedPriceInAListOfOnesOwn(t *testing.T) {
-	l := list(all()).With(price.Cylinders, price.Price{Spread: price.Sure(300), Basis: price.Invented})
+	l := list(all()).With(cost.ItemCylinders, cost.Price{Estimate: cost.Exact(300), Basis: cost.BasisInvented})
 	l.Invented = true
 	c := Build(cutOutside(t), steps(), Options{Prices: &l}).Cost
 	if c == nil || len(c.Lines) != 3 || strings.Contains(strings.Join(c.Lines, " "), "invented") {
 		t.Errorf("it is not even used here: %+v", c)
 	}
-	l = l.With(price.SentOut, price.Price{Spread: price.Sure(20), Basis: price.Invented})
+	l = l.With(cost.ItemSentOut, cost.Price{Estimate: cost.Exact(20), Basis: cost.BasisInvented})
 	c = Build(cutOutside(t), steps(), Options{Prices: &l}).Cost
 	if len(c.Lines) != 3 || !strings.Contains(c.Lines[2], "Some prices are assumed: invented, or common practice, no source.") {
 		t.Errorf("%+v", c)
 	}
 	// Nobody's hour carries no sum, also in a file.
-	l = l.With(price.Labour, price.Price{Spread: price.Sure(38), Basis: price.Invented})
+	l = l.With(cost.ItemLabour, cost.Price{Estimate: cost.Exact(38), Basis: cost.BasisInvented})
 	c = Build(cutOutside(t), steps(), Options{Prices: &l}).Cost
 	if len(c.Lines) != 1 || !strings.Contains(c.Lines[0], "the price of an hour of work in the list is invented") {
 		t.Errorf("%+v", c)
@@ -45,7 +45,7 @@ func TestOneInventedPriceInAListOfOnesOwn(t *testing.T) {
 // neither on the page nor in the comparison.
 func TestNoClearSavingPromisesNoPayback(t *testing.T) {
 	prices := all()
-	prices[price.SentOut], prices[price.Transport] = 4.4, 1
+	prices[cost.ItemSentOut], prices[cost.ItemTransport] = 4.4, 1
 	v := cutOutside(t)
 	c := Build(v, steps(), Options{Prices: list(prices)}).Cost
 	if c.Verdict != "no clear saving" || !strings.HasPrefix(c.Lines[1], "May pay for itself after ") || !strings.Contains(c.Lines[1], "perhaps never") {
@@ -67,7 +67,7 @@ func TestNoClearSavingPromisesNoPayback(t *testing.T) {
 // also where every price is the customer's own.
 func TestHabitsWithoutASourceAreSaid(t *testing.T) {
 	prices := all()
-	prices[price.Oxygen], prices[price.Acetylene] = 7, 25
+	prices[cost.ItemOxygen], prices[cost.ItemAcetylene] = 7, 25
 	v := farm(t)
 	say(t, v, rules.FactCutLength, "", "60 m a week")
 	c := Build(v, steps(), Options{Prices: list(prices)}).Cost
@@ -106,7 +106,7 @@ func TestMoneyForAFootWhereLengthsAreInFeet(t *testing.T) {
 // is not zero, neither as a sum nor as a rate.
 func TestNoInterestNoWorth(t *testing.T) {
 	prices := all()
-	delete(prices, price.Interest)
+	delete(prices, cost.ItemInterest)
 	o := Options{Prices: list(prices)}
 	c := Build(cutOutside(t), steps(), o).Cost
 	if !strings.HasPrefix(c.Lines[1], "Pays for itself after ") || strings.Contains(c.Lines[1], "worth") {

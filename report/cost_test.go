@@ -8,26 +8,26 @@ import (
 
 	"cutbrief/assess"
 	"cutbrief/rules"
+	"cutbrief/rules/cost"
 	"cutbrief/rules/metal"
-	"cutbrief/rules/price"
 	"cutbrief/rules/system"
 	"cutbrief/rules/unit"
 )
 
 // list is a price list of sure prices in euro, the customer's own.
-func list(prices map[price.ID]float64) *price.List {
-	l := price.List{Name: "by hand", Currency: "EUR", Date: "2026-02-01", Place: "Velmoor"}
+func list(prices map[cost.ItemID]float64) *cost.PriceList {
+	l := cost.PriceList{Name: "by hand", Currency: "EUR", Date: "2026-02-01", Place: "Velmoor"}
 	for id, v := range prices {
-		l = l.With(id, price.Price{Spread: price.Sure(v), Basis: price.Customer})
+		l = l.With(id, cost.Price{Estimate: cost.Exact(v), Basis: cost.BasisCustomer})
 	}
 	return &l
 }
 
 // all is every price an account against sending out needs.
-func all() map[price.ID]float64 {
-	return map[price.ID]float64{
-		price.Labour: 60, price.Electricity: 0.20, price.AirPower: 8, price.Set: 12, price.SetStarts: 300, price.SetHours: 2,
-		price.SentOut: 20, price.Transport: 50, price.TransportLoad: 30, price.Interest: 3, price.Years: 5,
+func all() map[cost.ItemID]float64 {
+	return map[cost.ItemID]float64{
+		cost.ItemLabour: 60, cost.ItemElectricity: 0.20, cost.ItemAirPower: 8, cost.ItemSet: 12, cost.ItemSetStarts: 300, cost.ItemSetHours: 2,
+		cost.ItemSentOut: 20, cost.ItemTransport: 50, cost.ItemTransportLoad: 30, cost.ItemInterest: 3, cost.ItemYears: 5,
 	}
 }
 
@@ -96,13 +96,13 @@ func TestDearerIsSaid(t *testing.T) {
 	choose(t, v, rules.FactToday, string(rules.SentOut))
 	say(t, v, rules.FactCutLength, "", "60 m a week")
 	prices := all()
-	prices[price.SentOut], prices[price.Transport] = 1, 1
+	prices[cost.ItemSentOut], prices[cost.ItemTransport] = 1, 1
 	c := Build(v, steps(), Options{Prices: list(prices)}).Cost
 	if c.Verdict != "costs more" || !strings.HasPrefix(c.Lines[0], "Costs more: EUR ") || !strings.HasPrefix(c.Lines[1], "Does not pay for itself by cheaper cutting") {
 		t.Errorf("%s %q", c.Verdict, c.Lines)
 	}
 	// About what a metre costs with a system: the range includes zero.
-	prices[price.SentOut] = 4.4
+	prices[cost.ItemSentOut] = 4.4
 	c = Build(v, steps(), Options{Prices: list(prices)}).Cost
 	if c.Verdict != "no clear saving" || !strings.HasPrefix(c.Lines[0], "No clear saving against sent out") || !strings.Contains(c.Lines[0], "includes zero") {
 		t.Errorf("%s %q", c.Verdict, c.Lines)
@@ -151,17 +151,17 @@ func TestCurrenciesAreNotMixed(t *testing.T) {
 // Rounding by hand: 4.981 from 3.462 to 7.421 is 4.98 from 3.46 to 7.43; 13732
 // from 8498 to 21294 is 13,700 from 8,490 to 21,300; −611 is −612 at the low end.
 func TestAmountsWidenWhenRounded(t *testing.T) {
-	b := &builder{prices: price.List{Currency: "EUR"}}
-	if a := b.perMetre(price.Spread{Low: 3.462, Likely: 4.981, High: 7.421}); a.Text != "EUR 4.98 (3.46 to 7.43)" {
+	b := &builder{prices: cost.PriceList{Currency: "EUR"}}
+	if a := b.perMetre(cost.Estimate{Low: 3.462, Likely: 4.981, High: 7.421}); a.Text != "EUR 4.98 (3.46 to 7.43)" {
 		t.Error(a)
 	}
-	if a := b.perYear(price.Spread{Low: 8498, Likely: 13732, High: 21294}); a.Text != "EUR 13,700 (8,490 to 21,300)" {
+	if a := b.perYear(cost.Estimate{Low: 8498, Likely: 13732, High: 21294}); a.Text != "EUR 13,700 (8,490 to 21,300)" {
 		t.Error(a)
 	}
-	if a := b.perYear(price.Spread{Low: -611.4, Likely: 0.2, High: 10}); a.Text != "EUR 0 (−612 to 10)" || math.Signbit(a.Likely) {
+	if a := b.perYear(cost.Estimate{Low: -611.4, Likely: 0.2, High: 10}); a.Text != "EUR 0 (−612 to 10)" || math.Signbit(a.Likely) {
 		t.Error(a)
 	}
-	if a := b.perMetre(price.Sure(2)); a.Text != "EUR 2.00" {
+	if a := b.perMetre(cost.Exact(2)); a.Text != "EUR 2.00" {
 		t.Error(a)
 	}
 }

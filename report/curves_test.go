@@ -7,14 +7,14 @@ import (
 
 	"cutbrief/assess"
 	"cutbrief/rules"
+	"cutbrief/rules/cost"
 	"cutbrief/rules/metal"
-	"cutbrief/rules/price"
 )
 
 // gas adds what an account against a gas flame needs.
-func gas() *price.List {
+func gas() *cost.PriceList {
 	p := all()
-	p[price.Oxygen], p[price.Acetylene] = 6, 22
+	p[cost.ItemOxygen], p[cost.ItemAcetylene] = 6, 22
 	return list(p)
 }
 

@@ -33,7 +33,7 @@ func (b *builder) inUnits(in cost.Input) cost.Input {
 		units = moneyIn
 	}
 	if other, ok := units[string(in.Unit)]; ok && b.style == unit.Inch {
-		in.Unit, in.Spread = message.ID(other.name), in.Spread.Times(other.per)
+		in.Unit, in.Estimate = message.ID(other.name), in.Estimate.Times(other.per)
 	}
 	return in
 }

@@ -6,7 +6,6 @@ import (
 
 	"cutbrief/rules/cost"
 	"cutbrief/rules/message"
-	"cutbrief/rules/price"
 	"cutbrief/rules/unit"
 )
 
@@ -17,7 +16,7 @@ import (
 // EUR 35.3147 for a cubic metre EUR 1 for a cubic foot. Hours stay hours.
 func TestInputsInTheUnitsOfTheVisit(t *testing.T) {
 	in := func(unit string, money bool, v float64) cost.Input {
-		return cost.Input{Unit: message.ID(unit), Money: money, Spread: price.Spread{Low: v, Likely: v, High: v}}
+		return cost.Input{Unit: message.ID(unit), Money: money, Estimate: cost.Estimate{Low: v, Likely: v, High: v}}
 	}
 	for _, c := range []struct {
 		in   cost.Input
@@ -29,10 +28,10 @@ func TestInputsInTheUnitsOfTheVisit(t *testing.T) {
 		{in("m", true, 10), "ft", 3.048}, {in("m3", true, 35.3147), "ft3", 1}, {in("h", true, 38), "h", 38}, {in("kWh", true, 0.2), "kWh", 0.2},
 	} {
 		got := (&builder{style: unit.Inch}).inUnits(c.in)
-		if string(got.Unit) != c.unit || math.Abs(got.Spread.Likely-c.want) > 1e-4 || got.Spread.Low != got.Spread.High {
+		if string(got.Unit) != c.unit || math.Abs(got.Estimate.Likely-c.want) > 1e-4 || got.Estimate.Low != got.Estimate.High {
 			t.Errorf("%+v: %+v", c.in, got)
 		}
-		if same := (&builder{style: unit.Metric}).inUnits(c.in); same.Unit != c.in.Unit || same.Spread != c.in.Spread {
+		if same := (&builder{style: unit.Metric}).inUnits(c.in); same.Unit != c.in.Unit || same.Estimate != c.in.Estimate {
 			t.Errorf("%+v in metric: %+v", c.in, same)
 		}
 	}

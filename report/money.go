@@ -7,7 +7,6 @@ import (
 	"strings"
 
 	"cutbrief/rules/cost"
-	"cutbrief/rules/price"
 	"cutbrief/rules/unit"
 )
 
@@ -23,7 +22,7 @@ type Amount struct {
 
 // perMetre rounds money a metre to two decimals. Its texts are for a foot where
 // lengths are written in feet; its figures stay those of a metre.
-func (b *builder) perMetre(s price.Spread) Amount {
+func (b *builder) perMetre(s cost.Estimate) Amount {
 	cents := func(float64) float64 { return 0.01 }
 	a := b.amount(s, cents, 2)
 	if b.style == unit.Inch {
@@ -45,7 +44,7 @@ func (b *builder) each() string {
 }
 
 // perYear rounds money a year to three figures: more would not be true.
-func (b *builder) perYear(s price.Spread) Amount {
+func (b *builder) perYear(s cost.Estimate) Amount {
 	return b.amount(s, func(v float64) float64 {
 		if v = math.Abs(v); v < 1000 {
 			return 1
@@ -54,7 +53,7 @@ func (b *builder) perYear(s price.Spread) Amount {
 	}, 0)
 }
 
-func (b *builder) amount(s price.Spread, step func(float64) float64, decimals int) Amount {
+func (b *builder) amount(s cost.Estimate, step func(float64) float64, decimals int) Amount {
 	round := func(v float64, how func(float64) float64) float64 {
 		u := step(v)
 		v = how(v/u) * u
@@ -134,7 +133,7 @@ func payback(p cost.Payback) string {
 // taken writes an input with its range and unit: "EUR 28 to 52 per h".
 func (b *builder) taken(in cost.Input) string {
 	in = b.inUnits(in)
-	s := in.Spread
+	s := in.Estimate
 	text := short(s.Low)
 	if s.High != s.Low {
 		text += " to " + short(s.High)

@@ -7,8 +7,8 @@ import (
 
 	"cutbrief/assess"
 	"cutbrief/rules"
+	"cutbrief/rules/cost"
 	"cutbrief/rules/message"
-	"cutbrief/rules/price"
 	"cutbrief/rules/system"
 )
 
@@ -31,7 +31,7 @@ func SoFar(v *assess.Visit, offered system.Range) Panel { return SoFarIn(nil, v,
 
 // SoFarIn is SoFar in the words of a book.
 func SoFarIn(words *message.Catalog, v *assess.Visit, offered system.Range) Panel {
-	b := newBuilder(v, &offered, Options{Prices: &price.List{}}) // nothing here has a price
+	b := newBuilder(v, &offered, Options{Prices: &cost.PriceList{}}) // nothing here has a price
 	p := Panel{Result: b.result, Critical: "not clear yet", Flags: b.flags()}
 	if need, ok := b.result.Need.Get(); ok {
 		p.Need = b.needed(millimetres(need.Rated)) + " rated, in mild steel"

@@ -3,6 +3,7 @@ package rules
 import (
 	"fmt"
 
+	"cutbrief/rules/message"
 	"cutbrief/rules/size"
 	"cutbrief/rules/system"
 )
@@ -21,8 +22,8 @@ func Doubts(offered system.Range) []system.Finding {
 		}
 		share, _ := size.MeltShare(s.OutputMax, s.Rated, size.RatedSpeed)
 		f := system.Finding{Row: s.ID, Column: "rated_mm", Severity: system.Warning,
-			Problem:  fmt.Sprintf("melting the kerf at the rated point would take %.0f %% of the arc's power: %s", float64(share), words),
-			Accepted: "usually 15 to 60 % (energy balance, from memory)"}
+			Problem:  message.New("melting the kerf at the rated point would take {1} of the arc's power: {2}", message.Figure(fmt.Sprintf("%.0f %%", float64(share))), words),
+			Accepted: message.New("usually 15 to 60 % (energy balance, from memory)")}
 		if band == size.Impossible {
 			f.Severity = system.Error
 		}

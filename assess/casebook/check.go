@@ -18,7 +18,7 @@ import (
 func Check(c *Customer, offered system.Range) []csvfile.Finding {
 	var list []csvfile.Finding
 	add := func(column, problem, accepted string) {
-		list = append(list, csvfile.Finding{Line: c.Line, Row: c.Name, Column: column, Severity: csvfile.Error, Problem: problem, Accepted: accepted})
+		list = append(list, csvfile.Finding{Line: c.Line, Row: c.Name, Column: column, Severity: csvfile.Error, Problem: message.Text(problem), Accepted: message.Text(accepted)})
 	}
 	result := rules.Evaluate(c.job(), offered)
 	switch {

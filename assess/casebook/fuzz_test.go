@@ -30,7 +30,7 @@ func FuzzCheck(f *testing.F) {
 func fitToShow(t *testing.T, f csvfile.Finding) {
 	t.Helper()
 	bad := func(r rune) bool { return unicode.IsControl(r) || unicode.Is(unicode.Cf, r) }
-	for _, s := range []string{f.Row, f.Column, f.Problem, f.Accepted} {
+	for _, s := range []string{f.Row, f.Column, f.Problem.String(), f.Accepted.String()} {
 		if strings.ContainsFunc(s, bad) {
 			t.Errorf("not fit for a terminal: %q", f)
 		}

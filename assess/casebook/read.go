@@ -14,6 +14,7 @@ import (
 	"cutbrief/assess"
 	"cutbrief/rules"
 	"cutbrief/rules/csvfile"
+	"cutbrief/rules/message"
 	"cutbrief/rules/metal"
 )
 
@@ -51,7 +52,7 @@ const (
 func Read(r io.Reader) ([]Customer, []csvfile.Finding) {
 	text, err := csvfile.Load(r)
 	if err != nil {
-		return nil, []csvfile.Finding{{Severity: csvfile.Error, Problem: err.Error()}}
+		return nil, []csvfile.Finding{{Severity: csvfile.Error, Problem: message.Of(err)}}
 	}
 	f := &reader{names: map[string]bool{}}
 	for i, line := range strings.Split(text, "\n") {
@@ -90,7 +91,7 @@ type entry struct {
 }
 
 func (r *reader) fault(e entry, problem, accepted string) {
-	f := csvfile.Finding{Line: e.line, Column: e.key, Severity: csvfile.Error, Problem: problem, Accepted: accepted}
+	f := csvfile.Finding{Line: e.line, Column: e.key, Severity: csvfile.Error, Problem: message.Text(problem), Accepted: message.Text(accepted)}
 	if r.now != nil {
 		f.Row, r.now.faulty = r.now.Name, true
 	}
@@ -106,8 +107,8 @@ func (r *reader) line(n int, line string) {
 	e := entry{line: n, key: spaced(key), value: strings.TrimSpace(value)}
 	flaw := csvfile.Flaw(line)
 	switch {
-	case flaw != "":
-		r.fault(entry{line: n}, flaw, "plain text of at most 300 characters a line")
+	case !flaw.IsEmpty():
+		r.fault(entry{line: n}, flaw.String(), "plain text of at most 300 characters a line")
 	case !ok:
 		r.fault(entry{line: n}, csvfile.Quoted(line)+" is no line of a case", "name: value, such as level: 2")
 	case e.value == "":

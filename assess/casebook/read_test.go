@@ -103,7 +103,7 @@ func TestACustomerWhoAsksBackMustAskSomething(t *testing.T) {
 		t.Fatal(findings)
 	}
 	for _, f := range Check(&list[0], system.Demo()) {
-		if strings.Contains(f.Problem, "clear about everything") {
+		if strings.Contains(f.Problem.String(), "clear about everything") {
 			return
 		}
 	}

@@ -241,7 +241,7 @@ func (f *finding) judge(findings []csvfile.Finding, usable message.Message, chec
 			continue
 		}
 		shown++
-		one.Accepted = "" // what check tells besides
+		one.Accepted = message.Message{} // what check tells besides
 		f.Says.Say("{1}", message.Name(one.String()))
 	}
 	if rest := faults + doubts - shown; rest > 0 {

@@ -12,8 +12,8 @@ import (
 
 	"github.com/spf13/cobra"
 
+	"cutbrief/rules/cost"
 	"cutbrief/rules/message/catalog"
-	prices "cutbrief/rules/price"
 )
 
 // TestHelpExamples runs every example that a help text shows, each in a folder
@@ -82,7 +82,7 @@ func runExample(t *testing.T, line string, visit []byte) {
 	t.Parallel()
 	dir := t.TempDir()
 	for name, data := range map[string][]byte{
-		"visit.json": visit, "another.json": shown(t), "my-systems.csv": []byte(template()), "my-prices.csv": []byte(prices.Template()),
+		"visit.json": visit, "another.json": shown(t), "my-systems.csv": []byte(template()), "my-prices.csv": []byte(cost.PricesTemplate()),
 		"page.json": []byte("an older page"), "our-words.csv": []byte(catalog.Template("de")),
 	} {
 		if err := os.WriteFile(filepath.Join(dir, name), data, 0o600); err != nil {

@@ -10,10 +10,10 @@ import (
 
 	"cutbrief/report/table"
 	"cutbrief/rules"
+	"cutbrief/rules/cost"
 	"cutbrief/rules/csvfile"
 	"cutbrief/rules/message"
 	"cutbrief/rules/message/catalog"
-	"cutbrief/rules/price"
 	"cutbrief/rules/system"
 )
 
@@ -40,9 +40,9 @@ var systemsList = list[system.Range]{
 	},
 }
 
-var pricesList = list[price.List]{
-	name: "prices", builtIn: price.Demo, read: price.Read,
-	usable: func(l price.List) message.Message { return message.Counted(len(l.IDs()), "{1} item", "{1} items") },
+var pricesList = list[cost.PriceList]{
+	name: "prices", builtIn: cost.DemoPrices, read: cost.ReadPrices,
+	usable: func(l cost.PriceList) message.Message { return message.Counted(len(l.IDs()), "{1} item", "{1} items") },
 }
 
 var wordsList = list[*message.Catalog]{
@@ -138,7 +138,7 @@ func (c *call) putFindings(findings []csvfile.Finding, more []message.Message, w
 
 func (c *call) systems() (system.Range, error) { return systemsList.load(c.app, c.text("systems")) }
 
-func (c *call) prices() (*price.List, error) {
+func (c *call) prices() (*cost.PriceList, error) {
 	own, err := pricesList.load(c.app, c.text("prices"))
 	return &own, err
 }
@@ -234,7 +234,7 @@ func pricesCommand() command {
 			}
 			return c.putWords(func(words *message.Catalog) string { return table.Prices(list, words) })
 		},
-		below: []command{checkCommand(pricesList.check), templateCommand(price.Template)},
+		below: []command{checkCommand(pricesList.check), templateCommand(cost.PricesTemplate)},
 	}
 }
 

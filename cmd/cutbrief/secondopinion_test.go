@@ -19,7 +19,6 @@ import (
 	"cutbrief/rules"
 	"cutbrief/rules/cost"
 	"cutbrief/rules/metal"
-	prices "cutbrief/rules/price"
 	"cutbrief/rules/system"
 	"cutbrief/rules/unit"
 )
@@ -145,7 +144,7 @@ func (d *differences) number(what string, ours, theirs float64) {
 	}
 }
 
-func (d *differences) spread(what string, ours prices.Spread, theirs [3]float64) {
+func (d *differences) spread(what string, ours cost.Estimate, theirs [3]float64) {
 	d.number(what+", low", ours.Low, theirs[0])
 	d.number(what+", likely", ours.Likely, theirs[1])
 	d.number(what+", high", ours.High, theirs[2])
@@ -190,7 +189,7 @@ func (d *differences) costs(job rules.Job, offered system.Range, other *opinion)
 	for i := range offered.Systems {
 		systems[i] = &offered.Systems[i]
 	}
-	account := cost.Reckon(job, prices.Demo(), systems)
+	account := cost.Reckon(job, cost.DemoPrices(), systems)
 	d.same("ways", len(account.Ways), len(other.Cost.Ways))
 	for i, w := range account.Ways[:min(len(account.Ways), len(other.Cost.Ways))] {
 		theirs := other.Cost.Ways[i]
@@ -213,7 +212,7 @@ func (d *differences) costs(job rules.Job, offered system.Range, other *opinion)
 		if known && theirs.Year != nil {
 			d.spread(o.System.ID+" saves a year", year, *theirs.Year)
 		} else {
-			d.same(o.System.ID+" saves a year", known && year != prices.Spread{}, theirs.Year != nil)
+			d.same(o.System.ID+" saves a year", known && year != cost.Estimate{}, theirs.Year != nil)
 		}
 	}
 }

@@ -5,10 +5,10 @@ import (
 
 	"cutbrief/assess"
 	"cutbrief/assess/casebook"
+	"cutbrief/rules/cost"
 	"cutbrief/rules/csvfile"
 	"cutbrief/rules/message"
 	"cutbrief/rules/message/catalog"
-	"cutbrief/rules/price"
 	"cutbrief/rules/system"
 	"cutbrief/rules/unit"
 )
@@ -96,11 +96,11 @@ func (w writer) systems() Page {
 }
 
 func (w writer) prices() Page {
-	return w.listPage("Prices to reckon with", price.Template(), table(w, "Items", nil, []message.ID{"Item", "Means", "For each", "At most"}, price.Items(),
-		func(i price.Item) []any {
-			means := message.Worded(string(i.Name))
+	return w.listPage("Prices to reckon with", cost.PricesTemplate(), table(w, "Items", nil, []message.ID{"Item", "Means", "For each", "At most"}, cost.Items(),
+		func(i cost.Item) []any {
+			means := i.Name.Message()
 			if i.Means != "" {
-				means = message.New("{1}: {2}", means, message.Worded(string(i.Means)))
+				means = message.New("{1}: {2}", means, i.Means)
 			}
 			return []any{message.Name(i.ID), means, message.Name(strings.Join(i.Units(), " or ")), figure(i.Most())}
 		}))

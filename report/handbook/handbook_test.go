@@ -13,7 +13,6 @@ import (
 	"cutbrief/rules/cost"
 	"cutbrief/rules/demonstration"
 	"cutbrief/rules/metal"
-	"cutbrief/rules/price"
 	"cutbrief/rules/system"
 )
 
@@ -57,7 +56,7 @@ func TestNothingIsLeftOut(t *testing.T) {
 	for _, c := range system.Columns() {
 		wanted["systems"] = append(wanted["systems"], c.Name, c.Accepts)
 	}
-	for _, i := range price.Items() {
+	for _, i := range cost.Items() {
 		wanted["prices"] = append(wanted["prices"], string(i.ID), string(i.Name))
 	}
 	for name, p := range pages(t) {

@@ -12,7 +12,6 @@ import (
 	"cutbrief/rules/demonstration"
 	"cutbrief/rules/message"
 	"cutbrief/rules/metal"
-	"cutbrief/rules/price"
 )
 
 // knownAs heads the column that says how a thing is known.
@@ -22,7 +21,7 @@ const knownAs message.ID = "Known as"
 // for.
 func Rules(words *message.Catalog) Page {
 	w := writer{words}
-	demo := price.Demo()
+	demo := cost.DemoPrices()
 	p := Page{
 		Title: w.say("The rules, and what they rest on"),
 		Says: []string{
@@ -74,7 +73,7 @@ func Rules(words *message.Catalog) Page {
 			"The cut is the everyday one, else the thickest clean one, of the first metal the way can cut. A saving is today's metre less the system's, with the figures both share moved together; of today's ways the first that can be worked out."),
 			[]message.ID{"Figure", "Low", "Likely", "High", "Unit", knownAs}, cost.Figures(),
 			func(f cost.Figure) []any {
-				return []any{f.Name, figure(f.Spread.Low), figure(f.Spread.Likely), figure(f.Spread.High), f.Unit, string(f.Trust)}
+				return []any{f.Name, figure(f.Estimate.Low), figure(f.Estimate.Likely), figure(f.Estimate.High), f.Unit, string(f.Trust)}
 			}),
 		table(w, "Where other ways of cutting end", w.paragraphs("Up to 6 % beyond is the same size. Oxy-fuel is worked out in mild and galvanised steel from 3.17 to 101.6 mm. A way in a metal that is not listed is not worked out."),
 			[]message.ID{"Way", "Thickest"}, cost.Ends(),
@@ -84,9 +83,9 @@ func Rules(words *message.Catalog) Page {
 			}),
 		table(w, "Prices where nobody told better ones", []string{w.say("This is the built-in list, in {1}. A price list of your own takes its place, and what the customer tells stands before both.", message.Name(demo.Currency))},
 			[]message.ID{"Item", "Low", "Likely", "High", "Unit", knownAs}, demo.IDs(),
-			func(id price.ID) []any {
+			func(id cost.ItemID) []any {
 				p, _ := demo.Get(id)
-				item, _ := price.FindItem(id)
+				item, _ := cost.FindItem(id)
 				return []any{item.Name, figure(p.Low), figure(p.Likely), figure(p.High), item.UnitIn(demo.Currency), string(p.Basis)}
 			}),
 		table(w, "Register of sources", nil, []message.ID{"Name", "Title", "Edition", knownAs}, cite.All(),

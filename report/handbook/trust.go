@@ -7,7 +7,6 @@ import (
 	"cutbrief/rules/demonstration"
 	"cutbrief/rules/message"
 	"cutbrief/rules/metal"
-	"cutbrief/rules/price"
 )
 
 // trusts are the kinds of trust by the word they are asked for with.
@@ -145,10 +144,10 @@ func restingOn(trust cite.Trust) (list []resting) {
 			list = append(list, resting{f.Name, inCost, string(trust)})
 		}
 	}
-	demo := price.Demo()
+	demo := cost.DemoPrices()
 	for _, id := range demo.IDs() {
 		p, _ := demo.Get(id)
-		if item, _ := price.FindItem(id); priceTrust[p.Basis] == trust {
+		if item, _ := cost.FindItem(id); priceTrust[p.Basis] == trust {
 			list = append(list, resting{message.New("price: {1}", item.Name), inCost, string(trust)})
 		}
 	}
@@ -156,4 +155,4 @@ func restingOn(trust cite.Trust) (list []resting) {
 }
 
 // priceTrust is what the basis of a built-in price comes to.
-var priceTrust = map[price.Basis]cite.Trust{price.Public: cite.Published, price.Practice: cite.Practice, price.Invented: cite.Invented}
+var priceTrust = map[cost.Basis]cite.Trust{cost.BasisPublic: cite.Published, cost.BasisPractice: cite.Practice, cost.BasisInvented: cite.Invented}

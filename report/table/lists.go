@@ -11,8 +11,8 @@ import (
 	"cutbrief/assess/sample"
 	"cutbrief/assess/sanitize"
 	"cutbrief/rules"
+	"cutbrief/rules/cost"
 	"cutbrief/rules/message"
-	"cutbrief/rules/price"
 	"cutbrief/rules/system"
 	"cutbrief/rules/unit"
 )
@@ -71,7 +71,7 @@ func systemRow(s *system.System, currency string, words *message.Catalog) []stri
 }
 
 // Prices is a price list as a table, one price a line.
-func Prices(list *price.List, words *message.Catalog) string {
+func Prices(list *cost.PriceList, words *message.Catalog) string {
 	head := message.New("{1}: {2}", message.Name(sanitize.Line(list.Name)), message.Counted(len(list.IDs()), "{1} item", "{1} items"))
 	if list.Invented {
 		head = message.New("{1}, with prices invented for the demo", head)
@@ -87,7 +87,7 @@ func Prices(list *price.List, words *message.Catalog) string {
 	number := func(v float64) string { return strconv.FormatFloat(v, 'g', 5, 64) }
 	for _, id := range list.IDs() {
 		p, _ := list.Get(id)
-		item, _ := price.FindItem(id)
+		item, _ := cost.FindItem(id)
 		rows = append(rows, []string{string(id), number(p.Low), number(p.Likely), number(p.High), item.UnitIn(list.Currency), string(p.Basis)})
 	}
 	return words.Print(head) + "\n" + words.Print(about) + "\n\n" + grid(words, []message.ID{"ITEM", "LOW", "LIKELY", "HIGH", "UNIT", "BASIS"}, rows)

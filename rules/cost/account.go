@@ -4,7 +4,6 @@ import (
 	"cutbrief/rules"
 	"cutbrief/rules/message"
 	"cutbrief/rules/metal"
-	"cutbrief/rules/price"
 	"cutbrief/rules/system"
 	"cutbrief/rules/unit"
 )
@@ -21,15 +20,15 @@ const (
 
 // Account is what cutting costs today and would cost, for one job.
 type Account struct {
-	Prices  price.List
+	Prices  PriceList
 	Metal   metal.ID // of the cut the systems are worked out for
 	T       unit.Maybe[unit.Millimetre]
-	Metres  unit.Maybe[price.Spread] // a year; known zero is zero
-	Ways    []Way                    // today's, in the order told
-	Against int                      // which of Ways the systems are held against; −1 if none can be
-	Offers  []Offer                  // one a system, in the order asked for
-	Assumed bool                     // some price used is nobody's
-	Why     message.Message          // why there is no account at all, "" if there is
+	Metres  unit.Maybe[Estimate] // a year; known zero is zero
+	Ways    []Way                // today's, in the order told
+	Against int                  // which of Ways the systems are held against; −1 if none can be
+	Offers  []Offer              // one a system, in the order asked for
+	Assumed bool                 // some price used is nobody's
+	Why     message.Message      // why there is no account at all, "" if there is
 }
 
 // Way is one way of cutting, worked out or not.
@@ -37,8 +36,8 @@ type Way struct {
 	Process  Process
 	Metal    metal.ID
 	T        unit.Millimetre
-	PerMetre price.Spread
-	PerYear  unit.Maybe[price.Spread]
+	PerMetre Estimate
+	PerYear  unit.Maybe[Estimate]
 	Lines    []Line
 	Inputs   []Input
 	Why      message.Message // why it is not worked out, "" if it is
@@ -53,8 +52,8 @@ type Offer struct {
 
 // Saving is what a system saves against today's way; below zero it costs more.
 type Saving struct {
-	PerMetre price.Spread
-	PerYear  unit.Maybe[price.Spread]
+	PerMetre Estimate
+	PerYear  unit.Maybe[Estimate]
 	Verdict  Verdict
 	Movers   []Mover // the strongest first, of what the verdict rests on
 	Pays     unit.Maybe[Payback]
@@ -66,12 +65,12 @@ type Payback struct {
 	Cost                    unit.Money
 	Soonest, Likely, Latest unit.Maybe[float64] // years
 	Years, Interest         float64             // over which, and at which likely rate in %; 0 years where either is not known
-	Worth                   price.Spread        // net present value
+	Worth                   Estimate            // net present value
 }
 
 // Reckon makes the account of a job for some systems of a range. It reads its
 // arguments and changes none; the systems are pointed at.
-func Reckon(job rules.Job, prices price.List, systems []*system.System) Account {
+func Reckon(job rules.Job, prices PriceList, systems []*system.System) Account {
 	s := newSetting(&job, &prices)
 	a := Account{Prices: prices, Against: -1, Metres: metres(&job, s)}
 	cuts := cutsOf(&job)
@@ -102,14 +101,14 @@ func Reckon(job rules.Job, prices price.List, systems []*system.System) Account 
 }
 
 // metres are those cut in a year; a known zero stays zero.
-func metres(j *rules.Job, s *setting) unit.Maybe[price.Spread] {
+func metres(j *rules.Job, s *setting) unit.Maybe[Estimate] {
 	if s.in[metresAYear].known {
-		return unit.Known(s.in[metresAYear].Spread)
+		return unit.Known(s.in[metresAYear].Estimate)
 	}
 	if j.CutPerWeek.IsKnown() {
-		return unit.Known(price.Spread{})
+		return unit.Known(Estimate{})
 	}
-	return unit.Maybe[price.Spread]{}
+	return unit.Maybe[Estimate]{}
 }
 
 // cutsOf are the everyday cuts of each metal, the most common metal first.
@@ -213,20 +212,20 @@ func (s *setting) sure(w *way) []Input {
 	var list []Input
 	for i := range s.in {
 		in := &s.in[i]
-		if !in.known || !in.Money || in.Spread.Low != in.Spread.High {
+		if !in.known || !in.Money || in.Estimate.Low != in.Estimate.High {
 			continue
 		}
-		x[i] = 2 * in.Spread.Likely
+		x[i] = 2 * in.Estimate.Likely
 		if t := w.metre(&x); t.sum() != base.sum() {
 			list = append(list, *in)
 		}
-		x[i] = in.Spread.Likely
+		x[i] = in.Estimate.Likely
 	}
 	return list
 }
 
 // offer works a system out and holds it against today's way, if there is one.
-func (s *setting) offer(sys *system.System, c cut, against *way, year unit.Maybe[price.Spread]) Offer {
+func (s *setting) offer(sys *system.System, c cut, against *way, year unit.Maybe[Estimate]) Offer {
 	mine := s.clone()
 	w, why := mine.system(sys, c)
 	if !why.IsEmpty() {
@@ -241,7 +240,7 @@ func (s *setting) offer(sys *system.System, c cut, against *way, year unit.Maybe
 
 // saving is today's cost less the system's. Where metres are known the verdict
 // rests on the year, else on the metre.
-func (s *setting) saving(sys *system.System, w, against *way, year unit.Maybe[price.Spread]) Saving {
+func (s *setting) saving(sys *system.System, w, against *way, year unit.Maybe[Estimate]) Saving {
 	metre := func(x *values) float64 {
 		a, b := against.metre(x), w.metre(x)
 		return a.sum() - b.sum()
@@ -253,7 +252,7 @@ func (s *setting) saving(sys *system.System, w, against *way, year unit.Maybe[pr
 		saved, movers := s.spread(func(x *values) float64 { return metre(x) * x[metresAYear] })
 		out.PerYear, out.Movers, out.Verdict = unit.Known(saved), movers, verdict(saved)
 	} else if _, told := year.Get(); told {
-		out.PerYear, out.Verdict = unit.Known(price.Spread{}), NoClear
+		out.PerYear, out.Verdict = unit.Known(Estimate{}), NoClear
 	}
 	if saved, told := out.PerYear.Get(); told {
 		x := s.likely()
@@ -263,7 +262,7 @@ func (s *setting) saving(sys *system.System, w, against *way, year unit.Maybe[pr
 	return out
 }
 
-func verdict(s price.Spread) Verdict {
+func verdict(s Estimate) Verdict {
 	switch {
 	case s.Low > 0:
 		return Saves
@@ -275,31 +274,31 @@ func verdict(s price.Spread) Verdict {
 
 // pays works out when a system has paid for itself. A system whose metre is no
 // cheaper never does: the rental of cylinders alone is no reason to buy one.
-func (s *setting) pays(sys *system.System, saved price.Spread, moving float64) unit.Maybe[Payback] {
+func (s *setting) pays(sys *system.System, saved Estimate, moving float64) unit.Maybe[Payback] {
 	money, listed := sys.Price.Get()
 	if !listed {
 		return unit.Maybe[Payback]{}
 	}
-	years, _ := s.prices.Get(price.Years)
-	rate, known := s.prices.Get(price.Interest)
+	years, _ := s.prices.Get(ItemYears)
+	rate, known := s.prices.Get(ItemInterest)
 	p := Payback{Cost: money}
 	if moving > 0 {
 		p.Soonest, p.Likely, p.Latest = Pays(money, unit.Money(saved.High)), Pays(money, unit.Money(saved.Likely)), Pays(money, unit.Money(saved.Low))
 	}
 	if known && years.Likely > 0 {
 		p.Years, p.Interest = years.Likely, rate.Likely
-		p.Worth = worth(money, saved, rate.Spread, years.Likely)
+		p.Worth = worth(money, saved, rate.Estimate, years.Likely)
 	}
 	return unit.Known(p)
 }
 
 // worth is the net present value at the ends of saving and rate.
-func worth(cost unit.Money, saved, rate price.Spread, years float64) price.Spread {
+func worth(cost unit.Money, saved, rate Estimate, years float64) Estimate {
 	at := func(saving, percent float64) float64 {
 		v, _ := NetPresent(cost, unit.Money(saving), 0, percent/100, years) // both were read as zero or more
 		return float64(v)
 	}
-	return price.Spread{
+	return Estimate{
 		Low:    min(at(saved.Low, rate.Low), at(saved.Low, rate.High)),
 		Likely: at(saved.Likely, rate.Likely),
 		High:   max(at(saved.High, rate.Low), at(saved.High, rate.High)),

@@ -11,19 +11,18 @@ import (
 	"cutbrief/rules"
 	"cutbrief/rules/message"
 	"cutbrief/rules/metal"
-	"cutbrief/rules/price"
 	"cutbrief/rules/system"
 	"cutbrief/rules/unit"
 )
 
 // handPrices are round prices for working by hand: an hour 60, a kWh 0.20, gas
 // in m³, discs for 50 cm², blades for 8000 cm², knives for 1500 m.
-func handPrices() price.List {
-	return sure(map[price.ID]float64{
-		price.Labour: 60, price.Electricity: 0.20, price.Oxygen: 7, price.Acetylene: 25, price.Propane: 8, price.Cylinders: 300,
-		price.AirPower: 8, price.Set: 12, price.SetStarts: 300, price.SetHours: 2, price.Disc: 2, price.DiscLife: 50,
-		price.Blade: 40, price.BladeLife: 8000, price.Knives: 100, price.KnivesLife: 1500,
-		price.SentOut: 6, price.Transport: 50, price.TransportLoad: 30, price.Interest: 3, price.Years: 5,
+func handPrices() PriceList {
+	return sure(map[ItemID]float64{
+		ItemLabour: 60, ItemElectricity: 0.20, ItemOxygen: 7, ItemAcetylene: 25, ItemPropane: 8, ItemCylinders: 300,
+		ItemAirPower: 8, ItemSet: 12, ItemSetStarts: 300, ItemSetHours: 2, ItemDisc: 2, ItemDiscLife: 50,
+		ItemBlade: 40, ItemBladeLife: 8000, ItemKnives: 100, ItemKnivesLife: 1500,
+		ItemSentOut: 6, ItemTransport: 50, ItemTransportLoad: 30, ItemInterest: 3, ItemYears: 5,
 	})
 }
 
@@ -129,9 +128,9 @@ func TestNoAlternativeIsSaid(t *testing.T) {
 		{job(metal.MildSteel, 20, rules.Abrasive), "Abrasive discs are no way to cut plate above 12 mm day by day, so it is not computed."},
 		{job(metal.MildSteel, 6, rules.OtherWay), "What this way costs is not known, so it is not computed."},
 	} {
-		a := Reckon(c.job, price.Demo(), []*system.System{demo45(t)})
+		a := Reckon(c.job, DemoPrices(), []*system.System{demo45(t)})
 		w := a.Ways[0]
-		if w.Why.String() != c.want || w.PerMetre != (price.Spread{}) || a.Against != -1 || a.Offers[0].Saving.IsKnown() {
+		if w.Why.String() != c.want || w.PerMetre != (Estimate{}) || a.Against != -1 || a.Offers[0].Saving.IsKnown() {
 			t.Errorf("%q, %v; want %q", w.Why, w.PerMetre, c.want)
 		}
 	}
@@ -141,7 +140,7 @@ func TestNoAlternativeIsSaid(t *testing.T) {
 func TestTheCutIsOneTheWayCanMake(t *testing.T) {
 	j := job(metal.Stainless, 3, rules.OxyFuel)
 	j.Pieces = append(j.Pieces, rules.Piece{Metal: metal.MildSteel, Everyday: unit.Known(unit.Millimetre(10))})
-	a := Reckon(j, price.Demo(), []*system.System{demo45(t)})
+	a := Reckon(j, DemoPrices(), []*system.System{demo45(t)})
 	if a.Metal != metal.MildSteel || !a.Ways[0].Why.IsEmpty() || a.Offers[0].Way.Metal != metal.MildSteel {
 		t.Errorf("%+v", a)
 	}
@@ -149,7 +148,7 @@ func TestTheCutIsOneTheWayCanMake(t *testing.T) {
 
 // A price that is not in the list keeps a cost from being worked out, by name.
 func TestAMissingPriceIsNamed(t *testing.T) {
-	l := sure(map[price.ID]float64{price.Labour: 60, price.Electricity: 0.2})
+	l := sure(map[ItemID]float64{ItemLabour: 60, ItemElectricity: 0.2})
 	a := Reckon(job(metal.MildSteel, 10, rules.OxyFuel), l, []*system.System{demo45(t)})
 	if want := "The price list says nothing about oxygen, acetylene."; a.Ways[0].Why.String() != want {
 		t.Errorf("%q, want %q", a.Ways[0].Why, want)
@@ -184,7 +183,7 @@ func TestTheCustomersOwnFigures(t *testing.T) {
 func TestScrapIsNotCleaned(t *testing.T) {
 	j := job(metal.MildSteel, 10, rules.OxyFuel)
 	j.EdgeNext = unit.Known([]rules.EdgeUse{rules.Scrap})
-	for _, l := range Reckon(j, price.Demo(), nil).Ways[0].Lines {
+	for _, l := range Reckon(j, DemoPrices(), nil).Ways[0].Lines {
 		if l.Part == Grinding {
 			t.Error("scrap is cleaned")
 		}
@@ -195,8 +194,8 @@ func TestScrapIsNotCleaned(t *testing.T) {
 // √(2² + 3²) and plus √(4² + 1²).
 func TestSpreadByHand(t *testing.T) {
 	var m model
-	m.in[wage] = Input{Name: message.New("a"), Spread: price.Spread{Low: 8, Likely: 10, High: 14}, known: true}
-	m.in[rental] = Input{Name: message.New("b"), Spread: price.Spread{Low: 3, Likely: 4, High: 7}, known: true}
+	m.in[wage] = Input{Name: message.New("a"), Estimate: Estimate{Low: 8, Likely: 10, High: 14}, known: true}
+	m.in[rental] = Input{Name: message.New("b"), Estimate: Estimate{Low: 3, Likely: 4, High: 7}, known: true}
 	s, movers := m.spread(func(x *values) float64 { return x[wage] - x[rental] })
 	near(t, "low", s.Low, 6-math.Sqrt(13), 1e-12, nil)
 	near(t, "likely", s.Likely, 6, 0, nil)
@@ -211,7 +210,7 @@ func TestSpreadByHand(t *testing.T) {
 func TestSamplesFallWithin(t *testing.T) {
 	r := rand.New(rand.NewPCG(1, 2))
 	for _, ways := range []rules.Process{rules.OxyFuel, rules.Abrasive, rules.SentOut, rules.BandSaw} {
-		j, prices := job(metal.MildSteel, 8, ways), price.Demo()
+		j, prices := job(metal.MildSteel, 8, ways), DemoPrices()
 		s := newSetting(&j, &prices)
 		c := cut{metal.MildSteel, 8}
 		old := s.way(processes(&j)[0], c)
@@ -226,7 +225,7 @@ func TestSamplesFallWithin(t *testing.T) {
 		for range draws {
 			x := s.likely()
 			for i := range s.in {
-				d := s.in[i].Spread
+				d := s.in[i].Estimate
 				if r.IntN(2) == 0 {
 					x[i] = d.Low + r.Float64()*(d.Likely-d.Low)
 				} else {
@@ -247,14 +246,14 @@ func TestSamplesFallWithin(t *testing.T) {
 // range and nothing else.
 func TestVerdict(t *testing.T) {
 	for _, c := range []struct {
-		s    price.Spread
+		s    Estimate
 		want Verdict
 	}{
-		{price.Spread{Low: 0.01, Likely: 1, High: 2}, Saves},
-		{price.Spread{Low: 0, Likely: 1, High: 2}, NoClear},
-		{price.Spread{Low: -0.01, Likely: 1, High: 2}, NoClear},
-		{price.Spread{Low: -2, Likely: -1, High: 0}, NoClear},
-		{price.Spread{Low: -2, Likely: -1, High: -0.01}, CostsMore},
+		{Estimate{Low: 0.01, Likely: 1, High: 2}, Saves},
+		{Estimate{Low: 0, Likely: 1, High: 2}, NoClear},
+		{Estimate{Low: -0.01, Likely: 1, High: 2}, NoClear},
+		{Estimate{Low: -2, Likely: -1, High: 0}, NoClear},
+		{Estimate{Low: -2, Likely: -1, High: -0.01}, CostsMore},
 	} {
 		if got := verdict(c.s); got != c.want {
 			t.Errorf("%v: %s, want %s", c.s, got, c.want)
@@ -269,14 +268,14 @@ func demoSystems(t *rapid.T) *system.System {
 }
 
 // drawnPrices are the demo's, each moved by a factor from 0.2 to 5.
-func drawnPrices(t *rapid.T) price.List {
-	l := price.Demo()
+func drawnPrices(t *rapid.T) PriceList {
+	l := DemoPrices()
 	for _, id := range l.IDs() {
-		if id == price.Years || id == price.Interest {
+		if id == ItemYears || id == ItemInterest {
 			continue
 		}
 		p, _ := l.Get(id)
-		p.Spread = p.Times(rapid.Float64Range(0.2, 5).Draw(t, string(id)))
+		p.Estimate = p.Times(rapid.Float64Range(0.2, 5).Draw(t, string(id)))
 		l = l.With(id, p)
 	}
 	return l
@@ -291,9 +290,9 @@ func TestDearerGasNeverFavoursOxyFuel(t *testing.T) {
 		j.Prices.Fuel = unit.Known(rapid.SampledFrom([]rules.Fuel{rules.Acetylene, rules.Propane}).Draw(t, "fuel"))
 		dearer := prices
 		factor := rapid.Float64Range(1, 4).Draw(t, "dearer")
-		for _, id := range []price.ID{price.Oxygen, price.Acetylene, price.Propane, price.Cylinders} {
+		for _, id := range []ItemID{ItemOxygen, ItemAcetylene, ItemPropane, ItemCylinders} {
 			p, _ := prices.Get(id)
-			p.Spread = p.Times(factor)
+			p.Estimate = p.Times(factor)
 			dearer = dearer.With(id, p)
 		}
 		a, b := Reckon(j, prices, []*system.System{sys}), Reckon(j, dearer, []*system.System{sys})
@@ -353,7 +352,7 @@ func TestMoreMetresNeverLengthenPayback(t *testing.T) {
 // Whatever is told, no figure is infinite or no number, and low is no more
 // than likely, likely no more than high.
 func TestFiguresAreWhole(t *testing.T) {
-	whole := func(t *rapid.T, s price.Spread) {
+	whole := func(t *rapid.T, s Estimate) {
 		if !(s.Low <= s.Likely && s.Likely <= s.High) || math.IsInf(s.Low, 0) || math.IsInf(s.High, 0) {
 			t.Fatal(s)
 		}
@@ -382,7 +381,7 @@ func TestFiguresAreWhole(t *testing.T) {
 // A 45 A system and oxy-fuel cross near where trade practice has it, about 16
 // mm for a small system (common practice, no source): within the range given.
 func TestCrossingHoldsTradePractice(t *testing.T) {
-	c := Cross(job(metal.MildSteel, 10, rules.OxyFuel), price.Demo(), demo45(t))
+	c := Cross(job(metal.MildSteel, 10, rules.OxyFuel), DemoPrices(), demo45(t))
 	from, ok1 := c.From.Get()
 	likely, ok2 := c.Likely.Get()
 	surely, ok3 := c.Surely.Get()
@@ -395,14 +394,14 @@ func TestCrossingHoldsTradePractice(t *testing.T) {
 }
 
 func BenchmarkReckon(b *testing.B) {
-	j, prices, s := job(metal.MildSteel, 10, rules.OxyFuel, rules.Abrasive), price.Demo(), []*system.System{demo45(b)}
+	j, prices, s := job(metal.MildSteel, 10, rules.OxyFuel, rules.Abrasive), DemoPrices(), []*system.System{demo45(b)}
 	for b.Loop() {
 		Reckon(j, prices, s)
 	}
 }
 
 func BenchmarkCross(b *testing.B) {
-	j, prices, s := job(metal.MildSteel, 10, rules.OxyFuel), price.Demo(), demo45(b)
+	j, prices, s := job(metal.MildSteel, 10, rules.OxyFuel), DemoPrices(), demo45(b)
 	for b.Loop() {
 		Cross(j, prices, s)
 	}
@@ -411,16 +410,16 @@ func BenchmarkCross(b *testing.B) {
 // A price with one value moves nothing, and yet nobody stands behind it: the
 // account says that it is assumed.
 func TestASurePriceThatIsInventedIsAssumed(t *testing.T) {
-	l := price.List{Currency: "EUR"}
-	for id, v := range map[price.ID]float64{price.Labour: 60, price.Electricity: 0.2, price.AirPower: 8, price.Set: 12, price.SetStarts: 300,
-		price.SetHours: 2, price.SentOut: 20, price.Transport: 50, price.TransportLoad: 30} {
-		l = l.With(id, price.Price{Spread: price.Sure(v), Basis: price.Own})
+	l := PriceList{Currency: "EUR"}
+	for id, v := range map[ItemID]float64{ItemLabour: 60, ItemElectricity: 0.2, ItemAirPower: 8, ItemSet: 12, ItemSetStarts: 300,
+		ItemSetHours: 2, ItemSentOut: 20, ItemTransport: 50, ItemTransportLoad: 30} {
+		l = l.With(id, Price{Estimate: Exact(v), Basis: BasisOwn})
 	}
 	job := rules.Job{Pieces: []rules.Piece{{Metal: metal.MildSteel, Everyday: unit.Known[unit.Millimetre](10)}}, Today: unit.Known([]rules.Process{rules.SentOut})}
 	if a := Reckon(job, l, nil); a.Assumed {
 		t.Errorf("the rep's own prices are called assumed: %+v", a.Ways)
 	}
-	l = l.With(price.SentOut, price.Price{Spread: price.Sure(20), Basis: price.Invented})
+	l = l.With(ItemSentOut, Price{Estimate: Exact(20), Basis: BasisInvented})
 	if a := Reckon(job, l, nil); !a.Assumed {
 		t.Errorf("%+v", a.Ways)
 	}

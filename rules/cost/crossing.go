@@ -4,7 +4,6 @@ import (
 	"cutbrief/rules"
 	"cutbrief/rules/message"
 	"cutbrief/rules/metal"
-	"cutbrief/rules/price"
 	"cutbrief/rules/size"
 	"cutbrief/rules/system"
 	"cutbrief/rules/unit"
@@ -13,7 +12,7 @@ import (
 // Point is one thickness of the comparison with oxy-fuel.
 type Point struct {
 	T             unit.Millimetre
-	Plasma, Flame price.Spread // money a metre
+	Plasma, Flame Estimate // money a metre
 }
 
 // Crossing is the comparison of a system with oxy-fuel on mild steel by
@@ -40,7 +39,7 @@ var charted = []unit.Millimetre{4, 6, 8, 10, 12, 16, 20, 25, 32, 40, 50}
 // Cross compares a system with oxy-fuel on mild steel by thickness, with all a
 // metre costs, at the prices and habits of the job. The customer's yearly gas
 // bill is left out: it says nothing about other thicknesses.
-func Cross(job rules.Job, prices price.List, sys *system.System) Crossing {
+func Cross(job rules.Job, prices PriceList, sys *system.System) Crossing {
 	job.Prices.GasYear = unit.Maybe[unit.Money]{}
 	c := Crossing{System: sys, Fuel: flameOf(&job)}
 	s := newSetting(&job, &prices)
@@ -55,7 +54,7 @@ func Cross(job rules.Job, prices price.List, sys *system.System) Crossing {
 		return c
 	}
 	held = append(held, sys.Severance)
-	diffs := make([]price.Spread, len(held))
+	diffs := make([]Estimate, len(held))
 	for i, t := range held {
 		p, diff, why := s.compare(sys, c.Fuel, t)
 		if !why.IsEmpty() {
@@ -67,9 +66,9 @@ func Cross(job rules.Job, prices price.List, sys *system.System) Crossing {
 			c.Points = append(c.Points, p)
 		}
 	}
-	c.Likely = s.crossing(sys, c.Fuel, held, diffs, func(d price.Spread) float64 { return d.Likely })
-	c.From = s.crossing(sys, c.Fuel, held, diffs, func(d price.Spread) float64 { return d.Low })
-	c.Surely = s.crossing(sys, c.Fuel, held, diffs, func(d price.Spread) float64 { return d.High })
+	c.Likely = s.crossing(sys, c.Fuel, held, diffs, func(d Estimate) float64 { return d.Likely })
+	c.From = s.crossing(sys, c.Fuel, held, diffs, func(d Estimate) float64 { return d.Low })
+	c.Surely = s.crossing(sys, c.Fuel, held, diffs, func(d Estimate) float64 { return d.High })
 	if t, ok := c.Likely.Get(); ok {
 		p, _, _ := s.compare(sys, c.Fuel, t)
 		c.Meets = unit.Known(p)
@@ -78,7 +77,7 @@ func Cross(job rules.Job, prices price.List, sys *system.System) Crossing {
 }
 
 // compare works both out at one thickness; diff is oxy-fuel less plasma.
-func (s *setting) compare(sys *system.System, fuel Process, t unit.Millimetre) (p Point, diff price.Spread, why message.Message) {
+func (s *setting) compare(sys *system.System, fuel Process, t unit.Millimetre) (p Point, diff Estimate, why message.Message) {
 	mine, flame, w, why := s.both(sys, fuel, t)
 	if !why.IsEmpty() {
 		return p, diff, why
@@ -105,7 +104,7 @@ const sharp = 0.25
 
 // crossing finds where one side of the difference first falls below zero, by
 // halving between two of the thicknesses compared.
-func (s *setting) crossing(sys *system.System, fuel Process, held []unit.Millimetre, diffs []price.Spread, side func(price.Spread) float64) unit.Maybe[unit.Millimetre] {
+func (s *setting) crossing(sys *system.System, fuel Process, held []unit.Millimetre, diffs []Estimate, side func(Estimate) float64) unit.Maybe[unit.Millimetre] {
 	for i := range held {
 		if side(diffs[i]) >= 0 {
 			continue

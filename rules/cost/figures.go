@@ -4,7 +4,6 @@ import (
 	"cutbrief/rules"
 	"cutbrief/rules/message"
 	"cutbrief/rules/metal"
-	"cutbrief/rules/price"
 	"cutbrief/rules/unit"
 )
 
@@ -12,66 +11,66 @@ import (
 // All are common practice, no source: set-up and starting in seconds a cut,
 // cleaning in minutes a metre, tended as a share, power in kW.
 type habits struct {
-	setup, starting, cleaning, tended, power price.Spread
+	setup, starting, cleaning, tended, power Estimate
 }
 
 var plasmaHabits = habits{
-	setup: price.Spread{Low: 2, Likely: 5, High: 15}, starting: price.Spread{Low: 0.3, Likely: 0.7, High: 2},
-	cleaning: price.Spread{Low: 0.3, Likely: 1, High: 2}, tended: price.Sure(1),
+	setup: Estimate{Low: 2, Likely: 5, High: 15}, starting: Estimate{Low: 0.3, Likely: 0.7, High: 2},
+	cleaning: Estimate{Low: 0.3, Likely: 1, High: 2}, tended: Exact(1),
 }
 
 // habitsOf holds them by process. Flames preheat by the table of OxyFuelAt.
 var habitsOf = map[Process]habits{
-	OxyAcetylene: {setup: price.Spread{Low: 5, Likely: 15, High: 40}, cleaning: price.Spread{Low: 1, Likely: 2, High: 4}, tended: price.Sure(1)},
-	OxyPropane:   {setup: price.Spread{Low: 5, Likely: 15, High: 40}, cleaning: price.Spread{Low: 1, Likely: 2, High: 4}, tended: price.Sure(1)},
-	Disc: {setup: price.Spread{Low: 3, Likely: 10, High: 30}, cleaning: price.Spread{Low: 0.2, Likely: 0.7, High: 2}, tended: price.Sure(1),
-		power: price.Spread{Low: 0.7, Likely: 1.1, High: 2.2}},
-	BandSaw: {setup: price.Spread{Low: 30, Likely: 90, High: 240}, cleaning: price.Spread{Low: 0.1, Likely: 0.4, High: 1}, tended: price.Spread{Low: 0.2, Likely: 0.5, High: 1},
-		power: price.Spread{Low: 0.7, Likely: 1.5, High: 3}},
-	Shear: {setup: price.Spread{Low: 3, Likely: 8, High: 20}, cleaning: price.Spread{Low: 0.05, Likely: 0.2, High: 0.5}, tended: price.Sure(1),
-		power: price.Spread{Low: 0.3, Likely: 0.5, High: 0.8}},
-	Nibbler: {setup: price.Spread{Low: 3, Likely: 8, High: 20}, cleaning: price.Spread{Low: 0.1, Likely: 0.4, High: 1}, tended: price.Sure(1),
-		power: price.Spread{Low: 0.4, Likely: 0.7, High: 1.2}},
+	OxyAcetylene: {setup: Estimate{Low: 5, Likely: 15, High: 40}, cleaning: Estimate{Low: 1, Likely: 2, High: 4}, tended: Exact(1)},
+	OxyPropane:   {setup: Estimate{Low: 5, Likely: 15, High: 40}, cleaning: Estimate{Low: 1, Likely: 2, High: 4}, tended: Exact(1)},
+	Disc: {setup: Estimate{Low: 3, Likely: 10, High: 30}, cleaning: Estimate{Low: 0.2, Likely: 0.7, High: 2}, tended: Exact(1),
+		power: Estimate{Low: 0.7, Likely: 1.1, High: 2.2}},
+	BandSaw: {setup: Estimate{Low: 30, Likely: 90, High: 240}, cleaning: Estimate{Low: 0.1, Likely: 0.4, High: 1}, tended: Estimate{Low: 0.2, Likely: 0.5, High: 1},
+		power: Estimate{Low: 0.7, Likely: 1.5, High: 3}},
+	Shear: {setup: Estimate{Low: 3, Likely: 8, High: 20}, cleaning: Estimate{Low: 0.05, Likely: 0.2, High: 0.5}, tended: Exact(1),
+		power: Estimate{Low: 0.3, Likely: 0.5, High: 0.8}},
+	Nibbler: {setup: Estimate{Low: 3, Likely: 8, High: 20}, cleaning: Estimate{Low: 0.1, Likely: 0.4, High: 1}, tended: Exact(1),
+		power: Estimate{Low: 0.4, Likely: 0.7, High: 1.2}},
 	OtherPlasma: plasmaHabits,
 	Plasma:      plasmaHabits,
 }
 
 // Straightening in min a metre, by process and thickness: sheet warps, plate
 // hardly does, and cold ways leave no heat. Common practice, no source.
-func straightening(p Process, t unit.Millimetre) price.Spread {
+func straightening(p Process, t unit.Millimetre) Estimate {
 	switch {
 	case p.flame() && t < 6:
-		return price.Spread{Low: 0.5, Likely: 2, High: 5}
+		return Estimate{Low: 0.5, Likely: 2, High: 5}
 	case p.flame():
-		return price.Spread{Low: 0, Likely: 0.3, High: 1}
+		return Estimate{Low: 0, Likely: 0.3, High: 1}
 	case (p == Plasma || p == OtherPlasma) && t < 3:
-		return price.Spread{Low: 0, Likely: 0.4, High: 1.5}
+		return Estimate{Low: 0, Likely: 0.4, High: 1.5}
 	case p == Plasma || p == OtherPlasma:
-		return price.Spread{Low: 0, Likely: 0.1, High: 0.4}
+		return Estimate{Low: 0, Likely: 0.1, High: 0.4}
 	}
-	return price.Sure(0)
+	return Exact(0)
 }
 
 // Figures both ways share. Common practice, no source.
 var (
 	// pauses within a cut only: set-up, starting and cleaning are counted apart.
-	operatingFactor = price.Spread{Low: 0.5, Likely: 0.7, High: 0.9}
-	usualCut        = price.Spread{Low: 0.3, Likely: 0.5, High: 1.5} // m
-	weeks           = price.Spread{Low: 44, Likely: 46, High: 48}    // worked in a year
-	roughly         = price.Spread{Low: 0.8, Likely: 1, High: 1.2}   // how well a length is told
-	closely         = price.Spread{Low: 0.9, Likely: 1, High: 1.1}   // how well a sum is told
-	handSpeed       = price.Spread{Low: 0.75, Likely: 1, High: 1.15} // of a hand against the row of a system
-	airAfterCut     = price.Spread{Low: 5, Likely: 12, High: 25}     // s
-	idlePower       = price.Spread{Low: 0.03, Likely: 0.1, High: 0.3}
-	efficiency      = price.Spread{Low: 0.75, Likely: 0.85, High: 0.9}
+	operatingFactor = Estimate{Low: 0.5, Likely: 0.7, High: 0.9}
+	usualCut        = Estimate{Low: 0.3, Likely: 0.5, High: 1.5} // m
+	weeks           = Estimate{Low: 44, Likely: 46, High: 48}    // worked in a year
+	roughly         = Estimate{Low: 0.8, Likely: 1, High: 1.2}   // how well a length is told
+	closely         = Estimate{Low: 0.9, Likely: 1, High: 1.1}   // how well a sum is told
+	handSpeed       = Estimate{Low: 0.75, Likely: 1, High: 1.15} // of a hand against the row of a system
+	airAfterCut     = Estimate{Low: 5, Likely: 12, High: 25}     // s
+	idlePower       = Estimate{Low: 0.03, Likely: 0.1, High: 0.3}
+	efficiency      = Estimate{Low: 0.75, Likely: 0.85, High: 0.9}
 )
 
 // The other plasma system: nobody knows its plate, so it is taken to work
 // between its rated and its clean maximum thickness, whose speeds are 500 and
 // 250 mm/min, at about 0.25 mm for an ampere. Common practice, no source.
 var (
-	otherSpeed   = price.Spread{Low: 250, Likely: 350, High: 500}
-	otherFlow    = price.Spread{Low: 100, Likely: 150, High: 220}
+	otherSpeed   = Estimate{Low: 250, Likely: 350, High: 500}
+	otherFlow    = Estimate{Low: 100, Likely: 150, High: 220}
 	perAmpere    = 0.25
 	otherCurrent = [2]unit.Ampere{20, 125}
 )

@@ -4,7 +4,6 @@ import (
 	"cutbrief/rules"
 	"cutbrief/rules/cite"
 	"cutbrief/rules/message"
-	"cutbrief/rules/price"
 )
 
 // local names an uncertain input of one way of cutting.
@@ -64,19 +63,19 @@ const (
 
 // Input is one uncertain figure a cost rests on.
 type Input struct {
-	Name   message.Message // "an hour of work"
-	Unit   message.ID      // "h" for money an hour; "min/m" and the like for a plain figure
-	Money  bool
-	Spread price.Spread
-	Basis  string     // worded: the basis of a price, or the trust of a figure
-	Note   string     // of the price list
-	Fact   rules.Fact // the question that settles it; "" if none is asked
-	known  bool
+	Name     message.Message // "an hour of work"
+	Unit     message.ID      // "h" for money an hour; "min/m" and the like for a plain figure
+	Money    bool
+	Estimate Estimate
+	Basis    string     // worded: the basis of a price, or the trust of a figure
+	Note     string     // of the price list
+	Fact     rules.Fact // the question that settles it; "" if none is asked
+	known    bool
 }
 
 // Assumed reports whether nobody stands behind the figure.
 func (i Input) Assumed() bool {
-	return price.Basis(i.Basis).Assumed() || i.Basis == string(cite.Practice) || i.Basis == string(cite.Memory)
+	return Basis(i.Basis).Assumed() || i.Basis == string(cite.Practice) || i.Basis == string(cite.Memory)
 }
 
 // values is one figure for every input.
@@ -90,18 +89,18 @@ var localNames = [locals][2]message.ID{
 }
 
 // figure is an input that is no price.
-func figure(name message.Message, unit message.ID, s price.Spread, trust cite.Trust, fact rules.Fact) Input {
-	return Input{Name: name, Unit: unit, Spread: s, Basis: string(trust), Fact: fact, known: true}
+func figure(name message.Message, unit message.ID, s Estimate, trust cite.Trust, fact rules.Fact) Input {
+	return Input{Name: name, Unit: unit, Estimate: s, Basis: string(trust), Fact: fact, known: true}
 }
 
 // own is an input of one way, called after it: "speed (abrasive disc)".
-func own(l local, of any, s price.Spread, trust cite.Trust) Input {
+func own(l local, of any, s Estimate, trust cite.Trust) Input {
 	return figure(message.New("{1} ({2})", localNames[l][0], of), localNames[l][1], s, trust, "")
 }
 
 // priced is an input out of the list.
-func priced(l *price.List, id price.ID) (Input, bool) {
+func priced(l *PriceList, id ItemID) (Input, bool) {
 	p, ok := l.Get(id)
-	item, _ := price.FindItem(id)
-	return Input{Name: item.Name.Message(), Unit: message.ID(item.Unit()), Money: item.Money, Spread: p.Spread, Basis: string(p.Basis), Note: p.Note, known: ok}, ok
+	item, _ := FindItem(id)
+	return Input{Name: item.Name.Message(), Unit: message.ID(item.Unit()), Money: item.Money, Estimate: p.Estimate, Basis: string(p.Basis), Note: p.Note, known: ok}, ok
 }

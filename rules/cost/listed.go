@@ -8,28 +8,27 @@ import (
 	"cutbrief/rules"
 	"cutbrief/rules/cite"
 	"cutbrief/rules/metal"
-	"cutbrief/rules/price"
 	"cutbrief/rules/unit"
 )
 
 // Figure is an assumption a cost rests on, as it stands in the tables.
 type Figure struct {
-	Name   string
-	Unit   string
-	Spread price.Spread
-	Trust  cite.Trust
+	Name     string
+	Unit     string
+	Estimate Estimate
+	Trust    cite.Trust
 }
 
 // Figures returns what is assumed of each way of cutting and of all, where the
 // customer told nothing better. Prices are apart.
 func Figures() []Figure {
 	var list []Figure
-	add := func(trust cite.Trust, name, unit string, s price.Spread) {
-		if s != (price.Spread{}) {
+	add := func(trust cite.Trust, name, unit string, s Estimate) {
+		if s != (Estimate{}) {
 			list = append(list, Figure{name, unit, s, trust})
 		}
 	}
-	practised := func(name, unit string, s price.Spread) { add(cite.Practice, name, unit, s) }
+	practised := func(name, unit string, s Estimate) { add(cite.Practice, name, unit, s) }
 	practised("share of the cutting time that really cuts", "of the time", operatingFactor)
 	practised("length of a cut", "m", usualCut)
 	practised("weeks worked in a year", "weeks", weeks)
@@ -76,7 +75,7 @@ func Figures() []Figure {
 }
 
 // startingOf is what a way takes before it cuts: a flame preheats by its gas.
-func startingOf(p Process, h habits) price.Spread {
+func startingOf(p Process, h habits) Estimate {
 	switch p {
 	case OxyAcetylene:
 		return preheating[rules.Acetylene]

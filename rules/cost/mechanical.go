@@ -4,14 +4,13 @@ import (
 	"math"
 
 	"cutbrief/rules/metal"
-	"cutbrief/rules/price"
 	"cutbrief/rules/unit"
 )
 
 // Speeds of shears and nibblers in mm/min. Source: practice.
 var (
-	shearSpeed   = price.Spread{Low: 2000, Likely: 4000, High: 6000}
-	nibblerSpeed = price.Spread{Low: 1000, Likely: 1500, High: 2000}
+	shearSpeed   = Estimate{Low: 2000, Likely: 4000, High: 6000}
+	nibblerSpeed = Estimate{Low: 1000, Likely: 1500, High: 2000}
 )
 
 // discEnds is the thickest plate a hand-held disc is used for in regular work,
@@ -23,8 +22,8 @@ const discEnds unit.Millimetre = 12
 var discs = []struct{ t, slow, fast float64 }{{3, 300, 600}, {6, 150, 300}, {11, 70, 150}}
 
 // discFactor is the speed of a disc against mild steel. Source: practice.
-var discFactor = map[metal.ID]price.Spread{
-	metal.MildSteel: price.Sure(1), metal.Galvanised: price.Sure(1), metal.Aluminium: price.Sure(1),
+var discFactor = map[metal.ID]Estimate{
+	metal.MildSteel: Exact(1), metal.Galvanised: Exact(1), metal.Aluminium: Exact(1),
 	metal.Stainless: {Low: 0.7, Likely: 0.75, High: 0.8},
 }
 
@@ -35,10 +34,10 @@ var discFactor = map[metal.ID]price.Spread{
 // Valid for 0 < t ≤ 12 mm of mild and galvanised steel, stainless and aluminium,
 // else ErrRange. Source: practice.
 // Check: 6 mm mild steel → 150 to 300, likely √(150·300) = 212 mm/min.
-func DiscSpeed(t unit.Millimetre, id metal.ID) (price.Spread, error) {
+func DiscSpeed(t unit.Millimetre, id metal.ID) (Estimate, error) {
 	f, held := discFactor[id]
 	if !held || !(t > 0 && t <= discEnds*(1+nominal)) {
-		return price.Spread{}, ErrRange
+		return Estimate{}, ErrRange
 	}
 	at := max(float64(t), discs[0].t)
 	i := 1
@@ -49,13 +48,13 @@ func DiscSpeed(t unit.Millimetre, id metal.ID) (price.Spread, error) {
 	w := math.Log(at/a.t) / math.Log(b.t/a.t)
 	on := func(x, y float64) float64 { return x * math.Pow(y/x, w) }
 	slow, fast := on(a.slow, b.slow), on(a.fast, b.fast)
-	return price.Spread{Low: slow * f.Low, Likely: math.Sqrt(slow*fast) * f.Likely, High: fast * f.High}, nil
+	return Estimate{Low: slow * f.Low, Likely: math.Sqrt(slow*fast) * f.Likely, High: fast * f.High}, nil
 }
 
 // sawRate is the area a band saw cuts in mm²/min: high is a stationary saw with
 // coolant, low a quarter of such a saw's slow end, which is a portable one; we
 // do not know which they have. Source: practice.
-var sawRate = map[metal.ID]price.Spread{
+var sawRate = map[metal.ID]Estimate{
 	metal.MildSteel:  {Low: 800, Likely: 3200, High: 7700},
 	metal.Galvanised: {Low: 800, Likely: 3200, High: 7700},
 	metal.Stainless:  {Low: 325, Likely: 1300, High: 2600},
@@ -67,10 +66,10 @@ var sawRate = map[metal.ID]price.Spread{
 //
 // Valid for t > 0 and the metals of DiscSpeed, else ErrRange. Source: practice.
 // Check: 10 mm mild steel → 80 to 770, likely 320 mm/min.
-func SawSpeed(t unit.Millimetre, id metal.ID) (price.Spread, error) {
+func SawSpeed(t unit.Millimetre, id metal.ID) (Estimate, error) {
 	rate, held := sawRate[id]
 	if !held || !(t > 0) {
-		return price.Spread{}, ErrRange
+		return Estimate{}, ErrRange
 	}
 	return rate.Times(1 / float64(t)), nil
 }

@@ -2,7 +2,6 @@ package cost
 
 import (
 	"cutbrief/rules"
-	"cutbrief/rules/price"
 	"cutbrief/rules/unit"
 )
 
@@ -10,11 +9,11 @@ import (
 // oxygen and the preheating flame are kept apart: the first flows while it
 // cuts, the flame also while it preheats.
 type OxyFuel struct {
-	Speed   price.Spread // mm/min
-	Cutting price.Spread // cutting oxygen, l/min
-	Fuel    price.Spread // fuel gas, l/min
-	Flame   price.Spread // volumes of oxygen the flame takes for one of fuel
-	Preheat price.Spread // s before the cut starts
+	Speed   Estimate // mm/min
+	Cutting Estimate // cutting oxygen, l/min
+	Fuel    Estimate // fuel gas, l/min
+	Flame   Estimate // volumes of oxygen the flame takes for one of fuel
+	Preheat Estimate // s before the cut starts
 }
 
 // flameRow is one row of the handbook: mild steel, clean, not preheated.
@@ -45,8 +44,8 @@ var flames = []flameRow{
 // preheating before an edge start (common practice, no source: 5 to 20 s with
 // acetylene, longer with propane).
 var (
-	flameOxygen = map[rules.Fuel]price.Spread{rules.Acetylene: {Low: 1.1, Likely: 1.2, High: 1.3}, rules.Propane: {Low: 3.5, Likely: 3.9, High: 4.3}}
-	preheating  = map[rules.Fuel]price.Spread{rules.Acetylene: {Low: 5, Likely: 10, High: 20}, rules.Propane: {Low: 8, Likely: 20, High: 40}}
+	flameOxygen = map[rules.Fuel]Estimate{rules.Acetylene: {Low: 1.1, Likely: 1.2, High: 1.3}, rules.Propane: {Low: 3.5, Likely: 3.9, High: 4.3}}
+	preheating  = map[rules.Fuel]Estimate{rules.Acetylene: {Low: 5, Likely: 10, High: 20}, rules.Propane: {Low: 8, Likely: 20, High: 40}}
 )
 
 // cubicFeetAnHour in l/min, exact (nist-sp-811).
@@ -80,8 +79,8 @@ func OxyFuelAt(t unit.Millimetre, f rules.Fuel) (OxyFuel, error) {
 	}, nil
 }
 
-func between(low, high float64) price.Spread {
-	return price.Spread{Low: low, Likely: (low + high) / 2, High: high}
+func between(low, high float64) Estimate {
+	return Estimate{Low: low, Likely: (low + high) / 2, High: high}
 }
 
 // flameAt reads the table straight between its rows; t lies within it.

@@ -2,7 +2,6 @@ package cost
 
 import (
 	"cutbrief/rules/message"
-	"cutbrief/rules/price"
 	"cutbrief/rules/unit"
 )
 
@@ -50,7 +49,7 @@ func (p Part) Name() message.ID { return partNames[p].name }
 // Line is one part of the cost of a metre.
 type Line struct {
 	Part Part
-	Cost price.Spread // money a metre
+	Cost Estimate // money a metre
 }
 
 // tally adds up the parts of one metre; it keeps its first error.

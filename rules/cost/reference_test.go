@@ -10,7 +10,6 @@ import (
 	"cutbrief/rules"
 	"cutbrief/rules/cite/reference"
 	"cutbrief/rules/metal"
-	"cutbrief/rules/price"
 	"cutbrief/rules/size"
 	"cutbrief/rules/unit"
 )
@@ -290,10 +289,10 @@ func TestSixteenMillimetresLiesInTheSpread(t *testing.T) {
 }
 
 // sure is a list of prices without ranges.
-func sure(prices map[price.ID]float64) price.List {
-	l := price.List{Name: "by hand", Currency: "EUR"}
+func sure(prices map[ItemID]float64) PriceList {
+	l := PriceList{Name: "by hand", Currency: "EUR"}
 	for id, v := range prices {
-		l = l.With(id, price.Price{Spread: price.Sure(v), Basis: price.Own})
+		l = l.With(id, Price{Estimate: Exact(v), Basis: BasisOwn})
 	}
 	return l
 }

@@ -5,7 +5,6 @@ import (
 	"cutbrief/rules/cite"
 	"cutbrief/rules/message"
 	"cutbrief/rules/metal"
-	"cutbrief/rules/price"
 	"cutbrief/rules/size"
 	"cutbrief/rules/system"
 	"cutbrief/rules/unit"
@@ -21,22 +20,22 @@ type cut struct {
 type setting struct {
 	model
 	job    *rules.Job
-	prices *price.List
+	prices *PriceList
 	lacks  []message.Message // what the list has no price for
 }
 
-func newSetting(j *rules.Job, prices *price.List) *setting {
+func newSetting(j *rules.Job, prices *PriceList) *setting {
 	s := &setting{job: j, prices: prices}
 	s.in[operating] = figure(message.New("share of the cutting time that really cuts"), "of the time", operatingFactor, cite.Practice, "")
 	s.in[cutLength] = figure(message.New("length of a cut"), "m", usualCut, cite.Practice, rules.FactBusyLength)
 	if length, told := j.BusyLength.Get(); told && length > 0 {
 		s.in[cutLength] = figure(message.New("length of a cut"), "m", roughly.Times(float64(length)), cite.Given, rules.FactBusyLength)
 	}
-	s.told(wage, j.Prices.Labour, price.Labour, rules.FactLabour)
-	s.optional(electricity, price.Electricity)
+	s.told(wage, j.Prices.Labour, ItemLabour, rules.FactLabour)
+	s.optional(electricity, ItemElectricity)
 	if week, told := j.CutPerWeek.Get(); told && week > 0 {
 		m := float64(week)
-		s.in[metresAYear] = figure(message.New("length cut a year"), "m", price.Spread{
+		s.in[metresAYear] = figure(message.New("length cut a year"), "m", Estimate{
 			Low: m * weeks.Low * roughly.Low, Likely: m * weeks.Likely, High: m * weeks.High * roughly.High}, cite.Given, rules.FactCutLength)
 	}
 	return s
@@ -50,23 +49,23 @@ func (s *setting) clone() *setting {
 }
 
 // told takes the customer's own figure before the list's.
-func (s *setting) told(i at, own unit.Maybe[unit.Money], id price.ID, f rules.Fact) {
+func (s *setting) told(i at, own unit.Maybe[unit.Money], id ItemID, f rules.Fact) {
 	s.in[i], _ = priced(s.prices, id)
 	s.in[i].Fact = f
 	if money, ok := own.Get(); ok && money > 0 {
-		s.in[i].Spread, s.in[i].Basis, s.in[i].Note, s.in[i].known = closely.Times(float64(money)), string(price.Customer), "", true
+		s.in[i].Estimate, s.in[i].Basis, s.in[i].Note, s.in[i].known = closely.Times(float64(money)), string(BasisCustomer), "", true
 	}
 }
 
-func (s *setting) optional(i at, id price.ID) { s.in[i], _ = priced(s.prices, id) }
+func (s *setting) optional(i at, id ItemID) { s.in[i], _ = priced(s.prices, id) }
 
 // need takes a price out of the list and remembers one that is missing.
-func (s *setting) need(i at, id price.ID) {
+func (s *setting) need(i at, id ItemID) {
 	if !s.in[i].known {
 		s.in[i], _ = priced(s.prices, id)
 	}
 	if !s.in[i].known {
-		item, _ := price.FindItem(id)
+		item, _ := FindItem(id)
 		s.lacks = append(s.lacks, item.Name.Message())
 	}
 }
@@ -80,25 +79,25 @@ func (s *setting) lacking() message.Message {
 }
 
 // set puts an input of one way in.
-func (s *setting) set(base at, l local, of any, v price.Spread, trust cite.Trust) {
+func (s *setting) set(base at, l local, of any, v Estimate, trust cite.Trust) {
 	s.in[base+at(l)] = own(l, of, v, trust)
 }
 
 // person fills in what every way asks of the operator.
 func (s *setting) person(base at, p Process, of any, t unit.Millimetre) {
 	h := habitsOf[p]
-	s.need(wage, price.Labour)
+	s.need(wage, ItemLabour)
 	s.set(base, setup, of, h.setup, cite.Practice)
 	s.set(base, starting, of, h.starting, cite.Practice)
 	s.set(base, tended, of, h.tended, cite.Practice)
 	s.set(base, straighten, of, straightening(p, t), cite.Practice)
 	cleaning := h.cleaning
 	if edges, told := s.job.EdgeNext.Get(); told && len(edges) == 1 && edges[0] == rules.Scrap {
-		cleaning = price.Sure(0) // nobody cleans the edge of scrap
+		cleaning = Exact(0) // nobody cleans the edge of scrap
 	}
 	s.set(base, grinding, of, cleaning, cite.Practice)
 	if h.power.High > 0 {
-		s.need(electricity, price.Electricity)
+		s.need(electricity, ItemElectricity)
 		s.set(base, power, of, h.power, cite.Practice)
 	}
 }
@@ -119,21 +118,21 @@ func (s *setting) way(p Process, c cut) *way {
 	case p == Disc:
 		v, _ := DiscSpeed(c.t, c.metal) // cannot has asked already
 		s.set(today, speed, name, v, cite.Practice)
-		s.need(bladePrice, price.Disc)
-		s.need(bladeLife, price.DiscLife)
+		s.need(bladePrice, ItemDisc)
+		s.need(bladeLife, ItemDiscLife)
 	case p == BandSaw:
 		v, _ := SawSpeed(c.t, c.metal)
 		s.set(today, speed, name, v, cite.Practice)
-		s.need(bladePrice, price.Blade)
-		s.need(bladeLife, price.BladeLife)
+		s.need(bladePrice, ItemBlade)
+		s.need(bladeLife, ItemBladeLife)
 	case p == Shear || p == Nibbler:
 		v := shearSpeed
 		if p == Nibbler {
 			v = nibblerSpeed
 		}
 		s.set(today, speed, name, v, cite.Practice)
-		s.need(bladePrice, price.Knives)
-		s.need(bladeLife, price.KnivesLife)
+		s.need(bladePrice, ItemKnives)
+		s.need(bladeLife, ItemKnivesLife)
 	case p == OtherPlasma:
 		s.otherPlasma(c)
 	}
@@ -146,21 +145,21 @@ func (s *setting) sentOut(w *way) {
 		s.in[sentBill] = billed("cutting sent out", bill, rules.FactSentYear)
 		return
 	}
-	s.need(sentPrice, price.SentOut)
-	s.need(tripPrice, price.Transport)
-	s.need(tripLoad, price.TransportLoad)
+	s.need(sentPrice, ItemSentOut)
+	s.need(tripPrice, ItemTransport)
+	s.need(tripLoad, ItemTransportLoad)
 	s.in[sentPrice].Fact = rules.FactSentYear
 }
 
 // billed is a yearly sum the customer told.
 func billed(name message.ID, sum unit.Money, f rules.Fact) Input {
-	return Input{Name: name.Message(), Unit: "year", Money: true, Spread: closely.Times(float64(sum)), Basis: string(price.Customer), Fact: f, known: true}
+	return Input{Name: name.Message(), Unit: "year", Money: true, Estimate: closely.Times(float64(sum)), Basis: string(BasisCustomer), Fact: f, known: true}
 }
 
 func (s *setting) flame(w *way, c cut) {
-	fuel, gas, id := rules.Acetylene, message.ID("acetylene"), price.Acetylene
+	fuel, gas, id := rules.Acetylene, message.ID("acetylene"), ItemAcetylene
 	if w.process == OxyPropane {
-		fuel, gas, id = rules.Propane, "propane", price.Propane
+		fuel, gas, id = rules.Propane, "propane", ItemPropane
 	}
 	f, _ := OxyFuelAt(c.t, fuel) // cannot has asked already
 	name := w.process.Name()
@@ -174,16 +173,16 @@ func (s *setting) flame(w *way, c cut) {
 	s.set(today, oxygenFlow, name, f.Cutting, cite.Memory)
 	s.set(today, fuelFlow, gas, f.Fuel, cite.Memory)
 	s.set(today, flameRatio, gas, f.Flame, cite.Memory)
-	s.need(oxygenPrice, price.Oxygen)
+	s.need(oxygenPrice, ItemOxygen)
 	s.need(fuelPrice, id)
-	s.optional(rental, price.Cylinders)
+	s.optional(rental, ItemCylinders)
 	for _, i := range []at{oxygenPrice, fuelPrice, rental} {
 		s.in[i].Fact = rules.FactGasYear
 	}
 }
 
 // plasma fills in what every plasma system takes.
-func (s *setting) plasma(base at, of any, v price.Spread, i unit.Ampere, flow price.Spread) {
+func (s *setting) plasma(base at, of any, v Estimate, i unit.Ampere, flow Estimate) {
 	s.set(base, speed, of, v, cite.Practice)
 	u, err := size.LoadVoltage(i)
 	kw := func(eta float64) float64 {
@@ -193,15 +192,15 @@ func (s *setting) plasma(base at, of any, v price.Spread, i unit.Ampere, flow pr
 		}
 		return float64(p)
 	}
-	s.set(base, power, of, price.Spread{Low: kw(efficiency.High), Likely: kw(efficiency.Likely), High: kw(efficiency.Low)}, cite.Practice)
+	s.set(base, power, of, Estimate{Low: kw(efficiency.High), Likely: kw(efficiency.Likely), High: kw(efficiency.Low)}, cite.Practice)
 	s.set(base, idle, of, idlePower, cite.Practice)
 	s.set(base, airFlow, of, flow, cite.Practice)
 	s.set(base, airAfter, of, airAfterCut, cite.Practice)
-	s.need(electricity, price.Electricity)
-	s.need(airPower, price.AirPower)
-	s.need(setPrice, price.Set)
-	s.need(setStarts, price.SetStarts)
-	s.need(setHours, price.SetHours)
+	s.need(electricity, ItemElectricity)
+	s.need(airPower, ItemAirPower)
+	s.need(setPrice, ItemSet)
+	s.need(setStarts, ItemSetStarts)
+	s.need(setHours, ItemSetHours)
 }
 
 func (s *setting) otherPlasma(c cut) {
@@ -226,6 +225,6 @@ func (s *setting) system(sys *system.System, c cut) (*way, message.Message) {
 	s.person(offered, Plasma, of, c.t)
 	hand := handSpeed.Times(float64(v))
 	hand.High = max(min(hand.High, float64(led)), hand.Likely)
-	s.plasma(offered, of, hand, sys.OutputMax, price.Sure(float64(sys.AirFlow)))
+	s.plasma(offered, of, hand, sys.OutputMax, Exact(float64(sys.AirFlow)))
 	return &way{process: Plasma, base: offered, t: c.t, yearly: s.in[metresAYear].known}, s.lacking()
 }

@@ -1,12 +1,14 @@
-// Package lines reads the lists a rep keeps as CSV files, line by line: what
+// Package csvfile reads the lists a rep keeps as CSV files, line by line: what
 // was found wrong and where, cells taken apart, texts that could disturb a
 // terminal refused. What the lists hold is the business of the packages that
-// import it. It imports the standard library only.
+// import it.
 package csvfile
 
 import (
 	"fmt"
 	"strings"
+
+	"cutbrief/rules/message"
 )
 
 // Severity says how much a finding matters.
@@ -26,8 +28,8 @@ type Finding struct {
 	Column   string // as in the header; "" for the whole line
 	Row      string // what the row is called, "" if it could not be read
 	Severity Severity
-	Problem  string // what is wrong, without a full stop
-	Accepted string // what would be accepted; "" if the problem says it
+	Problem  message.Message // what is wrong, without a full stop
+	Accepted message.Message // what would be accepted; empty if the problem says it
 }
 
 // String writes the finding on one line, for example:
@@ -43,7 +45,7 @@ func (f Finding) String() string {
 		fmt.Fprintf(&b, ", column %s", f.Column)
 	}
 	fmt.Fprintf(&b, ": %s: %s", f.Severity, f.Problem)
-	if f.Accepted != "" {
+	if !f.Accepted.IsEmpty() {
 		fmt.Fprintf(&b, "; accepted: %s", f.Accepted)
 	}
 	return b.String()

@@ -1,11 +1,15 @@
 package csvfile
 
-import "strings"
+import (
+	"strings"
+
+	"cutbrief/rules/message"
+)
 
 // Split takes one line apart into cells by RFC 4180. A quote that is still open
 // at the end of the line is a problem of this line alone, so that it cannot
 // swallow the lines that follow. bad is the cell, from 0, with the problem.
-func Split(line string) (cells []string, bad int, problem string) {
+func Split(line string) (cells []string, bad int, problem message.ID) {
 	for {
 		var cell string
 		if strings.HasPrefix(line, `"`) {
@@ -36,7 +40,7 @@ func upTo(line string, sep byte) (cell, rest string) {
 }
 
 // unquote reads the rest of a quoted cell, whose doubled quotes stand for one.
-func unquote(line string) (cell, rest, problem string) {
+func unquote(line string) (cell, rest string, problem message.ID) {
 	var b strings.Builder
 	for {
 		i := strings.IndexByte(line, '"')

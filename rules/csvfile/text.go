@@ -2,12 +2,13 @@ package csvfile
 
 import (
 	"errors"
-	"fmt"
 	"io"
 	"strconv"
 	"strings"
 	"unicode"
 	"unicode/utf8"
+
+	"cutbrief/rules/message"
 )
 
 // MaxBytes is the largest file read. It keeps a wrong or hostile file from
@@ -19,8 +20,8 @@ const maxCell = 300
 
 // What Load refuses.
 var (
-	ErrLarge = errors.New("is larger than 1 MiB")
-	ErrUTF16 = errors.New("is in UTF-16")
+	ErrLarge = message.Errorf("is larger than 1 MiB")
+	ErrUTF16 = message.Errorf("is in UTF-16")
 )
 
 // Load reads a whole file, but never more than the limit, without the mark
@@ -29,7 +30,7 @@ func Load(r io.Reader) (string, error) {
 	raw, err := io.ReadAll(io.LimitReader(r, MaxBytes+1))
 	switch {
 	case err != nil:
-		return "", fmt.Errorf("cannot be read: %w", err)
+		return "", message.Errorf("cannot be read: {1}", err)
 	case len(raw) > MaxBytes:
 		return "", ErrLarge
 	}
@@ -40,13 +41,13 @@ func Load(r io.Reader) (string, error) {
 	return strings.TrimPrefix(text, "\ufeff"), nil
 }
 
-// Loadable says what file would be read in place of one that Load refused, ""
+// Loadable says what file would be read in place of one that Load refused, empty
 // where the refusal says it.
-func Loadable(err error) string {
+func Loadable(err error) message.Message {
 	if errors.Is(err, ErrUTF16) {
-		return "CSV in UTF-8; spreadsheets offer it when saving"
+		return message.New("CSV in UTF-8; spreadsheets offer it when saving")
 	}
-	return ""
+	return message.Message{}
 }
 
 // Each gives the lines of a text to take, counted from 1 and without their ends,
@@ -73,25 +74,25 @@ func Fold(name string) string {
 	return strings.NewReplacer(" ", "_", "-", "_").Replace(strings.ToLower(strings.TrimSpace(name)))
 }
 
-// Flaw says what keeps a cell from being plain text, or "". Control, format
+// Flaw says what keeps a cell from being plain text; empty if nothing does. Control, format
 // (which includes the bidirectional overrides), private and separator
 // characters could disturb a terminal or hide what is read.
-func Flaw(s string) string {
+func Flaw(s string) message.Message {
 	if !utf8.ValidString(s) {
-		return "is not valid UTF-8"
+		return message.New("is not valid UTF-8")
 	}
 	if utf8.RuneCountInString(s) > maxCell {
-		return "is longer than " + strconv.Itoa(maxCell) + " characters"
+		return message.New("is longer than {1} characters", message.Figure(strconv.Itoa(maxCell)))
 	}
 	for _, r := range s {
 		if r >= ' ' && r <= '~' { // most of every file
 			continue
 		}
 		if unicode.In(r, unicode.Cc, unicode.Cf, unicode.Co, unicode.Zl, unicode.Zp) {
-			return "holds the invisible character " + strconv.QuoteRuneToASCII(r)
+			return message.New("holds the invisible character {1}", message.Name(strconv.QuoteRuneToASCII(r)))
 		}
 	}
-	return ""
+	return message.Message{}
 }
 
 // Quoted writes text from a file for a finding: escaped and shortened.
@@ -116,3 +117,6 @@ func Plain(s string) (value float64, decimals int, ok bool) {
 	_, cents, _ := strings.Cut(s, ".")
 	return value, len(cents), err == nil && strings.Trim(s, "0123456789.") == ""
 }
+
+// Number writes a number in full, so that reading it back gives the same number.
+func Number[Q ~float64](q Q) string { return strconv.FormatFloat(float64(q), 'f', -1, 64) }

@@ -1,169 +1,331 @@
 package system
 
 import (
+	"cmp"
 	"fmt"
 	"math"
-	"strconv"
+	"slices"
 	"strings"
+	"unicode"
+	"unicode/utf8"
 
 	"cutbrief/rules/csvfile"
+	"cutbrief/rules/message"
+	"cutbrief/rules/metal"
 	"cutbrief/rules/unit"
 )
 
-// cell is one cell of a row while it is read into its system.
-type cell struct {
-	text   string
-	column *column
-	name   string // of the column as in the header
-	system *System
-	row    *row
-}
-
-// refuse reports an error in the cell.
-func (c *cell) refuse(format string, args ...any) {
-	c.row.report(Error, c.name, fmt.Sprintf(format, args...), c.column.accepted)
-}
-
-// most is the largest believable number of each kind, in the kind's unit. It
-// is far above any hand-held system; a number beyond it has the wrong unit.
-// Common practice, no source; 1000 V a.c. is where low voltage ends
+// held is a kind of quantity in a file: the unit it is held in, and the largest
+// believable number, far above any hand-held system; a number beyond it has the
+// wrong unit. Common practice, no source; 1000 V a.c. is where low voltage ends
 // (Directive 2014/35/EU, from memory).
-func most(kind unit.Kind) float64 {
+type held struct {
+	symbol string
+	most   float64
+}
+
+func heldIn(kind unit.Kind) held {
 	switch kind {
 	case unit.Thickness:
-		return 300
+		return held{"mm", 300}
 	case unit.Share:
-		return 100
+		return held{"%", 100}
 	case unit.Pressure:
-		return 20
+		return held{"bar", 20}
 	case unit.Weight:
-		return 500
+		return held{"kg", 500}
 	case unit.Flow:
-		return 2000
+		return held{"l/min", 2000}
+	case unit.Voltage:
+		return held{"V", 1000}
 	}
-	return 1000 // A, V
+	return held{"A", 1000}
+}
+
+// figure writes a number in full with the unit its kind is held in.
+func figure[Q ~float64](v Q, kind unit.Kind) message.Figure {
+	return message.Figure(csvfile.Number(v) + " " + heldIn(kind).symbol)
 }
 
 // quantity reads text as a number above zero of this kind. Anything else is
 // reported. Thicknesses by gauge need the metal's sheet.
-func (c *cell) quantity(text string, kind unit.Kind, sheet unit.Sheet) (float64, bool) {
+func quantity(c *csvfile.Cell, text string, kind unit.Kind, sheet unit.Sheet) (float64, bool) {
 	got, err := unit.Read(text, kind, unit.Metric, sheet)
-	v := got.Quantity.Value
+	v, most := got.Quantity.Value, heldIn(kind).most
+	quoted := message.Name(csvfile.Quoted(text))
 	switch {
 	case err != nil:
-		c.refuse("%s", err)
+		c.Refuse("{1}", err)
 	case math.IsNaN(v) || v <= 0:
-		c.refuse("%s is not above zero", csvfile.Quoted(text))
-	case v > most(kind):
-		c.refuse("%s is beyond belief (more than %s), check its unit", csvfile.Quoted(text), unitful(most(kind), kind))
+		c.Refuse("{1} is not above zero", quoted)
+	case v > most:
+		c.Refuse("{1} is beyond belief (more than {2}), check its unit", quoted, figure(most, kind))
 	default:
 		return v, true
 	}
 	return 0, false
 }
 
+// written is a figure that may be blank.
+func written[Q ~float64](m unit.Maybe[Q]) string {
+	if v, ok := m.Get(); ok {
+		return csvfile.Number(v)
+	}
+	return ""
+}
+
 // yes reads a flag. Blank is not known, and counts as no until someone says
 // yes: a system must not be sold on a feature that nobody has confirmed.
-func (c *cell) yes() bool {
-	switch strings.ToLower(c.text) {
+func yes(c *csvfile.Cell) bool {
+	switch strings.ToLower(c.Text) {
 	case "yes", "y", "true":
 		return true
 	case "no", "n", "false":
 		return false
 	case "":
-		c.row.report(Note, c.name, "is blank: not known, counts as no", "")
+		c.Note("is blank: not known, counts as no")
 	default:
-		c.refuse("%s is neither yes nor no", csvfile.Quoted(c.text))
+		c.Refuse("{1} is neither yes nor no", c.Quoted())
 	}
 	return false
 }
 
-func readID(c *cell) {
-	if !isID(c.text) {
-		c.refuse("%s cannot be an id", csvfile.Quoted(c.text))
-		return
+func yesNo(yes bool) string {
+	if yes {
+		return "yes"
 	}
-	c.system.ID = c.text
+	return "no"
 }
 
-func readName(c *cell) {
-	if !isName(c.text) {
-		c.refuse("%s cannot be a name", csvfile.Quoted(c.text))
-		return
+// maxName and maxID are what still fits a line of the page.
+const (
+	maxName = 60
+	maxID   = 40
+)
+
+// isID reports whether s is lower-case letters, digits and inner hyphens.
+func isID(s string) bool {
+	for i := range len(s) {
+		letter := s[i] >= 'a' && s[i] <= 'z' || s[i] >= '0' && s[i] <= '9'
+		hyphen := s[i] == '-' && i > 0 && i < len(s)-1
+		if !letter && !hyphen {
+			return false
+		}
 	}
-	c.system.Name = c.text
+	return s != "" && len(s) <= maxID
 }
 
-func readPierce(c *cell) {
-	if c.text == "" {
-		c.row.report(Note, c.name, "is blank: half of clean_max_mm is taken", "")
-		return
-	}
-	if v, ok := c.quantity(c.text, unit.Thickness, unit.NoGauge); ok {
-		c.system.Pierce = unit.Known(unit.Millimetre(v))
-	}
+// isName reports whether s can be a name. It starts with a letter or digit, so
+// that a spreadsheet never takes a name for a formula.
+func isName(s string) bool {
+	first, _ := utf8.DecodeRuneInString(s)
+	return (unicode.IsLetter(first) || unicode.IsDigit(first)) &&
+		csvfile.Flaw(s).IsEmpty() && utf8.RuneCountInString(s) <= maxName
 }
 
-func writePierce(s *System) string {
-	if v, ok := s.Pierce.Get(); ok {
-		return plain(v)
+func readID(c *csvfile.Cell, r *record) {
+	if !isID(c.Text) {
+		c.Refuse("{1} cannot be an id", c.Quoted())
+		return
 	}
-	return ""
+	r.ID = c.Text
+}
+
+func readName(c *csvfile.Cell, r *record) {
+	if !isName(c.Text) {
+		c.Refuse("{1} cannot be a name", c.Quoted())
+		return
+	}
+	r.Name = c.Text
+}
+
+func readPierce(c *csvfile.Cell, r *record) {
+	if c.Text == "" {
+		c.Note("is blank: half of clean_max_mm is taken")
+		return
+	}
+	if v, ok := quantity(c, c.Text, unit.Thickness, unit.NoGauge); ok {
+		r.Pierce = unit.Known(unit.Millimetre(v))
+	}
 }
 
 // readPrice reads digits with at most two decimals. Grouped thousands are
 // refused, as 1.950 means two different prices in two countries.
-func readPrice(c *cell) {
-	if c.text == "" {
+func readPrice(c *csvfile.Cell, r *record) {
+	if c.Text == "" {
 		return
 	}
-	v, decimals, ok := csvfile.Plain(c.text)
+	v, decimals, ok := csvfile.Plain(c.Text)
 	switch {
 	case !ok || decimals > 2:
-		c.refuse("%s is not a plain number", csvfile.Quoted(c.text))
+		c.Refuse("{1} is not a plain number", c.Quoted())
 	case v <= 0:
-		c.refuse("a price of zero is not a price")
+		c.Refuse("a price of zero is not a price")
 	case v > 1e9:
-		c.refuse("%s is beyond belief", csvfile.Quoted(c.text))
+		c.Refuse("{1} is beyond belief", c.Quoted())
 	default:
-		c.system.Price = unit.Known(unit.Money(v))
+		r.Price = unit.Known(unit.Money(v))
 	}
 }
 
-func writePrice(s *System) string {
-	if v, ok := s.Price.Get(); ok {
-		return plain(v)
+// entries takes a cell with several entries apart at its semicolons. A cell that
+// must be filled and holds none is reported.
+func entries(c *csvfile.Cell) []string {
+	var all []string
+	for item := range strings.SplitSeq(c.Text, ";") {
+		if item = strings.Join(strings.Fields(item), " "); item != "" {
+			all = append(all, item)
+		}
 	}
-	return ""
+	if len(all) == 0 && c.Required {
+		c.Refuse("has nothing between its semicolons")
+	}
+	return all
 }
 
-func readInvented(c *cell) {
-	if c.text != "" && c.yes() {
-		c.row.invented = true
+// readDuty reads "45 A at 50 %; 32 A at 100 %" and sorts it by falling current.
+func readDuty(c *csvfile.Cell, r *record) {
+	for _, item := range entries(c) {
+		output, duty, ok := strings.Cut(item, " at ")
+		if !ok {
+			c.Refuse(`{1} has no "at" between current and duty cycle`, message.Name(csvfile.Quoted(item)))
+			continue
+		}
+		a, ok1 := quantity(c, output, unit.Current, unit.NoGauge)
+		x, ok2 := quantity(c, duty, unit.Share, unit.NoGauge)
+		if ok1 && ok2 {
+			r.Duty = append(r.Duty, DutyPoint{unit.Ampere(a), unit.Percent(x)})
+		}
+	}
+	slices.SortStableFunc(r.Duty, func(a, b DutyPoint) int { return cmp.Compare(b.Output, a.Output) })
+}
+
+func writeDuty(r *record) string {
+	var all []string
+	for _, p := range r.Duty {
+		all = append(all, string(figure(p.Output, unit.Current)+" at "+figure(p.Duty, unit.Share)))
+	}
+	return strings.Join(all, "; ")
+}
+
+// readSupplies reads "1 phase 200-240 V max 33 A eff 24 A; ...".
+func readSupplies(c *csvfile.Cell, r *record) {
+	for _, item := range entries(c) {
+		if s, ok := supply(c, item); ok {
+			r.Supplies = append(r.Supplies, s)
+		}
 	}
 }
 
-// plain writes a number in full, so that reading it back gives the same number.
-func plain[Q ~float64](q Q) string { return strconv.FormatFloat(float64(q), 'f', -1, 64) }
-
-// symbol is the unit a kind is held in.
-func symbol(kind unit.Kind) string {
-	switch kind {
-	case unit.Thickness:
-		return "mm"
-	case unit.Share:
-		return "%"
-	case unit.Pressure:
-		return "bar"
-	case unit.Weight:
-		return "kg"
-	case unit.Flow:
-		return "l/min"
-	case unit.Voltage:
-		return "V"
+func supply(c *csvfile.Cell, item string) (Supply, bool) {
+	phases, rest, ok1 := strings.Cut(item, " phase ")
+	volts, rest, ok2 := strings.Cut(rest, " max ")
+	input, effective, ok3 := strings.Cut(rest, " eff ")
+	quoted := message.Name(csvfile.Quoted(item))
+	switch {
+	case !ok1 || phases != "1" && phases != "3":
+		c.Refuse("{1} does not begin with 1 phase or 3 phase", quoted)
+	case !ok2:
+		c.Refuse("{1} does not say max and the largest supply current", quoted)
+	case !ok3:
+		c.Refuse("{1} does not say eff and the effective supply current", quoted)
+	default:
+		low, high, ok1 := voltage(c, volts)
+		i, ok2 := quantity(c, input, unit.Current, unit.NoGauge)
+		e, ok3 := quantity(c, effective, unit.Current, unit.NoGauge)
+		return Supply{int(phases[0] - '0'), low, high, unit.Ampere(i), unit.Ampere(e)}, ok1 && ok2 && ok3
 	}
-	return "A"
+	return Supply{}, false
 }
 
-// unitful writes a number with the unit its kind is held in.
-func unitful(v float64, kind unit.Kind) string { return plain(v) + " " + symbol(kind) }
+// voltage reads "230 V", "200-240 V" or "200 V to 240 V".
+func voltage(c *csvfile.Cell, text string) (low, high unit.Volt, ok bool) {
+	text = strings.NewReplacer("–", "-", " to ", "-").Replace(text)
+	from, to, between := strings.Cut(text, "-")
+	a, ok1 := quantity(c, strings.TrimSpace(from), unit.Voltage, unit.NoGauge)
+	if !between {
+		return unit.Volt(a), unit.Volt(a), ok1
+	}
+	b, ok2 := quantity(c, strings.TrimSpace(to), unit.Voltage, unit.NoGauge)
+	return unit.Volt(a), unit.Volt(b), ok1 && ok2
+}
+
+func writeSupplies(r *record) string {
+	var all []string
+	for _, p := range r.Supplies {
+		volts := csvfile.Number(p.VoltMin)
+		if p.VoltMax != p.VoltMin {
+			volts += "-" + csvfile.Number(p.VoltMax)
+		}
+		all = append(all, fmt.Sprintf("%d phase %s V max %s eff %s", p.Phases, volts, figure(p.Input, unit.Current), figure(p.Effective, unit.Current)))
+	}
+	return strings.Join(all, "; ")
+}
+
+// readMetals reads "stainless 10 mm; aluminium 9 mm".
+func readMetals(c *csvfile.Cell, r *record) {
+	for _, item := range entries(c) {
+		at := strings.IndexAny(item, ".0123456789")
+		quoted := message.Name(csvfile.Quoted(item))
+		if at < 0 {
+			c.Refuse("{1} gives no thickness", quoted)
+			continue
+		}
+		m, ok := findMetal(strings.TrimSpace(item[:at]))
+		if !ok {
+			c.RefuseFor(message.New("one of {1}", message.Join(", ", rateableNames()...)), "{1} does not begin with a metal this column takes", quoted)
+			continue
+		}
+		v, ok := quantity(c, item[at:], unit.Thickness, m.Sheet)
+		if !ok {
+			continue
+		}
+		if _, twice := r.PerMetal[m.ID]; twice {
+			c.Refuse("{1} is given twice", m.Name)
+			continue
+		}
+		if r.PerMetal == nil {
+			r.PerMetal = map[metal.ID]unit.Millimetre{}
+		}
+		r.PerMetal[m.ID] = unit.Millimetre(v)
+	}
+}
+
+// rateable are the metals with a rating of their own: not mild steel, which
+// rated_mm gives, and not "other", which is no metal in particular.
+func rateable() []metal.Metal {
+	return slices.DeleteFunc(metal.List(), func(m metal.Metal) bool {
+		return m.ID == metal.MildSteel || m.ID == metal.Other
+	})
+}
+
+func rateableNames() (names []message.Message) {
+	for _, m := range rateable() {
+		names = append(names, m.Name.Message())
+	}
+	return names
+}
+
+// findMetal finds a metal by identifier, by name, or by part of a name such as
+// "galvanised" for "coated or galvanised steel".
+func findMetal(name string) (metal.Metal, bool) {
+	name = strings.ToLower(name)
+	for _, m := range rateable() {
+		if name == string(m.ID) || name == string(m.Name) || slices.Contains(strings.Fields(string(m.Name)), name) && name != "or" && name != "steel" {
+			return m, true
+		}
+	}
+	return metal.Metal{}, false
+}
+
+// writeMetals keeps the order of the metal list, so that the same range gives
+// the same bytes.
+func writeMetals(r *record) string {
+	var all []string
+	for _, m := range rateable() {
+		if t, ok := r.PerMetal[m.ID]; ok {
+			all = append(all, string(m.ID)+" "+string(figure(t, unit.Thickness)))
+		}
+	}
+	return strings.Join(all, "; ")
+}

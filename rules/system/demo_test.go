@@ -5,6 +5,7 @@ import (
 	"strings"
 	"testing"
 
+	"cutbrief/rules/csvfile"
 	"cutbrief/rules/unit"
 )
 
@@ -27,7 +28,7 @@ func TestDemoIsMarkedAndPlainlyNamed(t *testing.T) {
 		t.Errorf("%d systems, want 6 to 9", n)
 	}
 	for _, s := range r.Systems {
-		if want := "Demo " + plain(s.OutputMax); s.Name != want || s.ID != strings.ReplaceAll(strings.ToLower(want), " ", "-") {
+		if want := "Demo " + csvfile.Number(s.OutputMax); s.Name != want || s.ID != strings.ReplaceAll(strings.ToLower(want), " ", "-") {
 			t.Errorf("%s, %s: want %s", s.ID, s.Name, want)
 		}
 	}

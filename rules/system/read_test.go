@@ -9,6 +9,7 @@ import (
 	"testing"
 	"testing/iotest"
 
+	"cutbrief/rules/message"
 	"cutbrief/rules/metal"
 	"cutbrief/rules/unit"
 )
@@ -224,7 +225,7 @@ func TestDamagedRowsTakeNoOthersAlong(t *testing.T) {
 func TestDuplicates(t *testing.T) {
 	_, findings := read(fileOf(good(), good("name", "Other"), good("id", "third", "name", "SHOP 45")))
 	same(t, findings, "3 id error", "4 name warning")
-	if !strings.Contains(findings[0].Problem, "line 2") {
+	if !strings.Contains(findings[0].Problem.String(), "line 2") {
 		t.Errorf("%s does not name the first line", findings[0])
 	}
 }
@@ -323,14 +324,14 @@ func TestLargeFileIsRefusedUnread(t *testing.T) {
 func TestReaderThatFails(t *testing.T) {
 	_, findings := Read(io.MultiReader(strings.NewReader(header), iotest.ErrReader(errors.New("disk gone"))), "x")
 	same(t, findings, "0  error")
-	if !strings.Contains(findings[0].Problem, "disk gone") {
+	if !strings.Contains(findings[0].Problem.String(), "disk gone") {
 		t.Error(findings[0])
 	}
 }
 
 func TestMergePutsOutsideFindingsInPlace(t *testing.T) {
 	r, findings := read(fileOf(good("air_flow_l_min", "5"), good("id", "b", "name", "B"), good("id", "c", "name", "C", "air_flow_l_min", "5")))
-	outside := []Finding{{Row: "b", Column: "rated_mm", Severity: Warning, Problem: "too good"}}
+	outside := []Finding{{Row: "b", Column: "rated_mm", Severity: Warning, Problem: message.New("too good")}}
 	same(t, r.Merge(findings, outside), "2 air_flow_l_min warning", "3 rated_mm warning", "4 air_flow_l_min warning")
 	if outside[0].Line != 0 {
 		t.Error("the caller's list was changed")

@@ -1,6 +1,20 @@
+// Package system is the range of cutting systems a rep can offer: one row a
+// system, read from a plain CSV file and checked line by line. Every finding
+// names its line and column, says what is wrong and what would be accepted;
+// a damaged row is refused alone and never takes its neighbours along.
+//
+// The built-in range is invented for the demo. The package sizes nothing: rules
+// does, and rules/size judges whether a row's cutting figures are physically
+// possible; Range.Merge puts such findings from outside in place. rules, assess
+// and cmd may import it.
 package system
 
 import (
+	_ "embed" // the demo range lies beside the code
+	"slices"
+	"strings"
+
+	"cutbrief/rules/csvfile"
 	"cutbrief/rules/metal"
 	"cutbrief/rules/unit"
 )
@@ -68,4 +82,48 @@ type Supply struct {
 	// Input is the largest supply current at the lowest voltage of the range
 	// and full output (I1max); Effective is I1eff, for conductors.
 	Input, Effective unit.Ampere
+}
+
+// Finding is one thing to know about one place in a file; its Row is the ID of
+// the system.
+type Finding = csvfile.Finding
+
+// Severity says how much a finding matters.
+type Severity = csvfile.Severity
+
+// The severities, as in csvfile.
+const (
+	Error   = csvfile.Error
+	Warning = csvfile.Warning
+	Note    = csvfile.Note
+)
+
+// Count returns how many findings have this severity.
+func Count(findings []Finding, severity Severity) int { return csvfile.Count(findings, severity) }
+
+// Merge joins lists of findings about r in the order of its file. A finding
+// from outside this package need only name its Row: its line is looked up.
+func (r Range) Merge(lists ...[]Finding) []Finding {
+	all := slices.Concat(lists...)
+	for i := range all {
+		if all[i].Line == 0 && all[i].Row != "" {
+			all[i].Line = r.LineOf(all[i].Row)
+		}
+	}
+	slices.SortStableFunc(all, func(a, b Finding) int { return a.Line - b.Line })
+	return all
+}
+
+//go:embed demo.csv
+var demo string
+
+// DemoName is what the built-in range is called.
+const DemoName = "built-in demo range"
+
+// Demo returns the built-in range. Every system in it, its figures and its
+// price are invented for the demo; a test holds it free of errors and warnings.
+func Demo() Range {
+	r, _ := Read(strings.NewReader(demo), DemoName)
+	r.lines = nil // nobody has this file at hand
+	return r
 }

@@ -1,18 +1,18 @@
 package interview
 
 import (
+	"github.com/charmbracelet/bubbles/viewport"
+	tea "github.com/charmbracelet/bubbletea"
+
 	"cutbrief/assess"
 	"cutbrief/assess/sanitize"
 	"cutbrief/assess/screen"
 	"cutbrief/assess/screen/words"
 	"cutbrief/report"
 	"cutbrief/rules"
+	"cutbrief/rules/cost"
 	"cutbrief/rules/message"
-	"cutbrief/rules/price"
 	"cutbrief/rules/system"
-
-	"github.com/charmbracelet/bubbles/viewport"
-	tea "github.com/charmbracelet/bubbletea"
 )
 
 // state is what the screen shows; each has one update and one view function.
@@ -35,7 +35,7 @@ const (
 // Tea's loop.
 type Model struct {
 	offered system.Range
-	prices  *price.List
+	prices  *cost.PriceList
 	visit   *assess.Visit
 	suggest map[rules.Fact]string
 	writer  *writer

@@ -3,16 +3,16 @@ package interview
 import (
 	"strings"
 
+	"github.com/charmbracelet/bubbles/viewport"
+	tea "github.com/charmbracelet/bubbletea"
+
 	"cutbrief/assess"
 	"cutbrief/assess/sanitize"
 	"cutbrief/assess/screen/words"
 	"cutbrief/rules"
+	"cutbrief/rules/cost"
 	"cutbrief/rules/message"
-	"cutbrief/rules/price"
 	"cutbrief/rules/system"
-
-	"github.com/charmbracelet/bubbles/viewport"
-	tea "github.com/charmbracelet/bubbletea"
 )
 
 // openResult shows what the answers come to.
@@ -28,7 +28,7 @@ const readable = 100
 
 // layResult words the result, or how it was reached, for the window's width.
 func (m *Model) layResult() {
-	var word func(*message.Catalog, *assess.Visit, system.Range, *price.List, int) string
+	var word func(*message.Catalog, *assess.Visit, system.Range, *cost.PriceList, int) string
 	switch m.state {
 	case reading:
 		word = words.Result

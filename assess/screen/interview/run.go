@@ -7,13 +7,13 @@ import (
 	"os/signal"
 	"syscall"
 
+	tea "github.com/charmbracelet/bubbletea"
+
 	"cutbrief/assess"
 	"cutbrief/rules"
+	"cutbrief/rules/cost"
 	"cutbrief/rules/message"
-	"cutbrief/rules/price"
 	"cutbrief/rules/system"
-
-	tea "github.com/charmbracelet/bubbletea"
 )
 
 // Options are what an interview is given. Visit, Saver, Input and Output are
@@ -21,7 +21,7 @@ import (
 type Options struct {
 	Visit   *assess.Visit
 	Range   system.Range
-	Prices  *price.List           // nil takes the built-in list, which is invented
+	Prices  *cost.PriceList       // nil takes the built-in list, which is invented
 	Path    string                // where the visit is kept, "" if nowhere yet
 	Suggest map[rules.Fact]string // typed in beforehand, no answer until accepted: today's date, the rep's name
 	Saver   Saver

@@ -3,8 +3,8 @@ package plain
 import (
 	"cutbrief/assess"
 	"cutbrief/rules"
+	"cutbrief/rules/cost"
 	"cutbrief/rules/message"
-	"cutbrief/rules/price"
 	"cutbrief/rules/system"
 )
 
@@ -22,7 +22,7 @@ type Pager interface {
 type Options struct {
 	Visit   *assess.Visit
 	Range   system.Range
-	Prices  *price.List           // nil takes the built-in list, which is invented
+	Prices  *cost.PriceList       // nil takes the built-in list, which is invented
 	Path    string                // where the visit is kept, "" if nowhere yet
 	Suggest map[rules.Fact]string // taken for an empty line: today's date, the rep's name
 	Saver   Saver

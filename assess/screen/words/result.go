@@ -6,19 +6,19 @@ import (
 	"cutbrief/assess"
 	"cutbrief/report"
 	"cutbrief/report/text"
+	"cutbrief/rules/cost"
 	"cutbrief/rules/message"
-	"cutbrief/rules/price"
 	"cutbrief/rules/system"
 )
 
 // Result words what the answers come to, in the words of a book and for a width
 // in cells.
-func Result(book *message.Catalog, v *assess.Visit, offered system.Range, prices *price.List, width int) string {
+func Result(book *message.Catalog, v *assess.Visit, offered system.Range, prices *cost.PriceList, width int) string {
 	return strings.TrimRight(text.Render(report.Build(v, offered, report.Options{Prices: prices, Words: book}), width), "\n")
 }
 
 // Why words how the result was reached, in the words of a book and for a width in
 // cells.
-func Why(book *message.Catalog, v *assess.Visit, offered system.Range, prices *price.List, width int) string {
+func Why(book *message.Catalog, v *assess.Visit, offered system.Range, prices *cost.PriceList, width int) string {
 	return strings.TrimRight(text.WhyIn(book, report.Why(v, offered, report.Options{Prices: prices, Words: book}), width), "\n")
 }

@@ -4,10 +4,10 @@ import (
 	"strings"
 	"testing"
 
+	"pgregory.net/rapid"
+
 	"cutbrief/rules/csvfile"
 	"cutbrief/rules/message"
-
-	"pgregory.net/rapid"
 )
 
 // bookOf is a book with a header and some lines.
@@ -133,7 +133,7 @@ func TestReadFinds(t *testing.T) {
 		{"a {1} {2},b {2} {1}", ""},
 		{"a {1},b {2}", "holes"},
 		{"a,b\na,c", "line 2 already"},
-		{"a", "lacks the column"},
+		{"a", "has 1 cells where the header has 2"},
 		{"a,b,c", "3 cells"},
 		{"a,\"b", "quote"},
 		{"a,b\x1b[31m", "invisible"},
@@ -158,8 +158,8 @@ func TestReadFinds(t *testing.T) {
 			t.Errorf("%.40q: %q, want %q", c.rows, got, c.problem)
 		}
 	}
-	for _, text := range []string{"", "a,b\nc,d", "\xff\xfe"} {
-		if _, findings := Read(strings.NewReader(text), "test"); csvfile.Count(findings, csvfile.Error) != 1 {
+	for text, faults := range map[string]int{"": 1, "a,b\nc,d": 2, "\xff\xfe": 1} { // of a,b both columns are missing
+		if _, findings := Read(strings.NewReader(text), "test"); csvfile.Count(findings, csvfile.Error) != faults {
 			t.Errorf("%q: %v", text, findings)
 		}
 	}

@@ -45,7 +45,7 @@ func TestFlaw(t *testing.T) {
 	for text, flawed := range map[string]bool{
 		"12 mm": false, "Ölmühle": false, "a\x1b[31m": true, "a\u202eb": true, "\xff": true, strings.Repeat("x", 301): true,
 	} {
-		if (Flaw(text) != "") != flawed {
+		if !Flaw(text).IsEmpty() != flawed {
 			t.Errorf("%q: %q", text, Flaw(text))
 		}
 	}

@@ -1,0 +1,317 @@
+package cost
+
+import (
+	"fmt"
+	"io"
+	"regexp"
+	"slices"
+	"strconv"
+	"strings"
+	"sync"
+	"unicode/utf8"
+
+	"cutbrief/rules/csvfile"
+	"cutbrief/rules/message"
+)
+
+// maxPrices keeps a wrong file from costing memory.
+const maxPrices = 200
+
+// maxNote is what still fits a line of the account.
+const maxNote = 120
+
+// The columns of a price list.
+const (
+	colItem   = "item"
+	colUnit   = "unit"
+	colLow    = "low"
+	colLikely = "likely"
+	colHigh   = "high"
+	colBasis  = "basis"
+	colNote   = "note"
+)
+
+// priceLine is a line of a price list as it was written.
+type priceLine struct{ item, unit, low, likely, high, basis, note string }
+
+const (
+	aFigure  message.ID = "a number above zero with a decimal point, such as 12.50"
+	leaveOut message.ID = "leave the line out if it is not known"
+	likelyIs message.ID = "a number above zero with a decimal point, such as 12.50; leave the line out if it is not known"
+)
+
+// priceColumns returns the columns in the order they are written.
+func priceColumns() []csvfile.Column[priceLine] {
+	text := func(name string, accepts message.ID, field func(*priceLine) *string) csvfile.Column[priceLine] {
+		return csvfile.Column[priceLine]{Name: name, Required: name == colItem || name == colLikely, Accepts: accepts,
+			Read:  func(c *csvfile.Cell, l *priceLine) { *field(l) = c.Text },
+			Write: func(l *priceLine) string { return *field(l) }}
+	}
+	return []csvfile.Column[priceLine]{
+		text(colItem, "the name of an item, as in the template", func(l *priceLine) *string { return &l.item }),
+		text(colUnit, "", func(l *priceLine) *string { return &l.unit }),
+		text(colLow, "", func(l *priceLine) *string { return &l.low }),
+		text(colLikely, likelyIs, func(l *priceLine) *string { return &l.likely }),
+		text(colHigh, "", func(l *priceLine) *string { return &l.high }),
+		text(colBasis, "", func(l *priceLine) *string { return &l.basis }),
+		text(colNote, "", func(l *priceLine) *string { return &l.note }),
+	}
+}
+
+// priceFormat is how a price list is kept as a file.
+func priceFormat() *csvfile.Format[priceLine] {
+	return &csvfile.Format[priceLine]{
+		Columns: priceColumns(), MaxRows: maxPrices, Ragged: true, Missing: "is missing",
+		Name: func(l *priceLine) string { return strings.ToLower(l.item) },
+	}
+}
+
+// about are the rows that say what a list is; their text stands in the column
+// likely.
+var about = []struct {
+	row, example string
+	fits         func(string) bool
+	problem      message.ID // what is said of a text that does not fit
+	accepts      message.ID
+	field        func(*PriceList) *string
+}{
+	{"currency", "EUR", csvfile.IsCurrency, "{1} is not a currency code", "three letters of ISO 4217, such as EUR", func(l *PriceList) *string { return &l.Currency }},
+	{"date", "2026-01-31", isDay, "{1} is not a date", "year, month and day, such as 2026-01-31", func(l *PriceList) *string { return &l.Date }},
+	{"place", "Velmoor", fitsNote, "{1} is not a place", "a text of at most 120 characters", func(l *PriceList) *string { return &l.Place }},
+}
+
+func fitsNote(text string) bool { return text != "" && utf8.RuneCountInString(text) <= maxNote }
+
+var day = sync.OnceValue(func() *regexp.Regexp {
+	return regexp.MustCompile(`^(\d{4})-(0[1-9]|1[0-2])-(0[1-9]|[12]\d|3[01])$`)
+})
+
+// isDay reports whether a text is a day of the Gregorian calendar, as ISO 8601
+// writes it. Rules know no clock, so the days of a month are counted here.
+func isDay(text string) bool {
+	parts := day().FindStringSubmatch(text)
+	if parts == nil {
+		return false
+	}
+	y, _ := strconv.Atoi(parts[1])
+	m, _ := strconv.Atoi(parts[2])
+	d, _ := strconv.Atoi(parts[3])
+	most := []int{31, 28, 31, 30, 31, 30, 31, 31, 30, 31, 30, 31}[m-1]
+	if m == 2 && y%4 == 0 && (y%100 != 0 || y%400 == 0) {
+		most = 29
+	}
+	return d <= most
+}
+
+// ReadPrices reads a price list from a CSV file (RFC 4180, UTF-8, one price a
+// line) and checks every line. name is what the list is called, such as the
+// file's base name. Columns may come in any order; lines that start with # are
+// comments. A line with an error is left out of the list.
+func ReadPrices(r io.Reader, name string) (PriceList, []csvfile.Finding) {
+	rd := &priceReader{out: PriceList{Name: name, prices: map[ItemID]Price{}}, seen: map[string]int{}}
+	f := priceFormat()
+	f.Check = rd.line
+	list := f.Read(r)
+	if list.Complete {
+		list.Findings = append(list.Findings, rd.lacking()...)
+	}
+	return rd.out, list.Findings
+}
+
+// priceReader is a list while it is read.
+type priceReader struct {
+	out  PriceList
+	seen map[string]int // the line of each item
+}
+
+// line takes a line in, if nothing is wrong with it.
+func (rd *priceReader) line(row *csvfile.Row[priceLine]) {
+	item := strings.ToLower(row.Value.item)
+	if first := rd.seen[item]; first > 0 {
+		refuse(row, colItem, message.New("one line for each item"), "{1} stands in line {2} too", quoted(item), message.Figure(strconv.Itoa(first)))
+		return
+	}
+	if rd.seen[item] = row.Line; !row.Sound() {
+		return
+	}
+	for _, a := range about {
+		if a.row == item {
+			text := row.Value.likely
+			if a.row == "currency" {
+				text = strings.ToUpper(text)
+			}
+			if !a.fits(text) {
+				refuse(row, colLikely, a.accepts.Message(), a.problem, quoted(text))
+				return
+			}
+			*a.field(&rd.out) = text
+			return
+		}
+	}
+	known, ok := FindItem(ItemID(item))
+	if !ok {
+		refuse(row, colItem, message.New("one of {1}", message.Name(itemNames())), "{1} is not an item this program knows", quoted(item))
+		return
+	}
+	if p, ok := priceOf(row, known); ok {
+		rd.out.prices[known.ID] = p
+		rd.out.Invented = rd.out.Invented || p.Basis == BasisInvented
+	}
+}
+
+func quoted(text string) message.Name { return message.Name(csvfile.Quoted(text)) }
+
+func refuse(row *csvfile.Row[priceLine], column string, accepted message.Message, problem message.ID, args ...any) {
+	row.Report(csvfile.Finding{Column: column, Severity: csvfile.Error, Problem: message.New(problem, args...), Accepted: accepted})
+}
+
+// priceOf reads the three figures of an item, into its own unit; ok is false if
+// something is wrong with them.
+func priceOf(row *csvfile.Row[priceLine], item Item) (p Price, ok bool) {
+	l := &row.Value
+	factor := factorOf(row, item)
+	likely := figureOf(row, item, colLikely, l.likely)
+	p = Price{Estimate: Exact(likely), Basis: basisOf(row), Note: l.note}
+	for _, end := range []struct {
+		column, text string
+		field        *float64
+	}{{colLow, l.low, &p.Low}, {colHigh, l.high, &p.High}} {
+		if end.text == "" {
+			row.Report(csvfile.Finding{Column: end.column, Severity: csvfile.Note, Problem: message.New("is blank: taken as sure, the same as likely")})
+		} else {
+			*end.field = figureOf(row, item, end.column, end.text)
+		}
+	}
+	if utf8.RuneCountInString(l.note) > maxNote {
+		refuse(row, colNote, message.Message{}, "is longer than {1} characters", message.Figure(strconv.Itoa(maxNote)))
+	}
+	if row.Sound() && !(p.Low <= p.Likely && p.Likely <= p.High) {
+		refuse(row, colLikely, message.New("low, likely and high in rising order"), "does not lie between low and high")
+	}
+	p.Estimate = p.Times(factor)
+	return p, row.Sound()
+}
+
+// factorOf finds the unit of a line; blank is the item's own.
+func factorOf(row *csvfile.Row[priceLine], item Item) float64 {
+	text := strings.TrimPrefix(strings.NewReplacer("³", "3", "²", "2").Replace(row.Value.unit), "per ")
+	for _, m := range item.units {
+		if text == "" || strings.EqualFold(text, m.name) {
+			return m.factor
+		}
+	}
+	refuse(row, colUnit, message.New("{1}", message.Name(unitNames(item))), "{1} is not a unit of {2}", quoted(text), message.Name(item.ID))
+	return 0
+}
+
+// figureOf reads a number above zero. Interest may be zero.
+func figureOf(row *csvfile.Row[priceLine], item Item, column, text string) float64 {
+	v, _, ok := csvfile.Plain(text)
+	switch {
+	case !ok:
+		refuse(row, column, aFigure.Message(), "{1} is not a plain number", quoted(text))
+	case v == 0 && item.ID != ItemInterest:
+		refuse(row, column, leaveOut.Message(), "is zero, and not known is not zero")
+	case v > item.most:
+		refuse(row, column, message.New("at most {1}; check the unit", message.Figure(fmt.Sprintf("%g", item.most))), "{1} is beyond belief", quoted(text))
+	}
+	return v
+}
+
+// basisOf says where a figure comes from; blank is the rep's own.
+func basisOf(row *csvfile.Row[priceLine]) Basis {
+	basis := Basis(strings.ToLower(row.Value.basis))
+	switch {
+	case basis == "":
+		return BasisOwn
+	case !slices.Contains(bases, basis):
+		refuse(row, colBasis, message.New("{1}; blank is own", message.Name(baseNames())), "{1} is not a basis", quoted(string(basis)))
+	case basis == BasisPublic && row.Value.note == "":
+		row.Report(csvfile.Finding{Column: colNote, Severity: csvfile.Warning, Problem: message.New("is blank: a public figure should say whose it is and of when")})
+	}
+	return basis
+}
+
+// lacking says what the list has no line for.
+func (rd *priceReader) lacking() (list []csvfile.Finding) {
+	for _, a := range about {
+		f := csvfile.Finding{Row: a.row, Severity: csvfile.Warning, Problem: message.New("says no {1}, and prices differ by it", message.ID(a.row)),
+			Accepted: message.New("a line such as {1}", message.Name(a.row+",,,"+a.example))}
+		if a.row == "currency" {
+			f.Severity, f.Problem = csvfile.Error, message.New("names no currency")
+		}
+		if rd.seen[a.row] == 0 {
+			list = append(list, f)
+		}
+	}
+	for _, i := range items {
+		if rd.seen[string(i.ID)] == 0 {
+			list = append(list, csvfile.Finding{Row: string(i.ID), Severity: csvfile.Note, Problem: message.New("has no line for {1}: not known", message.Name(i.ID))})
+		}
+	}
+	return list
+}
+
+func itemNames() string {
+	var names []string
+	for _, a := range about {
+		names = append(names, a.row)
+	}
+	for _, i := range items {
+		names = append(names, string(i.ID))
+	}
+	return strings.Join(names, ", ")
+}
+
+func unitNames(item Item) string { return strings.Join(item.Units(), " or ") }
+
+func baseNames() string {
+	var names []string
+	for _, b := range bases {
+		names = append(names, string(b))
+	}
+	return strings.Join(names, ", ")
+}
+
+// PricesTemplate returns an example file to start from: every item explained, then
+// the demo list, marked as invented.
+func PricesTemplate() string {
+	var b strings.Builder
+	b.WriteString(pricesPreface)
+	for _, i := range items {
+		means := string(i.Name) + ", for each " + unitNames(i)
+		if i.Means != "" {
+			means += ": " + string(i.Means)
+		}
+		fmt.Fprintf(&b, "#   %-15s %s\n", i.ID, means)
+	}
+	b.WriteString("#\n# The lines below are an invented example.\n")
+	_ = priceFormat().Write(&b, nil, DemoPrices().lines()) // a strings.Builder takes everything
+	return b.String()
+}
+
+// lines are the list as it is written to a file.
+func (l PriceList) lines() []priceLine {
+	var list []priceLine
+	for _, a := range about {
+		list = append(list, priceLine{item: a.row, likely: *a.field(&l)})
+	}
+	for _, i := range items {
+		if p, ok := l.prices[i.ID]; ok {
+			list = append(list, priceLine{string(i.ID), i.Unit(), csvfile.Number(p.Low), csvfile.Number(p.Likely), csvfile.Number(p.High), string(p.Basis), p.Note})
+		}
+	}
+	return list
+}
+
+// The text around the items is plain ASCII: some spreadsheets misread more.
+const pricesPreface = `# Your prices: one a line, commas between cells. Lines that start with # are
+# comments. Replace the example lines by your customer's prices or your own.
+#
+# Each has a low, a likely and a high figure, in the currency of the list and for
+# the unit named; decimals have a point. Leave a line out if the price is not
+# known; never write 0 for it. basis is customer, own, public, practice or
+# invented; public figures say in the note whose they are and of when.
+#
+# Items and their units:
+`
