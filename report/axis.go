@@ -4,32 +4,45 @@ import (
 	"math"
 	"strings"
 
+	"cutbrief/rules/message"
 	"cutbrief/rules/unit"
 )
 
-// along is a thickness as a share of the axis.
-func along(t, end unit.Millimetre) float64 { return float64(t / end) }
-
-// thick is what an axis of thicknesses counts.
-func (b *builder) thick() string {
-	if b.style == unit.Inch {
-		return "in thick"
-	}
-	return "mm thick"
+// CurveTick is a place on an axis, as a share of it.
+type CurveTick struct {
+	At    float64 `json:"at"` // 0..1
+	Label string  `json:"label"`
 }
 
-// acrossTicks are the even steps of an axis of thicknesses, from nothing.
-func (b *builder) acrossTicks(end unit.Millimetre) []CurveTick {
+// share is a thickness as a share of the axis that ends at end.
+func share(t, end unit.Millimetre) float64 { return float64(t / end) }
+
+// byStyle is the first where lengths are metric, the second where they are in
+// inches.
+func byStyle[T any](b *builder, metric, inch T) T {
+	if b.style == unit.Inch {
+		return inch
+	}
+	return metric
+}
+
+// thicknessAxis is what an axis of thicknesses counts.
+func (b *builder) thicknessAxis() string {
+	return b.print(byStyle(b, message.ID("mm thick"), "in thick").Message())
+}
+
+// thicknessTicks are the even steps of an axis of thicknesses, from nothing.
+func (b *builder) thicknessTicks(end unit.Millimetre) []CurveTick {
 	list := []CurveTick{{0, "0"}}
-	for _, t := range b.acrossSteps(end) {
-		label := strings.TrimSuffix(strings.TrimSuffix(b.told(millimetres(t)), " mm"), " in")
-		list = append(list, CurveTick{along(t, end), label})
+	for _, t := range b.thicknessSteps(end) {
+		label := strings.TrimSuffix(strings.TrimSuffix(b.figure(millimetres(t), unit.Nearest), " mm"), " in")
+		list = append(list, CurveTick{share(t, end), b.print(message.Number(label))})
 	}
 	return list
 }
 
-// acrossSteps are every 2, 5 or 10 mm, or every eighth, quarter or half inch.
-func (b *builder) acrossSteps(end unit.Millimetre) []unit.Millimetre {
+// thicknessSteps are every 2, 5 or 10 mm, or every eighth, quarter or half inch.
+func (b *builder) thicknessSteps(end unit.Millimetre) []unit.Millimetre {
 	small, step, thin, most := unit.Millimetre(2), unit.Millimetre(5), unit.Millimetre(12), unit.Millimetre(35)
 	if b.style == unit.Inch {
 		small, step, thin, most = 3.175, 6.35, 13, 40 // ⅛ and ¼ in, exact (nist-sp-811)
@@ -47,12 +60,12 @@ func (b *builder) acrossSteps(end unit.Millimetre) []unit.Millimetre {
 	return list
 }
 
-// upAxis are even ticks from nothing to the first that is no less than most.
-func upAxis(most float64) (ticks []CurveTick, top float64) {
+// upTicks are even ticks from nothing to the first that is no less than most.
+func (b *builder) upTicks(most float64) (ticks []CurveTick, top float64) {
 	step := evenStep(most)
 	top = max(math.Ceil(most/step-1e-9), 1) * step
 	for i := 0.0; i*step <= top*1.001; i++ {
-		ticks = append(ticks, CurveTick{i * step / top, short(i * step)})
+		ticks = append(ticks, CurveTick{i * step / top, b.print(message.Number(short(i * step)))})
 	}
 	return ticks, top
 }

@@ -101,7 +101,7 @@ type Options struct {
 }
 
 // Answer heads the part of the brief that answers the question.
-func (b *Brief) Answer() string {
+func (b *Brief) Answer() message.ID {
 	switch rules.Outcome(b.Outcome) {
 	case rules.Recommended:
 		return "Recommended system"

@@ -5,6 +5,7 @@ import (
 	"cutbrief/rules"
 	"cutbrief/rules/cost"
 	"cutbrief/rules/demonstration"
+	"cutbrief/rules/message"
 	"cutbrief/rules/system"
 	"cutbrief/rules/unit"
 )
@@ -15,6 +16,7 @@ type builder struct {
 	offered  *system.Range
 	style    unit.Style
 	prices   cost.PriceList
+	words    *message.Catalog
 	job      rules.Job
 	problems []assess.Problem
 	result   rules.Result
@@ -24,7 +26,7 @@ type builder struct {
 }
 
 func newBuilder(v *assess.Visit, offered *system.Range, o Options) *builder {
-	b := &builder{visit: v, offered: offered, style: o.Style}
+	b := &builder{visit: v, offered: offered, style: o.Style, words: o.Words}
 	if b.style == "" {
 		b.style = v.Style()
 	}
@@ -42,8 +44,7 @@ func newBuilder(v *assess.Visit, offered *system.Range, o Options) *builder {
 // visit's; the same visit and range give the same brief.
 func Build(v *assess.Visit, offered system.Range, o Options) Brief {
 	b := newBuilder(v, &offered, o)
-	b.showing = demonstration.Choose(b.job, b.result)
-	b.plan = b.showing.Cuts
+	b.plans()
 	b.warned = demonstration.Cautions(b.job, b.result)
 	brief := b.brief()
 	if o.Checklist {
@@ -54,7 +55,13 @@ func Build(v *assess.Visit, offered system.Range, o Options) Brief {
 	}
 	brief.Words = o.Words
 	brief.Pictures = o.Pictures || o.Working
-	return said(brief, o.Words)
+	return brief
+}
+
+// plans chooses the cuts of the demonstration.
+func (b *builder) plans() {
+	b.showing = demonstration.Choose(b.job, b.result)
+	b.plan = b.showing.Cuts
 }
 
 func (b *builder) brief() Brief {
@@ -66,15 +73,15 @@ func (b *builder) brief() Brief {
 		Date:     b.date(),
 		Who:      b.who(),
 		Need:     b.need(),
-		Headline: b.headline(),
+		Headline: b.print(b.headline()),
 		Because:  b.because(),
 		Bars:     b.bars(),
 		Speeds:   b.speeds(),
 		Cost:     b.cost(),
-		Second:   b.second(),
+		Second:   b.print(b.second()),
 		Critical: critical,
 		Evidence: evidence,
-		ShownBy:  b.shownBy(),
+		ShownBy:  b.print(b.shownBy()),
 		Plan:     b.rows(),
 		PlanNote: b.planNotes(),
 		Bring:    b.bring(),
@@ -86,27 +93,27 @@ func (b *builder) brief() Brief {
 		Excluded: b.excluded(),
 		Cautions: b.cautions(),
 		Notes:    b.notes(),
-		Footing:  b.footing(),
+		Footing:  b.sources(),
 	}
 }
 
 // title does not call a page a recommendation that is none.
 func (b *builder) title() string {
 	if b.recommended() {
-		return "Cutting recommendation"
+		return b.print(msg("Cutting recommendation"))
 	}
-	return "Cutting assessment"
+	return b.print(msg("Cutting assessment"))
 }
 
 // demo says what on the page is invented, "" if nothing is.
 func (b *builder) demo() string {
 	switch {
 	case b.visit.Demo && b.offered.Invented:
-		return "Invented data: this customer and these systems do not exist. Nothing can be ordered from this page."
+		return b.print(msg("Invented data: this customer and these systems do not exist. Nothing can be ordered from this page."))
 	case b.visit.Demo:
-		return "Invented data: this customer does not exist."
+		return b.print(msg("Invented data: this customer does not exist."))
 	case b.offered.Invented:
-		return "Invented data: these systems do not exist. Nothing can be ordered from this page."
+		return b.print(msg("Invented data: these systems do not exist. Nothing can be ordered from this page."))
 	}
 	return ""
 }

@@ -26,7 +26,7 @@ func TestWhatIsMetNeverReadsAsShort(t *testing.T) {
 		{50.2, 51.9, rules.Met, "takes 51 %, allows 51 %"},
 		{50.9, 50.2, rules.Borderline, "takes 51 %, allows 50 %"},
 	} {
-		got := b.against(&rules.Check{Rule: rules.RuleDuty, Verdict: c.verdict, Need: share(c.need), Have: share(c.have)})
+		got := b.against(&rules.Check{Rule: rules.RuleDuty, Verdict: c.verdict, Need: share(c.need), Have: share(c.have)}).String()
 		if got != c.want {
 			t.Errorf("%g of %g: %q, want %q", c.need, c.have, got, c.want)
 		}
@@ -63,7 +63,7 @@ func TestBorderlineSpeaksOfSizesForThicknessOnly(t *testing.T) {
 	b := &builder{style: unit.Metric, offered: &[]system.Range{steps()}[0]}
 	for rule, kind := range map[rules.RuleID]unit.Kind{rules.RuleClean: unit.Thickness, rules.RuleGenerator: unit.ApparentPower} {
 		r, _ := rule.Find()
-		text := b.borderline(&rules.Check{Rule: rule, Verdict: rules.Borderline, Need: unit.Quantity{Value: 7.3, Kind: kind}, Have: unit.Quantity{Value: 7, Kind: kind}}, r)
+		text := b.borderline(&rules.Check{Rule: rule, Verdict: rules.Borderline, Need: unit.Quantity{Value: 7.3, Kind: kind}, Have: unit.Quantity{Value: 7, Kind: kind}}, r).String()
 		if strings.Contains(text, "nominal") != (rule == rules.RuleClean) {
 			t.Errorf("%s: %q", rule, text)
 		}

@@ -1,9 +1,8 @@
 package report
 
 import (
-	"fmt"
 	"math"
-	"strings"
+	"strconv"
 
 	"cutbrief/assess"
 	"cutbrief/rules"
@@ -23,7 +22,7 @@ type Comparison struct {
 	Rows    []ComparisonRow `json:"rows"`
 	Notes   []string        `json:"notes"`
 
-	Words *message.Catalog `json:"-"` // the book the texts are worded by; nil for our own words
+	Words *message.Catalog `json:"-"` // the texts are worded by; nil for our own words
 }
 
 // ComparisonRow is one thing compared.
@@ -33,14 +32,21 @@ type ComparisonRow struct {
 }
 
 // none stands in a cell where nothing applies.
-const none = "–"
+const none message.ID = "–"
 
 // UnknownSystemError names systems that the range does not have.
 type UnknownSystemError struct{ IDs []string }
 
 // Error lists them.
-func (e *UnknownSystemError) Error() string {
-	return "the range has no system " + strings.Join(e.IDs, ", ")
+func (e *UnknownSystemError) Error() string { return e.Message().String() }
+
+// Message lists them.
+func (e *UnknownSystemError) Message() message.Message {
+	var names []message.Message
+	for _, id := range e.IDs {
+		names = append(names, outside(id))
+	}
+	return msg("the range has no system {1}", message.Join(", ", names...))
 }
 
 // Compare puts the chosen system beside others and the way of today. Without
@@ -53,30 +59,31 @@ func Compare(v *assess.Visit, offered system.Range, o Options, ids []string) (Co
 		return Comparison{}, err
 	}
 	var systems []*system.System
+	out := Comparison{Title: b.print(msg("Systems side by side")), Demo: b.demo(), Words: o.Words}
 	for _, c := range list {
 		systems = append(systems, c.System)
+		out.Columns = append(out.Columns, b.print(outside(c.System.Name)))
 	}
-	a := b.account(systems)
-	out := Comparison{Title: "Systems side by side", Demo: b.demo()}
-	for _, c := range list {
-		out.Columns = append(out.Columns, plain(c.System.Name))
+	a := b.account(systems...)
+	if a.Against >= 0 {
+		out.Columns = append(out.Columns, b.print(msg("today: {1}", worded(a.Ways[a.Against].Process.Name()))))
 	}
-	now := b.now(&a)
-	if now != nil {
-		out.Columns = append(out.Columns, "today: "+string(now.Process.Name()))
-	}
-	for _, row := range b.comparisonRows(&a, now) {
-		r := ComparisonRow{Label: row.label}
+	for _, row := range b.comparisonRows() {
+		r := ComparisonRow{Label: b.print(row.label)}
 		for i, c := range list {
-			r.Cells = append(r.Cells, row.of(c, &a.Offers[i]))
+			r.Cells = append(r.Cells, b.print(row.of(&compared{c.System, c, &a, &a.Offers[i].Way, &a.Offers[i]})))
 		}
-		if now != nil {
-			r.Cells = append(r.Cells, row.today)
+		switch {
+		case a.Against < 0:
+		case row.today:
+			r.Cells = append(r.Cells, b.print(row.of(&compared{account: &a, way: &a.Ways[a.Against]})))
+		default:
+			r.Cells = append(r.Cells, string(none))
 		}
 		out.Rows = append(out.Rows, r)
 	}
-	out.Notes, out.Words = b.comparisonNotes(&a), o.Words
-	return said(out, o.Words), nil
+	out.Notes = b.comparisonNotes(&a)
+	return out, nil
 }
 
 // compared picks the systems, the best first.
@@ -112,206 +119,179 @@ func (b *builder) compared(ids []string) ([]*rules.Candidate, error) {
 	return list, nil
 }
 
-// now is the way of today the systems are held against, nil if there is none.
-func (b *builder) now(a *cost.Account) *cost.Way {
-	if a.Against < 0 {
-		return nil
+// compared is what a cell is made from: a system with its candidate and offer, or
+// the way of today, which has none of them.
+type compared struct {
+	*system.System
+	candidate *rules.Candidate
+	account   *cost.Account
+	way       *cost.Way
+	offer     *cost.Offer
+}
+
+// comparisonRow is one row while it is made. today says that the way of today
+// has a cell too.
+type comparisonRow struct {
+	label message.Message
+	of    func(*compared) message.Message
+	today bool
+}
+
+func (b *builder) comparisonRows() []comparisonRow {
+	up := func(of func(*compared) unit.Quantity) func(*compared) message.Message {
+		return func(c *compared) message.Message { return b.needed(of(c)) }
 	}
-	return &a.Ways[a.Against]
-}
-
-// comparedRow is one row while it is made.
-type comparedRow struct {
-	label string
-	of    func(*rules.Candidate, *cost.Offer) string
-	today string
-}
-
-func (b *builder) comparisonRows(a *cost.Account, now *cost.Way) []comparedRow {
-	metre, metres, year, years := none, none, none, none
-	if now != nil {
-		metre, metres = ranged(b.perMetre(now.PerMetre), b)
-		if all, ok := now.PerYear.Get(); ok {
-			year, years = ranged(b.perYear(all), b)
+	down := func(of func(*compared) unit.Quantity) func(*compared) message.Message {
+		return func(c *compared) message.Message { return b.given(of(c)) }
+	}
+	fed := func(phases int) func(*compared) message.Message {
+		return func(c *compared) message.Message { return b.supplyOf(c.System, phases) }
+	}
+	metre := func(w *cost.Way) *Amount {
+		if !w.Why.IsEmpty() {
+			return nil
 		}
+		a := b.perMetre(w.PerMetre)
+		return &a
 	}
-	plate := func(f func(*system.System) string) func(*rules.Candidate, *cost.Offer) string {
-		return func(c *rules.Candidate, _ *cost.Offer) string { return f(c.System) }
-	}
-	thick := func(f func(*system.System) unit.Millimetre) func(*rules.Candidate, *cost.Offer) string {
-		return plate(func(s *system.System) string { return b.given(millimetres(f(s))) })
-	}
-	fed := func(phases int) func(*rules.Candidate, *cost.Offer) string {
-		return plate(func(s *system.System) string { return b.supplyOf(s, phases) })
-	}
-	costs := func(of func(*cost.Offer) (string, string), second bool) func(*rules.Candidate, *cost.Offer) string {
-		return func(_ *rules.Candidate, o *cost.Offer) string {
-			likely, span := of(o)
-			if second {
-				return span
-			}
-			return likely
-		}
-	}
-	return []comparedRow{
-		{"for this work", func(c *rules.Candidate, _ *cost.Offer) string { return string(c.Status) }, none},
-		{"rated", thick(func(s *system.System) unit.Millimetre { return s.Rated }), none},
-		{"clean to", thick(func(s *system.System) unit.Millimetre { return s.CleanMax }), none},
-		{"severs", thick(func(s *system.System) unit.Millimetre { return s.Severance }), none},
-		{"spare capacity", func(c *rules.Candidate, _ *cost.Offer) string { return spare(c) }, none},
-		{"everyday speed", func(c *rules.Candidate, _ *cost.Offer) string { return b.paceOf(c.System, a) }, none},
-		{"duty cycle", plate(b.dutyOf), none},
-		{"one phase", fed(1), none},
-		{"three phases", fed(3), none},
-		{"air flow", plate(func(s *system.System) string {
-			return b.needed(unit.Quantity{Value: float64(s.AirFlow), Kind: unit.Flow})
-		}), none},
-		{"air pressure", plate(func(s *system.System) string {
-			return b.needed(unit.Quantity{Value: float64(s.AirPressure), Kind: unit.Pressure})
-		}), none},
-		{"weight", plate(func(s *system.System) string {
-			return b.needed(unit.Quantity{Value: float64(s.Weight), Kind: unit.Weight})
-		}), none},
-		{"price", plate(b.priceOf), none},
-		{"cost " + b.each(), costs(b.metreOf, false), metre},
-		{"low to high", costs(b.metreOf, true), metres},
-		{"cost a year", costs(b.yearOf, false), year},
-		{"low to high", costs(b.yearOf, true), years},
-		{"against today", able(verdictOf), none},
-		{"pays after", able(paysOf), none},
+	year := func(w *cost.Way) *Amount { return b.perYearOf(w.PerYear) }
+	return []comparisonRow{
+		{label: msg("for this work"), of: func(c *compared) message.Message { return worded(c.candidate.Status) }},
+		{label: msg("rated"), of: down(func(c *compared) unit.Quantity { return millimetres(c.Rated) })},
+		{label: msg("clean to"), of: down(func(c *compared) unit.Quantity { return millimetres(c.CleanMax) })},
+		{label: msg("severs"), of: down(func(c *compared) unit.Quantity { return millimetres(c.Severance) })},
+		{label: msg("spare capacity"), of: spareCapacity},
+		{label: msg("everyday speed"), of: b.everydaySpeed},
+		{label: msg("duty cycle"), of: b.dutyOf},
+		{label: msg("one phase"), of: fed(1)},
+		{label: msg("three phases"), of: fed(3)},
+		{label: msg("air flow"), of: up(func(c *compared) unit.Quantity { return quantity(c.AirFlow, unit.Flow) })},
+		{label: msg("air pressure"), of: up(func(c *compared) unit.Quantity { return quantity(c.AirPressure, unit.Pressure) })},
+		{label: msg("weight"), of: up(func(c *compared) unit.Quantity { return quantity(c.Weight, unit.Weight) })},
+		{label: msg("price"), of: b.priceOf},
+		{label: msg("cost {1}", b.each()), of: costCell(metre, b.likely, "not worked out"), today: true},
+		{label: msg("low to high"), of: costCell(metre, span, none), today: true},
+		{label: msg("cost a year"), of: costCell(year, b.likely, "not known"), today: true},
+		{label: msg("low to high"), of: costCell(year, span, none), today: true},
+		{label: msg("against today"), of: verdictOf},
+		{label: msg("pays after"), of: paysOf},
 	}
 }
 
-// ranged words an amount in two cells: the likely figure, and its range.
-func ranged(a Amount, b *builder) (likely, span string) {
-	return strings.TrimSpace(clean(b.prices.Currency) + " " + a.Shown[1]), a.Shown[0] + " to " + a.Shown[2]
+// span is the range of an amount.
+func span(a *Amount) message.Message {
+	return msg("{1} to {2}", message.Name(a.Shown[0]), message.Name(a.Shown[2]))
 }
 
-// spare is how much more a system is rated for than the work needs.
-func spare(c *rules.Candidate) string {
-	if c.Excess == 0 {
-		return "not known"
+// spareCapacity is how much more a system is rated for than the work needs.
+func spareCapacity(c *compared) message.Message {
+	percent := (c.candidate.Excess - 1) * 100
+	switch {
+	case c.candidate.Excess == 0:
+		return msg("not known")
+	case percent < 0:
+		return msg("{1} % too little", message.Figure(strconv.Itoa(int(math.Ceil(-percent)))))
 	}
-	percent := (c.Excess - 1) * 100
-	if percent < 0 {
-		return fmt.Sprintf("%.0f %% too little", math.Ceil(-percent))
-	}
-	return fmt.Sprintf("%.0f %%", math.Floor(percent+1e-9))
+	return message.Number(strconv.Itoa(int(math.Floor(percent+1e-9))) + " %")
 }
 
-// paceOf is the speed on the everyday cut, at full output.
-func (b *builder) paceOf(s *system.System, a *cost.Account) string {
-	t, told := a.T.Get()
-	factor, _ := size.Equivalence(s, a.Metal)
+// everydaySpeed is the speed on the everyday cut, at full output.
+func (b *builder) everydaySpeed(c *compared) message.Message {
+	t, told := c.account.T.Get()
+	factor, _ := size.Equivalence(c.System, c.account.Metal)
 	k, held := factor.Get()
 	if !told || !held {
-		return "not known"
+		return msg("not known")
 	}
-	v, err := size.Speed(s, s.OutputMax, t*unit.Millimetre(k), rules.LedAt(&b.job))
+	v, err := size.Speed(c.System, c.OutputMax, t*unit.Millimetre(k), rules.LedAt(&b.job))
 	if err != nil {
-		return "does not cut it"
+		return msg("does not cut it")
 	}
-	return b.given(unit.Quantity{Value: float64(v), Kind: unit.Speed})
+	return b.given(speed(v))
 }
 
 // dutyOf is the duty cycle at full output.
-func (b *builder) dutyOf(s *system.System) string {
-	x, err := size.AllowedDuty(s, s.OutputMax)
+func (b *builder) dutyOf(c *compared) message.Message {
+	x, err := size.AllowedDuty(c.System, c.OutputMax)
 	if err != nil {
-		return "not known"
+		return msg("not known")
 	}
-	return b.given(unit.Quantity{Value: float64(x), Kind: unit.Share}) + " at " + b.told(amperes(s.OutputMax))
+	return msg("{1} at {2}", b.given(quantity(x, unit.Share)), b.told(amperes(c.OutputMax)))
 }
 
 // supplyOf is what a system takes on one or three phases.
-func (b *builder) supplyOf(s *system.System, phases int) string {
-	var list []string
+func (b *builder) supplyOf(s *system.System, phases int) message.Message {
+	var list []message.Message
 	for _, p := range s.Supplies {
 		if p.Phases != phases {
 			continue
 		}
-		volts := b.told(unit.Quantity{Value: float64(p.VoltMax), Kind: unit.Voltage})
+		volts := b.figure(quantity(p.VoltMax, unit.Voltage), unit.Nearest)
 		if p.VoltMin != p.VoltMax {
-			volts = fmt.Sprintf("%.0f–%s", float64(p.VoltMin), volts)
+			volts = strconv.FormatFloat(float64(p.VoltMin), 'f', 0, 64) + "–" + volts
 		}
-		list = append(list, volts+", "+b.needed(amperes(p.Input)))
+		list = append(list, message.Join(", ", message.Number(volts), b.needed(amperes(p.Input))))
 	}
 	if len(list) == 0 {
-		return "no"
+		return msg("no")
 	}
-	return strings.Join(list, "; ")
+	return message.Join("; ", list...)
 }
 
-func (b *builder) priceOf(s *system.System) string {
-	p, ok := s.Price.Get()
-	if !ok {
-		return "not listed"
+func (b *builder) priceOf(c *compared) message.Message {
+	if p, ok := c.Price.Get(); ok {
+		return b.told(quantity(p, unit.Price))
 	}
-	return b.told(unit.Quantity{Value: float64(p), Kind: unit.Price})
+	return msg("not listed")
 }
 
-func (b *builder) metreOf(o *cost.Offer) (likely, span string) {
-	if !o.Way.Why.IsEmpty() {
-		return "not worked out", none
-	}
-	return ranged(b.perMetre(o.Way.PerMetre), b)
-}
-
-func (b *builder) yearOf(o *cost.Offer) (likely, span string) {
-	if year, ok := o.Way.PerYear.Get(); ok {
-		return ranged(b.perYear(year), b)
-	}
-	return "not known", none
-}
-
-// able leaves out what a system that does not do the work would save.
-func able(f func(*cost.Offer) string) func(*rules.Candidate, *cost.Offer) string {
-	return func(c *rules.Candidate, o *cost.Offer) string {
-		if c.Status == rules.FallsShort {
-			return none
+// costCell is one figure of what a way costs. unknown stands where a system has
+// none.
+func costCell(per func(*cost.Way) *Amount, of func(*Amount) message.Message, unknown message.ID) func(*compared) message.Message {
+	return func(c *compared) message.Message {
+		a := per(c.way)
+		switch {
+		case a != nil:
+			return of(a)
+		case c.candidate == nil:
+			return none.Message()
 		}
-		return f(o)
+		return unknown.Message()
 	}
 }
 
-func verdictOf(o *cost.Offer) string {
-	if s, ok := o.Saving.Get(); ok {
-		return string(s.Verdict)
+// verdictOf is left out for a system that does not do the work.
+func verdictOf(c *compared) message.Message {
+	s, ok := c.offer.Saving.Get()
+	if !ok || c.candidate.Status == rules.FallsShort {
+		return none.Message()
 	}
-	return none
+	return worded(s.Verdict)
 }
 
-func paysOf(o *cost.Offer) string {
-	s, ok := o.Saving.Get()
+// paysOf is left out for a system that does not do the work.
+func paysOf(c *compared) message.Message {
+	s, ok := c.offer.Saving.Get()
 	p, worked := s.Pays.Get()
 	switch {
-	case !ok:
-		return none
+	case !ok || c.candidate.Status == rules.FallsShort:
+		return none.Message()
 	case !worked:
-		return "not known"
-	case !p.Likely.IsKnown():
-		return "never"
-	case s.Verdict == cost.NoClear:
-		return "not clear"
+		return msg("not known")
+	case p.Likely.IsKnown() && s.Verdict == cost.NoClear:
+		return msg("not clear")
 	}
-	return after(p.Likely)
+	return waitFor(p.Likely).message()
 }
 
 // comparisonNotes say what the figures rest on, and why today is missing.
 func (b *builder) comparisonNotes(a *cost.Account) []string {
-	var list []string
-	if text := b.costCut(a); text != "" {
-		list = append(list, text)
-	}
-	for i := range a.Ways {
-		if a.Against < 0 {
-			list = append(list, "Today, "+string(a.Ways[i].Process.Name())+": "+clean(a.Ways[i].Why.String()))
+	list := []message.Message{b.costCut(a)}
+	if a.Against < 0 {
+		for i := range a.Ways {
+			list = append(list, msg("Today, {1}: {2}", worded(a.Ways[i].Process.Name()), a.Ways[i].Why))
 		}
 	}
-	if text := b.resting(a); text != "" {
-		list = append(list, text)
-	} else {
-		list = append(list, b.dated())
-	}
-	return append(list, "Thicknesses are mild steel, cut by hand; supply and air are those of the plate. A licensed electrician confirms the supply.")
+	return b.prints(append(list, b.priceBasis(a), message.Join(" ",
+		msg("Thicknesses are mild steel, cut by hand; supply and air are those of the plate."), msg("A licensed electrician confirms the supply.")))...)
 }

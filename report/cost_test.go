@@ -168,11 +168,11 @@ func TestAmountsWidenWhenRounded(t *testing.T) {
 
 func TestPaybackIsReadable(t *testing.T) {
 	for years, want := range map[float64]string{0.01: "1 month", 0.5: "6 months", 0.51: "7 months", 2.01: "2.1 years", 60: "more than 50 years"} {
-		if got := after(unit.Known(years)); got != want {
+		if got := waitFor(unit.Known(years)).message().String(); got != want {
 			t.Errorf("%v: %q, want %q", years, got, want)
 		}
 	}
-	if got := after(unit.Maybe[float64]{}); got != "never" {
+	if got := waitFor(unit.Maybe[float64]{}).message().String(); got != "never" {
 		t.Error(got)
 	}
 }

@@ -3,9 +3,9 @@ package report
 import (
 	"cmp"
 	"slices"
-	"strings"
 
 	"cutbrief/rules/cost"
+	"cutbrief/rules/message"
 	"cutbrief/rules/metal"
 	"cutbrief/rules/unit"
 )
@@ -32,12 +32,6 @@ type CurvePoint struct {
 	CostPoint
 }
 
-// CurveTick is a place on an axis.
-type CurveTick struct {
-	At    float64 `json:"at"` // 0..1
-	Label string  `json:"label"`
-}
-
 // CurveRange is where the lines cross, or may.
 type CurveRange struct {
 	Label  string   `json:"label"`            // "crossing at about 16 mm (12 to 21 mm)"
@@ -55,42 +49,44 @@ func (b *builder) curves(today *cost.Way, c *cost.Crossing) *Curves {
 	}
 	end := c.System.Severance
 	out := Curves{
-		Title: "What cutting mild steel costs, by thickness",
-		Up:    strings.TrimSpace(clean(b.prices.Currency) + " " + b.each()), Across: b.thick(),
-		Plasma: plain(c.System.Name), Flame: string(c.Fuel.Name()), Ticks: b.acrossTicks(end), Crossing: b.crossingRange(c, end),
+		Title: b.print(msg("What cutting mild steel costs, by thickness")), Up: b.print(b.forEach(message.Text(b.currency()))), Across: b.thicknessAxis(),
+		Plasma: b.print(outside(c.System.Name)), Flame: b.print(worded(c.Fuel.Name())), Ticks: b.thicknessTicks(end), Crossing: b.crossingRange(c, end),
 	}
 	out.Points, out.UpTicks = b.curvePoints(c, end)
-	if at := along(today.T, end); at <= 1 {
-		out.Everyday = &CurveTick{at, "yours, " + b.told(millimetres(today.T))}
+	if at := share(today.T, end); at <= 1 {
+		out.Everyday = &CurveTick{at, b.print(msg("yours, {1}", b.told(millimetres(today.T))))}
 	}
 	return &out
 }
 
 // curvePoints rounds each sum once, and finds an upright axis they fit on.
 func (b *builder) curvePoints(c *cost.Crossing, end unit.Millimetre) ([]CurvePoint, []CurveTick) {
-	per := 1.0 // m in the length that the axis gives money for
-	if b.style == unit.Inch {
-		per = foot
-	}
-	points := throughCrossing(c)
+	per := byStyle(b, 1, foot) // m in the length that the axis gives money for
+	points := withMeeting(c)
 	most := 0.0
 	for _, p := range points {
 		most = max(most, p.Plasma.Likely*per, p.Flame.Likely*per)
 	}
-	ticks, top := upAxis(most)
+	ticks, top := b.upTicks(most)
 	var list []CurvePoint
 	for _, p := range points {
-		list = append(list, CurvePoint{along(p.T, end), CostPoint{
-			Thickness: b.told(millimetres(p.T)), Plasma: b.perMetre(p.Plasma), Flame: b.perMetre(p.Flame),
-			PlasmaShare: p.Plasma.Likely * per / top, FlameShare: p.Flame.Likely * per / top,
-		}})
+		list = append(list, CurvePoint{share(p.T, end), b.costPoint(&p, per, top)})
 	}
 	return list, ticks
 }
 
-// throughCrossing are the thicknesses compared and, in its place, the one at
+// costPoint is one thickness, its bars as shares of top. per is the length in m
+// that money is given for.
+func (b *builder) costPoint(p *cost.Point, per, top float64) CostPoint {
+	return CostPoint{
+		Thickness: b.print(b.told(millimetres(p.T))), Plasma: b.perMetre(p.Plasma), Flame: b.perMetre(p.Flame),
+		PlasmaShare: p.Plasma.Likely * per / top, FlameShare: p.Flame.Likely * per / top,
+	}
+}
+
+// withMeeting are the thicknesses compared and, in its place, the one at
 // which the lines meet: it may lie beyond them.
-func throughCrossing(c *cost.Crossing) []cost.Point {
+func withMeeting(c *cost.Crossing) []cost.Point {
 	meets, ok := c.Meets.Get()
 	if !ok {
 		return c.Points
@@ -104,28 +100,86 @@ func throughCrossing(c *cost.Crossing) []cost.Point {
 
 // crossingRange words where the lines cross as closely as it is known.
 func (b *builder) crossingRange(c *cost.Crossing, end unit.Millimetre) CurveRange {
-	place := func(m unit.Maybe[unit.Millimetre]) (*float64, string) {
+	place := func(m unit.Maybe[unit.Millimetre]) (*float64, message.Message) {
 		t, ok := m.Get()
 		if !ok {
-			return nil, ""
+			return nil, message.Message{}
 		}
-		at := along(t, end)
-		return &at, b.told(whole(t))
+		at := share(t, end)
+		return &at, b.wholeMillimetres(t)
 	}
-	r := CurveRange{Here: "crossing"}
-	var from, likely, to string
+	r := CurveRange{Here: b.print(msg("crossing"))}
+	var from, likely, to message.Message
 	r.From, from = place(c.From)
 	r.Likely, likely = place(c.Likely)
 	r.To, to = place(c.Surely)
+	label := msg("crossing at about {1} ({2} to {3})", likely, from, to)
 	switch {
 	case r.From == nil:
-		r.Label = "no crossing up to " + b.given(millimetres(end))
+		label = msg("no crossing up to {1}", b.given(millimetres(end)))
 	case r.Likely == nil:
-		r.Label = "crossing perhaps from " + from
+		label = msg("crossing perhaps from {1}", from)
 	case r.To == nil:
-		r.Label = "crossing at about " + likely + " (from " + from + ", perhaps never)"
-	default:
-		r.Label = "crossing at about " + likely + " (" + from + " to " + to + ")"
+		label = msg("crossing at about {1} (from {2}, perhaps never)", likely, from)
 	}
+	r.Label = b.print(label)
 	return r
+}
+
+// wholeMillimetres is a thickness to a whole millimetre: the crossing is no
+// sharper.
+func (b *builder) wholeMillimetres(t unit.Millimetre) message.Message {
+	return b.told(millimetres(unit.Millimetre(int(t + 0.5))))
+}
+
+// crossing compares the first choice with oxy-fuel, nil where that means
+// nothing.
+func (b *builder) crossing() *cost.Crossing {
+	if b.result.First == nil || !cost.Comparable(&b.job, b.result.First.System) {
+		return nil
+	}
+	c := cost.Cross(b.job, b.prices, b.result.First.System)
+	if !c.Why.IsEmpty() {
+		return nil
+	}
+	return &c
+}
+
+// crossingSays words where oxy-fuel becomes cheaper.
+func (b *builder) crossingSays(c *cost.Crossing) message.Message {
+	from, ok := c.From.Get()
+	fuel, practice := worded(c.Fuel.Name()), b.told(millimetres(16))
+	if !ok {
+		return msg("On mild steel it stays cheaper than {1} up to all it severs.", fuel)
+	}
+	earliest := b.wholeMillimetres(from)
+	likely, ok := c.Likely.Get()
+	surely, sure := c.Surely.Get()
+	switch {
+	case !ok:
+		return msg("On mild steel {1} may be cheaper from about {2}; common practice says about {3} for a small system.", fuel, earliest, practice)
+	case !sure:
+		return msg("On mild steel {1} is likely cheaper above about {2} (it may be from {3}); common practice says about {4} for a small system.",
+			fuel, b.wholeMillimetres(likely), earliest, practice)
+	}
+	return msg("On mild steel {1} is likely cheaper above about {2} (it may be from {3}, it is from {4}); common practice says about {5} for a small system.",
+		fuel, b.wholeMillimetres(likely), earliest, b.wholeMillimetres(surely), practice)
+}
+
+// crossingToday is the crossing for the page, nil unless they cut with a flame
+// today.
+func (b *builder) crossingToday(today *cost.Way) *cost.Crossing {
+	if today.Process != cost.OxyAcetylene && today.Process != cost.OxyPropane {
+		return nil
+	}
+	return b.crossing()
+}
+
+// crossingShort words it for the page, empty if there is none.
+func (b *builder) crossingShort(c *cost.Crossing) message.Message {
+	if c == nil {
+		return message.Message{}
+	}
+	likely, ok := c.Likely.Get()
+	return when(ok, "{1} is likely cheaper above about {2} of mild steel.", worded(c.Fuel.Name()).Capital(), b.wholeMillimetres(likely))
 }

@@ -44,7 +44,7 @@ func TestAccountInInchesHasNoMetricInput(t *testing.T) {
 		t.Fatal("no inputs")
 	}
 	for _, in := range s.Inputs {
-		if _, metric := figuresIn[in.Unit]; metric || in.Unit == "EUR per m" || in.Unit == "EUR per m3" {
+		if _, metric := figuresIn[message.ID(in.Unit)]; metric || in.Unit == "EUR per m" || in.Unit == "EUR per m3" {
 			t.Errorf("%+v", in)
 		}
 	}

@@ -16,19 +16,19 @@ import (
 // 15 % of that. 21 s are not.
 func TestMeasuredAgainstThePrediction(t *testing.T) {
 	cut := assess.Shown{Cut: "everyday-straight", Length: unit.Known(unit.Millimetre(300)), Predicted: unit.Known(unit.Second(18))}
-	if got := Measured(cut, unit.Metric); got != "" {
+	if got := Measured(cut, unit.Metric).String(); got != "" {
 		t.Errorf("no time was taken: %q", got)
 	}
 	cut.Took = unit.Known(unit.Second(20))
-	if got, want := Measured(cut, unit.Metric), "took 20 s for 300 mm (900 mm/min), 18 s predicted: on the mark"; got != want {
+	if got, want := Measured(cut, unit.Metric).String(), "took 20 s for 300 mm (900 mm/min), 18 s predicted: on the mark"; got != want {
 		t.Errorf("%q, want %q", got, want)
 	}
 	cut.Took = unit.Known(unit.Second(21))
-	if got := Measured(cut, unit.Metric); !strings.HasSuffix(got, "too slow") {
+	if got := Measured(cut, unit.Metric).String(); !strings.HasSuffix(got, "too slow") {
 		t.Errorf("%q", got)
 	}
 	cut.Predicted, cut.Length = unit.Maybe[unit.Second]{}, unit.Maybe[unit.Millimetre]{}
-	if got := Measured(cut, unit.Metric); got != "took 21 s" {
+	if got := Measured(cut, unit.Metric).String(); got != "took 21 s" {
 		t.Errorf("%q: nothing is known to compare with", got)
 	}
 }

@@ -1,12 +1,13 @@
 package report
 
 import (
-	"fmt"
 	"math"
 	"strconv"
 	"strings"
 
+	"cutbrief/assess/sanitize"
 	"cutbrief/rules/cost"
+	"cutbrief/rules/message"
 	"cutbrief/rules/unit"
 )
 
@@ -19,6 +20,9 @@ type Amount struct {
 	Text   string    `json:"text"` // "EUR 4.98 (3.46 to 7.43)"
 	Shown  [3]string `json:"-"`    // low, likely and high for a table
 }
+
+// message is the text of an amount, to say more with.
+func (a *Amount) message() message.Message { return message.Text(a.Text) }
 
 // perMetre rounds money a metre to two decimals. Its texts are for a foot where
 // lengths are written in feet; its figures stay those of a metre.
@@ -36,11 +40,11 @@ func (b *builder) perMetre(s cost.Estimate) Amount {
 const foot = 0.3048
 
 // each is the length that texts give money for.
-func (b *builder) each() string {
-	if b.style == unit.Inch {
-		return "a foot"
-	}
-	return "a metre"
+func (b *builder) each() message.ID { return byStyle(b, message.ID("a metre"), "a foot") }
+
+// forEach is a sum for that length.
+func (b *builder) forEach(sum message.Message) message.Message {
+	return msg(byStyle(b, message.ID("{1} a metre"), "{1} a foot"), sum)
 }
 
 // perYear rounds money a year to three figures: more would not be true.
@@ -51,6 +55,16 @@ func (b *builder) perYear(s cost.Estimate) Amount {
 		}
 		return math.Pow(10, math.Floor(math.Log10(v))-2)
 	}, 0)
+}
+
+// perYearOf rounds money a year that may not be known.
+func (b *builder) perYearOf(s unit.Maybe[cost.Estimate]) *Amount {
+	year, ok := s.Get()
+	if !ok {
+		return nil
+	}
+	a := b.perYear(year)
+	return &a
 }
 
 func (b *builder) amount(s cost.Estimate, step func(float64) float64, decimals int) Amount {
@@ -67,17 +81,24 @@ func (b *builder) amount(s cost.Estimate, step func(float64) float64, decimals i
 		Likely: round(s.Likely, math.Round),
 		High:   round(s.High, func(v float64) float64 { return math.Ceil(v - hair) }),
 	}
-	a.Shown = [3]string{digits(a.Low, decimals), digits(a.Likely, decimals), digits(a.High, decimals)}
-	a.Text = b.money(a.Likely, decimals)
+	low, likely, high := digits(a.Low, decimals), digits(a.Likely, decimals), digits(a.High, decimals)
+	text := b.money(likely)
 	if a.Low != a.High {
-		a.Text += fmt.Sprintf(" (%s to %s)", digits(a.Low, decimals), digits(a.High, decimals))
+		text = msg("{1} ({2})", text, msg("{1} to {2}", message.Figure(low), message.Figure(high)))
+	}
+	a.Text = b.print(text)
+	for i, figure := range []string{low, likely, high} {
+		a.Shown[i] = b.print(message.Number(figure))
 	}
 	return a
 }
 
-// money writes a sum with the currency of the price list.
-func (b *builder) money(v float64, decimals int) string {
-	return strings.TrimSpace(clean(b.prices.Currency) + " " + digits(v, decimals))
+// currency is that of the price list, "" if it names none.
+func (b *builder) currency() string { return sanitize.Line(b.prices.Currency) }
+
+// money is a sum with the currency of the price list.
+func (b *builder) money(figure string) message.Message {
+	return message.Join(" ", message.Text(b.currency()), message.Number(figure))
 }
 
 // digits writes a number for a reader: thousands apart, and a true minus.
@@ -96,52 +117,87 @@ func digits(v float64, decimals int) string {
 	return whole
 }
 
-// after words a time until something has paid for itself, rounded up.
-func after(years unit.Maybe[float64]) string {
+// wait is a time until something has paid for itself, rounded up.
+type wait struct {
+	figure string
+	unit   waitUnit
+}
+
+type waitUnit int
+
+const (
+	forEver waitUnit = iota
+	oneMonth
+	inMonths
+	inYears
+	manyYears
+)
+
+func waitFor(years unit.Maybe[float64]) wait {
 	y, known := years.Get()
 	months := math.Ceil(y*12 - 1e-9)
 	switch {
 	case !known:
-		return "never"
+		return wait{unit: forEver}
 	case months <= 1:
-		return "1 month"
+		return wait{"1", oneMonth}
 	case months <= 24:
-		return fmt.Sprintf("%.0f months", months)
+		return wait{strconv.Itoa(int(months)), inMonths}
 	case y > 50:
-		return "more than 50 years"
+		return wait{"50", manyYears}
 	}
-	return fmt.Sprintf("%.1f years", math.Ceil(y*10-1e-9)/10)
+	return wait{strconv.FormatFloat(math.Ceil(y*10-1e-9)/10, 'f', 1, 64), inYears}
+}
+
+func (w wait) message() message.Message {
+	id := map[waitUnit]message.ID{forEver: "never", oneMonth: "1 month", inMonths: "{1} months", inYears: "{1} years", manyYears: "more than 50 years"}[w.unit]
+	return msg(id, message.Figure(w.figure))
+}
+
+// waits are the sentences about three waits, by their units: the likely one,
+// the soonest and the latest.
+var waits = map[[3]waitUnit]message.ID{
+	{oneMonth, oneMonth, inMonths}: "after {1} month ({2} month to {3} months)",
+	{inMonths, oneMonth, inMonths}: "after {1} months ({2} month to {3} months)",
+	{inMonths, inMonths, inMonths}: "after {1} months ({2} to {3} months)",
+	{inYears, inYears, inYears}:    "after {1} years ({2} to {3} years)",
+	{inMonths, inMonths, inYears}:  "after {1} months ({2} months to {3} years)",
+	{inYears, inMonths, inYears}:   "after {1} years ({2} months to {3} years)",
 }
 
 // payback words when a system has paid for itself.
-func payback(p cost.Payback) string {
-	soonest, likely, latest := after(p.Soonest), after(p.Likely), after(p.Latest)
+func payback(p cost.Payback) message.Message {
+	soonest, likely, latest := waitFor(p.Soonest), waitFor(p.Likely), waitFor(p.Latest)
 	switch {
-	case !p.Likely.IsKnown():
-		return "never by cheaper cutting"
-	case !p.Latest.IsKnown():
-		return "after " + likely + ", perhaps never"
+	case likely.unit == forEver:
+		return msg("never by cheaper cutting")
+	case latest.unit == forEver:
+		return msg("after {1}, perhaps never", likely.message())
 	case soonest == latest:
-		return "after " + likely
+		return msg("after {1}", likely.message())
 	}
-	if number, unit, ok := strings.Cut(soonest, " "); ok && strings.HasSuffix(latest, unit) {
-		soonest = number // "6 to 19 months"
+	if id, ok := waits[[3]waitUnit{likely.unit, soonest.unit, latest.unit}]; ok {
+		return msg(id, message.Figure(likely.figure), message.Figure(soonest.figure), message.Figure(latest.figure))
 	}
-	return "after " + likely + " (" + soonest + " to " + latest + ")"
+	from := soonest.message()
+	if soonest.unit == inYears { // "30 to more than 50 years"
+		from = message.Number(soonest.figure)
+	}
+	return msg("after {1} ({2} to {3})", likely.message(), from, latest.message())
 }
 
 // taken writes an input with its range and unit: "EUR 28 to 52 per h".
-func (b *builder) taken(in cost.Input) string {
+func (b *builder) taken(in cost.Input) message.Message {
 	in = b.inUnits(in)
 	s := in.Estimate
-	text := short(s.Low)
+	text := message.Number(short(s.Low))
 	if s.High != s.Low {
-		text += " to " + short(s.High)
+		text = msg("{1} to {2}", message.Figure(short(s.Low)), message.Figure(short(s.High)))
 	}
-	if !in.Money {
-		return text + " " + string(in.Unit)
+	if in.Money {
+		return msg("{1} per {2}", message.Join(" ", message.Text(b.currency()), text), worded(in.Unit))
 	}
-	return strings.TrimSpace(clean(b.prices.Currency)+" "+text) + " per " + string(in.Unit)
+	return message.Join(" ", text, worded(in.Unit))
 }
 
 // short writes a number to three figures, without an exponent.
@@ -152,4 +208,36 @@ func short(v float64) string {
 	}
 	text := strconv.FormatFloat(v, 'f', 4, 64)
 	return strings.TrimSuffix(strings.TrimRight(text, "0"), ".")
+}
+
+// inchUnit is a unit of an input as a reader in inches has it, and how many of
+// it are one of ours.
+type inchUnit struct {
+	name message.ID
+	per  float64
+}
+
+const cubicFoot = foot * foot * foot // m³
+
+// Units of inputs for a reader in inches, exact (nist-sp-811): an inch is
+// 25.4 mm, a foot 0.3048 m.
+var (
+	figuresIn = map[message.ID]inchUnit{
+		"mm/min": {"in/min", 1 / 25.4}, "m": {"ft", 1 / foot}, "min/m": {"min/ft", foot},
+		"l/min": {"cfm", 1 / (1000 * cubicFoot)}, "kW per m3/min": {"kW per 100 cfm", 100 * cubicFoot},
+	}
+	moneyIn = map[message.ID]inchUnit{"m": {"ft", foot}, "m3": {"ft3", cubicFoot}}
+)
+
+// inUnits is an input in the units of the visit; what has no unit of length in it
+// stays as it is.
+func (b *builder) inUnits(in cost.Input) cost.Input {
+	units := figuresIn
+	if in.Money {
+		units = moneyIn
+	}
+	if other, ok := units[in.Unit]; ok && b.style == unit.Inch {
+		in.Unit, in.Estimate = other.name, in.Estimate.Times(other.per)
+	}
+	return in
 }

@@ -1,9 +1,7 @@
 package report
 
 import (
-	"fmt"
 	"slices"
-	"strings"
 
 	"cutbrief/assess"
 	"cutbrief/rules"
@@ -29,31 +27,33 @@ type Panel struct {
 // capacity needed, what decides it, systems still in, open questions that matter.
 func SoFar(v *assess.Visit, offered system.Range) Panel { return SoFarIn(nil, v, offered) }
 
-// SoFarIn is SoFar in the words of a book.
+// SoFarIn is SoFar in the words of a catalog.
 func SoFarIn(words *message.Catalog, v *assess.Visit, offered system.Range) Panel {
-	b := newBuilder(v, &offered, Options{Prices: &cost.PriceList{}}) // nothing here has a price
-	p := Panel{Result: b.result, Critical: "not clear yet", Flags: b.flags()}
+	b := newBuilder(v, &offered, Options{Prices: &cost.PriceList{}, Words: words}) // nothing here has a price
+	p := Panel{Result: b.result, Need: b.print(msg("not known yet")), Critical: b.print(b.decisive()), Flags: b.flags()}
 	if need, ok := b.result.Need.Get(); ok {
-		p.Need = b.needed(millimetres(need.Rated)) + " rated, in mild steel"
-		p.Because = b.formula(need.Inputs)
-	} else {
-		p.Need = "not known yet"
-	}
-	if c := b.result.Critical; c.Requirement != "" {
-		names := []string{RequirementName(c.Requirement)}
-		for _, r := range c.Tie {
-			names = append(names, RequirementName(r))
-		}
-		p.Critical = strings.Join(names, " or ")
+		p.Need = b.print(msg("{1} rated, in mild steel", b.needed(millimetres(need.Rated))))
+		p.Because = b.print(b.formula(need.Inputs))
 	}
 	p.In, p.Out = b.stillIn()
-	for _, q := range b.result.Open {
+	for i := range b.result.Open {
+		q := &b.result.Open[i]
+		could := b.couldBriefly(q)
 		if slices.Contains(b.result.Missing, q.Asked) {
-			p.First = append(p.First, askedName(q.Asked))
+			p.First = append(p.First, b.print(askedName(q.Asked)))
+			could = msg("needed first")
 		}
-		p.Ask = append(p.Ask, b.askNext(q))
+		p.Ask = append(p.Ask, b.print(msg("{1}: {2}", askedName(q.Asked), could)))
 	}
-	return said(p, words)
+	return p
+}
+
+// decisive names what decides, or says that it is not clear yet.
+func (b *builder) decisive() message.Message {
+	if b.result.Critical.Requirement == "" {
+		return msg("not clear yet")
+	}
+	return message.Or(deciding(&b.result.Critical)...)
 }
 
 // stillIn lists the systems that do not fall short, and counts the others.
@@ -65,34 +65,14 @@ func (b *builder) stillIn() (in []string, out int) {
 			out++
 			continue
 		}
-		in = append(in, plain(c.System.Name)+": "+b.inStatus(c))
+		status := worded(c.Status)
+		if c.Open && c.Status == rules.Fits {
+			status = msg("fits so far")
+		}
+		in = append(in, b.print(msg("{1}: {2}", outside(c.System.Name), status)))
 	}
 	if out == 0 && b.result.Outcome == rules.NotYet && len(in) > 0 {
-		return []string{fmt.Sprintf("all %d systems so far", len(in))}, 0
+		return b.prints(message.Counted(len(in), "all {1} systems so far", "all {1} systems so far")), 0
 	}
 	return in, out
-}
-
-// askNext words an open question for the panel.
-func (b *builder) askNext(q rules.OpenQuestion) string {
-	if slices.Contains(b.result.Missing, q.Asked) {
-		return askedName(q.Asked) + ": needed first"
-	}
-	return askedName(q.Asked) + ": " + inBrief.Replace(b.could(q))
-}
-
-// inBrief words what an answer could change for a narrow column.
-var inBrief = strings.NewReplacer(
-	"could change the system to ", "could mean ",
-	"could change what decides the sale", "could change what decides",
-	"could mean that no system of the range fits", "could mean that none fits",
-	"could mean that the site has to change first", "could mean changing the site",
-)
-
-// inStatus words how a system stands while answers are still open.
-func (b *builder) inStatus(c *rules.Candidate) string {
-	if c.Open && c.Status == rules.Fits {
-		return "fits so far"
-	}
-	return string(c.Status)
 }

@@ -1,121 +1,125 @@
 package report
 
 import (
-	"fmt"
 	"math"
+	"strconv"
 	"strings"
 
-	"cutbrief/rules"
 	"cutbrief/rules/demonstration"
+	"cutbrief/rules/message"
 	"cutbrief/rules/metal"
 	"cutbrief/rules/unit"
 )
 
 // shownBy says how the demonstration shows what decides.
-func (b *builder) shownBy() string {
+func (b *builder) shownBy() message.Message {
 	decides := b.result.Critical.Requirement
 	if len(b.plan) == 0 || decides == "" {
-		return ""
+		return message.Message{}
 	}
-	var cuts []string
+	var cuts []message.Message
 	for _, c := range b.plan {
 		if c.Proves == decides {
-			cuts = append(cuts, lower(c.Name.String()))
+			cuts = append(cuts, c.Name.Within())
 		}
 	}
 	if len(cuts) == 0 {
-		return "No cut of this plan can show it: it has to be talked through."
+		return msg("No cut of this plan can show it: it has to be talked through.")
 	}
-	return "The demonstration shows it first: " + strings.Join(cuts, "; ") + "."
+	return msg("The demonstration shows it first: {1}.", message.Join("; ", cuts...))
 }
-
-// lower starts a name as it stands inside a sentence.
-func lower(s string) string { return strings.ToLower(s[:1]) + s[1:] }
 
 func (b *builder) rows() []Row {
 	var list []Row
-	for _, c := range b.plan {
+	for i := range b.plan {
+		c := &b.plan[i]
+		because := worded(c.Chosen)
+		if c.Proves != "" {
+			because = msg("{1}: {2}", RequirementName(c.Proves).Message().Capital(), because.Within())
+		}
 		list = append(list, Row{
-			Cut: c.Name.String(), Piece: b.pieceOf(c.Metal, c.Thickness), Setting: b.setting(&c.Setting), See: string(c.See),
-			Because: because(&c), Beware: "It can fail like this: " + string(c.Fails) + "; so " + string(c.Avoid) + ".", Takes: minutes(c.Takes), Source: cited(c.Source),
+			Cut: b.print(c.Name), Piece: b.print(b.pieceOf(c.Metal, c.Thickness)), Setting: b.print(b.setting(&c.Setting)), See: b.print(worded(c.See)),
+			Because: b.print(because), Beware: b.print(msg("It can fail like this: {1}; so {2}.", worded(c.Fails), worded(c.Avoid))),
+			Takes: b.print(minutes(c.Takes)), Source: b.cited(c.Source),
 		})
 	}
 	return list
 }
 
 // pieceOf words a piece, the thickness first: it is what may not be cut off.
-func (b *builder) pieceOf(id metal.ID, t unit.Millimetre) string {
-	return b.told(millimetres(t)) + " " + metalName(id)
+func (b *builder) pieceOf(id metal.ID, t unit.Millimetre) message.Message {
+	return msg("{1} {2}", b.told(millimetres(t)), metalName(id))
 }
 
 // setting words how the torch is set: "40 A, tip on the work".
-func (b *builder) setting(s *demonstration.Setting) string {
-	text := unit.Show(amperes(s.Output), b.style, unit.Down) + ", " + b.tip(s)
-	if speed, ok := s.Speed.Get(); ok {
-		text += ", " + b.given(unit.Quantity{Value: float64(speed), Kind: unit.Speed})
+func (b *builder) setting(s *demonstration.Setting) message.Message {
+	text := message.Join(", ", message.Number(unit.Show(amperes(s.Output), b.style, unit.Down)), b.tip(s))
+	if v, ok := s.Speed.Get(); ok {
+		text = message.Join(", ", text, b.given(speed(v)))
 	}
-	if seconds, ok := s.Seconds.Get(); ok {
-		text += ": " + b.told(millimetres(s.Length)) + " in " + b.told(secs(seconds))
+	if t, ok := s.Seconds.Get(); ok {
+		text = message.Join(": ", text, b.lengthIn(s.Length, t))
 	}
 	return text
 }
 
+// lengthIn words a length and the time it takes: "300 mm in 18 s".
+func (b *builder) lengthIn(length unit.Millimetre, t unit.Second) message.Message {
+	return msg("{1} in {2}", b.told(millimetres(length)), b.told(seconds(t)))
+}
+
 // tip says how the tip is held.
-func (b *builder) tip(s *demonstration.Setting) string {
+func (b *builder) tip(s *demonstration.Setting) message.Message {
 	switch {
 	case s.Shielded:
-		return "shielded tip on the work"
+		return msg("shielded tip on the work")
 	case s.OnWork:
-		return "tip on the work"
+		return msg("tip on the work")
 	}
-	return "stand-off " + b.between(s.StandOff)
+	return msg("stand-off {1}", b.between(s.StandOff))
 }
 
-// because says what a cut proves and why it is in the plan.
-func because(c *demonstration.Cut) string {
-	if c.Proves == "" {
-		return string(c.Chosen)
+// between words a range of stand-offs with the unit once. In inches they are
+// rounded to a sixteenth, as fine as a stand-off is kept by eye.
+func (b *builder) between(r [2]unit.Millimetre) message.Message {
+	shown := func(t unit.Millimetre) string { return b.figure(millimetres(t), unit.Nearest) }
+	if b.style == unit.Metric {
+		return message.Number(strings.TrimSuffix(shown(r[0]), " mm") + "–" + shown(r[1]))
 	}
-	return capital(RequirementName(c.Proves)) + ": " + lower(string(c.Chosen))
+	low, high := shown(sixteenth(r[0])), shown(sixteenth(r[1]))
+	return msg("{1} to {2}", message.Figure(strings.TrimSuffix(low, " in")), message.Figure(high))
 }
 
-// minutes writes a time of the plan in whole minutes.
-func minutes(t unit.Second) string {
-	return fmt.Sprintf("%.0f min", max(math.Ceil(float64(t)/60-1e-9), 0)) // never -0
+// sixteenth rounds a length to the nearest 1/16 in, 1.5875 mm. Check: 3 mm is
+// 1/8 in, 6 mm 1/4 in, 10 mm 3/8 in.
+func sixteenth(t unit.Millimetre) unit.Millimetre {
+	const step = 25.4 / 16
+	return unit.Millimetre(math.Round(float64(t)/step) * step)
 }
+
+// wholeMinutes counts a time of the plan in minutes, rounded up.
+func wholeMinutes(t unit.Second) string {
+	return strconv.Itoa(int(max(math.Ceil(float64(t)/60-1e-9), 0)))
+}
+
+func minutes(t unit.Second) message.Message { return message.Number(wholeMinutes(t) + " min") }
 
 // leftOut lists the cuts that are not in the plan, each with its reason.
 func (b *builder) leftOut() []Line {
 	var list []Line
 	for _, l := range b.showing.LeftOut {
-		list = append(list, Line{Label: l.Name.String(), Why: l.Reason.String()})
+		list = append(list, b.line(l.Name, message.Message{}, l.Reason))
 	}
 	return list
 }
 
 // timeNote says how the plan fits the time there is.
-func (b *builder) timeNote() string {
-	text := "Takes about " + minutes(b.showing.Takes) + " of "
+func (b *builder) timeNote() message.Message {
+	id := message.ID("Takes about {1} of the usual {2}.")
 	if b.showing.Told {
-		return text + "the " + minutes(b.showing.Given) + " given."
+		id = "Takes about {1} of the {2} given."
 	}
-	return text + "the usual " + minutes(b.showing.Given) + "."
-}
-
-// between words a range of stand-offs with the unit once. In inches they are
-// rounded to a sixteenth, as fine as a stand-off is kept by eye.
-func (b *builder) between(r [2]unit.Millimetre) string {
-	if b.style == unit.Metric {
-		return strings.TrimSuffix(b.told(millimetres(r[0])), " mm") + "–" + b.told(millimetres(r[1]))
-	}
-	return strings.TrimSuffix(b.told(sixteenth(r[0])), " in") + " to " + b.told(sixteenth(r[1]))
-}
-
-// sixteenth rounds a length to the nearest 1/16 in, 1.5875 mm. Check: 3 mm is
-// 1/8 in, 6 mm 1/4 in, 10 mm 3/8 in.
-func sixteenth(t unit.Millimetre) unit.Quantity {
-	const step = 25.4 / 16
-	return millimetres(unit.Millimetre(math.Round(float64(t)/step) * step))
+	return msg(id, minutes(b.showing.Takes), minutes(b.showing.Given))
 }
 
 // planNotes say how long it takes, and how the bench and the torch are made
@@ -125,56 +129,86 @@ func (b *builder) planNotes() []string {
 		return nil
 	}
 	s := &b.plan[0].Setting
-	return []string{
+	return b.prints(
 		b.timeNote(),
-		"Fit new consumables and make one test cut before the customer looks, on a steady bench at waist height.",
-		"Pull the torch, do not push it: lead angle " + degrees(s.Lead) + ", arc trailing " + degrees(s.Trailing) + " below. The manual decides.",
-	}
+		msg("Fit new consumables and make one test cut before the customer looks, on a steady bench at waist height."),
+		message.Join(" ", msg("Pull the torch, do not push it: lead angle {1}, arc trailing {2} below.", degrees(s.Lead), degrees(s.Trailing)), msg("The manual decides.")),
+	)
 }
 
-// propsOf are the things to bring for one cut.
-func propsOf(c *demonstration.Cut) []string {
+// props are the things to bring for some cuts, each once, "" for none.
+func (b *builder) props(cuts ...demonstration.Cut) string {
 	var list []string
-	for _, prop := range c.Props {
-		list = append(list, string(prop))
+	for _, c := range cuts {
+		for _, prop := range c.Props {
+			list = append(list, b.print(prop.Message()))
+		}
 	}
-	return list
+	return strings.Join(unique(list), ", ")
 }
 
 // bring lists what the plan needs, "" without one.
 func (b *builder) bring() string {
-	var props []string
-	for i := range b.plan {
-		props = append(props, propsOf(&b.plan[i])...)
-	}
-	if len(props) == 0 {
-		return ""
-	}
-	return "Bring: " + strings.Join(unique(props), ", ") + "."
+	props := b.props(b.plan...)
+	return b.print(when(props != "", "Bring: {1}.", message.Name(props)))
 }
 
-func degrees(r [2]unit.Degree) string {
-	show := func(d unit.Degree) string {
-		return unit.Show(unit.Quantity{Value: float64(d), Kind: unit.Angle}, unit.Metric, unit.Nearest)
-	}
-	return strings.TrimSuffix(show(r[0]), "°") + "–" + show(r[1])
+func degrees(r [2]unit.Degree) message.Message {
+	show := func(d unit.Degree) string { return unit.Show(quantity(d, unit.Angle), unit.Metric, unit.Nearest) }
+	return message.Number(strings.TrimSuffix(show(r[0]), "°") + "–" + show(r[1]))
 }
 
+// cautions are labelled by their identifiers.
 func (b *builder) cautions() []Line {
 	var list []Line
 	for _, c := range b.warned {
-		list = append(list, Line{Label: plain(strings.ReplaceAll(c.ID, "-", " ")), Value: string(c.Text), Source: cited(c.Source), Trust: trusted(c.Source), Hazard: c.Hazard, Raised: c.Raised})
+		l := b.from(b.line(outside(strings.ReplaceAll(c.ID, "-", " ")), worded(c.Text)), c.Source)
+		l.Hazard, l.Raised = c.Hazard, c.Raised
+		list = append(list, l)
 	}
 	return list
 }
 
 func (b *builder) flags() []string {
-	var list []string
+	var list []message.Message
 	for _, f := range b.result.Flags {
-		list = append(list, string(f.Sentence))
+		list = append(list, worded(f.Sentence))
+	}
+	return b.prints(list...)
+}
+
+// leaving words the checks before leaving, with the plates to cut.
+func (b *builder) leaving() []Line {
+	return b.checklist(demonstration.BeforeLeaving(b.job, b.result, b.showing))
+}
+
+// onSite words the checks at the site, with the pressure the system asks for.
+func (b *builder) onSite() []Line {
+	return b.checklist(demonstration.AtSite(b.job, b.result, b.showing))
+}
+
+func (b *builder) checklist(items []demonstration.Item) []Line {
+	var list []Line
+	for _, i := range items {
+		text := message.Join(" ", worded(i.Text), b.ofThisVisit(i.ID))
+		list = append(list, b.from(b.line(outside(strings.ReplaceAll(i.ID, "-", " ")), text), i.Source))
 	}
 	return list
 }
 
-// recommended reports whether the page recommends a system.
-func (b *builder) recommended() bool { return b.result.Outcome == rules.Recommended }
+// ofThisVisit adds to a check what is this visit's own: the plates to cut to
+// size, each once, and the pressure the system asks for.
+func (b *builder) ofThisVisit(id string) message.Message {
+	var plates []string
+	switch {
+	case id == "air" && b.recommended() && b.result.First.System.AirPressure > 0:
+		return msg("The system asks for {1} at its inlet.", b.needed(quantity(b.result.First.System.AirPressure, unit.Pressure)))
+	case id == "plates":
+		for _, c := range b.plan {
+			if c.ID != "own-piece" {
+				plates = append(plates, b.print(b.pieceOf(c.Metal, c.Thickness)))
+			}
+		}
+	}
+	return when(len(plates) > 0, "Here: {1}.", message.Name(strings.Join(unique(plates), ", ")))
+}

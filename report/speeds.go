@@ -6,6 +6,7 @@ import (
 	"slices"
 
 	"cutbrief/rules"
+	"cutbrief/rules/message"
 	"cutbrief/rules/metal"
 	"cutbrief/rules/size"
 	"cutbrief/rules/system"
@@ -48,18 +49,20 @@ type SpeedMark struct {
 
 // speedCurve is what the picture of speeds is made from.
 type speedCurve struct {
+	*builder
 	system *system.System
 	metal  metal.ID
 	factor unit.Millimetre // what 1 mm of the metal counts for in mild steel
 	limit  unit.MillimetrePerMinute
 	end    unit.Millimetre // of the metal, where it severs no more
 	top    float64         // of the upright axis, in its unit
+	marks  []SpeedMark
 }
 
 // speeds are the picture's figures, nil without a recommendation or where the
 // speed model says nothing of the metal.
 func (b *builder) speeds() *Speeds {
-	piece := b.deciding()
+	piece := b.decidingPiece()
 	if b.result.First == nil || piece == nil {
 		return nil
 	}
@@ -70,12 +73,12 @@ func (b *builder) speeds() *Speeds {
 		return nil
 	}
 	k := unit.Millimetre(factor)
-	c := speedCurve{system: s, metal: piece.Metal, factor: k, limit: rules.LedAt(&b.job), end: s.Severance / k}
-	return b.speedPicture(&c, piece)
+	c := speedCurve{builder: b, system: s, metal: piece.Metal, factor: k, limit: rules.LedAt(&b.job), end: s.Severance / k}
+	return c.picture(piece)
 }
 
-// deciding is the piece whose metal decided the size, nil if not known.
-func (b *builder) deciding() *rules.Piece {
+// decidingPiece is the piece whose metal decided the size, nil if not known.
+func (b *builder) decidingPiece() *rules.Piece {
 	need, known := b.result.Need.Get()
 	for i := range b.job.Pieces {
 		if p := &b.job.Pieces[i]; known && p.Metal == need.Metal {
@@ -85,8 +88,8 @@ func (b *builder) deciding() *rules.Piece {
 	return nil
 }
 
-// speedPicture puts the line, both ends and the marks on their axes.
-func (b *builder) speedPicture(c *speedCurve, p *rules.Piece) *Speeds {
+// picture puts the line, both ends and the marks on their axes.
+func (c *speedCurve) picture(p *rules.Piece) *Speeds {
 	clean := c.system.CleanMax / c.factor
 	thinnest := c.end / 20
 	if t, ok := p.Everyday.Get(); ok && t > 0 {
@@ -97,18 +100,20 @@ func (b *builder) speedPicture(c *speedCurve, p *rules.Piece) *Speeds {
 		return nil
 	}
 	out := Speeds{
-		Title: "How fast " + plain(c.system.Name) + " cuts " + metalName(c.metal), Up: b.speedUnit(), Across: b.thick(),
-		Ticks: b.acrossTicks(c.end), CleanAt: along(clean, c.end),
-		Clean: "clean up to " + b.given(millimetres(clean)), Severed: "apart up to " + b.given(millimetres(c.end)),
-		Rests: b.speedRests(c),
+		Title: c.print(msg("How fast {1} cuts {2}", outside(c.system.Name), metalName(c.metal))),
+		Up:    c.print(message.Number(byStyle(c.builder, "mm/min", "in/min"))), Across: c.thicknessAxis(),
+		Ticks: c.thicknessTicks(c.end), CleanAt: share(clean, c.end),
+		Clean: c.print(msg("clean up to {1}", c.given(millimetres(clean)))), Severed: c.print(msg("apart up to {1}", c.given(millimetres(c.end)))),
+		Rests: c.print(c.basis()),
 	}
-	out.UpTicks, c.top = upAxis(b.speedIn(fastest))
+	out.UpTicks, c.top = c.upTicks(c.inUnit(fastest))
 	for _, t := range c.bends(thinnest) {
 		if v, ok := c.at(t); ok {
-			out.Line = append(out.Line, b.speedPoint(c, t, v))
+			out.Line = append(out.Line, c.point(t, v))
 		}
 	}
-	out.Marks = b.speedMarks(c, p, thinnest)
+	c.markAll(p, thinnest)
+	out.Marks = c.marks
 	return &out
 }
 
@@ -116,6 +121,16 @@ func (b *builder) speedPicture(c *speedCurve, p *rules.Piece) *Speeds {
 func (c *speedCurve) at(t unit.Millimetre) (unit.MillimetrePerMinute, bool) {
 	v, err := size.Speed(c.system, c.system.OutputMax, t*c.factor, c.limit)
 	return v, err == nil
+}
+
+// inUnit is a speed in the unit of the axis; an inch is 25.4 mm, exact
+// (nist-sp-811).
+func (c *speedCurve) inUnit(v unit.MillimetrePerMinute) float64 {
+	return float64(v) / byStyle(c.builder, 1, 25.4)
+}
+
+func (c *speedCurve) point(t unit.Millimetre, v unit.MillimetrePerMinute) SpeedPoint {
+	return SpeedPoint{share(t, c.end), c.inUnit(v) / c.top}
 }
 
 // bends are the thicknesses the line is drawn through: where it bends, and even
@@ -134,94 +149,64 @@ func (c *speedCurve) bends(from unit.Millimetre) []unit.Millimetre {
 	return slices.Compact(list)
 }
 
-func (b *builder) speedPoint(c *speedCurve, t unit.Millimetre, v unit.MillimetrePerMinute) SpeedPoint {
-	return SpeedPoint{along(t, c.end), b.speedIn(v) / c.top}
-}
-
-// speedMarks are the customer's thicknesses, both ends of the system, and
+// markAll marks the customer's thicknesses, both ends of the system, and
 // between them the even steps of the axis, each thickness once.
-func (b *builder) speedMarks(c *speedCurve, p *rules.Piece, from unit.Millimetre) []SpeedMark {
-	m := marking{b: b, curve: c}
-	everyday, ok1 := p.Everyday.Get()
-	thickest, ok2 := p.Thickest.Get()
-	if ok1 {
-		m.add(everyday, unit.Nearest, "most days", true)
+func (c *speedCurve) markAll(p *rules.Piece, from unit.Millimetre) {
+	if t, ok := p.Everyday.Get(); ok {
+		c.mark(t, unit.Nearest, "most days", true)
 	}
-	if ok2 {
-		m.add(thickest, unit.Nearest, "thickest clean cut", true)
+	if t, ok := p.Thickest.Get(); ok {
+		c.mark(t, unit.Nearest, "thickest clean cut", true)
 	}
-	m.add(c.system.CleanMax/c.factor, unit.Down, "clean up to here", false)
-	m.add(c.end, unit.Down, "apart up to here", false)
-	for _, t := range b.acrossSteps(c.end) {
-		if t >= from {
-			m.between(t)
+	c.mark(c.system.CleanMax/c.factor, unit.Down, "clean up to here", false)
+	c.mark(c.end, unit.Down, "apart up to here", false)
+	for _, t := range c.thicknessSteps(c.end) {
+		if t >= from && !c.crowded(t) {
+			c.mark(t, unit.Nearest, "", false)
 		}
 	}
-	for i := range m.list {
-		if mark := &m.list[i]; mark.Yours {
-			mark.Label = mark.Says + ", " + mark.Thickness + ": " + mark.Speed
+	for i := range c.marks {
+		if m := &c.marks[i]; m.Yours {
+			m.Label = m.Says + ", " + m.Thickness + ": " + m.Speed
 		}
 	}
-	slices.SortStableFunc(m.list, func(x, y SpeedMark) int { return cmp.Compare(x.At, y.At) })
-	return m.list
+	slices.SortStableFunc(c.marks, func(x, y SpeedMark) int { return cmp.Compare(x.At, y.At) })
 }
 
-// marking collects marks.
-type marking struct {
-	b     *builder
-	curve *speedCurve
-	list  []SpeedMark
-}
-
-// add puts a mark, or what it says to one that is there.
-func (m *marking) add(t unit.Millimetre, r unit.Round, says string, yours bool) {
-	v, ok := m.curve.at(t)
+// mark puts a mark, or what it says to one that is there.
+func (c *speedCurve) mark(t unit.Millimetre, r unit.Round, says message.ID, yours bool) {
+	v, ok := c.at(t)
 	if !ok {
 		return
 	}
-	at := m.b.speedPoint(m.curve, t, v)
-	for i := range m.list {
-		if old := &m.list[i]; math.Abs(old.At-at.At) < 1e-6 {
-			old.Says, old.Yours = old.Says+", "+says, old.Yours || yours
+	at := c.point(t, v)
+	for i := range c.marks {
+		if old := &c.marks[i]; math.Abs(old.At-at.At) < 1e-6 {
+			old.Says, old.Yours = old.Says+", "+c.print(says.Message()), old.Yours || yours
 			return
 		}
 	}
-	m.list = append(m.list, SpeedMark{
-		SpeedPoint: at, Thickness: m.b.show(millimetres(t), r), Speed: m.b.given(speedOf(v)), Says: says, Yours: yours,
+	c.marks = append(c.marks, SpeedMark{
+		SpeedPoint: at, Thickness: c.print(c.show(millimetres(t), r)), Speed: c.print(c.given(speed(v))), Says: c.print(says.Message()), Yours: yours,
 	})
 }
 
-// between puts an even step unless a mark lies near it.
-func (m *marking) between(t unit.Millimetre) {
+// crowded reports whether a mark lies near a thickness.
+func (c *speedCurve) crowded(t unit.Millimetre) bool {
 	const near = 0.04 // of the axis
-	at := along(t, m.curve.end)
-	if !slices.ContainsFunc(m.list, func(o SpeedMark) bool { return math.Abs(o.At-at) < near }) {
-		m.add(t, unit.Nearest, "", false)
-	}
+	return slices.ContainsFunc(c.marks, func(m SpeedMark) bool { return math.Abs(m.At-share(t, c.end)) < near })
 }
 
-// speedRests says at what setting, how it is led, and what that rests on.
-func (b *builder) speedRests(c *speedCurve) string {
-	how := map[unit.MillimetrePerMinute]string{size.FreeHand: "led free hand", size.AlongEdge: "led by hand along an edge", size.OnCarriage: "led by a carriage"}
-	return "At full output, " + b.given(amperes(c.system.OutputMax)) + ", " + how[c.limit] + ", " + b.given(speedOf(c.limit)) +
-		" at most. Modelled from the system's own thicknesses; common practice, no source."
+// guidance says how the torch is led, by the speed that allows.
+var guidance = map[unit.MillimetrePerMinute]message.ID{
+	size.FreeHand:   "At full output, {1}, led free hand, {2} at most.",
+	size.AlongEdge:  "At full output, {1}, led by hand along an edge, {2} at most.",
+	size.OnCarriage: "At full output, {1}, led by a carriage, {2} at most.",
 }
 
-func speedOf(v unit.MillimetrePerMinute) unit.Quantity {
-	return unit.Quantity{Value: float64(v), Kind: unit.Speed}
-}
-
-// speedIn is a speed in the unit of the axis.
-func (b *builder) speedIn(v unit.MillimetrePerMinute) float64 {
-	if b.style == unit.Inch {
-		return float64(v) / 25.4 // mm in an inch, exact (nist-sp-811)
-	}
-	return float64(v)
-}
-
-func (b *builder) speedUnit() string {
-	if b.style == unit.Inch {
-		return "in/min"
-	}
-	return "mm/min"
+// basis says at what setting, how it is led, and what that rests on.
+func (c *speedCurve) basis() message.Message {
+	return message.Join(" ",
+		msg(guidance[c.limit], c.given(amperes(c.system.OutputMax)), c.given(speed(c.limit))),
+		msg("Modelled from the system's own thicknesses; common practice, no source."))
 }

@@ -1,9 +1,9 @@
 package report
 
 import (
-	"fmt"
-	"strings"
+	"strconv"
 
+	"cutbrief/rules/message"
 	"cutbrief/rules/unit"
 )
 
@@ -47,24 +47,31 @@ func (b *builder) timeline() *Timeline {
 		return nil
 	}
 	end := max(b.showing.Given, b.showing.Takes)
-	out := Timeline{Title: "The demonstration in minutes", Across: "minutes", Ticks: minuteTicks(end), GivenAt: float64(b.showing.Given / end),
-		Says: b.timeNote(), Rests: "Minutes are common practice, no source; talking and looking are in them."}
+	out := Timeline{
+		Title: b.print(msg("The demonstration in minutes")), Across: b.print(msg("minutes")), Ticks: minuteTicks(end),
+		GivenAt: float64(b.showing.Given / end), Says: b.print(b.timeNote()),
+		Rests: b.print(msg("Minutes are common practice, no source; talking and looking are in them.")),
+	}
 	at := unit.Second(0)
-	put := func(kind StepKind, name string, number int, takes unit.Second) {
+	put := func(kind StepKind, name message.Message, number int, takes unit.Second) {
 		to := at + takes
-		out.Steps = append(out.Steps, TimelineStep{Kind: kind, Number: number, Name: name, When: stretch(at, to), Takes: minutes(takes), From: float64(at / end), To: float64(to / end)})
+		when := msg("{1} to {2}", message.Figure(wholeMinutes(at)), minutes(to))
+		out.Steps = append(out.Steps, TimelineStep{
+			Kind: kind, Number: number, Name: b.print(name), When: b.print(when), Takes: b.print(minutes(takes)),
+			From: float64(at / end), To: float64(to / end),
+		})
 		at = to
 	}
 	setUp := b.setUpTime()
 	for i := range b.plan {
 		c := &b.plan[i]
 		if c.SetUp {
-			put(StepSetUp, "change the plate or the setting", 0, setUp)
+			put(StepSetUp, msg("change the plate or the setting"), 0, setUp)
 		}
-		put(StepCut, c.Name.String(), i+1, c.Takes)
+		put(StepCut, c.Name, i+1, c.Takes)
 	}
 	if left := b.showing.Given - at; left > 0 {
-		put(StepLeft, "left for questions", 0, left)
+		put(StepLeft, msg("left for questions"), 0, left)
 	}
 	return &out
 }
@@ -84,11 +91,6 @@ func (b *builder) setUpTime() unit.Second {
 	return rest / n
 }
 
-// stretch words from when to when, in whole minutes.
-func stretch(from, to unit.Second) string {
-	return strings.TrimSuffix(minutes(from), " min") + " to " + minutes(to)
-}
-
 // minuteTicks are every 5, 10 or 20 minutes.
 func minuteTicks(end unit.Second) []CurveTick {
 	step := unit.Second(5 * 60)
@@ -97,7 +99,7 @@ func minuteTicks(end unit.Second) []CurveTick {
 	}
 	var list []CurveTick
 	for t := unit.Second(0); t <= end; t += step {
-		list = append(list, CurveTick{float64(t / end), fmt.Sprintf("%.0f", float64(t)/60)})
+		list = append(list, CurveTick{float64(t / end), strconv.Itoa(int(t / 60))})
 	}
 	return list
 }

@@ -2,11 +2,11 @@ package report
 
 import (
 	"fmt"
-	"strings"
 
 	"cutbrief/assess"
 	"cutbrief/rules"
 	"cutbrief/rules/cite"
+	"cutbrief/rules/cost"
 	"cutbrief/rules/message"
 	"cutbrief/rules/metal"
 	"cutbrief/rules/size"
@@ -30,7 +30,7 @@ type Reason struct {
 // Why derives everything on the page as short trees, one a topic, in reading
 // order.
 func Why(v *assess.Visit, offered system.Range, o Options) []Reason {
-	return said(newBuilder(v, &offered, o).derivation(), o.Words)
+	return newBuilder(v, &offered, o).derivation()
 }
 
 func (b *builder) derivation() []Reason {
@@ -41,7 +41,7 @@ func (b *builder) derivation() []Reason {
 	list = append(list, b.whyMetals(), b.whyCritical())
 	if c := b.leading(); c != nil {
 		for i := range c.Checks {
-			list = append(list, b.whyCheckOf(c, &c.Checks[i]))
+			list = append(list, b.whyCheck(c, &c.Checks[i]))
 		}
 	}
 	if b.recommended() {
@@ -54,143 +54,142 @@ func (b *builder) derivation() []Reason {
 // could change.
 func Next(v *assess.Visit, offered system.Range) []Line { return NextIn(nil, v, offered) }
 
-// NextIn is Next in the words of a book.
+// NextIn is Next in the words of a catalog.
 func NextIn(words *message.Catalog, v *assess.Visit, offered system.Range) []Line {
-	b := newBuilder(v, &offered, Options{})
-	return said(append(b.open(func(rules.OpenQuestion) bool { return true }), b.priceOpen()...), words)
+	b := newBuilder(v, &offered, Options{Words: words})
+	return append(b.open(anyQuestion), b.priceOpen()...)
+}
+
+// topic begins a derivation that rests on common practice.
+func (b *builder) topic(name string, title, formula message.Message) Reason {
+	r := Reason{Topic: name, Title: b.print(title), Formula: b.print(formula)}
+	if r.Formula != "" {
+		r.Trust = b.print(worded(cite.Practice))
+	}
+	return r
+}
+
+// step is a title with a value.
+func (b *builder) step(title, value message.Message) Reason {
+	return Reason{Title: b.print(title), Value: b.print(value)}
+}
+
+// restsOn puts in what a step rests on.
+func (b *builder) restsOn(r Reason, ref cite.Ref) Reason {
+	r.Source, r.Trust = b.cited(ref), b.trusted(ref)
+	return r
 }
 
 func (b *builder) whyOutcome() Reason {
-	r := Reason{Topic: "recommendation", Title: "The recommendation", Value: b.headline(), Trust: string(cite.Practice),
-		Formula: "of the systems that fit the work and the site, the one with the smallest rated thickness; those that need the site changed come after, borderline ones last"}
-	if b.recommended() {
-		r.Numbers = "open: some answers still missing could change it"
-		if b.result.Firm {
-			r.Numbers = "firm: no plausible answer to an open question changes it"
-		}
+	r := b.topic("recommendation", msg("The recommendation"), msg("of the systems that fit the work and the site, the one with the smallest rated thickness; those that need the site changed come after, borderline ones last"))
+	r.Value = b.print(b.headline())
+	switch {
+	case b.recommended() && b.result.Firm:
+		r.Numbers = b.print(msg("firm: no plausible answer to an open question changes it"))
+	case b.recommended():
+		r.Numbers = b.print(msg("open: some answers still missing could change it"))
 	}
 	for i := range b.result.Candidates {
 		c := &b.result.Candidates[i]
-		r.Parts = append(r.Parts, Reason{Title: plain(c.System.Name), Value: string(c.Status)})
+		r.Parts = append(r.Parts, b.step(outside(c.System.Name), worded(c.Status)))
 	}
 	return r
 }
 
 func (b *builder) whyNeed(n rules.Need) Reason {
 	rule, _ := n.Rule.Find()
-	r := Reason{Topic: "need", Title: "Rated thickness needed", Formula: string(rule.Words), Source: cited(n.Source), Trust: trusted(n.Source), Parts: b.inputs(n.Inputs)}
-	r.Value = b.needed(millimetres(n.Rated)) + " in mild steel"
+	value := msg("{1} in mild steel", b.needed(millimetres(n.Rated)))
 	if n.Comfort > n.Rated {
-		r.Value += ", comfortable at " + b.needed(millimetres(n.Comfort))
+		value = msg("{1} in mild steel, comfortable at {2}", b.needed(millimetres(n.Rated)), b.needed(millimetres(n.Comfort)))
 	}
-	r.Numbers = b.sum(n.Inputs, millimetres(n.Rated))
+	r := b.restsOn(b.step(msg("Rated thickness needed"), value), n.Source)
+	r.Topic, r.Formula, r.Numbers, r.Parts = "need", b.print(worded(rule.Words)), b.print(b.sum(n.Inputs, millimetres(n.Rated))), b.inputs(n.Inputs)
 	return r
 }
 
 func (b *builder) whyCritical() Reason {
-	c := b.result.Critical
-	r := Reason{Topic: "critical", Title: "What decides the sale", Value: "not clear yet", Trust: string(cite.Practice),
-		Formula: "what the customer says outranks what we infer; among what we infer, the heavier evidence; a difference of one is a tie"}
-	if c.Requirement != "" {
-		names := []string{RequirementName(c.Requirement)}
-		for _, tie := range c.Tie {
-			names = append(names, RequirementName(tie))
-		}
-		r.Value = strings.Join(names, " or ")
-	}
+	c := &b.result.Critical
+	r := b.topic("critical", msg("What decides the sale"), msg("what the customer says outranks what we infer; among what we infer, the heavier evidence; a difference of one is a tie"))
+	r.Value = b.print(b.decisive())
 	if c.Overruled {
-		r.Numbers = "the representative's own choice: " + plain(c.Reason)
-		if c.Instead != "" {
-			r.Numbers += "; the answers point to " + RequirementName(c.Instead)
-		}
+		r.Numbers = b.print(message.Join("; ", msg("the representative's own choice: {1}", outside(c.Reason)), when(c.Instead != "", "the answers point to {1}", RequirementName(c.Instead))))
 	}
-	for _, e := range c.Evidence {
-		how := "inferred"
-		if e.Said {
-			how = "said"
-		}
-		r.Parts = append(r.Parts, Reason{Title: strings.TrimSuffix(string(e.Sentence), "."), Value: fmt.Sprintf("%s, %s, weight %d", RequirementName(e.Requirement), how, e.Weight), Trust: trusted(e.Source)})
+	for i := range c.Evidence {
+		e := &c.Evidence[i]
+		part := b.step(worded(e.Sentence).Unstopped(), msg("{1}, {2}, weight {3}", RequirementName(e.Requirement), howKnown(e), message.Count(e.Weight)))
+		part.Trust = b.trusted(e.Source)
+		r.Parts = append(r.Parts, part)
 	}
 	return r
 }
 
 // whyMetals says what each metal counts for, and how the factor is derived.
 func (b *builder) whyMetals() Reason {
-	r := Reason{Topic: "metals", Title: "What each metal counts for", Source: cited(cite.Ref{Source: "wells-1952"}),
-		Formula: "the system's own rating in that metal; else common practice and an energy balance blended, never below common practice"}
+	r := b.topic("metals", msg("What each metal counts for"), msg("the system's own rating in that metal; else common practice and an energy balance blended, never below common practice"))
+	r.Source, r.Trust = b.cited(cite.Ref{Source: "wells-1952"}), ""
 	for _, p := range b.job.Pieces {
 		m, _ := metal.Find(p.Metal)
-		part := Reason{Title: metalName(p.Metal), Value: "no figures held", Trust: trusted(m.Basis)}
+		value := msg("no figures held")
 		if factor, ok := m.Equivalence.Get(); ok {
-			part.Value = fmt.Sprintf("counts %.2f times as thick in mild steel", factor)
+			value = msg("counts {1} times as thick in mild steel", message.Figure(fmt.Sprintf("%.2f", factor)))
 		}
+		part := b.step(metalName(p.Metal), value)
+		part.Trust = b.trusted(m.Basis)
 		r.Parts = append(r.Parts, part)
 		for _, d := range size.Derive(p.Metal) {
-			r.Parts = append(r.Parts, Reason{Title: d.Message().String(), Trust: string(cite.Memory)})
+			r.Parts = append(r.Parts, Reason{Title: b.print(d.Message()), Trust: b.print(worded(cite.Memory))})
 		}
 	}
 	return r
 }
 
-// whyCheck derives one verdict: inputs as told, formula, numbers, margin.
-// whyCheckOf derives a check of a system, and names the system where it is not
-// the one recommended.
-func (b *builder) whyCheckOf(s *rules.Candidate, c *rules.Check) Reason {
-	r := b.whyCheck(c)
-	if !b.recommended() {
-		r.Parts = append([]Reason{{Title: "checked with the nearest system", Value: plain(s.System.Name)}}, r.Parts...)
-	}
-	return r
-}
-
-func (b *builder) whyCheck(c *rules.Check) Reason {
+// whyCheck derives one verdict: inputs as told, formula, numbers, margin. It
+// names the system where it is not the one recommended.
+func (b *builder) whyCheck(s *rules.Candidate, c *rules.Check) Reason {
 	rule, _ := c.Rule.Find()
-	r := Reason{Topic: string(c.Rule), Title: capital(string(rule.Title)), Value: string(c.Verdict), Formula: string(rule.Words), Source: cited(c.Source), Trust: trusted(c.Source), Parts: b.inputs(c.Inputs)}
+	verdict := worded(c.Verdict)
+	r := b.restsOn(b.step(worded(rule.Title).Capital(), verdict), c.Source)
+	r.Topic, r.Formula = string(c.Rule), b.print(worded(rule.Words))
+	if !b.recommended() {
+		r.Parts = append(r.Parts, b.step(msg("checked with the nearest system"), outside(s.System.Name)))
+	}
+	r.Parts = append(r.Parts, b.inputs(c.Inputs)...)
 	if numeric(c) {
-		r.Value = b.against(c) + ": " + string(c.Verdict)
-		r.Numbers = b.sum(c.Inputs, c.Need)
+		r.Value, r.Numbers = b.print(msg("{1}: {2}", b.against(c), verdict)), b.print(b.sum(c.Inputs, c.Need))
 	}
 	if m, ok := c.Margin.Get(); ok && c.Verdict != rules.NotKnown {
-		r.Parts = append(r.Parts, Reason{Title: "margin", Value: fmt.Sprintf("%+.0f %%", 100*m)})
+		r.Parts = append(r.Parts, b.step(msg("margin"), message.Number(fmt.Sprintf("%+.0f %%", 100*m))))
 	}
 	for _, a := range c.Missing {
-		r.Parts = append(r.Parts, Reason{Title: askedName(a), Value: b.stands(a)})
+		r.Parts = append(r.Parts, b.step(askedName(a), b.state(a)))
 	}
 	return r
 }
 
-// sum writes a formula with its numbers, "6.4 mm × 2 × 1.15 = 14.7 mm"; "" if
+// sum writes a formula with its numbers, "6.4 mm × 2 × 1.15 = 14.7 mm"; empty if
 // the inputs do not form one by themselves.
-func (b *builder) sum(inputs []rules.Input, result unit.Quantity) string {
-	text := ""
+func (b *builder) sum(inputs []rules.Input, result unit.Quantity) message.Message {
+	var text message.Message
 	for i, in := range inputs {
 		if in.Word != "" || (i > 0) != (in.Op != "") {
-			return ""
+			return message.Message{}
 		}
-		if i > 0 {
-			text += " " + in.Op + " "
-		}
-		text += b.told(in.Value)
+		text = message.Join(" "+in.Op+" ", text, b.told(in.Value))
 	}
-	if text == "" {
-		return ""
+	if text.IsEmpty() {
+		return text
 	}
-	return text + " = " + b.needed(result)
+	return message.Join(" = ", text, b.needed(result))
 }
 
 // inputs lists what a conclusion used, with how the customer put it.
 func (b *builder) inputs(list []rules.Input) []Reason {
 	var parts []Reason
 	for _, in := range list {
-		part := Reason{Title: in.Name.String(), Value: string(in.Word)}
-		if in.Word == "" {
-			part.Value = b.told(in.Value)
-		}
+		part := b.step(in.Name, b.value(&in))
 		if a, ok := b.visit.Answer(in.From); ok {
-			part.Trust = string(a.State)
-			if a.Said != "" {
-				part.Numbers = "as said: " + plain(a.Said)
-			}
+			part.Trust = b.print(worded(a.State))
+			part.Numbers = b.print(when(a.Said != "", "as said: {1}", outside(a.Said)))
 		}
 		parts = append(parts, part)
 	}
@@ -198,23 +197,23 @@ func (b *builder) inputs(list []rules.Input) []Reason {
 }
 
 func (b *builder) whyMargins() Reason {
-	r := Reason{Topic: "margins", Title: "How far it holds", Formula: "each thickness is moved until another system would be right", Trust: string(cite.Practice)}
+	r := b.topic("margins", msg("How far it holds"), msg("each thickness is moved until another system would be right"))
 	for _, m := range b.result.Margins {
-		then := "no system of this range"
+		then := msg("no system of this range")
 		if m.Then != nil {
-			then = plain(m.Then.Name) + ", " + string(m.ThenStatus)
+			then = message.Join(", ", outside(m.Then.Name), worded(m.ThenStatus))
 		}
-		text := fmt.Sprintf("now %s, holds up to %s, then %s", b.told(m.Now), b.given(m.HoldsTo), then)
+		text := msg("now {1}, holds up to {2}, then {3}", b.told(m.Now), b.given(m.HoldsTo), then)
 		if down, ok := m.DownTo.Get(); ok {
-			text += fmt.Sprintf("; at %s or less, %s", b.given(down), plain(m.Smaller.Name))
+			text = msg("now {1}, holds up to {2}, then {3}; at {4} or less, {5}", b.told(m.Now), b.given(m.HoldsTo), then, b.given(down), outside(m.Smaller.Name))
 		}
-		r.Parts = append(r.Parts, Reason{Title: capital(askedName(m.Asked)), Value: text})
+		r.Parts = append(r.Parts, b.step(askedName(m.Asked).Capital(), text))
 	}
 	return r
 }
 
 func (b *builder) whyExcluded() Reason {
-	r := Reason{Topic: "excluded", Title: "Why not the others"}
+	r := b.topic("excluded", msg("Why not the others"), message.Message{})
 	for _, l := range b.excluded() {
 		r.Parts = append(r.Parts, Reason{Title: l.Label, Value: l.Why, Source: l.Source, Trust: l.Trust})
 	}
@@ -222,13 +221,103 @@ func (b *builder) whyExcluded() Reason {
 }
 
 func (b *builder) whyOpen() Reason {
-	r := Reason{Topic: "open", Title: "What is still open", Trust: string(cite.Practice),
-		Formula: "every plausible answer is tried, alone and beside the hardest of the others"}
-	for _, l := range b.open(func(rules.OpenQuestion) bool { return true }) {
+	r := b.topic("open", msg("What is still open"), msg("every plausible answer is tried, alone and beside the hardest of the others"))
+	for _, l := range b.open(anyQuestion) {
 		r.Parts = append(r.Parts, Reason{Title: l.Label, Value: l.Why})
 	}
 	if len(r.Parts) == 0 {
-		r.Value = "nothing that could change the recommendation"
+		r.Value = b.print(msg("nothing that could change the recommendation"))
 	}
 	return r
+}
+
+// whyCost derives the cost of a metre, today and with the system recommended.
+func (b *builder) whyCost() Reason {
+	r := b.restsOn(b.step(msg("What {1} costs", b.each()), msg("not worked out")), cite.Ref{Source: "gum", Clause: "5.1.2"})
+	r.Topic = "cost"
+	r.Formula = b.print(msg("work, gas, electricity, air, consumables, blades and what is bought, each for {1}; the saving is today's cost less the system's; ranges by moving one input at a time", b.each()))
+	var systems []*system.System
+	if b.result.First != nil {
+		systems = append(systems, b.result.First.System)
+	}
+	a := b.account(systems...)
+	r.Numbers = b.print(a.Why)
+	for i := range a.Ways {
+		r.Parts = append(r.Parts, b.wayReasons(msg("today, {1}", worded(a.Ways[i].Process.Name())), &a.Ways[i])...)
+	}
+	for i := range a.Offers {
+		o := &a.Offers[i]
+		r.Parts = append(r.Parts, b.wayReasons(outside(o.System.Name), &o.Way)...)
+		if s, ok := o.Saving.Get(); ok {
+			r.Value = b.print(worded(s.Verdict))
+			r.Numbers = b.print(message.Join(" ", b.savingLine(&a.Ways[a.Against], s), b.paybackLine(s)))
+			r.Parts = append(r.Parts, b.moverReasons(s)...)
+		}
+	}
+	if c := b.crossing(); c != nil {
+		part := b.restsOn(b.step(msg("where oxy-fuel is cheaper"), b.crossingSays(c)), cite.Ref{Source: "aws-oxyfuel"})
+		r.Parts = append(r.Parts, part)
+	}
+	if text := b.priceDoubt(&a); !text.IsEmpty() {
+		r.Parts = append(r.Parts, b.step(msg("prices"), text))
+	}
+	return r
+}
+
+// wayReasons are the parts of one way's cost.
+func (b *builder) wayReasons(name message.Message, w *cost.Way) []Reason {
+	if why := w.Why; !why.IsEmpty() {
+		reason := b.step(name, why)
+		if w.Process == cost.OxyAcetylene || w.Process == cost.OxyPropane {
+			reason = b.restsOn(reason, cite.Ref{Source: "navy-steelworker"})
+		}
+		return []Reason{reason}
+	}
+	list := []Reason{b.step(message.Join(", ", name, b.cutOf(w)), b.forEach(message.Text(b.perMetre(w.PerMetre).Text)))}
+	for _, l := range w.Lines {
+		list = append(list, b.step(msg("{1}: {2}", name, worded(l.Part.Name())), message.Text(b.perMetre(l.Cost).Text)))
+	}
+	return list
+}
+
+// moverReasons are the inputs that move the saving, the strongest first.
+func (b *builder) moverReasons(s cost.Saving) []Reason {
+	const most = 6
+	var list []Reason
+	for _, m := range s.Movers[:min(most, len(s.Movers))] {
+		part := b.step(msg("moved by {1}", m.Name), b.taken(m.Input))
+		part.Trust = b.print(worded(m.Basis))
+		list = append(list, part)
+	}
+	return list
+}
+
+// priceOpen lists the price questions whose answer would settle what moves the
+// saving most: asked of this customer, not answered, and among the four that
+// move it most.
+func (b *builder) priceOpen() []Line {
+	if b.result.First == nil {
+		return nil
+	}
+	a := b.account(b.result.First.System)
+	if len(a.Offers) == 0 {
+		return nil
+	}
+	s, ok := a.Offers[0].Saving.Get()
+	if !ok {
+		return nil
+	}
+	asked := map[rules.Fact]bool{}
+	for _, step := range b.visit.Steps() {
+		_, answered := b.visit.Answer(step.Asked())
+		asked[step.Question.ID] = !answered
+	}
+	var list []Line
+	for _, m := range s.Movers[:min(4, len(s.Movers))] {
+		if q, ok := assess.Find(m.Fact); ok && asked[m.Fact] {
+			list = append(list, b.line(worded(q.Name).Capital(), msg("not told"), msg("It could change only what is saved, but that as much as anything; {1} is taken.", b.taken(m.Input))))
+			asked[m.Fact] = false
+		}
+	}
+	return list
 }

@@ -4,10 +4,12 @@ import (
 	"math"
 	"strconv"
 	"strings"
+	"time"
 	"unicode"
 	"unicode/utf8"
 
 	"cutbrief/assess"
+	"cutbrief/assess/sanitize"
 	"cutbrief/rules"
 	"cutbrief/rules/cite"
 	"cutbrief/rules/message"
@@ -15,8 +17,63 @@ import (
 	"cutbrief/rules/unit"
 )
 
+// msg is a message with its arguments.
+func msg(id message.ID, args ...any) message.Message { return message.New(id, args...) }
+
+// when is a message where a condition holds, and nothing elsewhere.
+func when(ok bool, id message.ID, args ...any) message.Message {
+	if !ok {
+		return message.Message{}
+	}
+	return message.New(id, args...)
+}
+
+// worded is a text of one of the program's tables, or the identifier of a status
+// or a kind, as a message.
+func worded[T ~string](text T) message.Message { return message.ID(text).Message() }
+
+// outside is a text from a visit or a file on one line, fit for a terminal.
+func outside(s string) message.Message { return message.Text(sanitize.Line(s)) }
+
+// outsideLines are the lines of a text from outside, without empty ones.
+func outsideLines(s string) []message.Message {
+	var list []message.Message
+	for l := range strings.SplitSeq(sanitize.Lines(s), "\n") {
+		if l = strings.TrimSpace(l); l != "" {
+			list = append(list, message.Text(l))
+		}
+	}
+	return list
+}
+
+// print puts a message into the words of the options. Every text that leaves the
+// package comes from here, and is printed when it is put into its field.
+func (b *builder) print(m message.Message) string { return b.words.Print(m) }
+
+// prints are messages printed one by one, without empty ones.
+func (b *builder) prints(list ...message.Message) []string {
+	var texts []string
+	for _, m := range list {
+		if text := b.print(m); text != "" {
+			texts = append(texts, text)
+		}
+	}
+	return texts
+}
+
+// line is a labelled fact.
+func (b *builder) line(label, value message.Message, why ...message.Message) Line {
+	return Line{Label: b.print(label), Value: b.print(value), Why: b.print(message.Join(" ", why...))}
+}
+
+// from adds what a line rests on.
+func (b *builder) from(l Line, r cite.Ref) Line {
+	l.Source, l.Trust = b.cited(r), b.trusted(r)
+	return l
+}
+
 // requirementNames word the requirements for a customer.
-var requirementNames = map[rules.Requirement]string{
+var requirementNames = map[rules.Requirement]message.ID{
 	rules.Speed:       "cutting speed",
 	rules.Distortion:  "low distortion",
 	rules.EdgeQuality: "edge quality",
@@ -28,101 +85,183 @@ var requirementNames = map[rules.Requirement]string{
 }
 
 // RequirementName is what a requirement is called on screens and pages.
-func RequirementName(r rules.Requirement) string {
+func RequirementName(r rules.Requirement) message.ID {
 	if name, ok := requirementNames[r]; ok {
 		return name
 	}
-	return string(r)
+	return message.ID(r)
 }
 
-func metalName(id metal.ID) string {
-	if m, ok := metal.Find(id); ok {
-		return string(m.Name)
+// deciding are the requirements that decide, the first and those as strong.
+func deciding(c *rules.Critical) []message.Message {
+	list := []message.Message{RequirementName(c.Requirement).Message()}
+	for _, r := range c.Tie {
+		list = append(list, RequirementName(r).Message())
 	}
-	return string(id)
+	return list
+}
+
+func metalName(id metal.ID) message.Message {
+	if m, ok := metal.Find(id); ok {
+		return m.Name.Message()
+	}
+	return outside(string(id))
 }
 
 // askedName is what a step is called in lists: "thickest clean cut, stainless".
-func askedName(a rules.Asked) string {
+func askedName(a rules.Asked) message.Message {
 	q, ok := assess.Find(a.Fact)
 	if !ok {
-		return string(a.Fact)
+		return outside(string(a.Fact))
 	}
-	return assess.Step{Question: q, Metal: a.Metal}.Name().String()
+	return assess.Step{Question: q, Metal: a.Metal}.Name()
 }
 
 // told, needed and given write a number rounded to its safe side.
-func (b *builder) told(q unit.Quantity) string   { return b.show(q, unit.Nearest) }
-func (b *builder) needed(q unit.Quantity) string { return b.show(q, unit.Up) }
-func (b *builder) given(q unit.Quantity) string  { return b.show(q, unit.Down) }
+func (b *builder) told(q unit.Quantity) message.Message   { return b.show(q, unit.Nearest) }
+func (b *builder) needed(q unit.Quantity) message.Message { return b.show(q, unit.Up) }
+func (b *builder) given(q unit.Quantity) message.Message  { return b.show(q, unit.Down) }
 
-// show adds what the range knows, the currency, and keeps two decimals of a
+func (b *builder) show(q unit.Quantity, r unit.Round) message.Message {
+	return message.Number(b.figure(q, r))
+}
+
+// figure adds what the range knows, the currency, and keeps two decimals of a
 // plain factor: 1.25 is not 1.3.
-func (b *builder) show(q unit.Quantity, r unit.Round) string {
+func (b *builder) figure(q unit.Quantity, r unit.Round) string {
 	if q.Kind == unit.Thickness && b.style == unit.Inch {
-		q, r = inSixteenths(q, r)
+		q, r = inchFraction(q, r)
 	}
 	switch text := unit.Show(q, b.style, r); {
 	case q.Kind == unit.None:
 		return strconv.FormatFloat(math.Round(q.Value*100)/100, 'f', -1, 64)
 	case q.Kind == unit.Price && b.offered.Currency != "":
-		return clean(b.offered.Currency) + " " + text
+		return sanitize.Line(b.offered.Currency) + " " + text
 	default:
 		return text
 	}
 }
 
-func millimetres(t unit.Millimetre) unit.Quantity {
-	return unit.Quantity{Value: float64(t), Kind: unit.Thickness}
+// quantity gives a value of a rule its kind.
+func quantity[T ~float64](v T, kind unit.Kind) unit.Quantity {
+	return unit.Quantity{Value: float64(v), Kind: kind}
 }
 
-func amperes(a unit.Ampere) unit.Quantity {
-	return unit.Quantity{Value: float64(a), Kind: unit.Current}
+func millimetres(t unit.Millimetre) unit.Quantity { return quantity(t, unit.Thickness) }
+func amperes(a unit.Ampere) unit.Quantity         { return quantity(a, unit.Current) }
+func seconds(t unit.Second) unit.Quantity         { return quantity(t, unit.Time) }
+func speed(v unit.MillimetrePerMinute) unit.Quantity {
+	return quantity(v, unit.Speed)
 }
 
-// capital starts a text with a capital letter.
-func capital(s string) string {
-	r, n := utf8.DecodeRuneInString(s)
-	if n == 0 {
-		return s
+// Bounds in inches of how finely a thickness is said aloud. Common practice, no
+// source: sheet goes by gauge or thousandths, thin plate by thirty-seconds, and
+// plate by sixteenths.
+const (
+	plateFrom = 0.25
+	heavyFrom = 0.5
+)
+
+// inchFraction rounds a thickness as a rep says it in inches: to 1/32 from 1/4
+// in on and to 1/16 from 1/2 in on, up for a need and down for a capability. The
+// direction it returns is what is left to do. Sheet, and what was told as a
+// 64th, stay as they are.
+// Check: 16 mm needed is 11/16 in, given is 5/8 in; 10 mm told is 13/32 in.
+func inchFraction(q unit.Quantity, r unit.Round) (unit.Quantity, unit.Round) {
+	const inch, finest, lastDigit = 25.4, 64, 1e-6
+	onStep := func(n float64) bool { return math.Abs(n-math.Round(n)) < lastDigit }
+	v, steps := q.Value/inch, 32.0
+	if v >= heavyFrom {
+		steps = 16
 	}
-	return string(unicode.ToUpper(r)) + s[n:]
-}
-
-// stop ends a sentence with a full stop.
-func stop(s string) string {
-	if end := message.Bare(s); end == "" || strings.ContainsAny(end[len(end)-1:], ".!?") {
-		return s
+	if !(v >= plateFrom) || onStep(v*steps) || r == unit.Nearest && onStep(v*finest) {
+		return q, r
 	}
-	return s + "."
-}
-
-// series joins words as a sentence does: "a, b and c".
-func series(words []string) string {
-	if len(words) < 2 {
-		return strings.Join(words, "")
+	n := math.Round(v * steps)
+	switch r {
+	case unit.Up:
+		n = math.Ceil(v * steps)
+	case unit.Down:
+		n = math.Floor(v * steps)
 	}
-	return strings.Join(words[:len(words)-1], ", ") + " and " + words[len(words)-1]
+	return millimetres(unit.Millimetre(n / steps * inch)), unit.Nearest
 }
 
-// cited writes a reference for a reader, a clause in brackets closed up as the
-// rules themselves print it. The title of a document is not ours to word.
-func cited(r cite.Ref) string {
-	text := strings.ReplaceAll(r.String(), ", (", "(")
-	s, _ := r.Find()
-	for _, name := range []string{s.Title, r.Clause} {
-		if first, _ := utf8.DecodeRuneInString(name); name != "" && !unicode.IsLower(first) {
-			text = strings.Replace(text, name, message.Keep(name), 1)
-		}
+// cited writes a reference for a reader. The title of a document is not ours to
+// word; one of ours begins with a small letter.
+func (b *builder) cited(r cite.Ref) string { return b.print(citation(r)) }
+
+func citation(r cite.Ref) message.Message {
+	s, ok := r.Find()
+	switch {
+	case !ok:
+		return message.Text(r.String())
+	case s.Trust == cite.Practice || s.Trust == cite.Invented:
+		return worded(s.Trust)
+	}
+	text := titled(s.Title)
+	switch {
+	case strings.HasPrefix(r.Clause, "("): // closed up to its section, as the rules print it
+		text = message.Join("", text, message.Text(r.Clause))
+	case r.Clause != "":
+		text = message.Join(", ", text, titled(r.Clause))
+	}
+	text = message.Join(", ", text, worded(s.Edition))
+	if s.Trust == cite.Memory {
+		return msg("{1} (from memory)", text)
 	}
 	return text
 }
 
-// trusted is the kind of trust behind a reference.
-func trusted(r cite.Ref) string {
-	s, ok := r.Find()
-	if !ok {
-		return ""
+// titled is the title or the clause of a document.
+func titled(s string) message.Message {
+	if number, ok := strings.CutPrefix(s, "clause "); ok {
+		return msg("clause {1}", message.Name(number))
 	}
-	return string(s.Trust)
+	if first, _ := utf8.DecodeRuneInString(s); unicode.IsLower(first) {
+		return worded(s)
+	}
+	return message.Text(s)
+}
+
+// trusted is the kind of trust behind a reference.
+func (b *builder) trusted(r cite.Ref) string {
+	s, _ := r.Find()
+	return b.print(worded(s.Trust))
+}
+
+// months are dates by month: a day, and a year.
+var months = [...]message.ID{
+	"{1} January {2}", "{1} February {2}", "{1} March {2}", "{1} April {2}", "{1} May {2}", "{1} June {2}",
+	"{1} July {2}", "{1} August {2}", "{1} September {2}", "{1} October {2}", "{1} November {2}", "{1} December {2}",
+}
+
+// day writes a date so that no reader takes a month for a day.
+func day(t time.Time) message.Message {
+	if t.IsZero() {
+		return msg("not known")
+	}
+	return msg(months[t.Month()-1], message.Name(strconv.Itoa(t.Day())), message.Name(strconv.Itoa(t.Year())))
+}
+
+// savedDay is a date as it is saved; one that is missing is said so.
+func savedDay(date string) message.Message {
+	t, err := time.Parse(time.DateOnly, date)
+	if err != nil {
+		return msg("a day not noted")
+	}
+	return day(t)
+}
+
+// unique drops repeated texts, keeping the first.
+func unique(texts []string) []string {
+	seen := map[string]bool{}
+	var list []string
+	for _, t := range texts {
+		if !seen[t] {
+			list = append(list, t)
+		}
+		seen[t] = true
+	}
+	return list
 }

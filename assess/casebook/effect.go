@@ -137,7 +137,7 @@ func requirement(r rules.Requirement) message.Message {
 	if !slices.Contains(rules.Requirements(), r) {
 		return message.New("nothing clear")
 	}
-	return message.ID(report.RequirementName(r)).Message()
+	return report.RequirementName(r).Message()
 }
 
 // shortfalls says where a system falls short of the truth: "clean cut needs

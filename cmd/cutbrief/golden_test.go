@@ -202,7 +202,7 @@ func goldenDocuments(t *testing.T, g *golden) {
 	for _, line := range []string{
 		"rules", "rules --format markdown", "formats visit", "formats systems", "formats prices", "formats cases", "formats words",
 		"formats visit --format markdown", "guide", "guide rep", "guide trainee", "guide manager", "guide manager --format markdown", "schema",
-		"systems", "systems template", "prices", "prices template", "words", "words --words de", "words template",
+		"systems", "systems template", "prices", "prices template", "words",
 		"practice template", "practice --list", "practice --report", "practice --report --format json", "sample --list",
 		"completion bash", "completion zsh", "completion fish", "completion powershell",
 	} {

@@ -284,7 +284,7 @@ func notKept(words *message.Catalog, cuts []assess.Shown, bench report.Bench, pa
 	}
 	lines := []string{words.Print(message.ID("Not kept in the visit:").Message())}
 	for _, c := range cuts {
-		line := strings.Join(strings.Fields(c.Name+": "+string(c.Result)+" "+report.Measured(c, bench.Style)), " ")
+		line := strings.Join(strings.Fields(c.Name+": "+string(c.Result)+" "+report.Measured(c, bench.Style).String()), " ")
 		if c.Why != "" {
 			line += " (" + tidy(c.Why) + ")"
 		}

@@ -73,7 +73,8 @@ func TestEveryTableIsSaidInGerman(t *testing.T) {
 		}
 	}
 	for _, r := range rules.Requirements() {
-		book.Each([]string{report.RequirementName(r), "speaks for " + report.RequirementName(r), "Why does " + report.RequirementName(r) + " decide?"})
+		name := string(report.RequirementName(r))
+		book.Each([]string{name, "speaks for " + name, "Why does " + name + " decide?"})
 	}
 	for _, m := range metal.List() {
 		book.Each([]string{string(m.Name), "factor for " + string(m.Name), "6 mm " + string(m.Name)})

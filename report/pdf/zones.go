@@ -172,7 +172,7 @@ func panel(c *canvas, rows int) {
 // else below.
 func (c *canvas) headline() *block {
 	b := c.brief
-	answer := c.words.Say(b.Answer())
+	answer := c.words.Print(b.Answer().Message())
 	put := func(most int, beside bool) func(*canvas, span) {
 		return func(c *canvas, at span) {
 			top, left := c.y, at

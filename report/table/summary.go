@@ -186,7 +186,7 @@ func (s summarizer) called(of, by string) string {
 	case of == "":
 		return s.say("not known")
 	case by == "critical":
-		return s.say(message.ID(report.RequirementName(rules.Requirement(of))))
+		return s.say(report.RequirementName(rules.Requirement(of)))
 	}
 	return of
 }

@@ -20,7 +20,7 @@ func Markdown(b report.Brief) string {
 		m.paragraph("> **" + escaped(b.Demo) + "**")
 	}
 	m.paragraph(escaped(b.Need))
-	m.heading("## ", b.Answer())
+	m.heading("## ", string(b.Answer()))
 	m.paragraph("**" + escaped(b.Headline) + "**")
 	m.sentences("", b.Because)
 	m.paragraph(escaped(b.Second))

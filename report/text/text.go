@@ -112,7 +112,7 @@ func (p *printer) who(lines []report.Line) {
 }
 
 func (p *printer) recommendation(b *report.Brief) {
-	p.heading(b.Answer())
+	p.heading(string(b.Answer()))
 	p.block("  ", b.Headline)
 	for _, t := range b.Because {
 		p.block("  - ", t)

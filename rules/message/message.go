@@ -31,6 +31,8 @@ const (
 	asItIs form = iota
 	sentence
 	capital
+	stopped
+	unstopped
 )
 
 // Name is a text that is not ours to word: what somebody typed, a name, an
@@ -99,6 +101,23 @@ func (m Message) Sentence() Message { return m.with(sentence) }
 // Capital begins the message with a capital.
 func (m Message) Capital() Message { return m.with(capital) }
 
+// Stop ends the message with a full stop, unless it ends with a mark already.
+func (m Message) Stop() Message { return m.with(stopped) }
+
+// Within begins the message with a small letter, as it stands within a sentence.
+// A row that begins with a small letter serves for it.
+func (m Message) Within() Message {
+	if len(m.list) > 0 {
+		m.list = append([]Message{m.list[0].Within()}, m.list[1:]...)
+		return m
+	}
+	m.id, m.one = ID(lowFirst(string(m.id))), ID(lowFirst(string(m.one)))
+	return m
+}
+
+// Unstopped leaves out the full stop a sentence ends with.
+func (m Message) Unstopped() Message { return m.with(unstopped) }
+
 func (m Message) with(f form) Message {
 	if m.IsEmpty() {
 		return m
@@ -131,11 +150,16 @@ func (m Message) MarshalText() ([]byte, error) { return []byte(m.String()), nil 
 
 // shaped gives printed words the form asked for.
 func (f form) shaped(s string) string {
-	if f == asItIs || s == "" {
+	if s == "" {
 		return s
 	}
-	s = capFirst(s)
-	if end, _ := utf8.DecodeLastRuneInString(s); f == sentence && !strings.ContainsRune(".!?:…", end) {
+	switch f {
+	case sentence, capital:
+		s = capFirst(s)
+	case unstopped:
+		return strings.TrimSuffix(s, ".")
+	}
+	if end, _ := utf8.DecodeLastRuneInString(s); (f == sentence || f == stopped) && !strings.ContainsRune(".!?:…", end) {
 		s += "."
 	}
 	return s

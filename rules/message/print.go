@@ -49,7 +49,11 @@ func (c *Catalog) Print(m Message) string {
 	if c == nil {
 		c = english()
 	}
-	return m.form.shaped(c.phrase(m))
+	words := m.form.shaped(c.phrase(m))
+	if c.listen != nil {
+		c.listen("", words, nil)
+	}
+	return words
 }
 
 // phrase is the words of a message without the form asked for.

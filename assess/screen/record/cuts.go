@@ -62,7 +62,7 @@ func (s *session) time(c *assess.Shown, step *report.Step) {
 	if v, ok := s.quantity("  How many seconds did it take?", shown(c.Took, unit.Time, s.Bench.Style), unit.Time); ok {
 		c.Took = unit.Known(unit.Second(v))
 	}
-	if text := report.Measured(*c, s.Bench.Style); text != "" {
+	if text := report.Measured(*c, s.Bench.Style); !text.IsEmpty() {
 		s.say("  It %s.", text)
 	}
 }

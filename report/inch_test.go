@@ -27,7 +27,7 @@ func TestThicknessesAsARepSaysThem(t *testing.T) {
 		{25.4 * 45 / 64, "3/4 in", "11/16 in", "45/64 in"},
 		{1.5, "0.060 in", "0.059 in", "0.059 in"},
 	} {
-		if got := [3]string{b.needed(millimetres(c.mm)), b.given(millimetres(c.mm)), b.told(millimetres(c.mm))}; got != [3]string{c.up, c.down, c.about} {
+		if got := [3]string{b.print(b.needed(millimetres(c.mm))), b.print(b.given(millimetres(c.mm))), b.print(b.told(millimetres(c.mm)))}; got != [3]string{c.up, c.down, c.about} {
 			t.Errorf("%v mm: %q, want %q %q %q", c.mm, got, c.up, c.down, c.about)
 		}
 	}
@@ -37,7 +37,7 @@ func TestThicknessesAsARepSaysThem(t *testing.T) {
 // off than one step, and thicker is never shown thinner.
 func TestSixteenthsAreOnTheSafeSide(t *testing.T) {
 	mm := func(v float64, r unit.Round) float64 {
-		q, _ := inSixteenths(millimetres(unit.Millimetre(v)), r)
+		q, _ := inchFraction(millimetres(unit.Millimetre(v)), r)
 		return q.Value
 	}
 	rapid.Check(t, func(t *rapid.T) {

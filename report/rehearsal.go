@@ -1,8 +1,6 @@
 package report
 
 import (
-	"strings"
-
 	"cutbrief/assess"
 	"cutbrief/rules/demonstration"
 	"cutbrief/rules/message"
@@ -50,25 +48,40 @@ type Step struct {
 // AtBench words the demonstration of a visit for the bench.
 func AtBench(v *assess.Visit, offered system.Range, o Options) Bench {
 	b := newBuilder(v, &offered, o)
-	b.showing = demonstration.Choose(b.job, b.result)
-	b.plan = b.showing.Cuts
-	return said(b.bench(o), o.Words)
-}
-
-func (b *builder) bench(o Options) Bench {
-	bench := Bench{Words: o.Words, Customer: b.words(assess.FactCompany), Headline: b.headline(), Leaving: b.leaving(), OnSite: b.onSite(), Style: b.style}
+	b.plans()
+	bench := Bench{
+		Words: o.Words, Customer: b.print(b.answered(assess.FactCompany)), Headline: b.print(b.headline()),
+		Leaving: b.leaving(), OnSite: b.onSite(), Style: b.style,
+	}
 	if b.result.First == nil {
 		return bench
 	}
-	bench.System, bench.SystemID, bench.Takes = plain(b.result.First.System.Name), b.result.First.System.ID, b.timeNote()
+	s := b.result.First.System
+	bench.System, bench.SystemID, bench.Takes = b.print(outside(s.Name)), s.ID, b.print(b.timeNote())
 	for i, row := range b.rows() {
 		c := &b.plan[i]
 		bench.Steps = append(bench.Steps, Step{
 			Row: row, ID: c.ID, Metal: c.Metal, Thickness: c.Thickness, Output: c.Setting.Output, Length: c.Setting.Length,
-			Predicted: c.Setting.Seconds, Timed: c.Timed, SetUp: c.SetUp, Torch: b.torch(c), Fails: string(c.Fails), Avoid: string(c.Avoid), Bring: strings.Join(propsOf(c), ", "), name: c.Name.String(),
+			Predicted: c.Setting.Seconds, Timed: c.Timed, SetUp: c.SetUp, Torch: b.torch(c), Fails: b.print(worded(c.Fails)),
+			Avoid: b.print(worded(c.Avoid)), Bring: b.props(*c), name: c.Name.String(),
 		})
 	}
 	return bench
+}
+
+// torch says how the torch is set, in the order it is done.
+func (b *builder) torch(c *demonstration.Cut) []string {
+	s := &c.Setting
+	list := []message.Message{
+		message.Join(", ", b.told(amperes(s.Output)), b.tip(s)),
+		when(s.Pressure > 0, "air {1} while it flows", b.needed(quantity(s.Pressure, unit.Pressure))),
+		msg("pull, lead {1}, arc trailing {2}", degrees(s.Lead), degrees(s.Trailing)),
+		when(s.Through > c.Thickness, "{1} of metal along the slant", b.needed(millimetres(s.Through))),
+	}
+	if t, ok := s.Seconds.Get(); ok {
+		list = append(list, b.lengthIn(s.Length, t))
+	}
+	return b.prints(list...)
 }
 
 // Shown is the record of the cut as planned, before anything is noted.
@@ -83,11 +96,11 @@ func (s *Step) Shown() assess.Shown {
 // same speed: seconds grow with the length. Not known without a prediction.
 // Check: 300 mm in 18 s are 200 mm in 12 s.
 func (s *Step) For(length unit.Millimetre) unit.Maybe[unit.Second] {
-	seconds, ok := s.Predicted.Get()
+	planned, ok := s.Predicted.Get()
 	if !ok || !(s.Length > 0) {
 		return unit.Maybe[unit.Second]{}
 	}
-	return unit.Known(seconds * unit.Second(length/s.Length))
+	return unit.Known(planned * unit.Second(length/s.Length))
 }
 
 // positive takes what is not above 0 for not known.
@@ -97,22 +110,3 @@ func positive[T ~float64](v T) unit.Maybe[T] {
 	}
 	return unit.Maybe[T]{}
 }
-
-// torch says how the torch is set, in the order it is done.
-func (b *builder) torch(c *demonstration.Cut) []string {
-	s := &c.Setting
-	list := []string{b.told(amperes(s.Output)) + ", " + b.tip(s)}
-	if s.Pressure > 0 {
-		list = append(list, "air "+b.needed(unit.Quantity{Value: float64(s.Pressure), Kind: unit.Pressure})+" while it flows")
-	}
-	list = append(list, "pull, lead "+degrees(s.Lead)+", arc trailing "+degrees(s.Trailing))
-	if s.Through > c.Thickness {
-		list = append(list, b.needed(millimetres(s.Through))+" of metal along the slant")
-	}
-	if seconds, ok := s.Seconds.Get(); ok {
-		list = append(list, b.told(millimetres(s.Length))+" in "+b.told(secs(seconds)))
-	}
-	return list
-}
-
-func secs(t unit.Second) unit.Quantity { return unit.Quantity{Value: float64(t), Kind: unit.Time} }

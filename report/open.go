@@ -1,0 +1,171 @@
+package report
+
+import (
+	"strings"
+
+	"cutbrief/assess"
+	"cutbrief/assess/sanitize"
+	"cutbrief/rules"
+	"cutbrief/rules/message"
+	"cutbrief/rules/unit"
+)
+
+// changesSystem is the strength from which an open question comes before the
+// supply: it could change the system.
+const changesSystem = 3
+
+// confirm lists what stands between the page and an order: open answers that
+// could change the system, what was assumed, the supply, and the other open
+// answers.
+func (b *builder) confirm() []Line {
+	list := b.unread()
+	list = append(list, b.open(func(q *rules.OpenQuestion) bool { return q.Strength >= changesSystem })...)
+	list = append(list, b.assumed()...)
+	if b.recommended() {
+		list = append(list, b.line(msg("Supply"), b.supply(), msg("To be confirmed by a licensed electrician: circuit, breaker, earth and cord.")))
+	}
+	return append(list, b.open(func(q *rules.OpenQuestion) bool { return q.Strength < changesSystem })...)
+}
+
+// unread are answers that could not be understood; they count as not known.
+func (b *builder) unread() []Line {
+	var list []Line
+	for _, p := range b.problems {
+		list = append(list, b.line(askedName(p.Asked).Capital(), msg("could not be understood"), worded(p.Text).Sentence()))
+	}
+	return list
+}
+
+func (b *builder) open(which func(*rules.OpenQuestion) bool) []Line {
+	var list []Line
+	for i := range b.result.Open {
+		if q := &b.result.Open[i]; which(q) {
+			list = append(list, b.line(askedName(q.Asked).Capital(), b.state(q.Asked), b.answerCould(q)))
+		}
+	}
+	return list
+}
+
+func anyQuestion(*rules.OpenQuestion) bool { return true }
+
+// state says how an open answer stands: asked in vain, or not asked yet.
+func (b *builder) state(a rules.Asked) message.Message {
+	answer, asked := b.visit.Answer(a)
+	switch {
+	case !asked:
+		return msg("not asked yet")
+	case a.Fact == rules.FactMetals && answer.State != assess.Unknown:
+		return msg("to be tried") // no figures are held for one of them
+	}
+	return msg("not known")
+}
+
+// answers word what an answer could change: in a sentence, and for a narrow
+// column. What is not in it is a sentence by itself.
+var answers = map[message.ID][2]message.ID{
+	"could change the system to {1}":               {"The answer could change the system to {1}.", "could mean {1}"},
+	"could change what decides the sale":           {"The answer could change what decides the sale.", "could change what decides"},
+	"could make the system borderline":             {"The answer could make the system borderline.", "could make the system borderline"},
+	"could mean that no system of the range fits":  {"The answer could mean that no system of the range fits.", "could mean that none fits"},
+	"could mean that the site has to change first": {"The answer could mean that the site has to change first.", "could mean changing the site"},
+}
+
+// answerCould words what an open answer could change, in a sentence.
+func (b *builder) answerCould(q *rules.OpenQuestion) message.Message {
+	if texts, ok := answers[q.Could.ID()]; ok {
+		return msg(texts[0], b.flipsTo(q)...)
+	}
+	return q.Could.Sentence()
+}
+
+// couldBriefly is what an open answer could change, for a narrow column.
+func (b *builder) couldBriefly(q *rules.OpenQuestion) message.Message {
+	if texts, ok := answers[q.Could.ID()]; ok {
+		return msg(texts[1], b.flipsTo(q)...)
+	}
+	return q.Could
+}
+
+// flipsTo names the system an answer would change to, if it would to one.
+func (b *builder) flipsTo(q *rules.OpenQuestion) []any {
+	if s, ok := b.offered.Find(q.FlipTo); ok {
+		return []any{outside(s.Name)}
+	}
+	return nil
+}
+
+// assumed lists the answers that were assumed, with what they bear.
+func (b *builder) assumed() []Line {
+	var list []Line
+	for _, s := range b.visit.Steps() {
+		a, ok := b.visit.Answer(s.Asked())
+		if !ok || a.State != assess.Assumed {
+			continue
+		}
+		value := msg("assumed")
+		if given := assumption(s, a); !given.IsEmpty() {
+			value = msg("assumed {1}", given)
+		}
+		list = append(list, b.line(s.Name().Capital(), value, b.bears(s)))
+	}
+	return list
+}
+
+// assumption is an answer as it was said or chosen.
+func assumption(s assess.Step, a assess.Answer) message.Message {
+	if a.Said == "" {
+		var chosen []message.Message
+		for _, o := range s.Question.Options {
+			for _, id := range a.Chosen {
+				if o.ID == id {
+					chosen = append(chosen, worded(o.Text))
+				}
+			}
+		}
+		return message.And(chosen...)
+	}
+	figure, guess := a.Said, false
+	if s.Question.Form == assess.FormQuantity { // "about" is then a word of ours
+		figure, guess = strings.CutPrefix(a.Said, "about ")
+	}
+	text := message.Text(strings.TrimSpace(sanitize.Line(figure) + " " + sanitize.Line(a.Unit)))
+	if guess {
+		return msg("about {1}", text)
+	}
+	return text
+}
+
+// bears says how far an assumed answer may be off before it matters, or why
+// it was asked.
+func (b *builder) bears(s assess.Step) message.Message {
+	for _, m := range b.result.Margins {
+		if m.Asked == s.Asked() && m.HoldsTo.Value >= m.Now.Value {
+			return msg("The choice holds up to {1}; {2}", b.given(m.HoldsTo), b.beyond(m))
+		}
+	}
+	return worded(s.Question.Why)
+}
+
+// phaseWords word how a supply is wired.
+var phaseWords = map[rules.Phases]message.ID{
+	rules.SinglePhase: "single-phase", rules.ThreePhase: "three-phase", rules.BothPhases: "single- and three-phase",
+}
+
+// supply says what is known of the electricity.
+func (b *builder) supply() message.Message {
+	var known message.Message
+	p := &b.job.Power
+	if phases, ok := p.Phases.Get(); ok {
+		known = phaseWords[phases].Message()
+	}
+	if volts, ok := p.Volts.Get(); ok {
+		known = message.Join(", ", known, b.told(quantity(volts, unit.Voltage)))
+	}
+	if breaker, ok := p.Breaker.Get(); ok {
+		known = message.Join(", ", known, msg("breaker {1}", b.told(amperes(breaker))))
+	}
+	if known.IsEmpty() {
+		return msg("not known")
+	}
+	return known
+}

@@ -1,0 +1,214 @@
+package report
+
+import (
+	"cutbrief/rules"
+	"cutbrief/rules/message"
+	"cutbrief/rules/unit"
+)
+
+// recommended reports whether the page recommends a system.
+func (b *builder) recommended() bool { return b.result.Outcome == rules.Recommended }
+
+// headline names the recommended system, or why there is none.
+func (b *builder) headline() message.Message {
+	switch b.result.Outcome {
+	case rules.Recommended:
+		name := outside(b.result.First.System.Name)
+		switch b.result.First.Status {
+		case rules.FitsAfterSite:
+			return msg("{1}, once the site is changed", name)
+		case rules.FitsNearly:
+			return msg("{1}, borderline", name)
+		}
+		return name
+	case rules.NoneFits:
+		if b.onlySupply() {
+			return msg("No system of this range that does this work can be fed from this supply")
+		}
+		return msg("No system of this range does this work by hand")
+	}
+	return msg("Too much is still open to recommend a system")
+}
+
+// because says why this system, or what would fit, or what must be told first.
+func (b *builder) because() []string {
+	switch b.result.Outcome {
+	case rules.Recommended:
+		return b.prints(b.reasons(b.result.First)...)
+	case rules.NoneFits:
+		return unique(b.prints(b.instead()...))
+	}
+	return b.prints(b.missing()...)
+}
+
+// reasons say what the site has to change before the first choice can be used,
+// why it is right, what is nearly too little, how sure that is, and what else it
+// needs. The most important come first: a page that is full drops the last.
+func (b *builder) reasons(c *rules.Candidate) []message.Message {
+	changes, nearly, others := b.reservations(c)
+	list := changes
+	for i := range c.Checks {
+		if check := &c.Checks[i]; check.Rule == rules.RuleClean && numeric(check) {
+			list = append(list, b.rated(check))
+		}
+	}
+	list = append(list, nearly...)
+	list = append(list, b.certainty())
+	list = append(list, others...)
+	return append(list, b.weight(c))
+}
+
+// rated says what the system is rated for and where the need comes from.
+func (b *builder) rated(c *rules.Check) message.Message {
+	need, have := b.figures(c)
+	if terms := factors(c.Inputs); len(terms) == 1 && b.print(b.value(&terms[0])) == b.print(need) {
+		return msg("Rated for {1} by hand in mild steel; the work needs {2} ({3}).", have, need, terms[0].Name)
+	}
+	return msg("Rated for {1} by hand in mild steel; the work needs {2}: {3}.", have, need, b.formula(c.Inputs))
+}
+
+// certainty says whether open answers could change the choice, and how far it
+// holds.
+func (b *builder) certainty() message.Message {
+	text := msg("Open answers could still change this choice: see what is to be confirmed.")
+	if b.result.Firm {
+		text = msg("No answer still open could change this choice.")
+	}
+	return message.Join(" ", text, b.holds())
+}
+
+// reservations are the checks that wait for the site, the hard ones that are
+// borderline, and what else is to be said openly.
+func (b *builder) reservations(c *rules.Candidate) (changes, nearly, others []message.Message) {
+	for i := range c.Checks {
+		check := &c.Checks[i]
+		r, _ := check.Rule.Find()
+		switch {
+		case check.Verdict == rules.Short && r.Site:
+			changes = append(changes, b.siteFirst(check, r))
+		case check.Verdict == rules.Borderline && (r.Hard || r.Site):
+			nearly = append(nearly, b.borderline(check, r))
+		case check.Verdict == rules.Borderline:
+			others = append(others, b.borderline(check, r))
+		case check.Verdict == rules.Short && !r.Hard:
+			others = append(others, msg("To be said openly: {1}", b.shortfall(check)).Sentence())
+		}
+	}
+	return changes, nearly, others
+}
+
+// siteFirst words what has to change at the site. A shortfall without numbers
+// says itself what it would take.
+func (b *builder) siteFirst(c *rules.Check, r rules.Rule) message.Message {
+	first := msg("The site has to change first: {1}", b.shortfall(c)).Sentence()
+	cure := worded(r.Cure)
+	if !numeric(c) || cure.IsEmpty() {
+		return first
+	}
+	return message.Join(" ", first, msg("What would do: {1}", cure).Sentence())
+}
+
+// borderline words a check that is nearly met, and what that means for it.
+func (b *builder) borderline(c *rules.Check, r rules.Rule) message.Message {
+	almost := worded(r.Almost)
+	on := msg("Borderline on {1}: {2}", title(c.Rule), b.detail(c)).Sentence()
+	switch {
+	case !r.Hard && !r.Site:
+		return msg("{1}: {2}", title(c.Rule).Capital(), almost).Sentence()
+	case almost.IsEmpty() && c.Need.Kind != unit.Thickness:
+		return message.Join(" ", on, msg("That is short by no more than 6 %."))
+	case almost.IsEmpty():
+		return message.Join(" ", on, msg("That is within 6 %, one step between nominal sizes."))
+	case !worded(c.Almost).IsEmpty():
+		return msg("Borderline on {1}: {2}", title(c.Rule), msg("{1}: {2}; {3}", b.detail(c), worded(c.Almost), almost)).Sentence()
+	case numeric(c):
+		return message.Join(" ", on, almost.Sentence())
+	}
+	return msg("Borderline on {1}: {2}", title(c.Rule), almost).Sentence()
+}
+
+// holds says how far the thickest regular cut of the deciding metal may move.
+func (b *builder) holds() message.Message {
+	need, _ := b.result.Need.Get()
+	for _, m := range b.result.Margins {
+		if m.Asked.Fact == rules.FactThickest && m.Asked.Metal == need.Metal && m.HoldsTo.Value >= m.Now.Value {
+			return msg("It holds up to {1} of {2}; {3}", b.given(m.HoldsTo), metalName(m.Asked.Metal), b.beyond(m))
+		}
+	}
+	return message.Message{}
+}
+
+// beyond says what is right once an answer is more than the choice holds.
+func (b *builder) beyond(m rules.Margin) message.Message {
+	switch {
+	case m.Then == nil:
+		return msg("above that, no system of this range is right.")
+	case b.result.First == nil || m.Then.ID != b.result.First.System.ID:
+		return msg("above that, {1} is next.", outside(m.Then.Name))
+	case m.ThenStatus == rules.FitsAfterSite:
+		return msg("above that, the site has to change first.")
+	}
+	return msg("above that, it is borderline.")
+}
+
+// weight gives the weight and, if listed, the price.
+func (b *builder) weight(c *rules.Candidate) message.Message {
+	weight := b.needed(quantity(c.System.Weight, unit.Weight))
+	if price, ok := c.System.Price.Get(); ok {
+		return msg("Weighs {1} without leads; list price {2}.", weight, b.told(quantity(price, unit.Price)))
+	}
+	return msg("Weighs {1} without leads; the list gives no price.", weight)
+}
+
+// missing lists what must be told before anything can be recommended.
+func (b *builder) missing() []message.Message {
+	list := []message.Message{msg("This page is not a recommendation. It lists what is needed for one.")}
+	for _, a := range b.result.Missing {
+		if a.Fact == rules.FactMetals && len(b.job.Pieces) > 0 {
+			list = append(list, msg("No figures are held for this metal: only a trial on their own piece can tell."))
+			continue
+		}
+		list = append(list, msg("To be told first: {1}.", askedName(a)))
+	}
+	return list
+}
+
+// second names the second choice and how it stands, where it does not fit.
+func (b *builder) second() message.Message {
+	c := b.result.Second
+	switch {
+	case c == nil:
+		return message.Message{}
+	case c.Status == rules.Fits:
+		return msg("Second choice: {1}.", outside(c.System.Name))
+	}
+	return msg("Second choice: {1}.", msg("{1} ({2})", outside(c.System.Name), worded(c.Status)))
+}
+
+// instead says what would do the work if no system of the range does.
+func (b *builder) instead() []message.Message {
+	c := b.nearest()
+	if c == nil {
+		return []message.Message{msg("The range holds no system at all.")}
+	}
+	var list, cures []message.Message
+	if b.onlySupply() {
+		list = append(list, msg("The supply here, as told: {1}.", b.supply()))
+	}
+	for i := range c.Checks {
+		check := &c.Checks[i]
+		r, _ := check.Rule.Find()
+		if check.Verdict != rules.Short || !r.Hard {
+			continue
+		}
+		list = append(list, msg("Nearest is {1}, but {2}", outside(c.System.Name), b.shortfall(check)).Sentence())
+		if cure := worded(r.Cure); !cure.IsEmpty() {
+			cures = append(cures, msg("What would do: {1}", cure).Sentence())
+		}
+	}
+	list = append(list, cures...)
+	if b.onlySupply() {
+		return list
+	}
+	return append(list, msg("Another process may be the honest answer: oxy-fuel for heavy mild steel, a saw for heavy section, or work sent out."))
+}

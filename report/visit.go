@@ -1,0 +1,225 @@
+package report
+
+import (
+	"slices"
+	"time"
+
+	"cutbrief/assess"
+	"cutbrief/rules"
+	"cutbrief/rules/cite"
+	"cutbrief/rules/message"
+	"cutbrief/rules/system"
+)
+
+// answer is what was said to one of the visit's own questions, "" if nothing
+// was.
+func (b *builder) answer(f rules.Fact) string {
+	a, ok := b.visit.Answer(rules.Asked{Fact: f})
+	if !ok || a.State == assess.Unknown {
+		return ""
+	}
+	return a.Said
+}
+
+func (b *builder) answered(f rules.Fact) message.Message { return outside(b.answer(f)) }
+
+// date is the day of the visit, or the day the record was started.
+func (b *builder) date() time.Time {
+	if day, err := time.Parse(time.DateOnly, b.answer(assess.FactDate)); err == nil {
+		return day
+	}
+	y, m, d := b.visit.Created.Date()
+	return time.Date(y, m, d, 0, 0, 0, 0, time.UTC)
+}
+
+// who lists who and when; a customer without a name is said so.
+func (b *builder) who() []Line {
+	customer := b.answered(assess.FactCompany)
+	if customer.IsEmpty() {
+		customer = msg("not named")
+	}
+	decides := b.answered(assess.FactDecides)
+	if !decides.IsEmpty() {
+		decides = message.Join(", ", decides, b.answered(assess.FactWhen))
+	}
+	var list []Line
+	for _, row := range []struct {
+		label message.ID
+		value message.Message
+	}{
+		{"Customer", customer}, {"Contact", b.answered(assess.FactContact)}, {"Place", b.answered(assess.FactPlace)},
+		{"Date", day(b.date())}, {"Representative", b.answered(assess.FactRep)}, {"Decides", decides},
+	} {
+		if !row.value.IsEmpty() {
+			list = append(list, b.line(row.label.Message(), row.value))
+		}
+	}
+	return list
+}
+
+// notes are the customer's own words, the rep's notes, and the notes beside
+// single answers, line by line.
+func (b *builder) notes() []string {
+	var list []message.Message
+	for _, l := range outsideLines(b.said(assess.FactWords)) {
+		list = append(list, msg("“{1}”", l))
+	}
+	list = append(list, outsideLines(b.said(assess.FactNotes))...)
+	for _, a := range b.visit.Answers {
+		for _, l := range outsideLines(a.Note) {
+			list = append(list, msg("{1}: {2}", askedName(a.Asked()).Capital(), l))
+		}
+	}
+	return b.prints(list...)
+}
+
+// said is what was typed to one of the visit's own questions, also where it is
+// not known.
+func (b *builder) said(f rules.Fact) string {
+	a, _ := b.visit.Answer(rules.Asked{Fact: f})
+	return a.Said
+}
+
+// useWords are the sentence about the need, by what it is for.
+var useWords = map[rules.Use]message.ID{
+	rules.Maintenance: "You cut {1}, for repair work at irregular times.",
+	rules.Mixed:       "You cut {1}, for repair work and light production.",
+	rules.Production:  "You cut {1}, for production.",
+}
+
+// need says in one sentence what the customer cuts and for what.
+func (b *builder) need() string {
+	var pieces []message.Message
+	for i := range b.job.Pieces {
+		pieces = append(pieces, b.piece(&b.job.Pieces[i]))
+	}
+	cut := message.Join("; ", pieces...)
+	use, ok := b.job.Use.Get()
+	switch {
+	case len(pieces) == 0:
+		return b.print(msg("What you cut is not known yet."))
+	case ok:
+		return b.print(msg(useWords[use], cut))
+	}
+	return b.print(message.Join(" ", msg("You cut {1}.", cut), msg("What it is for, repair or production, is not known yet.")))
+}
+
+// piece words one metal: "mild steel, 10 mm most days and 12 mm at most".
+func (b *builder) piece(p *rules.Piece) message.Message {
+	name := metalName(p.Metal)
+	everyday, told1 := p.Everyday.Get()
+	thickest, told2 := p.Thickest.Get()
+	daily, most := b.told(millimetres(everyday)), b.told(millimetres(thickest))
+	text := msg("{1} (how thick is not known)", name)
+	switch {
+	case told1 && told2 && everyday == thickest:
+		text = msg("{1}, {2} most days and at most", name, most)
+	case told1 && told2 && everyday > thickest:
+		text = msg("{1}, {2} most days (though {3} was told as the most)", name, daily, most)
+	case told1 && told2:
+		text = msg("{1}, {2} most days and {3} at most", name, daily, most)
+	case told2:
+		text = msg("{1}, {2} at most", name, most)
+	case told1:
+		text = msg("{1}, {2} most days (how thick at most is not known)", name, daily)
+	}
+	if rare, ok := p.Rarest.Get(); ok && rare > 0 {
+		return msg("{1}, and now and then {2} just to come apart", text, b.told(millimetres(rare)))
+	}
+	return text
+}
+
+// critical names the requirement that decides, and the evidence for it.
+func (b *builder) critical() (string, []Line) {
+	c := &b.result.Critical
+	if c.Requirement == "" {
+		return b.print(msg("Not clear yet")), []Line{b.line(msg("to ask"), msg("Nothing said so far points to one requirement. Ask what annoys them most about today's way."))}
+	}
+	names := deciding(c)
+	text := names[0]
+	if len(names) > 1 {
+		text = msg("{1}, and as strongly {2}", text, message.And(names[1:]...))
+	}
+	var list []Line
+	if c.Overruled {
+		list = append(list, b.line(msg("the rep's choice"), msg("Chosen by the rep: {1}", outside(c.Reason)).Sentence()))
+	}
+	if c.Overruled && c.Instead != "" && c.Instead != c.Requirement {
+		list = append(list, b.line(msg("the answers"), msg("The answers alone point to {1}.", RequirementName(c.Instead))))
+	}
+	ties := c.Tie
+	if c.Overruled {
+		ties = nil
+	}
+	return b.print(text.Capital()), append(list, b.evidence(c.Requirement, ties)...)
+}
+
+// evidence lists the sentences that speak for the requirements that stand.
+func (b *builder) evidence(first rules.Requirement, ties []rules.Requirement) []Line {
+	var list []Line
+	for _, e := range b.result.Critical.Evidence {
+		if e.Requirement != first && !slices.Contains(ties, e.Requirement) {
+			continue
+		}
+		list = append(list, b.from(b.line(howKnown(&e), worded(e.Sentence), msg("speaks for {1}", RequirementName(e.Requirement))), e.Source))
+	}
+	return list
+}
+
+// howKnown says whether the customer said so.
+func howKnown(e *rules.Evidence) message.Message {
+	if e.Said {
+		return msg("said")
+	}
+	return msg("inferred")
+}
+
+// sources says what the figures rest on, which range they come from, and of
+// which day they are.
+func (b *builder) sources() []string {
+	return b.prints(
+		message.Join(" ", msg("Range: {1}.", b.rangeName()), msg("Visit of {1}.", day(b.date())), msg("Needs are rounded up, capabilities down.")),
+		message.Join(" ", msg("Resting on: {1}.", message.Join("; ", b.kinds()...)), msg("The text form gives each figure's own source.")),
+	)
+}
+
+// rangeName is what the range is called: ours where it is the built-in one.
+func (b *builder) rangeName() message.Message {
+	if b.offered.Name == system.DemoName {
+		return worded(b.offered.Name)
+	}
+	return outside(b.offered.Name)
+}
+
+// kinds are the kinds of trust used, in the register's order.
+func (b *builder) kinds() []message.Message {
+	used := map[cite.Trust]bool{}
+	add := func(r cite.Ref) {
+		s, _ := r.Find()
+		used[s.Trust] = true
+	}
+	for _, c := range b.result.Candidates {
+		for _, check := range c.Checks {
+			add(check.Source)
+		}
+	}
+	for _, e := range b.result.Critical.Evidence {
+		add(e.Source)
+	}
+	for _, c := range b.plan {
+		add(c.Source)
+	}
+	for _, c := range b.warned {
+		add(c.Source)
+	}
+	costed := b.recommended() && b.job.Today.IsKnown()
+	used[cite.Practice], used[cite.Memory] = used[cite.Practice] || costed, used[cite.Memory] || costed
+	used[cite.Invented] = used[cite.Invented] || b.offered.Invented || b.visit.Demo || b.prices.Invented && costed
+	var list []message.Message
+	for _, t := range []cite.Trust{cite.Published, cite.Practice, cite.Memory, cite.Invented} {
+		if used[t] {
+			list = append(list, worded(t))
+		}
+	}
+	return list
+}
