@@ -19,7 +19,7 @@ const (
 
 // clean takes a text through the gate: one line, or several if long.
 func clean(s string, long bool) string {
-	if isPlain(s) {
+	if isPlain(s, long) {
 		return s
 	}
 	if long {
@@ -28,23 +28,37 @@ func clean(s string, long bool) string {
 	return sanitize.Line(s)
 }
 
-// isPlain reports a text that the gate lets through as it is: printable ASCII and
-// letters of Western Europe within a line, with no space at its ends. Nearly every
-// answer is one, and a folder of visits is full of answers.
-func isPlain(s string) bool {
+// isPlain reports a text that is let through as it is: printable ASCII and letters
+// of Western Europe, with no space at the ends of a line, in several lines if long.
+// Nearly every answer is one, and a folder of visits is full of answers.
+func isPlain(s string, long bool) bool {
 	if s == "" {
 		return true
+	}
+	most, first, rows := maxLine, 0, 1
+	if long {
+		most = maxNoteLine
 	}
 	for i := 0; i < len(s); i++ {
 		switch c := s[i]; {
 		case c >= ' ' && c <= '~':
+		case c == '\n' && long && i > 0 && i < len(s)-1:
+			if rows++; i > first && !isTrim(s[first:i], most) {
+				return false
+			}
+			first = i + 1
 		case c == 0xC3 && i+1 < len(s) && s[i+1] >= 0x80 && s[i+1] <= 0xBF: // À to ÿ, each by itself in normal form C
 			i++
 		default:
 			return false
 		}
 	}
-	return len(s) <= maxLine && s[0] != ' ' && s[len(s)-1] != ' '
+	return rows <= maxLines && isTrim(s[first:], most)
+}
+
+// isTrim reports a line with no space at its ends, of at most some bytes.
+func isTrim(s string, most int) bool {
+	return len(s) <= most && s[0] != ' ' && s[len(s)-1] != ' '
 }
 
 // lineEnds are all that the gate takes for the end of a line.

@@ -184,7 +184,7 @@ func TestDecodeCleansTexts(t *testing.T) {
 func TestPlainTextsPassTheGate(t *testing.T) {
 	rapid.Check(t, func(rt *rapid.T) {
 		s := rapid.OneOf(rapid.String(), rapid.StringMatching(`[ -~À-ÿ́]{0,210}`)).Draw(rt, "text")
-		if isPlain(s) && (sanitize.Line(s) != s || sanitize.Lines(s) != s) {
+		if isPlain(s, false) && sanitize.Line(s) != s || isPlain(s, true) && sanitize.Lines(s) != s {
 			rt.Fatalf("%q", s)
 		}
 	})
@@ -240,6 +240,20 @@ func TestEscapedNamesAreRead(t *testing.T) {
 		`{"form\u0061t":"cutbrief-visit","version":1,"answers":[{"question":"rep","said":"R"}]}`} {
 		if v, _, err := Decode([]byte(data)); err != nil || v.Said(FactRep) != "R" {
 			t.Errorf("%s: %+v %v", data, v, err)
+		}
+	}
+}
+
+// Every escape of a text means what it means to the standard library.
+func TestEscapesAreRead(t *testing.T) {
+	d := decoder{}
+	for _, raw := range []string{`""`, `"a"`, `"\"\\\/\b\f\n\r\t"`, `"a\u00e9\n\ud83d\ude00"`, `"\\u0041"`} {
+		var want string
+		if err := json.Unmarshal([]byte(raw), &want); err != nil {
+			t.Fatal(err)
+		}
+		if got := d.unquoted([]byte(raw)); got != want {
+			t.Errorf("%s: %q, want %q", raw, got, want)
 		}
 	}
 }

@@ -1,11 +1,12 @@
 package assess
 
 import (
-	"bytes"
 	"errors"
 	"fmt"
 	"strconv"
+	"strings"
 	"unicode/utf8"
+	"unsafe"
 
 	"cutbrief/rules/metal"
 )
@@ -18,7 +19,7 @@ import (
 // understood is kept: Job reports it.
 func Decode(data []byte) (v *Visit, unknown []string, err error) {
 	v = &Visit{}
-	strange, err := v.decode(data)
+	strange, err := v.decode(string(data))
 	if err != nil {
 		return nil, nil, fmt.Errorf("read visit: %w", err)
 	}
@@ -28,11 +29,12 @@ func Decode(data []byte) (v *Visit, unknown []string, err error) {
 	return v, unknown, nil
 }
 
-// DecodeInto reads a visit as Decode does, but into the room of one that was read
-// before and is of no more use. What stood in it is gone.
+// DecodeInto reads a visit as Decode does, for readers of very many: into the room
+// of one that was read before, whose contents are gone, and without a copy. The
+// texts of the visit are parts of data, and change with it.
 func DecodeInto(v *Visit, data []byte) error {
-	*v = Visit{Answers: v.Answers[:0]}
-	if _, err := v.decode(data); err != nil {
+	*v = Visit{Answers: v.Answers[:0], Showings: v.Showings[:0]}
+	if _, err := v.decode(unsafe.String(unsafe.SliceData(data), len(data))); err != nil {
 		return fmt.Errorf("read visit: %w", err)
 	}
 	return nil
@@ -43,15 +45,16 @@ func emptied(a *Answer) { *a = Answer{Chosen: a.Chosen[:0]} }
 
 // decode reads a visit into an empty one, and reports whether there is anything
 // in it that this program does not know.
-func (v *Visit) decode(data []byte) (strange bool, err error) {
-	data = bytes.TrimPrefix(data, []byte("\uFEFF")) // some editors put a mark at the start
+func (v *Visit) decode(text string) (strange bool, err error) {
+	text = strings.TrimPrefix(text, "\uFEFF")                // some editors put a mark at the start
+	data := unsafe.Slice(unsafe.StringData(text), len(text)) // only read
 	switch {
 	case len(data) > MaxSize:
 		return false, fmt.Errorf("%d bytes: %w", len(data), ErrTooLarge)
 	case !utf8.Valid(data):
 		return false, errors.New("the file is not UTF-8 text")
 	}
-	d := decoder{scanner: scanner{data: data, at: skipSpace(data, 0)}, copy: string(data), highest: -1}
+	d := decoder{scanner: scanner{data: data, at: skipSpace(data, 0)}, copy: text, place: -1, highest: -1}
 	if d.version, d.err = formatOf(data); d.err == nil {
 		visitObject().read(&d, v)
 	}
@@ -104,13 +107,12 @@ func checkAnswer(d *decoder, a *Answer) {
 	if a.State == "" {
 		a.State = Told
 	}
-	d.place = placeOf(a)
+	d.place = placeNear(a, d.place)
 	known := d.place < len(catalogue)
 	if !known {
 		d.strange, d.place = true, -1
 	}
-	if !isPlain(a.Said) {
-		long := !known || catalogue[d.place].Form == FormLong
+	if long := !known || catalogue[d.place].Form == FormLong; !isPlain(a.Said, long) {
 		if fits := room(a.Said, long); !fits.IsEmpty() {
 			d.fail("said", `"`+a.Said+`"`, "a text of "+fits.String())
 			return
@@ -136,6 +138,17 @@ func checkAnswer(d *decoder, a *Answer) {
 
 func answerTitle(_ string, i int, a *Answer) string {
 	return fmt.Sprintf("answer %d, question %s", i+1, quote(string(a.Question)))
+}
+
+// placeNear is the place of the question of an answer, looked for first behind that
+// of the answer before.
+func placeNear(a *Answer, place int) int {
+	for i := max(0, place); i < min(place+4, len(catalogue)); i++ {
+		if catalogue[i].ID == a.Question {
+			return i
+		}
+	}
+	return placeOf(a)
 }
 
 // answeredTwice refuses a second answer to a step. Answers are mostly in the order

@@ -13,10 +13,10 @@ import (
 
 // decoder reads a file in one pass. It keeps the first value that is wrong and
 // goes on to the end, so that a text that is not well-formed is told before
-// anything else. What it reads are parts of one copy of the file.
+// anything else. What it reads are parts of the file.
 type decoder struct {
 	scanner
-	copy    string // of the text
+	copy    string // the same text, of which what is read are parts
 	version int    // of the format
 	strange bool   // something was met that this program does not know
 	place   int    // of the question of the last answer; −1 if it is unknown
@@ -53,7 +53,7 @@ func (d *decoder) within(read func(), title func() string) {
 // terminal and a page.
 func (d *decoder) text(name string, long bool) string {
 	s, raw, ok := d.said(name)
-	if raw == nil || !ok || isPlain(s) {
+	if raw == nil || !ok || isPlain(s, long) {
 		return s
 	}
 	if fits := room(s, long); !fits.IsEmpty() {
@@ -82,6 +82,27 @@ func (d *decoder) said(name string) (s string, raw []byte, ok bool) {
 
 // unquoted is a text that may hold escapes.
 func (d *decoder) unquoted(raw []byte) (s string) {
+	inner := raw[1 : len(raw)-1]
+	out := make([]byte, 0, len(inner))
+	for i := 0; i < len(inner); i++ {
+		if inner[i] != '\\' {
+			out = append(out, inner[i])
+			continue
+		}
+		i++
+		short := strings.IndexByte(shortEscapes, inner[i])
+		if short < 0 {
+			return d.decoded(raw) // by its number
+		}
+		out = append(out, "\"\\/\b\f\n\r\t"[short])
+	}
+	return string(out)
+}
+
+// shortEscapes are the letters of escapes that are not by number.
+const shortEscapes = `"\/bfnrt`
+
+func (d *decoder) decoded(raw []byte) (s string) {
 	if json.Unmarshal(raw, &s) != nil {
 		d.broken = true // the scanner has seen it: cannot be
 	}

@@ -245,7 +245,7 @@ type list[T, I any] struct {
 	title func(name string, i int, item *I) string    // in an error; nil is name and number
 	twin  func(d *decoder, before []I, item *I) error // what is wrong with an item beside the others
 	order func(*T) []I                                // as written; nil is as they are
-	reuse func(*I)                                    // empties an item whose room is used again; nil where none is
+	reuse func(*I)                                    // empties an item whose room is used again; nil clears it
 }
 
 func (k list[T, I]) read(d *decoder, name string, t *T) {
@@ -256,7 +256,9 @@ func (k list[T, I]) read(d *decoder, name string, t *T) {
 		}
 		items = items[:i+1]
 		item := &items[i]
-		if k.reuse != nil {
+		if k.reuse == nil {
+			*item = *new(I)
+		} else {
 			k.reuse(item)
 		}
 		d.within(func() {

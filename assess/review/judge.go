@@ -53,21 +53,23 @@ type proofs struct {
 
 // Judge is the row of a visit with the rules run on it.
 func (c *Criteria) Judge(path string, v *assess.Visit) Row {
-	return c.judge(path, v, nil)
+	return c.judge(path, v, new([]byte), func() *assess.Visit { return v })
 }
 
-// judge is Judge with room for the basis.
-func (c *Criteria) judge(path string, v *assess.Visit, room *[]byte) Row {
-	j := c.judgement(v, room)
+// judge is Judge for a visit whose texts will change, with room for its basis; whole
+// returns the same visit to keep.
+func (c *Criteria) judge(path string, v *assess.Visit, room *[]byte, whole func() *assess.Visit) Row {
+	j := c.judgement(v, room, whole)
 	row := j.row
-	row.Path, row.Date, row.Company, row.Rep = path, day(v.Said(assess.FactDate)), v.Said(assess.FactCompany), v.Said(assess.FactRep)
+	row.Path, row.Date = path, strings.Clone(day(v.Said(assess.FactDate)))
+	row.Company, row.Rep = strings.Clone(v.Said(assess.FactCompany)), strings.Clone(v.Said(assess.FactRep))
 	row.Noted = noted(v)
 	if s := v.Latest(); s != nil {
-		row.Outcome, row.Due = string(s.Outcome), day(s.Next.Date)
+		row.Outcome, row.Due = strings.Clone(string(s.Outcome)), strings.Clone(day(s.Next.Date))
 	}
 	id := recorded(v)
 	if id != "" {
-		row.System = sanitize.Line(id)
+		row.System = strings.Clone(sanitize.Line(id))
 	}
 	if reason, short := j.short[id]; short {
 		row.Verdict = FallsShort
@@ -83,10 +85,7 @@ func (c *Criteria) judge(path string, v *assess.Visit, room *[]byte) Row {
 }
 
 // judgement runs the rules, once for all visits with the same basis.
-func (c *Criteria) judgement(v *assess.Visit, room *[]byte) *judgement {
-	if room == nil {
-		room = new([]byte)
-	}
+func (c *Criteria) judgement(v *assess.Visit, room *[]byte, whole func() *assess.Visit) *judgement {
 	*room = v.AppendBasis((*room)[:0])
 	c.mu.Lock()
 	j := c.known[string(*room)]
@@ -94,7 +93,7 @@ func (c *Criteria) judgement(v *assess.Visit, room *[]byte) *judgement {
 	if j != nil {
 		return j
 	}
-	j = c.conclude(v)
+	j = c.conclude(whole())
 	c.mu.Lock()
 	defer c.mu.Unlock()
 	if len(c.known) >= mostKnown {

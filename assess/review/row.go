@@ -131,15 +131,16 @@ func (n Noted) Because() assess.Against {
 	return ""
 }
 
-// packed is all of it as one number, for the index.
+// packed is all of it as one number, for the index: what there mostly is in its
+// low bits.
 func (n Noted) packed() uint64 {
 	poor := uint64(0)
 	if n.Poor {
 		poor = 1
 	}
-	return uint64(n.Minutes)<<40 | poor<<32 | uint64(n.Against)<<24 | uint64(n.Slow)<<16 | uint64(n.Fit)<<8 | uint64(n.Fast)
+	return uint64(n.Minutes) | uint64(n.Against)<<16 | poor<<48 | uint64(n.Fit)<<24 | uint64(n.Slow)<<32 | uint64(n.Fast)<<40
 }
 
 func unpacked(p uint64) Noted {
-	return Noted{Minutes: uint16(p >> 40), Poor: p>>32&1 == 1, Against: uint8(p >> 24), Slow: uint8(p >> 16), Fit: uint8(p >> 8), Fast: uint8(p)}
+	return Noted{Minutes: uint16(p), Against: uint8(p >> 16), Poor: p>>48&1 == 1, Fit: uint8(p >> 24), Slow: uint8(p >> 32), Fast: uint8(p >> 40)}
 }
