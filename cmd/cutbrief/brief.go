@@ -24,7 +24,7 @@ func briefCommand() command {
 		args: arguments{least: 1, most: -1, what: "the file of a visit"},
 		flags: []option{formats, paperFlag, unitsFlag, forceFlag,
 			{name: "out", value: "", usage: "`path` of the file or folder to write to; - is standard output"},
-			{name: "with", value: []string(nil), usage: "what to add behind the page: {1}", values: extras, refuse: "--with {1} is nothing we add"}},
+			{name: "with", value: []string(nil), usage: "what to add behind the page: {1}", values: extras, refuse: "{1} is nothing that can be added"}},
 		run: brief,
 	}
 }
@@ -33,7 +33,7 @@ func briefCommand() command {
 // before everything is made.
 func brief(c *call) error {
 	if i := slices.Index(c.args, "-"); i >= 0 && slices.Contains(c.args[i+1:], "-") {
-		return misuse(message.ID("name - once").Message(), "standard input can be read only once")
+		return misuse(message.ID("name - once").Message(), "standard input can only be read once")
 	}
 	form := formatOf(c.form(), c.text("out"))
 	paths, err := briefPaths(c.args, form, c.text("out"))

@@ -30,7 +30,7 @@ type arguments struct {
 	what        message.ID // "the file of one visit", behind "needs" and "takes"
 	written     bool       // a file that is written to, and so not standard input
 	values      []string   // what the first may be, and is completed with; nil is anything
-	refuse      message.ID // what is said of another: "{1} is not a shell we can complete for"
+	refuse      message.ID // what is said of another: "there is no completion for {1}"
 	complete    func(c *cobra.Command, given []string) []string
 }
 
@@ -84,7 +84,7 @@ type option struct {
 	value    any               // at first; its type is the flag's
 	usage    message.ID        // {1} is what values lists; a name in backquotes is shown for the value
 	values   []string          // what it may be, and is completed with; nil is anything
-	refuse   message.ID        // what is said of another: "--paper {1} is not a sheet we print on"
+	refuse   message.ID        // what is said of another: "{1} is not a paper size of this program"
 	accepts  func(string) bool // what it may be besides
 	complete func() []string   // what it is completed with besides, when somebody asks
 }
@@ -93,20 +93,20 @@ type option struct {
 var (
 	outFlag   = option{name: "out", value: "-", usage: "`path` of the file to write to; - is standard output"}
 	forceFlag = option{name: "force", value: false, usage: "write over a file that exists"}
-	paperFlag = option{name: "paper", value: "a4", usage: "sheet of the page: {1}", values: []string{"a4", "letter"}, refuse: "--paper {1} is not a sheet we print on"}
-	unitsFlag = option{name: "units", value: "", usage: "{1} (default: the visit's own)", values: []string{"mm", "in"}, refuse: "--units {1} is neither mm nor in", accepts: isStyle}
+	paperFlag = option{name: "paper", value: "a4", usage: "paper size of the page: {1}", values: []string{"a4", "letter"}, refuse: "{1} is not a paper size of this program"}
+	unitsFlag = option{name: "units", value: "", usage: "{1} (default: the visit's own)", values: []string{"mm", "in"}, refuse: "{1} is neither mm nor in", accepts: isStyle}
 
 	// Those of every command.
 	globalFlags = []option{
 		{name: "systems", value: "", usage: "CSV `file` with the systems you can offer, in place of the built-in invented range"},
-		{name: "prices", value: "", usage: "CSV `file` with the prices to reckon with, in place of the built-in invented list"},
-		{name: "words", value: "", usage: "words of all that is said to people: en, de, or a CSV `file` with your own"},
+		{name: "prices", value: "", usage: "CSV `file` with the prices to use, in place of the built-in invented list"},
+		{name: "words", value: "", usage: "language of all texts: en, de, or a CSV `file` with your own wording"},
 	}
 )
 
 // formatFlag is --format for some formats; the first is meant where none is named.
 func formatFlag(list ...format) option {
-	return option{name: "format", value: string(list[0]), usage: "{1}", values: formatNames(list), refuse: "--format {1} is not a format we write here"}
+	return option{name: "format", value: string(list[0]), usage: "{1}", values: formatNames(list), refuse: "{1} is not a format of this command"}
 }
 
 // add declares the flag. Completion of it fails only for one that does not exist.

@@ -93,7 +93,7 @@ func examine(c *call) error {
 	var e examination
 	e.add(words, "The program", saying("version", "{1}", message.Name(version())), saying("rules", "edition {1}", message.Count(rules.Edition)))
 	e.add(words, "Where things are kept", c.visitsFinding(), c.practiceFinding(), c.configFinding(), c.cacheFinding())
-	e.add(words, "What it reckons with", listFinding(c, systemsList), listFinding(c, pricesList), c.wordsFinding())
+	e.add(words, "What it uses", listFinding(c, systemsList), listFinding(c, pricesList), c.wordsFinding())
 	e.add(words, "The terminal", c.terminalFindings()...)
 	if c.form() == jsonFormat {
 		err = c.putData(json.MarshalIndent(e, "", "  "))
@@ -104,7 +104,7 @@ func examine(c *call) error {
 	if err != nil || e.Sound {
 		return err
 	}
-	return failure(&message.Error{Message: message.Counted(e.Problems, "{1} thing to put right", "{1} things to put right")}, "the lines above marked WRONG say what to do")
+	return failure(&message.Error{Message: message.Counted(e.Problems, "{1} thing to correct", "{1} things to correct")}, "read what to do under each line marked WRONG")
 }
 
 func (e examination) text(words *message.Catalog) string {
@@ -159,7 +159,7 @@ func (c *call) visitsFinding() finding {
 }
 
 func (c *call) practiceFinding() finding {
-	f := finding{What: "practice"}
+	f := finding{What: "progress"}
 	path, err := c.place(dataFolder, "practice.json")
 	if err != nil {
 		f.Says.Wrong(message.ID("set HOME").Message(), "nowhere: {1}", err)
@@ -222,7 +222,7 @@ func listFinding[T any](c *call, l list[T]) finding {
 		f.Says.Say("kept in your configuration folder")
 	}
 	if err != nil {
-		f.Says.Wrong(message.ID("check the name, or take the choice away to use what is built in").Message(), "cannot be read: {1}", errors.Unwrap(errors.Unwrap(err)))
+		f.Says.Wrong(message.ID("check the name, or leave it out to use the built-in list").Message(), "cannot be read: {1}", errors.Unwrap(errors.Unwrap(err)))
 		return f
 	}
 	f.judge(findings, l.usable(own), message.Name("cutbrief "+l.name+" check "+store.ShellWord(path)))
@@ -248,7 +248,7 @@ func (f *finding) judge(findings []csvfile.Finding, usable message.Message, chec
 		f.Says.Say("and {1} more; see them with: {2}", message.Count(rest), check)
 	}
 	if faults > 0 {
-		f.Says.Wrong(message.New("correct the file; line by line: {1}", check), "a file with faults is not used, and neither is the built-in one in its place")
+		f.Says.Wrong(message.New("correct the file; line by line: {1}", check), "a file with errors is not used, and neither is the built-in list")
 	}
 }
 
@@ -297,7 +297,7 @@ func (c *call) sizeFinding() finding {
 	case !isTerminal(c.out):
 		return saying("size", "not known, as the output is no terminal")
 	case width == 0:
-		return saying("size", "not told by the terminal")
+		return saying("size", "the terminal does not say")
 	}
 	return saying("size", "{1} columns, {2} lines", message.Count(width), message.Count(height))
 }
@@ -309,9 +309,9 @@ func (c *call) lettersFinding() finding {
 	case c.goos == "windows":
 		return saying("letters", "Unicode")
 	case value == "":
-		return saying("letters", "LANG is not set: signs such as ≤ and é may come out wrong; one that ends in .UTF-8 mends it")
+		return saying("letters", "LANG is not set: signs such as ≤ and é may come out wrong; one that ends in .UTF-8 corrects it")
 	case strings.Contains(lower, "utf-8") || strings.Contains(lower, "utf8"):
 		return saying("letters", "UTF-8, by {1}", message.Name(variable))
 	}
-	return saying("letters", "{1} is {2}: signs such as ≤ and é may come out wrong; one that ends in .UTF-8 mends it", message.Name(variable), message.Name(value))
+	return saying("letters", "{1} is {2}: signs such as ≤ and é may come out wrong; one that ends in .UTF-8 corrects it", message.Name(variable), message.Name(value))
 }

@@ -136,7 +136,7 @@ func formatsCommand() command {
 	kinds := handbook.Formats()
 	return command{
 		use:   "formats " + strings.Join(kinds, "|"),
-		args:  arguments{least: 1, most: 1, what: "the name of one kind of file", values: kinds, refuse: "{1} is not a kind of file of ours"},
+		args:  arguments{least: 1, most: 1, what: "the name of one kind of file", values: kinds, refuse: "{1} is not a kind of file of this program"},
 		flags: []option{formatFlag(textFormat, markdownFormat)},
 		run: func(c *call) error {
 			return c.putPage(func(words *message.Catalog) handbook.Page {
@@ -197,7 +197,7 @@ func completionCommand() command {
 	shells := []string{"bash", "fish", "powershell", "zsh"}
 	return command{
 		use:  "completion " + strings.Join(shells, "|"),
-		args: arguments{least: 1, most: 1, what: "the name of one shell", values: shells, refuse: "{1} is not a shell we can complete for"},
+		args: arguments{least: 1, most: 1, what: "the name of one shell", values: shells, refuse: "there is no completion for {1}"},
 		run: func(c *call) error {
 			switch c.args[0] {
 			case "bash":

@@ -76,8 +76,8 @@ var variables = []struct {
 }{
 	{"CUTBRIEF_DIR", "folder that visits are kept in, where --dir names none"},
 	{"CUTBRIEF_SYSTEMS", "file with the systems you can offer, where --systems names none"},
-	{"CUTBRIEF_PRICES", "file with the prices to reckon with, where --prices names none"},
-	{"CUTBRIEF_WORDS", "words of all that is said to people, where --words names none"},
+	{"CUTBRIEF_PRICES", "file with the prices to use, where --prices names none"},
+	{"CUTBRIEF_WORDS", "language of all texts, where --words names none"},
 	{"LC_ALL, LC_MESSAGES, LANG", "the first that is set chooses the language where nothing else does"},
 	{"NO_COLOR", "if set, nothing is coloured"},
 	{"TERM", "the kind of terminal; with \"dumb\" nothing is drawn, and questions come line by line"},

@@ -24,7 +24,7 @@ var exitStatuses = []struct {
 	says   message.ID
 }{
 	{exitDone, "it is done"},
-	{exitFailed, "something failed; two lines on standard error say what, and what to do"},
+	{exitFailed, "it failed; two lines on standard error say what happened and what to do"},
 	{exitUsage, "the command line was not understood"},
 	{exitInterrupted, "it was interrupted"},
 }

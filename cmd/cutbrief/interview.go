@@ -140,7 +140,7 @@ func (c *call) holdPlain(s *store.Session, pages *pager) error {
 		Visit: s.Visit, Range: s.Range, Prices: pages.about.options.Prices, Path: s.SavedAt(), Suggest: c.suggest(s.Folder, isTerminal(c.in)), Saver: s, Pager: pages, Words: words,
 	})
 	if err != nil {
-		return failure(message.Errorf("read the answers: {1}", err), "what was answered is kept; go on with cutbrief interview {1}", shellName(s.SavedAt()))
+		return failure(message.Errorf("read the answers: {1}", err), "what was answered is saved; go on with: cutbrief interview {1}", shellName(s.SavedAt()))
 	}
 	if end.InputEnd && end.Unsaved == nil {
 		_, next := whereItIs(end.Path, end.Open)
@@ -172,7 +172,7 @@ func (c *call) farewell(s *store.Session, words *message.Catalog, open int, unke
 		}
 	}
 	if unsaved != nil {
-		return failure(message.Errorf("the last answers are not saved: {1}", unsaved), "free the file or its folder, then answer them again")
+		return failure(message.Errorf("the last answers are not saved: {1}", unsaved), "make the file writable, then answer them again")
 	}
 	return nil
 }
@@ -272,7 +272,7 @@ func holdRehearsal(c *call) error {
 		showing.Keep(cut)
 	}
 	if _, err := s.Save(s.Visit); err != nil {
-		return failure(message.Errorf("what was measured is not saved: {1}", err), "free the file or its folder, then note it with cutbrief record {1}", shellName(s.Path))
+		return failure(message.Errorf("what was measured is not saved: {1}", err), "make the file writable, then note it with: cutbrief record {1}", shellName(s.Path))
 	}
 	return c.askRecord(s, bench, day)
 }
@@ -333,9 +333,9 @@ func (c *call) askRecord(s *store.Session, bench report.Bench, day string) error
 	end, err := record.Run(untilDone{c.ctx, c.in}, c.out, record.Options{Visit: s.Visit, Bench: bench, Date: day, Rep: tidy(rep.Said), Saver: s})
 	switch {
 	case err != nil:
-		return failure(message.Errorf("read the answers: {1}", err), "what was given is kept; go on with cutbrief record {1}", shellName(s.Path))
+		return failure(message.Errorf("read the answers: {1}", err), "what was given is saved; go on with: cutbrief record {1}", shellName(s.Path))
 	case end.Unsaved != nil:
-		return failure(message.Errorf("the record is not saved: {1}", end.Unsaved), "free the file or its folder, then note it again")
+		return failure(message.Errorf("the record is not saved: {1}", end.Unsaved), "make the file writable, then note it again")
 	}
 	return c.putWords(func(words *message.Catalog) string {
 		if end.Path == "" {

@@ -48,7 +48,7 @@ var pricesList = list[cost.PriceList]{
 var wordsList = list[*message.Catalog]{
 	name: "words", builtIn: func() *message.Catalog { return nil }, read: catalog.Read,
 	usable: func(b *message.Catalog) message.Message {
-		return message.Counted(b.Rows(), "{1} phrase", "{1} phrases")
+		return message.Counted(b.Rows(), "{1} entry", "{1} entries")
 	},
 	lacks: func(b *message.Catalog, wrong int) (lines []message.Message) {
 		lacking := catalog.Lacks(b)
@@ -57,7 +57,7 @@ var wordsList = list[*message.Catalog]{
 				lines = append(lines, message.New("no words for: {1}", message.Name(s)))
 			}
 		}
-		return append(lines, message.Counted(len(lacking), "{1} sentence without words", "{1} sentences without words"))
+		return append(lines, message.Counted(len(lacking), "{1} text without words", "{1} texts without words"))
 	},
 }
 
@@ -78,7 +78,7 @@ func (l list[T]) load(a *app, flag string) (own T, err error) {
 	}
 	for _, f := range findings {
 		if f.Severity == csvfile.Error {
-			return own, failure(message.Errorf("{1} {2}: {3}", message.Name(l.name), message.Name(path), message.Name(f.String())),
+			return own, failure(message.Errorf("{1} {2}: {3}", message.ID(l.name), message.Name(path), message.Name(f.String())),
 				"see every line with: {1}", message.Name("cutbrief "+l.name+" check "+path))
 		}
 	}
@@ -89,7 +89,7 @@ func (l list[T]) load(a *app, flag string) (own T, err error) {
 func (l list[T]) open(path string) (own T, findings []csvfile.Finding, err error) {
 	file, err := os.Open(path)
 	if err != nil {
-		return own, nil, failure(message.Errorf("read {1} {2}: {3}", message.Name(l.name), message.Name(path), err.(*fs.PathError).Err),
+		return own, nil, failure(message.Errorf("read {1} {2}: {3}", message.ID(l.name), message.Name(path), err.(*fs.PathError).Err),
 			"an example to start from: {1}", message.Name("cutbrief "+l.name+" template"))
 	}
 	defer file.Close()
@@ -113,7 +113,7 @@ func (l list[T]) check(c *call) error {
 		last := len(more) - 1
 		more, sum = more[:last], message.New("{1}, {2}", sum, more[last])
 	}
-	return c.putFindings(findings, append(more, sum), wrong, message.New("{1} {2}", message.Name(l.name), message.Name(path)))
+	return c.putFindings(findings, append(more, sum), wrong, message.New("{1} {2}", message.ID(l.name), message.Name(path)))
 }
 
 // putFindings prints what was found about a file and what it comes to, and fails
@@ -133,7 +133,7 @@ func (c *call) putFindings(findings []csvfile.Finding, more []message.Message, w
 	if err := c.put(b.String()); err != nil || wrong == 0 {
 		return err
 	}
-	return failure(message.Errorf("{1}: {2} to correct", file, message.Count(wrong)), "the lines above say where and what would be accepted")
+	return failure(message.Errorf("{1}: {2} to correct", file, message.Count(wrong)), "correct the lines above; each says what would be accepted")
 }
 
 func (c *call) systems() (system.Range, error) { return systemsList.load(c.app, c.text("systems")) }
@@ -270,14 +270,14 @@ func showWords(c *call) error {
 		return err
 	}
 	if words == nil {
-		return c.say(words, "The words are the program's own, in English.")
+		return c.say(words, "The texts are the program's own, in English.")
 	}
 	_, by := c.chosenWords(c.text("words"))
-	if err := c.say(words, "The words are those of the book {1}: {2}, chosen by {3}.", message.Name(words.Name), wordsList.usable(words), message.Name(by)); err != nil {
+	if err := c.say(words, "The texts come from {1}: {2}, chosen by {3}.", message.Name(words.Name), wordsList.usable(words), message.Name(by)); err != nil {
 		return err
 	}
 	if n := len(catalog.Lacks(words)); n > 0 {
-		return c.put(words.Print(message.Counted(n, "{1} sentence of the program stays as it is.", "{1} sentences of the program stay as they are.")) + "\n")
+		return c.put(words.Print(message.Counted(n, "{1} text of the program stays in English.", "{1} texts of the program stay in English.")) + "\n")
 	}
 	return nil
 }

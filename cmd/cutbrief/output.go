@@ -88,7 +88,7 @@ func nameAfter(file string, f format) string {
 // put writes a text to standard output, or says why not.
 func (c *call) put(text string) error {
 	if _, err := c.out.Write([]byte(text)); err != nil {
-		return failure(message.Errorf("write standard output: {1}", err), "the reading end may have closed early")
+		return failure(message.Errorf("write standard output: {1}", err), "the program that reads the output may have closed it")
 	}
 	return nil
 }
@@ -142,7 +142,7 @@ func (c *call) deliverOut(data []byte) error {
 // noTerminal refuses to write a PDF to a terminal.
 func (c *call) noTerminal(path string, instead message.ID) error {
 	if path == "-" && isTerminal(c.out) {
-		return misuse(instead.Message(), "a PDF would only garble this terminal")
+		return misuse(instead.Message(), "a PDF cannot be shown in a terminal")
 	}
 	return nil
 }

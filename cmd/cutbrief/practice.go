@@ -19,7 +19,7 @@ import (
 
 func practiceCommand() command {
 	formats := formatFlag(textFormat, csvFormat, jsonFormat)
-	formats.usage = "of the report: {1}"
+	formats.usage = "format of the report: {1}"
 	return command{
 		use: "practice",
 		flags: []option{
@@ -120,7 +120,7 @@ func (c *call) customers(offered system.Range) ([]casebook.Customer, error) {
 	}
 	own, findings, err := examineCases(file, offered)
 	if err == nil && len(findings) > 0 {
-		err = failure(message.Errorf("{1} {2}: {3}", message.Name("cases"), message.Name(file), message.Name(findings[0].String())),
+		err = failure(message.Errorf("{1} {2}: {3}", message.ID("cases"), message.Name(file), message.Name(findings[0].String())),
 			"see every line with: {1}", message.Name("cutbrief practice check "+store.ShellWord(file)))
 	}
 	return append(own, casebook.Cases()...), err
@@ -130,7 +130,7 @@ func (c *call) customers(offered system.Range) ([]casebook.Customer, error) {
 func examineCases(file string, offered system.Range) ([]casebook.Customer, []csvfile.Finding, error) {
 	f, err := os.Open(file)
 	if err != nil {
-		return nil, nil, failure(message.Errorf("read {1} {2}: {3}", message.Name("cases"), message.Name(file), atomicfile.Cause(err)),
+		return nil, nil, failure(message.Errorf("read {1} {2}: {3}", message.ID("cases"), message.Name(file), atomicfile.Cause(err)),
 			"an example to start from: {1}", message.Name("cutbrief practice template"))
 	}
 	defer f.Close()
@@ -153,7 +153,7 @@ func checkCases(c *call) error {
 		return err
 	}
 	sum := message.New("{1}: {2}", file, message.Counted(len(list), "{1} case read", "{1} cases read"))
-	return c.putFindings(findings, []message.Message{sum}, len(findings), message.New("{1} {2}", message.Name("cases"), file))
+	return c.putFindings(findings, []message.Message{sum}, len(findings), message.New("{1} {2}", message.ID("cases"), file))
 }
 
 // listed is the customers as a table; how each speaks is for the trainee to find
@@ -232,7 +232,7 @@ func (c *call) practise(path string, s *casebook.Session) error {
 	var progress casebook.Progress
 	if marked {
 		if progress, err = casebook.AddProgress(path, m.Practice(c.now())); err != nil {
-			return failure(err, "free the folder or the file; the mark above is right all the same")
+			return failure(err, "make the file writable; the mark above is right all the same")
 		}
 	}
 	return c.putWords(func(words *message.Catalog) string {

@@ -32,7 +32,7 @@ var countable = []string{"rep", "system", "critical", "metals", "month", "verdic
 
 func reviewCommand() command {
 	paper := paperFlag
-	paper.usage = "sheet of --format pdf: {1}"
+	paper.usage = "paper size of --format pdf: {1}"
 	return command{
 		use:    "review [DIR]",
 		tables: reviewTables,
@@ -42,12 +42,12 @@ func reviewCommand() command {
 			{name: "where", value: "", usage: "keep only the rows this holds for, such as 'verdict = open'"},
 			{name: "sort", value: "-date", usage: "fields to sort by, with a comma between; a minus puts the largest first"},
 			{name: "fields", value: "", usage: "fields to show, with a comma between"},
-			{name: "by", value: "", usage: "count by one `field` in place of a list: {1}", values: countable, refuse: "--by {1} is not a field visits are counted by"},
-			{name: "tally", value: false, usage: "count all visits in place of a list, in bars"},
+			{name: "by", value: "", usage: "count by one `field` instead of a list: {1}", values: countable, refuse: "visits are not counted by {1}"},
+			{name: "tally", value: false, usage: "count all visits instead of a list, as bars"},
 			{name: "quote", value: false, usage: "with --tally: quote what was noted where the answer was no"},
 			{name: "out", value: "", usage: "`path` of the page of --format pdf; - is standard output (default: team.pdf here)"},
 			{name: "force", value: false, usage: "write over a page that exists"},
-			{name: "measured", value: false, usage: "hold the cuts timed in demonstrations against what was predicted"},
+			{name: "measured", value: false, usage: "compare the cuts timed in demonstrations with the prediction"},
 		},
 		run: func(c *call) error {
 			job, err := c.reviewJob()
@@ -173,7 +173,7 @@ func (job *reviewJob) write() error {
 		return job.deliver(job.on("force"), document{job.pageAt, made})
 	}
 	if err := job.writer(sheet)(job.out); err != nil {
-		return failure(message.Errorf("write standard output: {1}", err), "the reading end may have closed early")
+		return failure(message.Errorf("write standard output: {1}", err), "the program that reads the output may have closed it")
 	}
 	return nil
 }

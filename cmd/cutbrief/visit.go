@@ -29,7 +29,7 @@ func (c *call) openVisit(file string) (*assess.Visit, error) {
 
 func (c *call) noteUnknown(file string, unknown []string) {
 	if len(unknown) > 0 {
-		note := message.New("note: {1} has what this version does not know, kept as it is: {2}", message.Name(file), message.Name(strings.Join(unknown, ", ")))
+		note := message.New("note: {1} has fields this version does not know; they stay as they are: {2}", message.Name(file), message.Name(strings.Join(unknown, ", ")))
 		io.WriteString(c.err, tidy(c.helpWords().Print(note))+"\n")
 	}
 }
@@ -191,7 +191,7 @@ func why(c *call) error {
 		one, here := report.About(reasons, topic)
 		switch {
 		case one == nil && report.IsTopic(topic):
-			return failure(message.Errorf("{1} plays no part in this visit", message.Name(topic)), "topics here: {1}", message.Name(strings.Join(here, ", ")))
+			return failure(message.Errorf("{1} does not matter in this visit", message.Name(topic)), "topics here: {1}", message.Name(strings.Join(here, ", ")))
 		case one == nil:
 			return misuse(oneOf(here), "{1} is not a topic", quoted(topic))
 		}

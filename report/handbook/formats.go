@@ -44,10 +44,10 @@ func Format(name string, words *message.Catalog) (Page, bool) {
 func (w writer) visit() Page {
 	return Page{
 		Title: w.say("A saved visit"),
-		Says: []string{w.say("One JSON file a visit, in UTF-8, of at most {1} KiB; its name ends in .json. What the customer said stands in it as said, and is understood anew whenever it is read. Fields nobody knows are kept. The same as a schema for programs: cutbrief schema.",
+		Says: []string{w.say("One JSON file a visit, in UTF-8, of at most {1} KiB; its name ends in .json. What the customer said is in it as said, and is understood anew whenever it is read. Fields nobody knows are kept. The same as a schema for programs: cutbrief schema.",
 			message.Count(assess.MaxSize/1024))},
 		Sections: append(w.schemaSections(assess.Schema()), table(w, "Questions",
-			w.paragraphs("A quantity is told with its unit, such as 12 mm or 1/2 in. The range is what is plausible; what lies outside is asked again and sizes nothing. An answer counts only when its question can matter."),
+			w.paragraphs("A quantity is given with its unit, such as 12 mm or 1/2 in. The range is what is plausible; what is outside is asked again and is not used. An answer counts only when its question can matter."),
 			[]message.ID{"Question", "Means", "For each metal", "Answer", "Range", "Counts only when", "Chosen from"}, assess.Catalogue(),
 			func(q *assess.Question) []any {
 				var options []string
@@ -96,7 +96,7 @@ func (w writer) systems() Page {
 }
 
 func (w writer) prices() Page {
-	return w.listPage("Prices to reckon with", cost.PricesTemplate(), table(w, "Items", nil, []message.ID{"Item", "Means", "For each", "At most"}, cost.Items(),
+	return w.listPage("Prices to calculate with", cost.PricesTemplate(), table(w, "Items", nil, []message.ID{"Item", "Means", "Counted per", "Largest"}, cost.Items(),
 		func(i cost.Item) []any {
 			means := i.Name.Message()
 			if i.Means != "" {
@@ -112,8 +112,8 @@ func (w writer) cases() Page {
 }
 
 func (w writer) phrases() Page {
-	p := w.listPage("Words of your own", "", table(w, "Rows that are no sentences", nil, []message.ID{"First cell", "Second cell"}, catalog.Special(), func(r [2]string) []any { return []any{message.Name(r[0]), r[1]} }))
-	p.Says = append(p.Says, w.say("Two columns, english and words: a sentence as the program words it, and what is said instead. {1}, {2} stand for what varies. A sentence without words stays as it is.", message.Name("{1}"), message.Name("{2}")),
+	p := w.listPage("Texts of your own (wording file)", "", table(w, "Rows that are no texts", nil, []message.ID{"First cell", "Second cell"}, catalog.Special(), func(r [2]string) []any { return []any{message.Name(r[0]), r[1]} }))
+	p.Says = append(p.Says, w.say("Two columns, english and words: a text of the program, and what to say instead. {1}, {2} mark what varies. A text without words stays as it is.", message.Name("{1}"), message.Name("{2}")),
 		w.say("To start one: cutbrief words template. To check one: cutbrief words check FILE."))
 	return p
 }

@@ -23,21 +23,21 @@ func Rules(words *message.Catalog) Page {
 	w := writer{words}
 	demo := cost.DemoPrices()
 	p := Page{
-		Title: w.say("The rules, and what they rest on"),
+		Title: w.say("The rules and their sources"),
 		Says: []string{
-			w.say("This is edition {1} of the rules. Each stands with its source and with how that is known: a published source, common practice without one, from memory of a document, or invented for the demo. No verdict about safety or supply rests on memory alone.", message.Count(rules.Edition)),
-			w.say("How a check and a cost are worked out is told below. Every formula stands once more in the source of the program, with its range, what it rests on and a value to check it by: go doc -all ./rules/size and ./rules/cost."),
+			w.say("This is edition {1} of the rules. Each has its source, and says how that is known: a published source, common practice without one, from memory of a document, or invented for the demo. No verdict about safety or supply is based on memory alone.", message.Count(rules.Edition)),
+			w.say("How a check and a cost are worked out is below. Every formula is once more in the source of the program, with its range, its source and a value to check it by: go doc -all ./rules/size and ./rules/cost."),
 			w.say("A rule of thumb is no more than that. The machine's own manual, local codes, the site's hot-work permit and a licensed electrician come before any of this."),
 		},
 	}
 	p.Sections = []Section{
-		table(w, "Rules", w.paragraphs("A rule about the work that is not met shuts a system out. One about the site can be put right there. The others are said, and shut out nothing."),
-			[]message.ID{"Rule", "In words", "Is about", "Borderline", "What turns a no round", "Source", knownAs}, rules.Table(),
+		table(w, "Rules", w.paragraphs("A rule about the work that is not met rules a system out. One about the site can be corrected there. The others are only notes, and rule nothing out."),
+			[]message.ID{"Rule", "In words", "Is about", "Borderline", "What changes a no", "Source", knownAs}, rules.Table(),
 			func(r rules.Rule) []any {
 				return []any{r.Title, r.Words, about(r), r.Almost, r.Cure, cited(r.Source), known(r.Source)}
 			}),
 		w.workings(),
-		table(w, "What each metal counts for", w.paragraphs("A thickness of the metal asks of a system what so many times that thickness of mild steel asks. A system's own figure for a metal stands before this."),
+		table(w, "What each metal counts for", w.paragraphs("A thickness of the metal needs as much as so many times that thickness of mild steel. A system's own figure for a metal is used before this."),
 			[]message.ID{"Metal", "Counts", "Why", "Source", knownAs}, metal.List(),
 			func(m metal.Metal) []any {
 				counts := message.ID("not known").Message()
@@ -46,7 +46,8 @@ func Rules(words *message.Catalog) Page {
 				}
 				return []any{m.Name, counts, m.Note, cited(m.Basis), known(m.Basis)}
 			}),
-		table(w, "What points to the requirement that decides", []string{w.say("What the customer says outranks all that is inferred: what annoys most counts 10, what annoys next 6. Weights of one requirement add up. Among what is inferred the heavier sum wins, and a difference of one is a tie, in which the first of this order stands: {1}. What the rep chooses instead stands before all. The weights order these sentences and mean nothing else.", inOrder())},
+		table(w, "What points to the requirement that decides", []string{w.say("What the customer says outranks all that is inferred: what annoys most counts 10, what annoys next 6. Weights of one requirement add up."),
+			w.say("Among what is inferred the heavier sum wins. A difference of one is a tie: then the first of this order decides: {1}. What the rep chooses instead is used before all. The weights order these sentences and mean nothing else.", inOrder())},
 			[]message.ID{"Sentence", "Points to", "How", "Question", knownAs}, rules.Pointers(),
 			func(p rules.Evidence) []any {
 				how := message.New("inferred, weight {1}", message.Count(p.Weight))
@@ -55,7 +56,7 @@ func Rules(words *message.Catalog) Page {
 				}
 				return []any{p.Sentence, report.RequirementName(p.Requirement), how, message.Name(p.From.Fact), known(p.Source)}
 			}),
-		table(w, "Cautions", w.paragraphs("They are reminders, and come in this order on the page."), []message.ID{"Caution", "Given when", "Source", knownAs}, demonstration.Warnings(),
+		table(w, "Cautions", w.paragraphs("They are reminders, in the order of the page."), []message.ID{"Caution", "Given when", "Source", knownAs}, demonstration.Warnings(),
 			func(c demonstration.Warning) []any {
 				return []any{c.Text, cmp.Or(c.When, "always"), cited(c.Source), known(c.Source)}
 			}),
@@ -64,7 +65,7 @@ func Rules(words *message.Catalog) Page {
 				name := cmp.Or(string(c.Name), strings.ToUpper(c.ID[:1])+strings.ReplaceAll(c.ID[1:], "-", " ")) // its full name may be the customer's
 				return []any{name, names(c.Proves), message.Figure(number(c.Minutes)), c.See, c.Fails, c.Avoid, known(c.Source)}
 			}),
-		table(w, "What a cost assumes where nothing was told", w.paragraphs(
+		table(w, "What a cost assumes where nothing was given", w.worded(
 			"A metre is worked out with the likely figures. Then one figure at a time goes to its low and its high end; the effects on either side are added as the root of the sum of their squares. A cost is never below nothing.",
 			"Work: time while it cuts (1 m ÷ speed ÷ share that really cuts × share somebody stands by), set-up and preheat or pierce once a cut, cleaning and straightening by the metre, at the price of an hour. Nobody cleans the edge of scrap.",
 			"Plasma: power = arc power (as for the breaker, at full output) ÷ what the source makes of it, while the arc burns, pierce included; power between cuts for the rest of cutting and set-up; air while it burns and after each cut, at the kilowatts a compressor takes; a set of consumables is worn by starts ÷ starts it lasts + arc hours ÷ hours it lasts. Speed as in the row of the system for the cut and metal, times that of a hand, up to the fastest a torch is led. Another plasma system works at 1 A for 0.25 mm, 20 to 125 A.",
@@ -79,9 +80,9 @@ func Rules(words *message.Catalog) Page {
 			[]message.ID{"Way", "Thickest"}, cost.Ends(),
 			func(e cost.End) []any {
 				m, _ := metal.Find(e.Metal)
-				return []any{message.New("{1} in {2}", e.Way.Name(), m.Name), message.Figure(number(float64(e.Most)) + " mm")}
+				return []any{message.New("{1}: {2}", e.Way.Name(), m.Name), message.Figure(number(float64(e.Most)) + " mm")}
 			}),
-		table(w, "Prices where nobody told better ones", []string{w.say("This is the built-in list, in {1}. A price list of your own takes its place, and what the customer tells stands before both.", message.Name(demo.Currency))},
+		table(w, "Prices where nobody gave better ones", []string{w.say("This is the built-in list, in {1}. A price list of your own takes its place, and what the customer gives is used before both.", message.Name(demo.Currency))},
 			[]message.ID{"Item", "Low", "Likely", "High", "Unit", knownAs}, demo.IDs(),
 			func(id cost.ItemID) []any {
 				p, _ := demo.Get(id)
@@ -106,6 +107,9 @@ func names(list []rules.Requirement) message.Message {
 // inOrder are the requirements in the order that settles a tie.
 func inOrder() message.Message { return names(rules.Requirements()) }
 
+// noteOnly is a rule that rules nothing out.
+const noteOnly message.ID = "a note only"
+
 // about says what a rule can do.
 func about(r rules.Rule) message.ID {
 	switch {
@@ -116,7 +120,7 @@ func about(r rules.Rule) message.ID {
 	case r.Cure == "" && r.Asks == "":
 		return "the size asked for"
 	}
-	return "said only"
+	return noteOnly
 }
 
 // cited is a source in words, "" where it has no document.

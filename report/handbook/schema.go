@@ -52,9 +52,9 @@ func (w writer) sections(n node, title message.Message) []Section {
 		p := n.Properties[name]
 		switch {
 		case len(p.Properties) > 0:
-			inner = append(inner, w.sections(p, message.New("In {1}", message.Name(name)))...)
+			inner = append(inner, w.sections(p, message.New("Fields of {1}", message.Name(name)))...)
 		case p.Items != nil && len(p.Items.Properties) > 0:
-			inner = append(inner, w.sections(*p.Items, message.New("In each of {1}", message.Name(name)))...)
+			inner = append(inner, w.sections(*p.Items, message.New("Fields of each of {1}", message.Name(name)))...)
 		}
 		return []any{message.Name(name), p.Description, p.holds(), yes(slices.Contains(n.Required, name))}
 	})

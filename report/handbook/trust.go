@@ -96,8 +96,8 @@ func Trusted(name string, words *message.Catalog) Page {
 		w := writer{words}
 		return Page{
 			Title: w.say("What is known as: {1}", message.ID(t.trust).Message()),
-			Says:  []string{w.say("Values and texts of edition {1} of the rules that rest on this alone, and what they are used for. A value a verdict takes part in never decides about safety by itself.", message.Count(rules.Edition))},
-			Sections: []Section{table(w, "Values", nil, []message.ID{"What", "Used for", "Rests on"}, restingOn(t.trust),
+			Says:  []string{w.say("Values and texts of edition {1} of the rules that are based on this alone, and what they are used for. A value in a verdict never decides about safety by itself.", message.Count(rules.Edition))},
+			Sections: []Section{table(w, "Values", nil, []message.ID{"What", "Used for", "Source"}, restingOn(t.trust),
 				func(v resting) []any { return []any{v.what, v.use, v.on} })},
 		}
 	}
@@ -119,7 +119,7 @@ func restingOn(trust cite.Trust) (list []resting) {
 	}
 	for _, r := range rules.Table() {
 		use := inVerdict
-		if about(r) == "said only" {
+		if about(r) == noteOnly {
 			use = inHint
 		}
 		from(r.Source, message.New("rule: {1}", r.Title), use)

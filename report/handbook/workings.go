@@ -8,7 +8,7 @@ import (
 // working says how a rule comes to its figures.
 type working struct {
 	rule rules.RuleID
-	says message.ID
+	says string
 }
 
 // workings say how a rule comes to its figures, so that somebody with this page,
@@ -42,7 +42,7 @@ var workings = []working{
 
 // workings is how every rule comes to its figures, and what all of them share.
 func (w writer) workings() Section {
-	return table(w, "How a check is worked out", w.paragraphs(
+	return table(w, "How a check is worked out", w.worded(
 		"Met: what is given is no less than what is needed. Borderline: no more than 6 % less, unless the rule says otherwise. A check with an answer missing is not known, and never met.",
 		"Speed in t mm of mild steel at full output: straight in logarithms between rated thickness at 500 mm/min, clean maximum at 250 and severance at 125; below the rated thickness the first line goes on, but no steeper than 500 × rated ÷ t; never faster than 1500 mm/min free hand, 2500 along an edge or template, 7620 on a carriage. With less output the three thicknesses shrink in proportion.",
 		"Duty cycle allowed at an output: straight in logarithms between two points of the plate; beyond them current² × duty cycle stays the same, up to 100 %.",

@@ -71,7 +71,7 @@ func (m Measured) Text(w io.Writer) error {
 			line(strings.ToLower(say(message.ID(l[0]))), say(message.ID(l[1])))
 		}
 		if f.Unpredicted > 0 {
-			line(say("left out"), say("{1} more timed, without a prediction to compare with", message.Count(f.Unpredicted)))
+			line(say("left out"), say("{1} more timed, without a prediction", message.Count(f.Unpredicted)))
 		}
 		b.WriteString("\n")
 	}

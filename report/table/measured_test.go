@@ -28,12 +28,12 @@ func TestMeasuredAsText(t *testing.T) {
 	want := `system: Demo 45 (demo-45)
   timed cuts  9 cuts
   speed       slower
-  left out    2 more timed, without a prediction to compare with
+  left out    2 more timed, without a prediction
 
 system: =1+1
 
 system: not noted
-  left out    1 more timed, without a prediction to compare with
+  left out    1 more timed, without a prediction
 
 The band is the one at the bench: common practice, no source. No row is changed: that is for whoever answers for the range.
 

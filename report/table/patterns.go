@@ -316,7 +316,7 @@ func (c *chart) group(by string, g Group) {
 		c.block(indent, l)
 	}
 	if len(g.Open) > 0 {
-		c.line(indent + c.say("left open most:"))
+		c.line(indent + c.say("most often not answered:"))
 	}
 	for _, b := range g.Open {
 		c.row(b)

@@ -34,7 +34,7 @@ func TestPatternsHaveTheirBase(t *testing.T) {
   waiting  ··············· 0 of 8 (0 %)
   lost     ··············· 0 of 8 (0 %)
   time: from 9 to 14 min
-  left open most:
+  most often not answered:
   use      ████··········· 2 of 8 (25 %)
 
 rep: not known

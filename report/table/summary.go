@@ -122,7 +122,7 @@ func Summarize(t review.Tally, totals review.Totals, today time.Time, words *mes
 	all := t.All
 	sum := Summary{Title: s.say("Visits of the team"), Day: today, Lead: s.lead(t, totals, today), By: t.By, Groups: s.groups(t.Groups, t.By)}
 	for _, p := range []Part{
-		{Title: s.say("How they stand by today's rules and range"), Note: s.say("Firm: no answer still missing could change the recommendation. Open: one could. Not yet: too little is known."),
+		{Title: s.say("Where they stand by today's rules and range"), Note: s.say("Firm: no missing answer can change the recommendation. Open: one can. Not yet: too little is known."),
 			Bars: s.bars(all.Visits, count{"firm", all.Firm}, count{"open", all.Open}, count{"falls short", all.FallsShort}, count{"none fits", all.NoneFits}, count{"not yet", all.NotYet})},
 		{Title: s.say("How they ended"),
 			Bars: s.bars(all.Visits, count{"order", all.Ordered}, count{"quote wanted", all.Quoted}, count{"second visit", all.Again}, count{"no", all.Lost}, count{"nothing recorded", all.NoOutcome})},
@@ -151,13 +151,13 @@ func (s summarizer) lead(t review.Tally, totals review.Totals, today time.Time) 
 	}
 	lines := []message.Message{counted.Sentence()}
 	if totals.Invented {
-		lines = append(lines, message.ID("The range they are judged by is invented: how they stand says nothing of systems that can be ordered.").Message())
+		lines = append(lines, message.ID("The range they are judged by is invented: it says nothing about systems that can be ordered.").Message())
 	}
 	if t.Files < totals.Files {
 		lines = append(lines, message.New("A filter keeps {1} of {2}.", message.Count(t.Files), files(totals.Files)))
 	}
 	if t.Unread > 0 {
-		lines = append(lines, message.New("{1} cannot be read as a visit: counted below among what needs a second look, and nowhere else.", files(t.Unread)))
+		lines = append(lines, message.New("{1} cannot be read as a visit: counted only below, under what needs a second look.", files(t.Unread)))
 	}
 	var printed []string
 	for _, l := range lines {
@@ -211,7 +211,7 @@ var againstWords = map[assess.Against]message.ID{
 }
 
 func (s summarizer) lost(p review.Pattern) Part {
-	part := Part{Title: s.say("What weighed most where the answer was no")}
+	part := Part{Title: s.say("Main reason where the answer was no")}
 	if p.Lost == 0 {
 		part.Note = s.say("No visit ended with a no.")
 		return part
@@ -243,9 +243,9 @@ func (s summarizer) raised(t review.Tally) Part {
 }
 
 func (s summarizer) open(p review.Pattern) Part {
-	part := Part{Title: s.say("Questions left open most"), Bars: s.questions(p)}
+	part := Part{Title: s.say("Questions most often not answered"), Bars: s.questions(p)}
 	if len(part.Bars) == 0 {
-		part.Note = s.say("None is left without an answer; not known is one.")
+		part.Note = s.say("Every question has an answer; not known is one.")
 	}
 	return part
 }
@@ -308,7 +308,7 @@ func (s summarizer) cuts(p review.Pattern) Part {
 	part := Part{Title: s.say("Timed cuts against the prediction"), Note: s.say("No cut with a prediction was timed.")}
 	if all := p.Cuts.All(); all > 0 {
 		part.Bars = s.bars(all, count{"slower", p.Cuts.Slow}, count{"as predicted", p.Cuts.Fit}, count{"faster", p.Cuts.Fast})
-		part.Note = s.say("A cut is as predicted within 15 % of the time, as at the bench.")
+		part.Note = s.say("As predicted: within 15 % of the time, as at the bench.")
 	}
 	return part
 }
@@ -320,7 +320,7 @@ func (s summarizer) groups(list []review.Pattern, by string) []Group {
 		g := Group{Ending: s.ending(p, by), Firm: s.share(p.Firm, p.Visits), Time: s.words.Print(minutes(p.Took)), Middle: s.words.Print(middle(p.Took)), Open: s.questions(p),
 			Bars: s.bars(p.Visits, count{"firm", p.Firm}, count{"flagged", p.Flagged}, count{"ordered", p.Ordered}, count{"waiting", p.Waiting()}, count{"lost", p.Lost})}
 		if counts := s.inLine(s.lost(p).Bars); counts != "" {
-			g.More = append(g.More, s.say("weighed most where the answer was no: {1}", message.Name(counts)))
+			g.More = append(g.More, s.say("main reason where the answer was no: {1}", message.Name(counts)))
 		}
 		if counts := s.inLine(s.cuts(p).Bars); counts != "" {
 			g.More = append(g.More, s.say("timed cuts: {1}", message.Name(counts)))

@@ -47,7 +47,7 @@ func TestSummary(t *testing.T) {
 	text := fmt.Sprint(s)
 	for _, want := range []string{
 		"3 visits counted on 25 November 2026, made on 5 October 2026.", "A filter keeps 4 of 9 files.",
-		"1 file cannot be read as a visit", "{firm 1 of 3 0.33", "{not yet 1 of 3", "Firm: no answer still missing could change the recommendation. Open: one could.", "{order 1 of 3", "{nothing recorded 1 of 3", "{reach in heavy section 1 0 0 1}", "{not known 2 1 0 0}",
+		"1 file cannot be read as a visit", "{firm 1 of 3 0.33", "{not yet 1 of 3", "Firm: no missing answer can change the recommendation. Open: one can.", "{order 1 of 3", "{nothing recorded 1 of 3", "{reach in heavy section 1 0 0 1}", "{not known 2 1 0 0}",
 		"{none recommended 2 1 0 0}", "{the price 1 of 1 1}", "A cut went poorly in 1 of 1.", "{damaged file 1 of 4 0.25}", "{open questions 1 of 4", "{use 2 of 3", "{breaker 1 of 3",
 		"{over 10 to 20 min 1 of 1 1}", "12 min. Known of 1 of 3.", "{slower 1 of 3", "{as predicted 2 of 3", "{faster 0 of 3 0}", "Nobody is named here.",
 	} {
@@ -69,7 +69,7 @@ func TestSummaryByRep(t *testing.T) {
 	if len(s.Groups) != 2 || s.Groups[0].Label != "A. Person" || s.Groups[0].Visits != 2 || s.Groups[0].Left != "breaker, 1 of 2" || s.Groups[1].Middle != "12 min" {
 		t.Errorf("%+v", s.Groups)
 	}
-	if got, want := strings.Join(s.Groups[0].More, "|"), "weighed most where the answer was no: the price 1 of 1|timed cuts: slower 1 of 3, as predicted 2 of 3, faster 0 of 3"; got != want {
+	if got, want := strings.Join(s.Groups[0].More, "|"), "main reason where the answer was no: the price 1 of 1|timed cuts: slower 1 of 3, as predicted 2 of 3, faster 0 of 3"; got != want {
 		t.Errorf("got %s", got)
 	}
 	if text := fmt.Sprint(s); strings.Contains(text, "Customer") || strings.Contains(text, "Nobody is named") {
@@ -80,7 +80,7 @@ func TestSummaryByRep(t *testing.T) {
 // What there is nothing of is said, not left blank.
 func TestSummaryOfNothing(t *testing.T) {
 	text := fmt.Sprint(Summarize(review.TallyOf(slices.Values([]*review.Row(nil)), nil), review.Totals{}, today, nil))
-	for _, want := range []string{"0 visits counted", "No visit ended with a no.", "No flag is raised.", "None is left without an answer; not known is one.", "Not known of any of these visits", "No cut with a prediction was timed."} {
+	for _, want := range []string{"0 visits counted", "No visit ended with a no.", "No flag is raised.", "Every question has an answer; not known is one.", "Not known of any of these visits", "No cut with a prediction was timed."} {
 		if !strings.Contains(text, want) {
 			t.Errorf("no %q in\n%s", want, text)
 		}
