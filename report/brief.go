@@ -79,6 +79,7 @@ type Brief struct {
 	Cautions []Line    `json:"cautions"`
 	Notes    []string  `json:"notes,omitempty"`   // the customer's words and the rep's notes
 	Footing  []string  `json:"footing"`           // what the figures rest on; range; date
+	Check    string    `json:"check,omitempty"`   // on demand: CheckCode as a whole; its printed form ends the footing
 	Dropped  []string  `json:"dropped,omitempty"` // what could not be shown, and why
 	Leaving  []Line    `json:"leaving,omitempty"` // on demand: what to check before leaving
 	OnSite   []Line    `json:"on_site,omitempty"` // on demand: what to check at the site
@@ -96,6 +97,7 @@ type Options struct {
 	Working   bool            // with the derivation
 	Pictures  bool            // with all pictures on a sheet behind a printed page
 	Prices    *cost.PriceList // nil takes the built-in list, which is invented
+	Check     *CheckCode      // what the page was made from, to be printed on it
 
 	Words *message.Catalog // puts every text into other words; nil leaves our own
 }

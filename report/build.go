@@ -53,6 +53,10 @@ func Build(v *assess.Visit, offered system.Range, o Options) Brief {
 	if o.Working {
 		brief.Working = b.derivation()
 	}
+	if c := o.Check; c != nil {
+		brief.Check = c.String()
+		brief.Footing = append(brief.Footing, "Check code: "+c.printed()+".")
+	}
 	brief.Words = o.Words
 	brief.Pictures = o.Pictures || o.Working
 	return brief

@@ -1,11 +1,13 @@
 package main
 
 import (
+	"os"
 	"path/filepath"
 	"slices"
 	"strings"
 
 	"cutbrief/assess/store"
+	"cutbrief/assess/store/atomicfile"
 	"cutbrief/report"
 	"cutbrief/report/data"
 	"cutbrief/report/pdf"
@@ -14,7 +16,7 @@ import (
 )
 
 // extras are what can be added behind the page.
-var extras = []string{"checklist", "pictures", "working"}
+var extras = []string{"checklist", "pictures", "working", "check-code"}
 
 func briefCommand() command {
 	formats := formatFlag(pdfFormat, textFormat, markdownFormat, jsonFormat)
@@ -70,6 +72,7 @@ func (c *call) briefs(f format) ([]report.Brief, error) {
 	if err != nil {
 		return nil, err
 	}
+	coded := false
 	for _, name := range c.list("with") {
 		switch normal(name) {
 		case extras[0]:
@@ -78,6 +81,8 @@ func (c *call) briefs(f format) ([]report.Brief, error) {
 			s.options.Pictures = true
 		case extras[2]:
 			s.options.Working = true
+		case extras[3]:
+			coded = true
 		}
 	}
 	var briefs []report.Brief
@@ -86,9 +91,78 @@ func (c *call) briefs(f format) ([]report.Brief, error) {
 		if err != nil {
 			return nil, err
 		}
+		if coded {
+			code, err := report.CheckCodeOf(v, s.offered, s.options, c.sheet(f))
+			if err != nil {
+				return nil, err
+			}
+			s.options.Check = &code
+		}
 		briefs = append(briefs, report.Build(v, s.offered, s.options))
 	}
 	return briefs, nil
+}
+
+// sheet is the paper that a format is printed on, "" if on none.
+func (c *call) sheet(f format) string {
+	if f == pdfFormat {
+		return c.choice("paper")
+	}
+	return ""
+}
+
+// verifyCommand holds a page against a visit and the lists and rules of today.
+func verifyCommand() command {
+	return command{
+		use:   "verify PAGE FILE",
+		args:  arguments{least: 2, most: 2, what: "a page, and the file of its visit"},
+		flags: []option{unitsFlag},
+		run:   verify,
+	}
+}
+
+func verify(c *call) error {
+	file := c.args[0]
+	page, err := readPage(file)
+	if err != nil {
+		return failure(message.Errorf("read {1}: {2}", message.Name(file), atomicfile.Cause(err)), "name the file of a page: PDF, text, Markdown or JSON")
+	}
+	printed, coded := report.CheckCodeOn(page)
+	if !coded {
+		return failure(message.Errorf("{1} carries no check code", message.Name(file)), "one that does is made by: cutbrief brief FILE --with check-code")
+	}
+	s, err := c.subject(textFormat)
+	if err != nil {
+		return err
+	}
+	v, err := c.readVisit(c.args[1])
+	if err != nil {
+		return err
+	}
+	today, err := report.CheckCodeOf(v, s.offered, s.options, printed.Paper)
+	if err != nil {
+		return err
+	}
+	differ := printed.Differ(today)
+	if len(differ) == 0 {
+		return c.put(s.options.Words.Print(message.ID("This page is of this visit, and of the lists and rules in use today.").Message()) + "\n")
+	}
+	return failure(message.Errorf("the page is not what would come out today; what differs: {1}", message.Join("; ", differ...)), "to make it anew: cutbrief brief {1} --with check-code", shellName(c.args[1]))
+}
+
+// largestPage is far above any page, in bytes.
+const largestPage = 16 << 20
+
+// readPage reads a page as a file: a pipe or a device is none.
+func readPage(file string) ([]byte, error) {
+	info, err := os.Stat(file)
+	switch {
+	case err != nil:
+		return nil, err
+	case !info.Mode().IsRegular() || info.Size() > largestPage:
+		return nil, message.Errorf("it is not a page")
+	}
+	return os.ReadFile(file)
 }
 
 // briefPaths says where the documents of some visits go: one file for each in a

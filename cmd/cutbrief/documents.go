@@ -26,7 +26,7 @@ func rootCommand() command {
 		flags: interviewFlags,
 		run:   holdInterview,
 		below: []command{
-			interviewCommand(), sampleCommand(), briefCommand(), whyCommand(), nextCommand(), practiceCommand(), reviewCommand(), manyCommand(), systemsCommand(),
+			interviewCommand(), sampleCommand(), briefCommand(), verifyCommand(), whyCommand(), nextCommand(), practiceCommand(), reviewCommand(), manyCommand(), systemsCommand(),
 			schemaCommand(), completionCommand(), versionCommand(), costCommand(), compareCommand(), pricesCommand(), wordsCommand(), rehearseCommand(),
 			recordCommand(), followupCommand(), redactCommand(), doctorCommand(), guideCommand(), rulesCommand(), formatsCommand(), manualCommand(),
 		},

@@ -12,8 +12,11 @@ import (
 
 	"github.com/spf13/cobra"
 
+	"cutbrief/assess"
+	"cutbrief/report"
 	"cutbrief/rules/cost"
 	"cutbrief/rules/message/catalog"
+	"cutbrief/rules/system"
 )
 
 // TestHelpExamples runs every example that a help text shows, each in a folder
@@ -78,12 +81,26 @@ func examples(c *cobra.Command) []string {
 	return list
 }
 
+// codeOf is what verify reads on a page of a visit.
+func codeOf(t *testing.T, visit []byte) string {
+	t.Helper()
+	v, _, err := assess.Decode(visit)
+	if err != nil {
+		t.Fatal(err)
+	}
+	code, err := report.CheckCodeOf(v, system.Demo(), report.Options{}, "a4")
+	if err != nil {
+		t.Fatal(err)
+	}
+	return code.String()
+}
+
 func runExample(t *testing.T, line string, visit []byte) {
 	t.Parallel()
 	dir := t.TempDir()
 	for name, data := range map[string][]byte{
 		"visit.json": visit, "another.json": shown(t), "my-systems.csv": []byte(template()), "my-prices.csv": []byte(cost.PricesTemplate()),
-		"page.json": []byte("an older page"), "our-words.csv": []byte(catalog.Template("de")),
+		"page.json": []byte("an older page"), "signed.pdf": []byte(codeOf(t, visit)), "our-words.csv": []byte(catalog.Template("de")),
 	} {
 		if err := os.WriteFile(filepath.Join(dir, name), data, 0o600); err != nil {
 			t.Fatal(err)

@@ -19,7 +19,7 @@ var update = flag.Bool("update", false, "rewrite the transcripts in README.md")
 // program first, with what the program prints, and every guide with the one it
 // prints.
 func TestReadme(t *testing.T) {
-	compareWithReadme(t, map[string]string{"interview": interviewTranscript(t), "page": pageTranscript(t)})
+	compareWithReadme(t, map[string]string{"interview": interviewTranscript(t), "page": pageTranscript(t), "check-code": codeTranscript(t)})
 	text := readme(t)
 	for _, name := range handbook.Readers() {
 		before, has, after, ok := guideIn(text, name)
@@ -159,6 +159,27 @@ func pageTranscript(t *testing.T) string {
 	var out bytes.Buffer
 	mustRun(t, nil, &out, "brief", "visit.json", "--format", "text")
 	return parts(out.String(), "RECOMMENDED SYSTEM", "WHAT DECIDES", "DEMONSTRATION")
+}
+
+// codeTranscript is a page with its code, held against its visit and against
+// another.
+func codeTranscript(t *testing.T) string {
+	t.Helper()
+	t.Chdir(t.TempDir())
+	var out bytes.Buffer
+	shown := func(line string) {
+		out.WriteString("$ " + line + "\n")
+		a := fixedEnvironment()
+		a.args, a.in, a.out, a.err = strings.Fields(line)[1:], nil, &out, &out
+		a.getenv = func(string) string { return "" }
+		run(a)
+	}
+	mustRun(t, nil, io.Discard, "sample", "--save", "visit.json")
+	mustRun(t, nil, io.Discard, "sample", "kitchen-fitter", "--save", "another.json")
+	shown("cutbrief brief visit.json --with check-code --out page.pdf")
+	shown("cutbrief verify page.pdf visit.json")
+	shown("cutbrief verify page.pdf another.json")
+	return out.String()
 }
 
 // parts keeps the top of a page and the parts named. A part begins with its

@@ -22,13 +22,17 @@ func (a about) xmp() []byte {
 		_ = xml.EscapeText(&b, []byte(s)) // into memory; it cannot fail
 		return b.String()
 	}
+	check := ""
+	if a.check != "" {
+		check = "<dc:identifier>" + safe(a.check) + "</dc:identifier>"
+	}
 	return fmt.Appendf(nil, `<?xpacket begin="" id="W5M0MpCehiHzreSzNTczkc9d"?>
 <x:xmpmeta xmlns:x="adobe:ns:meta/"><rdf:RDF xmlns:rdf="http://www.w3.org/1999/02/22-rdf-syntax-ns#"><rdf:Description rdf:about="" xmlns:dc="http://purl.org/dc/elements/1.1/" xmlns:xmp="http://ns.adobe.com/xap/1.0/">
 <dc:format>application/pdf</dc:format><dc:language><rdf:Bag><rdf:li>%s</rdf:li></rdf:Bag></dc:language>
 <dc:title><rdf:Alt><rdf:li xml:lang="x-default">%s</rdf:li></rdf:Alt></dc:title><dc:description><rdf:Alt><rdf:li xml:lang="x-default">%s</rdf:li></rdf:Alt></dc:description>
-<xmp:CreateDate>%s</xmp:CreateDate><xmp:CreatorTool>cutbrief</xmp:CreatorTool>
+<xmp:CreateDate>%s</xmp:CreateDate><xmp:CreatorTool>cutbrief</xmp:CreatorTool>%s
 </rdf:Description></rdf:RDF></x:xmpmeta>
-<?xpacket end="r"?>`, safe(a.language()), safe(a.title), safe(a.subject), dated(a.date).Format(time.RFC3339))
+<?xpacket end="r"?>`, safe(a.language()), safe(a.title), safe(a.subject), dated(a.date).Format(time.RFC3339), check)
 }
 
 // spoken writes into the catalogue of a file which language it is in, and where

@@ -38,12 +38,13 @@ func render(b report.Brief, p Paper, compress bool) (out []byte, err error) {
 	if err != nil {
 		return nil, err
 	}
-	return draw(append([]*leaf{pg}, sheets...), about{title: clean.Title, subject: clean.Need, date: clean.Date, words: clean.Words}, p, compress)
+	return draw(append([]*leaf{pg}, sheets...), about{title: clean.Title, subject: clean.Need, check: clean.Check, date: clean.Date, words: clean.Words}, p, compress)
 }
 
 // about is what a file says of itself.
 type about struct {
 	title, subject string
+	check          string
 	date           time.Time
 	words          *message.Catalog
 }

@@ -1,7 +1,10 @@
 package cost
 
 import (
+	"crypto/sha256"
 	_ "embed" // the demo list lies beside the code
+	"encoding/hex"
+	"fmt"
 	"slices"
 	"strings"
 
@@ -226,3 +229,17 @@ func (i Item) Units() []string {
 
 // Most is what a plausible figure is at most, in the item's unit.
 func (i Item) Most() float64 { return i.most }
+
+// PricesFingerprint returns 12 hexadecimal digits that stand for what l holds:
+// currency, date, place and every price with its basis and note. The list's name
+// and how its file was laid out do not count. It tells lists apart; it does not
+// prove who wrote them.
+func PricesFingerprint(l PriceList) string {
+	h := sha256.New()
+	fmt.Fprintf(h, "prices 1 %q %q %q\n", l.Currency, l.Date, l.Place)
+	for _, id := range l.IDs() {
+		p, _ := l.Get(id)
+		fmt.Fprintf(h, "%s %v %q %q\n", id, p.Estimate, p.Basis, p.Note)
+	}
+	return hex.EncodeToString(h.Sum(nil)[:6])
+}

@@ -1,0 +1,3 @@
+module mutate
+
+go 1.26
