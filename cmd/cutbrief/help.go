@@ -32,7 +32,10 @@ func helpTexts(words *message.Catalog) map[string]helpText {
 	}
 	list := map[string]helpText{}
 	for part := range strings.SplitSeq("\n"+string(document), "\n# ") {
-		path, rest, _ := strings.Cut(part, "\n\n")
+		path, rest, found := strings.Cut(part, "\n\n")
+		if !found {
+			continue // what stands before the first
+		}
 		short, rest, _ := strings.Cut(strings.TrimSpace(rest), "\n\n")
 		text := helpText{short: short}
 		if at := strings.LastIndex("\n\n"+rest, "\n\n    "); at >= 0 {

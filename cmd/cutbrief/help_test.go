@@ -27,7 +27,7 @@ func TestHelpExamples(t *testing.T) {
 	}
 	visit := invented(t)
 	for _, c := range commands(t) {
-		lines := examples(c)
+		lines := examples(c.Example)
 		if len(lines) == 0 {
 			t.Errorf("%s: no example in its help", c.CommandPath())
 		}
@@ -70,9 +70,9 @@ func commands(t *testing.T) []*cobra.Command {
 
 // examples are the command lines of a help text, without the remarks that
 // stand after two or more spaces.
-func examples(c *cobra.Command) []string {
+func examples(text string) []string {
 	var list []string
-	for line := range strings.Lines(c.Example) {
+	for line := range strings.Lines(text) {
 		line, _, _ = strings.Cut(strings.TrimSpace(line), "   ")
 		if line != "" {
 			list = append(list, line)

@@ -3,6 +3,7 @@ package main
 import (
 	"fmt"
 	"os"
+	"strings"
 	"testing"
 	"time"
 
@@ -25,9 +26,16 @@ const (
 	noSleep     = "atexit_sleep_ms=0"
 )
 
-// fixedEnvironment is the real world on one invented afternoon.
+// fixedEnvironment is the real one on an invented afternoon, on a machine set to
+// no language.
 func fixedEnvironment() environment {
 	w := realEnvironment()
+	w.getenv = func(name string) string {
+		if name == "LANG" || strings.HasPrefix(name, "LC_") {
+			return ""
+		}
+		return os.Getenv(name)
+	}
 	w.now = func() time.Time { return time.Date(2026, 3, 12, 14, 30, 0, 0, time.UTC) }
 	w.newID = func() string { return fmt.Sprintf("visit-%d", 1) }
 	return w

@@ -24,7 +24,7 @@ func TestManual(t *testing.T) {
 				t.Errorf("%s: the page lacks --%s", c.CommandPath(), f.Name)
 			}
 		})
-		for _, line := range examples(c) {
+		for _, line := range examples(c.Example) {
 			if !strings.Contains(text, roff(line)) {
 				t.Errorf("%s: the page lacks the example %q", c.CommandPath(), line)
 			}

@@ -44,7 +44,7 @@ func collect() (extras, error) {
 		return nil, err
 	}
 	built, pages := filepath.Join(dir, here.file()), filepath.Join(dir, "man")
-	if out, err := exec.Command(built, "manual", pages).CombinedOutput(); err != nil {
+	if out, err := exec.Command(built, "manual", pages, "--words", "en").CombinedOutput(); err != nil {
 		return nil, fmt.Errorf("write the manual pages: %w\n%s", err, out)
 	}
 	list, err := manual(pages)
