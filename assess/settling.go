@@ -118,9 +118,9 @@ func (v *Visit) settlingSet(added []Step, offered system.Range) []Step {
 // the answers say is recommended, or that nothing fits.
 func (v *Visit) settledIn(offered system.Range) bool {
 	job, _ := v.Job()
-	switch r := rules.Judge(job, offered); r.Outcome {
+	switch r := rules.Summarise(job, offered); r.Outcome {
 	case rules.Recommended:
-		return rules.Firm(job, offered, r.Outcome)
+		return r.Firm
 	case rules.NoneFits:
 		all := rules.Evaluate(job, offered)
 		return v.nothingFits(&all)

@@ -34,3 +34,17 @@ func BenchmarkEvaluateFullyTold(b *testing.B) {
 		Evaluate(job, offered)
 	}
 }
+
+// BenchmarkListRow is what a list of visits asks of one: the verdict, the first
+// choice, what decides, and whether that is firm.
+func BenchmarkListRow(b *testing.B) {
+	offered := system.Demo()
+	for name, job := range map[string]Job{"fullyTold": fullyTold(), "half": mildSteel(10, Mixed)} {
+		b.Run(name, func(b *testing.B) {
+			b.ReportAllocs()
+			for b.Loop() {
+				Summarise(job, offered)
+			}
+		})
+	}
+}

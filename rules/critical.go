@@ -88,13 +88,16 @@ func decidingOrOverruled(j *Job) Requirement {
 	return first
 }
 
-// critical names the requirement that decides, with all its evidence.
-func critical(j *Job) Critical {
+// critical names the requirement that decides, with all its evidence where that
+// is wanted.
+func critical(j *Job, how detail) Critical {
 	first, ties := deciding(j)
-	c := Critical{Requirement: first, Tie: ties, Evidence: evidenceOf(j, first)}
+	c := Critical{Requirement: first, Tie: ties}
 	if j.Overrule != nil && j.Overrule.Requirement != "" {
 		c.Overruled, c.Reason, c.Instead = true, j.Overrule.Reason, first
 		c.Requirement, c.Tie = j.Overrule.Requirement, nil
+	}
+	if how != summary {
 		c.Evidence = evidenceOf(j, c.Requirement)
 	}
 	return c

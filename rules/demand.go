@@ -42,12 +42,12 @@ type demand struct {
 	requirement Requirement
 	multiple    multiple // as far as it is known
 	atMost      float64  // the largest floor factor that may still come out
-	facing      facing
+	perSystem   perSystem
 }
 
-// facing is what is worked out once for the system a demand was last put to:
+// perSystem is what is worked out once for the system a demand was last put to:
 // the rules ask for it one after the other.
-type facing struct {
+type perSystem struct {
 	system  *system.System
 	factors [8]unit.Maybe[float64] // of the first pieces; the list of metals holds fewer
 	asked   bool                   // whether a rule has asked for the draw yet
@@ -56,22 +56,22 @@ type facing struct {
 	suits   bool
 }
 
-// face turns to a system.
-func (d *demand) face(s *system.System) {
-	if d.facing.system == s {
+// turnTo turns to a system.
+func (d *demand) turnTo(s *system.System) {
+	if d.perSystem.system == s {
 		return
 	}
-	d.facing = facing{system: s}
-	for i := range d.job.Pieces[:min(len(d.job.Pieces), len(d.facing.factors))] {
-		d.facing.factors[i], _ = size.Equivalence(s, d.job.Pieces[i].Metal)
+	d.perSystem = perSystem{system: s}
+	for i := range d.job.Pieces[:min(len(d.job.Pieces), len(d.perSystem.factors))] {
+		d.perSystem.factors[i], _ = size.Equivalence(s, d.job.Pieces[i].Metal)
 	}
 }
 
 // factor is how much mild steel a millimetre of a piece counts for on a system.
 func (d *demand) factor(s *system.System, piece int) (float64, bool) {
-	d.face(s)
-	if piece < len(d.facing.factors) {
-		return d.facing.factors[piece].Get()
+	d.turnTo(s)
+	if piece < len(d.perSystem.factors) {
+		return d.perSystem.factors[piece].Get()
 	}
 	return equivalence(s, d.job.Pieces[piece].Metal)
 }
@@ -101,6 +101,9 @@ const speedWorth = 2
 // A heavy section that alone outweighs it takes nothing away: thicker never needs
 // less.
 func speedSizes(j *Job, decides Requirement) bool {
+	if decides != Speed && decides != Reach {
+		return false
+	}
 	of := scores(j)
 	if decides == Reach && !settled(j) {
 		of[place(Reach)] = score{}

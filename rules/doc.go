@@ -4,3 +4,8 @@
 // it refuses to take an unknown for a zero. The record of a visit and the
 // report import it.
 package rules
+
+// Edition counts the rules. It is raised with every change to a rule, a factor
+// or a formula that can change a result, so that a record can say which rules it
+// was sized with.
+const Edition = 2

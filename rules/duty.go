@@ -1,7 +1,6 @@
 package rules
 
 import (
-	"cutbrief/rules/message"
 	"cutbrief/rules/size"
 	"cutbrief/rules/system"
 	"cutbrief/rules/unit"
@@ -79,30 +78,15 @@ func dutyInputs(d *demand, s *system.System) []Input {
 	if !busy || !thick {
 		return nil
 	}
-	list := []Input{
-		{Name: message.New("cuts in the busiest ten minutes"), Value: unit.Quantity{Value: cuts, Kind: unit.Count}, From: Asked{Fact: FactBusyCuts}},
-		{Name: message.New("length of each"), Value: unit.Quantity{Value: float64(each), Kind: unit.Length}, From: Asked{Fact: FactBusyLength}},
-	}
+	list := d.job.told(FactBusyCuts, FactBusyLength)
 	w, err := size.Fit(s, t, LedAt(d.job), cuts, each)
 	if err != nil {
 		w, err = size.WorkingAt(s, s.OutputMax, t, LedAt(d.job), cuts, each)
 	}
 	if err == nil {
 		list = append(list,
-			Input{Name: message.New("speed in the everyday thickness"), Value: unit.Quantity{Value: float64(w.Speed), Kind: unit.Speed}},
-			Input{Name: message.New("output"), Value: unit.Quantity{Value: float64(w.Output), Kind: unit.Current}})
+			figureInput("speed in the everyday thickness", w.Speed, unit.Speed),
+			figureInput("output", w.Output, unit.Current))
 	}
 	return list
-}
-
-// dutyMissing lists what is not told of the busiest ten minutes.
-func dutyMissing(d *demand) []Asked {
-	var list []Asked
-	if !d.job.BusyCuts.IsKnown() {
-		list = append(list, Asked{Fact: FactBusyCuts})
-	}
-	if !d.job.BusyLength.IsKnown() {
-		list = append(list, Asked{Fact: FactBusyLength})
-	}
-	return append(list, perMetal(FactEveryday)(d)...)
 }

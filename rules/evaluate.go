@@ -40,15 +40,30 @@ func inCurrency(j *Job, currency string) {
 	}
 }
 
-// How much a check says.
+// Summarise judges as Judge does, for readers of many visits: of the checks it
+// keeps only the one that excludes a system, it gives no evidence, and it says
+// whether the recommendation is firm.
+func Summarise(job Job, offered system.Range) Result {
+	inCurrency(&job, offered.Currency)
+	d := newDemand(&job)
+	r := judge(&d, offered.Systems, summary)
+	r.Firm = r.Outcome == Recommended && !anyPiece(&job, withoutFigures) && firm(&job, offered.Systems, conclude(&job, offered.Systems))
+	return r
+}
+
+// detail is how much a check says.
+type detail int
+
 const (
-	plainly   = false // verdict, numbers, source
-	explained = true  // and what it was worked out from
+	summary   detail = iota // only what excludes a system
+	plainly                 // verdict, numbers, source
+	explained               // and what it was worked out from
 )
 
-func judge(d *demand, systems []system.System, how bool) Result {
-	r := Result{Critical: critical(d.job), Flags: flags(d.job), Missing: missing(d.job)}
-	r.Need = needOf(d)
+func judge(d *demand, systems []system.System, how detail) Result {
+	r := Result{Flags: flags(d.job), Missing: missing(d.job)}
+	r.Critical = critical(d.job, how)
+	r.Need = needOf(d, how)
 	r.Candidates = make([]Candidate, 0, len(systems))
 	for i := range systems {
 		r.Candidates = append(r.Candidates, explain(d, &systems[i], how))
@@ -190,13 +205,24 @@ func before(a, b *system.System) bool {
 }
 
 // explain judges one system by every rule that applies.
-func explain(d *demand, s *system.System, how bool) Candidate {
-	c := Candidate{System: s, Checks: make([]Check, 0, len(rows))}
+func explain(d *demand, s *system.System, how detail) Candidate {
+	c := Candidate{System: s}
+	if how != summary {
+		c.Checks = make([]Check, 0, len(rows))
+	}
 	status := fits
 	for i := range rows {
 		r := &rows[i]
+		if how == summary && !r.Hard && !r.Site {
+			continue
+		}
 		m := r.judge(d, s)
 		if m.verdict == "" {
+			continue
+		}
+		status = max(status, effect(r, m.verdict))
+		c.Open = c.Open || m.verdict == NotKnown && (r.Hard || r.Site)
+		if how == summary && status != short {
 			continue
 		}
 		check := Check{Rule: r.ID, Verdict: m.verdict, Source: r.Source, Need: unit.Quantity{Value: m.need, Kind: r.kind}, Have: unit.Quantity{Value: m.have, Kind: r.kind}}
@@ -208,15 +234,24 @@ func explain(d *demand, s *system.System, how bool) Candidate {
 			check.Margin = unit.Known(m.have/m.need - 1)
 		}
 		if m.verdict == NotKnown {
-			check.Missing = r.missing(d)
-			c.Open = c.Open || r.Hard || r.Site
+			check.Missing = r.missing(d.job)
 		}
-		status = max(status, effect(r, m.verdict))
-		c.Checks = append(c.Checks, check)
+		if c.Checks = append(c.Checks, check); how == summary {
+			break
+		}
 	}
 	c.Status = standing[status]
 	if _, most, known, _ := heaviest(d, s, (*Piece).regular); known {
 		c.Excess = float64(s.Rated) / (most * d.multiple.Floor)
 	}
 	return c
+}
+
+// Open lists what Evaluate says is open of a job that Judge concluded something
+// of, for readers who ask for no more.
+func Open(job Job, offered system.Range, o Outcome) []OpenQuestion {
+	inCurrency(&job, offered.Currency)
+	d := newDemand(&job)
+	list, _ := open(&d, offered.Systems, o)
+	return list
 }

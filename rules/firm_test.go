@@ -3,11 +3,11 @@ package rules
 import (
 	"testing"
 
+	"pgregory.net/rapid"
+
 	"cutbrief/rules/metal"
 	"cutbrief/rules/system"
 	"cutbrief/rules/unit"
-
-	"pgregory.net/rapid"
 )
 
 // mostly reports, nine times in ten, that something is told.
@@ -47,9 +47,9 @@ func drawJob(t *rapid.T) Job {
 	if maybe("annoys") {
 		j.Annoys = rapid.SliceOfN(rapid.SampledFrom([]Annoyance{TooSlow, Warps, TooHeavy, LosesArc, Nothing}), 1, 2).Draw(t, "annoys")
 	}
-	for _, l := range leanings {
-		if maybe(string(l.fact)) {
-			rapid.SampledFrom(l.answers).Draw(t, string(l.fact))(&j)
+	for _, h := range hints {
+		if maybe(string(h.fact)) {
+			rapid.SampledFrom(h.answers).Draw(t, string(h.fact))(&j)
 		}
 	}
 	drawSite(t, &j)
@@ -129,14 +129,14 @@ func answerAtRandom(t *rapid.T, j Job) Job {
 	if len(wish.Annoys) == 0 {
 		wish.Annoys = []Annoyance{rapid.SampledFrom([]Annoyance{TooSlow, Warps, RoughEdge, HardToUse, CostsTooMuch, TooHeavy, TooThick, LosesArc, Nothing}).Draw(t, "wish")}
 	}
-	for _, l := range leanings {
-		if l.open(&wish) {
-			rapid.SampledFrom(l.answers).Draw(t, string(l.fact))(&wish)
+	for _, h := range hints {
+		if h.open(&wish) {
+			rapid.SampledFrom(h.answers).Draw(t, string(h.fact))(&wish)
 		}
 	}
 	answered := wish.clone()
-	for _, q := range openings(&wish) {
-		q.span.set(&answered, answered.at(q.piece), rapid.Float64Range(0, 1).Draw(t, string(q.span.fact)))
+	for _, q := range unknowns(&wish) {
+		q.put(&answered, rapid.Float64Range(0, 1).Draw(t, string(q.answer.fact)))
 	}
 	return answered
 }

@@ -2,7 +2,6 @@ package rules
 
 import (
 	"cutbrief/rules/message"
-	"cutbrief/rules/metal"
 	"cutbrief/rules/unit"
 )
 
@@ -107,11 +106,3 @@ func over(a, b unit.Maybe[unit.Millimetre]) bool {
 
 // notForGas reports a piece that oxy-fuel does not cut.
 func notForGas(p *Piece) bool { return !GasCuts(p.Metal) }
-
-// GasCuts reports whether oxy-fuel cuts a metal. It does not cut one whose oxide
-// melts at a higher temperature than the metal, or that does not burn. Common
-// practice, no source. Check: mild steel yes; stainless, aluminium, copper and
-// cast iron no.
-func GasCuts(id metal.ID) bool {
-	return id != metal.Stainless && id != metal.Aluminium && id != metal.Copper && id != metal.CastIron
-}

@@ -12,6 +12,11 @@ func mm(t unit.Millimetre) unit.Quantity {
 	return unit.Quantity{Value: float64(t), Kind: unit.Thickness}
 }
 
+// figureInput names a figure that was worked out, or that a row or a rule gives.
+func figureInput[Q ~float64 | ~int](name message.ID, v Q, kind unit.Kind) Input {
+	return Input{Name: name.Message(), Value: unit.Quantity{Value: float64(v), Kind: kind}}
+}
+
 // cleanInputs names the piece that decides, the factor for use and the factor
 // for the metal.
 func cleanInputs(d *demand, s *system.System) []Input {
@@ -20,16 +25,12 @@ func cleanInputs(d *demand, s *system.System) []Input {
 		return nil
 	}
 	t, _, sure := p.regular()
-	fact, name := FactThickest, message.ID("thickest regular clean cut, {1}")
+	fact := FactThickest
 	if thickest, ok := p.Thickest.Get(); !sure || (ok && thickest < t) {
-		fact, name = FactEveryday, "everyday thickness, {1}"
+		fact = FactEveryday
 	}
 	factor, _ := equivalence(s, p.Metal)
-	list := []Input{
-		{Name: message.New(name, nameOf(p.Metal)), Value: mm(t), From: Asked{fact, p.Metal}},
-		useInput(d),
-	}
-	return append(list, metalInput(p.Metal, factor)...)
+	return append([]Input{p.input(fact), useInput(d)}, metalInput(p.Metal, factor)...)
 }
 
 // useInput names the factor by the rule that sets it: repair work where cutting
@@ -59,87 +60,28 @@ func metalInput(id metal.ID, factor float64) []Input {
 	return []Input{{Name: message.New("factor for {1}", nameOf(id)), Value: unit.Quantity{Value: factor}, Op: "×"}}
 }
 
-// cleanMissing lists the metals whose regular thickness is not told, and the
-// use if that is what is missing.
-func cleanMissing(d *demand) []Asked {
-	var list []Asked
-	if len(d.job.Pieces) == 0 {
-		list = append(list, Asked{Fact: FactMetals})
-	}
-	for i := range d.job.Pieces {
-		if _, _, sure := d.job.Pieces[i].regular(); !sure {
-			list = append(list, Asked{FactThickest, d.job.Pieces[i].Metal})
-		}
-	}
-	if !d.job.Use.IsKnown() {
-		list = append(list, Asked{Fact: FactUse})
-	}
-	return list
-}
-
-// thicknessOf picks one of a piece's thicknesses by the fact that holds it.
-func thicknessOf(p *Piece, f Fact) *unit.Maybe[unit.Millimetre] {
-	switch f {
-	case FactEveryday:
-		return &p.Everyday
-	case FactRarest:
-		return &p.Rarest
-	case FactPierced:
-		return &p.Pierced
-	case FactBevelled:
-		return &p.Bevelled
-	}
-	return &p.Thickest
+// input names one thickness of a piece.
+func (p *Piece) input(f Fact) Input {
+	return Input{Name: message.New(answerOf(f).name, nameOf(p.Metal)), Value: mm(thicknessOf(p, f).Or(0)), From: Asked{f, p.Metal}}
 }
 
 // pieceInputs names the piece that decides a rule about one thickness.
-func pieceInputs(f Fact, name message.ID) func(*demand, *system.System) []Input {
+func pieceInputs(f Fact) func(*demand, *system.System) []Input {
 	return func(d *demand, s *system.System) []Input {
 		p, _, known, _ := heaviest(d, s, func(p *Piece) (unit.Millimetre, bool, bool) { return told(*thicknessOf(p, f)) })
 		if !known {
 			return nil
 		}
-		t, _ := thicknessOf(p, f).Get()
 		factor, _ := equivalence(s, p.Metal)
-		return append([]Input{{Name: message.New(name, nameOf(p.Metal)), Value: mm(t), From: Asked{f, p.Metal}}}, metalInput(p.Metal, factor)...)
+		return append([]Input{p.input(f)}, metalInput(p.Metal, factor)...)
 	}
-}
-
-// perMetal lists the metals for which a thickness is not told.
-func perMetal(f Fact) func(*demand) []Asked {
-	return func(d *demand) []Asked {
-		var list []Asked
-		for i := range d.job.Pieces {
-			if p := &d.job.Pieces[i]; !thicknessOf(p, f).IsKnown() {
-				list = append(list, Asked{f, p.Metal})
-			}
-		}
-		return list
-	}
-}
-
-func pierceMissing(d *demand) []Asked {
-	if !d.job.Start.IsKnown() {
-		return []Asked{{Fact: FactStart}}
-	}
-	return perMetal(FactPierced)(d)
 }
 
 func bevelInputs(d *demand, s *system.System) []Input {
-	list := pieceInputs(FactBevelled, "thickest bevelled, {1}")(d, s)
-	if angle, ok := d.job.BevelAngle.Get(); ok && len(list) > 0 {
-		list = append(list, Input{Name: message.New("angle from square"), Value: unit.Quantity{Value: float64(angle), Kind: unit.Angle}, From: Asked{Fact: FactBevelAngle}, Op: "÷ cos"})
-	}
-	return list
-}
-
-func bevelMissing(d *demand) []Asked {
-	if !d.job.Features.IsKnown() {
-		return []Asked{{Fact: FactFeatures}}
-	}
-	list := perMetal(FactBevelled)(d)
-	if !d.job.BevelAngle.IsKnown() {
-		list = append(list, Asked{Fact: FactBevelAngle})
+	list := pieceInputs(FactBevelled)(d, s)
+	if angle := d.job.told(FactBevelAngle); len(list) > 0 && len(angle) > 0 {
+		angle[0].Op = "÷ cos"
+		list = append(list, angle...)
 	}
 	return list
 }
@@ -159,9 +101,9 @@ func drawInputs(d *demand, s *system.System) []Input {
 		return list
 	}
 	return append(list,
-		Input{Name: message.New("working output"), Value: unit.Quantity{Value: float64(w.output), Kind: unit.Current}},
-		Input{Name: message.New("drawn while cutting"), Value: unit.Quantity{Value: float64(w.load), Kind: unit.Current}},
-		Input{Name: message.New("effective over ten minutes"), Value: unit.Quantity{Value: float64(w.effective), Kind: unit.Current}})
+		figureInput("working output", w.output, unit.Current),
+		figureInput("drawn while cutting", w.load, unit.Current),
+		figureInput("effective over ten minutes", w.effective, unit.Current))
 }
 
 // breakerInputs adds what the rule book says of conductors and breaker.
@@ -178,36 +120,23 @@ func breakerInputs(d *demand, s *system.System) []Input {
 		return list
 	}
 	return append(list,
-		Input{Name: message.New("conductors carry at least (NEC 630.11)"), Value: unit.Quantity{Value: float64(carry), Kind: unit.Current}},
-		Input{Name: message.New("breaker at most, by the plate (NEC 630.12)"), Value: unit.Quantity{Value: float64(most), Kind: unit.Current}})
+		figureInput("conductors carry at least (NEC 630.11)", carry, unit.Current),
+		figureInput("breaker at most, by the plate (NEC 630.12)", most, unit.Current))
 }
 
 // cordInputs adds the cord to the draw.
 func cordInputs(d *demand, s *system.System) []Input {
-	list := drawInputs(d, s)
-	if length, ok := d.job.Power.Cord.Get(); ok {
-		list = append(list, Input{Name: message.New("cord, one way"), Value: unit.Quantity{Value: float64(length), Kind: unit.Length}, From: Asked{Fact: FactCord}})
-	}
-	if section, ok := d.job.Power.CordSection.Get(); ok {
-		list = append(list, Input{Name: message.New("conductor size"), Value: unit.Quantity{Value: float64(section), Kind: unit.Section}, From: Asked{Fact: FactCordSection}})
-	}
-	return list
+	return append(drawInputs(d, s), d.job.told(FactCord, FactCordSection)...)
 }
 
 // airInputs names what is told of the compressor.
 func airInputs(d *demand, s *system.System) []Input {
-	var list []Input
-	if q, ok := d.job.Air.Delivery.Get(); ok {
-		list = append(list, Input{Name: message.New("air delivery"), Value: unit.Quantity{Value: float64(q), Kind: unit.Flow}, From: Asked{Fact: FactAirDelivery}})
-	}
-	if h, ok := d.job.Altitude.Get(); ok {
-		list = append(list, Input{Name: message.New("altitude"), Value: unit.Quantity{Value: float64(h), Kind: unit.Length}, From: Asked{Fact: FactAltitude}})
-	}
+	list := d.job.told(FactAirDelivery, FactAltitude)
 	if t, ok := runTime(d, s); ok {
 		list = append(list, Input{Name: message.New("receiver bridges"), Value: unit.Quantity{Value: float64(t), Kind: unit.Time}, From: Asked{Fact: FactReceiver}})
 	}
 	if v, ok := bridging(d, s); ok {
-		list = append(list, Input{Name: message.New("receiver that would bridge one busy cut"), Value: unit.Quantity{Value: float64(v), Kind: unit.Volume}})
+		list = append(list, figureInput("receiver that would bridge one busy cut", v, unit.Volume))
 	}
 	return list
 }
@@ -236,9 +165,9 @@ func drierInputs(d *demand, _ *system.System) []Input {
 	if !known {
 		return list
 	}
-	list = append(list, Input{Name: message.New("usual dew point at line pressure"), Value: unit.Quantity{Value: float64(dew), Kind: unit.Temperature}})
+	list = append(list, figureInput("usual dew point at line pressure", dew, unit.Temperature))
 	if class, err := size.WaterClass(dew); err == nil {
-		list = append(list, Input{Name: message.New("water class of ISO 8573-1"), Value: unit.Quantity{Value: float64(class), Kind: unit.Count}})
+		list = append(list, figureInput("water class of ISO 8573-1", class, unit.Count))
 	}
 	return list
 }
@@ -265,62 +194,6 @@ func dewPoint(j *Job, drier Drier) (unit.Celsius, bool) {
 	}
 	dew, err2 := size.PressureDewPoint(roomAir, roomHumidity, line, local, roomAir)
 	return dew, err2 == nil
-}
-
-// supplyAnd lists the supply and further facts where they are not told.
-func supplyAnd(facts ...Fact) func(*demand) []Asked {
-	return func(d *demand) []Asked {
-		return append(supplyMissing(d), untold(facts...)(d)...)
-	}
-}
-
-// untold lists the facts about the site a rule rests on that are not told.
-func untold(facts ...Fact) func(*demand) []Asked {
-	return func(d *demand) []Asked {
-		var list []Asked
-		for _, f := range facts {
-			if !siteTold(d.job, f) {
-				list = append(list, Asked{Fact: f})
-			}
-		}
-		return list
-	}
-}
-
-// siteTold reports whether a fact about power or air is told.
-func siteTold(j *Job, f Fact) bool {
-	switch f {
-	case FactBreaker:
-		return j.Power.Breaker.IsKnown()
-	case FactCord:
-		return j.Power.Cord.IsKnown()
-	case FactCordSection:
-		return j.Power.CordSection.IsKnown()
-	case FactGenerator:
-		return j.Power.Generator.IsKnown()
-	case FactAirDelivery:
-		return j.Air.Delivery.IsKnown()
-	case FactAirPressure:
-		return j.Air.Pressure.IsKnown()
-	case FactHoseBore:
-		return j.Air.HoseBore.IsKnown()
-	case FactHoseLength:
-		return j.Air.HoseLength.IsKnown()
-	case FactAltitude:
-		return j.Altitude.IsKnown()
-	}
-	return true
-}
-
-// ask lists the facts a rule is decided by alone.
-func ask(facts ...Fact) func(*demand) []Asked {
-	return func(*demand) []Asked {
-		var list []Asked
-		for _, f := range facts {
-			list = append(list, Asked{Fact: f})
-		}
-		return list
-	}
 }
 
 func nameOf(id metal.ID) any {

@@ -39,12 +39,12 @@ type draw struct {
 // drawn works out the draw. known is false while the supply is not told;
 // suits is false where the supply rule already says that none suits.
 func drawn(d *demand, s *system.System) (w draw, known, suits bool) {
-	d.face(s)
-	if f := &d.facing; !f.asked {
+	d.turnTo(s)
+	if f := &d.perSystem; !f.asked {
 		f.asked = true
 		f.draw, f.known, f.suits = drawnNow(d, s)
 	}
-	return d.facing.draw, d.facing.known, d.facing.suits
+	return d.perSystem.draw, d.perSystem.known, d.perSystem.suits
 }
 
 // drawnNow is drawn, worked out.

@@ -120,9 +120,9 @@ func supplyInputs(d *demand, s *system.System) []Input {
 	if !ok {
 		return list
 	}
-	list = append(list, Input{Name: message.New("voltage"), Value: unit.Quantity{Value: float64(volts), Kind: unit.Voltage}, From: Asked{Fact: FactVolts}})
+	list = append(list, d.job.told(FactVolts)...)
 	if f, _ := match(&d.job.Power, s); f.Supply != nil && f.Phases == 1 && f.volts != volts {
-		list = append(list, Input{Name: message.New("one phase of it, to neutral"), Value: unit.Quantity{Value: math.Round(float64(f.volts)), Kind: unit.Voltage}})
+		list = append(list, figureInput("one phase of it, to neutral", math.Round(float64(f.volts)), unit.Voltage))
 	}
 	return list
 }
@@ -130,16 +130,4 @@ func supplyInputs(d *demand, s *system.System) []Input {
 // phaseWords are the phases as a reader is told. They are only ever read.
 var phaseWords = map[Phases]message.ID{
 	SinglePhase: "single-phase", ThreePhase: "three-phase", BothPhases: "single- and three-phase",
-}
-
-// supplyMissing lists phase and voltage where they are not told.
-func supplyMissing(d *demand) []Asked {
-	var list []Asked
-	if !d.job.Power.Phases.IsKnown() {
-		list = append(list, Asked{Fact: FactPhases})
-	}
-	if !d.job.Power.Volts.IsKnown() {
-		list = append(list, Asked{Fact: FactVolts})
-	}
-	return list
 }

@@ -128,8 +128,7 @@ var verdicts = map[rules.Outcome]Verdict{rules.Recommended: Open, rules.NoneFits
 // evaluate says what rules.Evaluate says, but of the open questions only those
 // that a flag names: most visits have none, and listing them takes longest.
 func (c *Criteria) evaluate(job rules.Job) rules.Result {
-	r := rules.Judge(job, c.Offered)
-	r.Firm = rules.Firm(job, c.Offered, r.Outcome)
+	r := rules.Summarise(job, c.Offered)
 	if r.Outcome == rules.Recommended && !r.Firm {
 		r.Open = rules.Open(job, c.Offered, r.Outcome)
 	}

@@ -33,7 +33,7 @@ var systemsList = list[system.Range]{
 	name: "systems", builtIn: system.Demo,
 	read: func(r io.Reader, name string) (system.Range, []csvfile.Finding) {
 		offered, findings := system.Read(r, name)
-		return offered, offered.Merge(findings, rules.Doubts(offered))
+		return offered, offered.Merge(findings, rules.Implausible(offered))
 	},
 	usable: func(r system.Range) message.Message {
 		return message.Counted(len(r.Systems), "{1} system", "{1} systems")

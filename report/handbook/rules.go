@@ -48,7 +48,7 @@ func Rules(words *message.Catalog) Page {
 			}),
 		table(w, "What points to the requirement that decides", []string{w.say("What the customer says outranks all that is inferred: what annoys most counts 10, what annoys next 6. Weights of one requirement add up."),
 			w.say("Among what is inferred the heavier sum wins. A difference of one is a tie: then the first of this order decides: {1}. What the rep chooses instead is used before all. The weights order these sentences and mean nothing else.", inOrder())},
-			[]message.ID{"Sentence", "Points to", "How", "Question", knownAs}, rules.Pointers(),
+			[]message.ID{"Sentence", "Points to", "How", "Question", knownAs}, rules.PossibleEvidence(),
 			func(p rules.Evidence) []any {
 				how := message.New("inferred, weight {1}", message.Count(p.Weight))
 				if p.Said {

@@ -130,7 +130,7 @@ func restingOn(trust cite.Trust) (list []resting) {
 	for _, m := range metal.List() {
 		from(m.Basis, message.New("what {1} counts for", m.Name), inVerdict)
 	}
-	for _, p := range rules.Pointers() {
+	for _, p := range rules.PossibleEvidence() {
 		from(p.Source, p.Sentence, inHint)
 	}
 	for _, c := range demonstration.Warnings() {

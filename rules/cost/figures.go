@@ -115,7 +115,7 @@ func cannot(p Process, id metal.ID, t unit.Millimetre) message.Message {
 // ends says why a tool is no alternative in a metal: in the words of unheld
 // where no figure is held, in those of beyond where the cut is too thick for it.
 func ends(unheld, beyond message.ID, way rules.Process, id metal.ID, name any, t unit.Millimetre) message.Message {
-	limit, held := rules.ToolEnds(way, id)
+	limit, held := rules.ToolLimit(way, id)
 	switch {
 	case !held:
 		return message.New(unheld, name)

@@ -107,7 +107,7 @@ func Ends() []End {
 	var list []End
 	for _, id := range []metal.ID{metal.MildSteel, metal.Galvanised, metal.Stainless, metal.Aluminium} {
 		for way, process := range map[Process]rules.Process{Shear: rules.Shear, Nibbler: rules.Nibbler} {
-			if t, held := rules.ToolEnds(process, id); held {
+			if t, held := rules.ToolLimit(process, id); held {
 				list = append(list, End{way, id, t})
 			}
 		}

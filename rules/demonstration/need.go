@@ -109,7 +109,7 @@ func makes(way rules.Process, p piece) bool {
 	if way == rules.OxyFuel {
 		return rules.GasCuts(p.metal)
 	}
-	end, held := rules.ToolEnds(way, p.metal)
+	end, held := rules.ToolLimit(way, p.metal)
 	return !held || size.Compare(float64(p.thickness), float64(end)) != size.TooSmall
 }
 

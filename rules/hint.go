@@ -5,34 +5,36 @@ import (
 	"cutbrief/rules/unit"
 )
 
-// leaning is a question that bears on what decides the sale and on nothing
-// else, with the answers that lean the most different ways. Common practice, no
-// source: they decide nothing but what is worth asking.
-type leaning struct {
+// hint is a question that bears on what decides the sale and on nothing else,
+// with the answers that point the most different ways. Common practice, no source:
+// they decide nothing but what is worth asking.
+type hint struct {
 	fact    Fact
-	open    func(*Job) bool
 	answers []func(*Job)
 }
 
-// leanings is in the order a question is preferred when two matter as much.
-var leanings = []leaning{
-	{FactCutLength, func(j *Job) bool { return !j.CutPerWeek.IsKnown() }, []func(*Job){
+// hints is in the order a question is preferred when two matter as much.
+var hints = []hint{
+	{FactCutLength, []func(*Job){
 		func(j *Job) { j.CutPerWeek = unit.Known(unit.Metre(10)) },
 		func(j *Job) { j.CutPerWeek = unit.Known(unit.Metre(200)) }}},
-	{FactToday, func(j *Job) bool { return !j.Today.IsKnown() }, []func(*Job){
+	{FactToday, []func(*Job){
 		func(j *Job) { j.Today = unit.Known([]Process{Abrasive}) },
 		func(j *Job) { j.Today = unit.Known([]Process{OxyFuel}) },
 		func(j *Job) { j.Today = unit.Known([]Process{SentOut}) }}},
-	{FactEdgeNext, func(j *Job) bool { return !j.EdgeNext.IsKnown() }, []func(*Job){
+	{FactEdgeNext, []func(*Job){
 		func(j *Job) { j.EdgeNext = unit.Known([]EdgeUse{Welded}) },
 		func(j *Job) { j.EdgeNext = unit.Known([]EdgeUse{Seen}) }}},
-	{FactPlaces, func(j *Job) bool { return !j.Places.IsKnown() }, []func(*Job){
+	{FactPlaces, []func(*Job){
 		func(j *Job) { j.Places = unit.Known([]Place{Bench}) },
 		func(j *Job) { j.Places = unit.Known([]Place{InPlace}) },
 		func(j *Job) { j.Places = unit.Known([]Place{Field}) }}},
-	{FactExperience, func(j *Job) bool { return !j.Experience.IsKnown() }, []func(*Job){
+	{FactExperience, []func(*Job){
 		func(j *Job) { j.Experience = unit.Known(Novice) }}},
 }
+
+// open reports whether the question is not answered.
+func (h hint) open(j *Job) bool { return len(j.missing(h.fact)) > 0 }
 
 // undecided stands for nothing that decides.
 const undecided Requirement = "undecided"
@@ -51,10 +53,10 @@ func settled(j *Job) bool {
 	return false
 }
 
-// openLeanings weighs the questions that only bear on what decides. While the
+// openHints weighs the questions that only bear on what decides. While the
 // complaint that would outrank them all is not told, only those that could
 // change the system are worth a line beside it.
-func openLeanings(j *Job, systems []system.System, now lead) []OpenQuestion {
+func openHints(j *Job, systems []system.System, now conclusion) []OpenQuestion {
 	if settled(j) {
 		return nil
 	}
@@ -63,15 +65,15 @@ func openLeanings(j *Job, systems []system.System, now lead) []OpenQuestion {
 		least = couldSystem
 	}
 	var list []OpenQuestion
-	for _, l := range leanings {
-		if !l.open(j) {
+	for _, h := range hints {
+		if !h.open(j) {
 			continue
 		}
-		item := OpenQuestion{Asked: Asked{Fact: l.fact}}
-		for _, answer := range l.answers {
+		item := OpenQuestion{Asked: Asked{Fact: h.fact}}
+		for _, answer := range h.answers {
 			changed := j.clone()
 			answer(&changed)
-			item.raise(systems, now, leadOf(&changed, systems))
+			item.raise(systems, now, conclude(&changed, systems))
 		}
 		if item.Strength >= least {
 			list = append(list, item)
@@ -90,7 +92,7 @@ func mayDecide(j *Job) []Requirement {
 	if len(j.Annoys) == 0 {
 		return []Requirement{undecided, Speed, AcrossGaps}
 	}
-	least, most := scores(j), scores(leaningAll(j))
+	least, most := scores(j), scores(hintingAll(j))
 	var list []Requirement
 	for i, r := range requirements {
 		if most[i].inferred > 0 && reaches(r, most[i], least) && sizes(r, most[i]) {
@@ -136,9 +138,9 @@ func others(least, most [8]score) []Requirement {
 	return nil
 }
 
-// leaningAll answers every open question about what decides with everything at
+// hintingAll answers every open question about what decides with everything at
 // once: the most evidence each requirement may get.
-func leaningAll(j *Job) *Job {
+func hintingAll(j *Job) *Job {
 	all := j.clone()
 	all.Use = unit.Known(all.Use.Or(Production))
 	all.CutPerWeek = unit.Known(all.CutPerWeek.Or(200))
@@ -155,8 +157,8 @@ func leaningAll(j *Job) *Job {
 	return &all
 }
 
-// withWishes are the job with everything that may yet come to decide.
-func withWishes(j *Job) []Job {
+// withRequirements are the job with everything that may yet come to decide.
+func withRequirements(j *Job) []Job {
 	var list []Job
 	for _, r := range mayDecide(j) {
 		changed := j.clone()

@@ -10,17 +10,25 @@ import (
 // memory: 10 gauge mild steel, 12 gauge stainless), the nibbler the largest
 // hand-held one; on aluminium a shear is taken to end where it does on mild
 // steel, a nibbler to reach 1.5 times as far (common practice, no source).
-var toolEnds = map[Process]map[metal.ID]unit.Millimetre{
+var toolLimits = map[Process]map[metal.ID]unit.Millimetre{
 	Shear:   {metal.MildSteel: 3.4, metal.Galvanised: 3.4, metal.Stainless: 2.8, metal.Aluminium: 3.4},
 	Nibbler: {metal.MildSteel: 3.2, metal.Galvanised: 3.2, metal.Stainless: 2.1, metal.Aluminium: 4.8},
 }
 
-// ToolEnds returns the thickest metal in mm that a hand-held or bench tool cuts,
+// ToolLimit returns the thickest metal in mm that a hand-held or bench tool cuts,
 // and whether a figure is held: for shears and nibblers in sheet metals.
 //
 // Source: faa-8083-31, from memory, and practice. Check: a shear in mild steel
 // 3.4 mm (10 gauge), in stainless 2.8 mm (12 gauge); a band saw has none.
-func ToolEnds(way Process, id metal.ID) (unit.Millimetre, bool) {
-	t, held := toolEnds[way][id]
+func ToolLimit(way Process, id metal.ID) (unit.Millimetre, bool) {
+	t, held := toolLimits[way][id]
 	return t, held
+}
+
+// GasCuts reports whether oxy-fuel cuts a metal. It does not cut one whose oxide
+// melts at a higher temperature than the metal, or that does not burn. Common
+// practice, no source. Check: mild steel yes; stainless, aluminium, copper and
+// cast iron no.
+func GasCuts(id metal.ID) bool {
+	return id != metal.Stainless && id != metal.Aluminium && id != metal.Copper && id != metal.CastIron
 }

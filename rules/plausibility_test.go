@@ -15,7 +15,7 @@ func TestDoubtsFollowTheArcsPower(t *testing.T) {
 		s := sys("s", rated, rated*1.3, rated*1.6)
 		s.OutputMax = 40
 		got := ""
-		for _, f := range Doubts(system.Range{Systems: []system.System{s}}) {
+		for _, f := range Implausible(system.Range{Systems: []system.System{s}}) {
 			got = map[system.Severity]string{system.Warning: "warning", system.Error: "error"}[f.Severity]
 		}
 		if got != want {
@@ -25,7 +25,7 @@ func TestDoubtsFollowTheArcsPower(t *testing.T) {
 }
 
 func TestTheDemoRangeIsBeyondDoubt(t *testing.T) {
-	for _, f := range Doubts(system.Demo()) {
+	for _, f := range Implausible(system.Demo()) {
 		t.Error(f)
 	}
 }

@@ -82,11 +82,11 @@ func edgeInputs(d *demand, _ *system.System) []Input {
 	list = append(list, Input{Name: message.New("what it asks"), Word: need.Words})
 	if lean, err := size.Squareness(need.Squareness, t); err == nil {
 		list = append(list,
-			Input{Name: message.New("squareness range of ISO 9013 it needs"), Value: unit.Quantity{Value: float64(need.Squareness), Kind: unit.Count}},
-			Input{Name: message.New("the edge may lean by"), Value: mm(lean)})
+			figureInput("squareness range of ISO 9013 it needs", need.Squareness, unit.Count),
+			figureInput("the edge may lean by", lean, unit.Thickness))
 	}
 	if need.Allowance > 0 {
-		list = append(list, Input{Name: message.New("metal to leave on"), Value: mm(need.Allowance)})
+		list = append(list, figureInput("metal to leave on", need.Allowance, unit.Thickness))
 	}
 	return list
 }
@@ -133,11 +133,11 @@ func heatInputs(d *demand, s *system.System) []Input {
 	plasma := size.PlasmaBand()
 	list := []Input{
 		{Name: message.New("today's way"), Word: message.ID(way), From: Asked{Fact: FactToday}},
-		{Name: message.New("its heated band, at most"), Value: mm(today.High)},
-		{Name: message.New("hand plasma's, at most"), Value: mm(plasma.High)},
+		figureInput("its heated band, at most", today.High, unit.Thickness),
+		figureInput("hand plasma's, at most", plasma.High, unit.Thickness),
 	}
 	if zone, ok := heatedZone(d, s); ok {
-		list = append(list, Input{Name: message.New("worked out for the everyday cut in mild steel"), Value: mm(zone)})
+		list = append(list, figureInput("worked out for the everyday cut in mild steel", zone, unit.Thickness))
 	}
 	return list
 }

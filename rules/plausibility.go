@@ -8,11 +8,11 @@ import (
 	"cutbrief/rules/system"
 )
 
-// Doubts holds every system of a range against the power of its arc and
+// Implausible holds every system of a range against the power of its arc and
 // returns what is suspicious as a warning and what is impossible as an error.
 // Source: size.Plausible, from memory of the documents it names, so an error
 // here asks for a second look at the data sheet and says so.
-func Doubts(offered system.Range) []system.Finding {
+func Implausible(offered system.Range) []system.Finding {
 	var list []system.Finding
 	for i := range offered.Systems {
 		s := &offered.Systems[i]

@@ -17,26 +17,23 @@ const (
 	couldEverything = 4
 )
 
-// opening is one unanswered question: its span and, per metal, its piece.
-type opening struct {
-	span  *span
-	piece int // −1 unless per metal
+// unknown is one unanswered question with its plausible answers and, per metal,
+// its piece.
+type unknown struct {
+	answer *answer
+	piece  int // −1 unless per metal
 }
 
-func (o opening) asked(j *Job) Asked {
-	a := Asked{Fact: o.span.fact}
-	if o.piece >= 0 {
-		a.Metal = j.Pieces[o.piece].Metal
+func (u unknown) asked(j *Job) Asked {
+	a := Asked{Fact: u.answer.fact}
+	if u.piece >= 0 {
+		a.Metal = j.Pieces[u.piece].Metal
 	}
 	return a
 }
 
-// with returns the job with the question answered, share 0 the easiest.
-func (o opening) with(j *Job, share float64) Job {
-	changed := j.clone()
-	o.span.set(&changed, changed.at(o.piece), share)
-	return changed
-}
+// put answers the question, share 0 the easiest.
+func (u unknown) put(j *Job, share float64) { u.answer.put(j, j.at(u.piece), share) }
 
 // at returns a piece, or nil for questions not asked per metal.
 func (j *Job) at(i int) *Piece {
@@ -46,51 +43,48 @@ func (j *Job) at(i int) *Piece {
 	return &j.Pieces[i]
 }
 
-// openings lists the unanswered questions that have a span.
-func openings(j *Job) []opening {
-	var list []opening
-	for i := range spans {
-		s := &spans[i]
-		if !s.perMetal {
-			if s.open(j, nil) {
-				list = append(list, opening{s, -1})
-			}
-			continue
+// unknowns lists the unanswered questions that can still matter.
+func unknowns(j *Job) []unknown {
+	var list []unknown
+	for i := range answers {
+		a := &answers[i]
+		if !a.perMetal && a.open(j, nil) {
+			list = append(list, unknown{a, -1})
 		}
 		for p := range j.Pieces {
-			if s.open(j, &j.Pieces[p]) {
-				list = append(list, opening{s, p})
+			if a.perMetal && a.open(j, &j.Pieces[p]) {
+				list = append(list, unknown{a, p})
 			}
 		}
 	}
 	return list
 }
 
-// lead is what the answers so far point at.
-type lead struct {
+// conclusion is what the answers so far point at.
+type conclusion struct {
 	first  int
 	status rank
 	decide Requirement
 }
 
-func leadOf(j *Job, systems []system.System) lead {
+func conclude(j *Job, systems []system.System) conclusion {
 	d := newDemand(j)
 	first, status := best(&d, systems)
 	if status == short {
 		first = -1
 	}
-	return lead{first, status, d.requirement}
+	return conclusion{first, status, d.requirement}
 }
 
 // open lists the unanswered questions that could change something, strongest
 // first, and says whether the recommendation is firm: whether no plausible
 // answer to any of them, alone or together, changes the first choice.
 func open(d *demand, systems []system.System, o Outcome) ([]OpenQuestion, bool) {
-	now := leadOf(d.job, systems)
-	list := firstThings(d.job)
+	now := conclude(d.job, systems)
+	list := essentials(d.job)
 	essential := len(list)
 	hardest := allHardest(d.job)
-	for _, q := range openings(d.job) {
+	for _, q := range unknowns(d.job) {
 		if listed(list[:essential], q.asked(d.job)) {
 			continue
 		}
@@ -99,8 +93,8 @@ func open(d *demand, systems []system.System, o Outcome) ([]OpenQuestion, bool) 
 		}
 	}
 	list = append(list, openSupply(d.job, systems, now)...)
-	list = append(list, openWish(d.job, systems, now)...)
-	list = append(list, openLeanings(d.job, systems, now)...)
+	list = append(list, openRequirement(d.job, systems, now)...)
+	list = append(list, openHints(d.job, systems, now)...)
 	if without := openMetals(d.job); !listed(list[:essential], without.Asked) && without.Strength > couldNothing {
 		list = append(list, without)
 	}
@@ -130,8 +124,8 @@ func listed(list []OpenQuestion, a Asked) bool {
 	return false
 }
 
-// firstThings are the answers without which nothing can be recommended.
-func firstThings(j *Job) []OpenQuestion {
+// essentials are the answers without which nothing can be recommended.
+func essentials(j *Job) []OpenQuestion {
 	var list []OpenQuestion
 	for _, a := range missing(j) {
 		could := message.ID("nothing can be recommended before this is told")
@@ -146,36 +140,37 @@ func firstThings(j *Job) []OpenQuestion {
 // allHardest answers every open question the hardest plausible way.
 func allHardest(j *Job) Job {
 	hard := j.clone()
-	for _, q := range openings(j) {
-		q.span.set(&hard, hard.at(q.piece), 1)
+	for _, q := range unknowns(j) {
+		q.put(&hard, 1)
 	}
 	return hard
 }
 
 // weigh tries the plausible answers to one question, alone and beside the
 // hardest answers to all the others, and reports the strongest change.
-func weigh(j, hardest *Job, systems []system.System, q opening, now lead) (OpenQuestion, bool) {
+func weigh(j, hardest *Job, systems []system.System, q unknown, now conclusion) (OpenQuestion, bool) {
 	item := OpenQuestion{Asked: q.asked(j)}
-	for i := 0; i < q.span.steps; i++ {
-		changed := q.with(j, float64(i)/float64(q.span.steps-1))
-		item.raise(systems, now, leadOf(&changed, systems))
+	for i := range q.answer.steps {
+		changed := j.clone()
+		q.put(&changed, float64(i)/float64(q.answer.steps-1))
+		item.raise(systems, now, conclude(&changed, systems))
 	}
 	if item.Strength < couldSystem {
 		eased := easedIn(j, q)
-		item.raise(systems, leadOf(&eased, systems), leadOf(hardest, systems))
+		item.raise(systems, conclude(&eased, systems), conclude(hardest, systems))
 	}
 	return item, item.Strength > couldNothing
 }
 
 // easedIn is the hardest case with one question answered the easiest way.
-func easedIn(j *Job, q opening) Job {
+func easedIn(j *Job, q unknown) Job {
 	eased := j.clone()
-	q.span.set(&eased, eased.at(q.piece), 0)
+	q.put(&eased, 0)
 	return allHardest(&eased)
 }
 
 // raise keeps the strongest difference seen between two leads.
-func (o *OpenQuestion) raise(systems []system.System, from, to lead) {
+func (o *OpenQuestion) raise(systems []system.System, from, to conclusion) {
 	strength, could, flip := couldNothing, message.ID(""), ""
 	switch {
 	case to.first < 0 && from.first >= 0:
@@ -198,10 +193,10 @@ func (o *OpenQuestion) raise(systems []system.System, from, to lead) {
 }
 
 // openSupply weighs phase and voltage, whose answers are neither easy nor hard.
-func openSupply(j *Job, systems []system.System, now lead) []OpenQuestion {
+func openSupply(j *Job, systems []system.System, now conclusion) []OpenQuestion {
 	phases, volts := OpenQuestion{Asked: Asked{Fact: FactPhases}}, OpenQuestion{Asked: Asked{Fact: FactVolts}}
 	for _, changed := range withSupplies(j) {
-		to := leadOf(&changed, systems)
+		to := conclude(&changed, systems)
 		phases.raise(systems, now, to)
 		volts.raise(systems, now, to)
 	}
@@ -245,8 +240,8 @@ func withSupplies(j *Job) []Job {
 	return list
 }
 
-// openWish weighs the question what annoys them most: it names what decides.
-func openWish(j *Job, systems []system.System, now lead) []OpenQuestion {
+// openRequirement weighs the question what annoys them most: it names what decides.
+func openRequirement(j *Job, systems []system.System, now conclusion) []OpenQuestion {
 	if len(j.Annoys) > 0 || j.Overrule != nil {
 		return nil
 	}
@@ -254,7 +249,7 @@ func openWish(j *Job, systems []system.System, now lead) []OpenQuestion {
 	for _, row := range annoyances {
 		changed := j.clone()
 		changed.Annoys = []Annoyance{row.id}
-		item.raise(systems, now, leadOf(&changed, systems))
+		item.raise(systems, now, conclude(&changed, systems))
 	}
 	if item.Strength == couldNothing {
 		return nil
@@ -270,12 +265,12 @@ func openWish(j *Job, systems []system.System, now lead) []OpenQuestion {
 // standing at the hardest answers, no answer in between lets another lead.
 // Where only its standing at the site drops, it still leads if every system
 // that could overtake it drops in the same checks.
-func firm(j *Job, systems []system.System, now lead) bool {
+func firm(j *Job, systems []system.System, now conclusion) bool {
 	if now.first < 0 {
 		return false
 	}
-	for _, wish := range withWishes(j) {
-		for _, supplied := range withSupplies(&wish) {
+	for _, wanted := range withRequirements(j) {
+		for _, supplied := range withSupplies(&wanted) {
 			for _, led := range withGuidance(&supplied) {
 				hard := allHardest(&led)
 				if !standsThrough(&led, &hard, systems, now.first) {

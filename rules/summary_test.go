@@ -1,0 +1,42 @@
+package rules
+
+import (
+	"testing"
+
+	"pgregory.net/rapid"
+)
+
+// What a list is told of a visit is what Evaluate says, and a firm choice has no
+// open question that could change the system.
+func TestASummaryIsWhatEvaluateSays(t *testing.T) {
+	offered := mixedLadder()
+	rapid.Check(t, func(t *rapid.T) {
+		job := drawJob(t)
+		r, s := Evaluate(job, offered), Summarise(job, offered)
+		if s.Firm != r.Firm || s.Outcome != r.Outcome || s.Critical.Requirement != r.Critical.Requirement || len(s.Critical.Tie) != len(r.Critical.Tie) || len(s.Missing) != len(r.Missing) {
+			t.Fatalf("%v, firm %v, %v; Evaluate %v, firm %v, %v", s.Outcome, s.Firm, s.Critical, r.Outcome, r.Firm, r.Critical)
+		}
+		for i := range r.Candidates {
+			full, short := &r.Candidates[i], &s.Candidates[i]
+			if full.System != short.System || full.Status != short.Status || full.Excess != short.Excess {
+				t.Fatalf("%s %s; Evaluate %s %s", short.System.ID, short.Status, full.System.ID, full.Status)
+			}
+			if excluded := firstExcluding(full); (full.Status == FallsShort) != (len(short.Checks) == 1) || excluded != nil && excluded.Rule != short.Checks[0].Rule {
+				t.Fatalf("%s: %v", short.System.ID, short.Checks)
+			}
+		}
+		if r.Firm && len(r.Open) > 0 && r.Open[0].Strength >= couldSystem {
+			t.Fatalf("firm, but %s could change the system", r.Open[0].Asked.Fact)
+		}
+	})
+}
+
+// firstExcluding is the first check that excludes a system.
+func firstExcluding(c *Candidate) *Check {
+	for i := range c.Checks {
+		if rule, _ := c.Checks[i].Rule.Find(); rule.Hard && c.Checks[i].Verdict == Short {
+			return &c.Checks[i]
+		}
+	}
+	return nil
+}
