@@ -52,7 +52,7 @@ func TestSecondOpinion(t *testing.T) {
 		visits = n
 	}
 	root := filepath.Join("..", "..")
-	priced := filepath.Join(root, "rules", "price", "demo.csv")
+	priced := filepath.Join(root, "rules", "cost", "demo.csv")
 	for i, list := range []string{filepath.Join(root, "rules", "system", "demo.csv"), filepath.Join(root, "testdata", "case", "range.csv")} {
 		offered := readRange(t, list)
 		g := &guesser{Rand: rand.New(rand.NewPCG(2026, uint64(i))), offered: offered}
