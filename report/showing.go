@@ -69,7 +69,14 @@ func (b *builder) cameOfIt(s *assess.Showing) []Line {
 		add("Spoke against it", outside(o.Said), when(o.Answer != "", "Answered: {1}", outside(o.Answer)))
 	}
 	add("It ended with", outcomeWords[s.Outcome].Message(), outside(s.Because))
-	next := message.Join("; ", outside(strings.TrimSuffix(s.Next.Step, ".")), outside(s.Next.Owner), when(s.Next.Date != "", "due {1}", savedDay(s.Next.Date)))
+	next := message.Join("; ", outside(strings.TrimSuffix(s.Next.Step, ".")), outside(s.Next.Owner))
+	switch {
+	case s.Next.Date == "":
+	case next.IsEmpty():
+		next = msg("due {1}", savedDay(s.Next.Date))
+	default:
+		next = msg("{1}; by {2}", next, savedDay(s.Next.Date))
+	}
 	add("Next", next, message.Message{})
 	return list
 }
@@ -138,7 +145,6 @@ type FollowUp struct {
 	Step     string
 	Owner    string
 	Due      time.Time // zero if no date was agreed
-	By       string    // the same, worded
 
 	Book *message.Catalog // the texts are worded by; nil for our own words
 }
@@ -160,7 +166,7 @@ func Follow(v *assess.Visit, offered system.Range, o Options) (FollowUp, error) 
 		Customer: text(b.answer(assess.FactCompany)), Contact: text(b.answer(assess.FactContact)),
 		Place: text(b.answer(assess.FactPlace)), Rep: text(b.answer(assess.FactRep)),
 		Shown: b.print(b.shownWith(s)), Words: text(s.Words), Outcome: s.Outcome, Because: text(s.Because),
-		Step: text(s.Next.Step), Owner: text(s.Next.Owner), By: b.print(savedDay(s.Next.Date)),
+		Step: text(s.Next.Step), Owner: text(s.Next.Owner),
 	}
 	f.Held, _ = time.Parse(time.DateOnly, s.Date) // zero for a day not noted
 	f.Due, _ = time.Parse(time.DateOnly, s.Next.Date)

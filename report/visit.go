@@ -48,7 +48,7 @@ func (b *builder) who() []Line {
 		value message.Message
 	}{
 		{"Customer", customer}, {"Contact", b.answered(assess.FactContact)}, {"Place", b.answered(assess.FactPlace)},
-		{"Date", day(b.date())}, {"Representative", b.answered(assess.FactRep)}, {"Decides", decides},
+		{"Date", Day(b.date())}, {"Representative", b.answered(assess.FactRep)}, {"Decides", decides},
 	} {
 		if !row.value.IsEmpty() {
 			list = append(list, b.line(row.label.Message(), row.value))
@@ -178,7 +178,7 @@ func howKnown(e *rules.Evidence) message.Message {
 // which day they are.
 func (b *builder) sources() []string {
 	return b.prints(
-		message.Join(" ", msg("Range: {1}.", b.rangeName()), msg("Visit of {1}.", day(b.date())), msg("Needs are rounded up, capabilities down.")),
+		message.Join(" ", msg("Range: {1}.", b.rangeName()), msg("Visit of {1}.", Day(b.date())), msg("Needs are rounded up, capabilities down.")),
 		message.Join(" ", msg("Resting on: {1}.", message.Join("; ", b.kinds()...)), msg("The text form gives each figure's own source.")),
 	)
 }

@@ -236,8 +236,8 @@ var months = [...]message.ID{
 	"{1} July {2}", "{1} August {2}", "{1} September {2}", "{1} October {2}", "{1} November {2}", "{1} December {2}",
 }
 
-// day writes a date so that no reader takes a month for a day.
-func day(t time.Time) message.Message {
+// Day writes a date so that no reader takes a month for a day.
+func Day(t time.Time) message.Message {
 	if t.IsZero() {
 		return msg("not known")
 	}
@@ -250,7 +250,7 @@ func savedDay(date string) message.Message {
 	if err != nil {
 		return msg("a day not noted")
 	}
-	return day(t)
+	return Day(t)
 }
 
 // unique drops repeated texts, keeping the first.

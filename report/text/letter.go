@@ -8,114 +8,6 @@ import (
 	"cutbrief/rules/message"
 )
 
-// Letter writes a short letter to the customer after a demonstration, from
-// recorded facts alone, in lines of at most width cells; 0 takes 80. The rep
-// edits it: what was not recorded is not in it.
-func Letter(f report.FollowUp, width int) string {
-	if width == 0 {
-		width = DefaultWidth
-	}
-	p := &printer{width: max(width, leastWidth), words: f.Book}
-	if f.Demo {
-		p.block("*** ", p.words.Say("Invented data: this customer does not exist."))
-		p.line("")
-	}
-	for _, l := range []string{f.Customer, f.Place} {
-		if l != "" {
-			p.block("", l)
-		}
-	}
-	p.line("")
-	p.block("", p.words.Say(greeting(f.Contact)))
-	p.line("")
-	p.block("", p.words.Say("Thank you for your time at the demonstration on "+message.Keep(f.Shown)+"."))
-	p.seen(f.Cuts)
-	if f.Words != "" {
-		p.line("")
-		p.block("", p.words.Say("In your own words: “"+message.Keep(f.Words)+"”"))
-	}
-	p.answered(f.Answered)
-	p.agreed(&f)
-	p.line("")
-	p.block("", p.words.Say("With kind regards"))
-	if f.Rep != "" {
-		p.line("")
-		p.block("", f.Rep)
-	}
-	return p.out.String()
-}
-
-// greeting greets the person, without what stands behind a comma: a role.
-func greeting(contact string) string {
-	contact, _, _ = strings.Cut(contact, ",")
-	if contact == "" {
-		return "Good day,"
-	}
-	return "Dear " + message.Keep(contact) + ","
-}
-
-// seen lists what was shown.
-func (p *printer) seen(cuts []report.Line) {
-	if len(cuts) == 0 {
-		return
-	}
-	p.line("")
-	p.block("", p.words.Say("What you saw:"))
-	for _, c := range cuts {
-		p.block("  - ", labelled(c.Label, strings.Join(present(c.Value, c.Why), ", ")))
-	}
-}
-
-// answered lists what spoke against it with the answers given.
-func (p *printer) answered(list []report.Line) {
-	if len(list) == 0 {
-		return
-	}
-	p.line("")
-	p.block("", p.words.Say("What you asked, and what we answered:"))
-	for _, l := range list {
-		p.block("  - ", joined(l.Label, dash(l.Value)))
-	}
-}
-
-// outcomes say what was agreed.
-var outcomes = map[assess.Outcome]string{
-	assess.Ordered:     "We are glad to have your order.",
-	assess.Quote:       "You asked for a quote.",
-	assess.SecondVisit: "You asked for a second visit.",
-	assess.No:          "You decided against it, and we thank you for saying so plainly.",
-}
-
-func (p *printer) agreed(f *report.FollowUp) {
-	if words := outcomes[f.Outcome]; words != "" {
-		p.line("")
-		p.block("", p.words.Say(words))
-	}
-	if f.Step == "" {
-		return
-	}
-	next := "The next step: " + message.Keep(strings.TrimSuffix(f.Step, "."))
-	if f.Owner != "" {
-		next += " (" + message.Keep(f.Owner) + ")"
-	}
-	if !f.Due.IsZero() {
-		next += ", by " + f.Due.Format("2 January 2006")
-	}
-	p.line("")
-	p.block("", p.words.Say(next+"."))
-}
-
-// present leaves out what is empty.
-func present(parts ...string) []string {
-	var list []string
-	for _, part := range parts {
-		if part != "" {
-			list = append(list, part)
-		}
-	}
-	return list
-}
-
 // Break parts documents that stand one after the other.
 const Break = "\n---\n\n"
 
@@ -126,4 +18,107 @@ func Letters(list []report.FollowUp, width int) string {
 		parts = append(parts, Letter(f, width))
 	}
 	return strings.Join(parts, Break)
+}
+
+// outcomes say what was agreed.
+var outcomes = map[assess.Outcome]message.ID{
+	assess.Ordered:     "We are glad to have your order.",
+	assess.Quote:       "You asked for a quote.",
+	assess.SecondVisit: "You asked for a second visit.",
+	assess.No:          "You decided against it, and we thank you for saying so plainly.",
+}
+
+// Letter writes a short letter to the customer after a demonstration, from
+// recorded facts alone, in lines of at most width cells; 0 takes 80. The rep
+// edits it: what was not recorded is not in it.
+func Letter(f report.FollowUp, width int) string {
+	d := terminalDocument(f.Book, width)
+	p := d.writer.(*terminal)
+	if f.Demo {
+		p.block("*** ", d.say("Invented data: this customer does not exist."))
+		p.line("")
+	}
+	p.block("", f.Customer)
+	p.block("", f.Place)
+	d.lead(d.greeting(f.Contact))
+	d.lead(d.say("Thank you for your time at the demonstration on {1}.", printed(f.Shown)))
+	d.letterList("What you saw:", f.Cuts, func(l report.Line) string { return labelled(l.Label, joinedBy(", ", l.Value, l.Why)) })
+	if f.Words != "" {
+		d.lead(d.say("In your own words: “{1}”", printed(f.Words)))
+	}
+	d.letterList("What you asked, and what we answered:", f.Answered, func(l report.Line) string { return joined(l.Label, dash(l.Value)) })
+	if id, ok := outcomes[f.Outcome]; ok {
+		d.lead(d.say(id))
+	}
+	if f.Step != "" {
+		d.lead(d.nextStep(&f))
+	}
+	d.lead(d.say("With kind regards"))
+	if f.Rep != "" {
+		d.lead(f.Rep)
+	}
+	return d.String()
+}
+
+// greeting greets the person, without what stands behind a comma: a role.
+func (d *document) greeting(contact string) string {
+	contact, _, _ = strings.Cut(contact, ",")
+	if contact == "" {
+		return d.say("Good day,")
+	}
+	return d.say("Dear {1},", printed(contact))
+}
+
+func (d *document) letterList(title message.ID, lines []report.Line, word func(report.Line) string) {
+	if len(lines) == 0 {
+		return
+	}
+	d.lead(d.say(title))
+	for _, l := range lines {
+		d.item(word(l))
+	}
+}
+
+// nextStep says what was agreed, who does it, and by when.
+func (d *document) nextStep(f *report.FollowUp) string {
+	step := joined(strings.TrimSuffix(f.Step, "."), bracket(f.Owner))
+	if f.Due.IsZero() {
+		return d.say("The next step: {1}.", printed(step))
+	}
+	return d.say("The next step: {1}, by {2}.", printed(step), report.Day(f.Due))
+}
+
+// Bench writes the demonstration as it is run at the bench, step by step, in
+// lines of at most width cells; 0 takes 80.
+func Bench(b report.Bench, width int) string {
+	d := terminalDocument(b.Words, width)
+	p := d.writer.(*terminal)
+	title := d.say("The demonstration of {1}", printed(b.System))
+	if b.Customer != "" {
+		title = d.say("The demonstration of {1} for {2}", printed(b.System), printed(b.Customer))
+	}
+	p.block("", title)
+	p.block("", b.Takes)
+	for i := range b.Steps {
+		s := &b.Steps[i]
+		p.line("")
+		if s.SetUp {
+			p.block("   ", bracket(d.say("change the plate or the setting")))
+		}
+		p.block("", numbered(i+1, joined(s.Cut, bracket(s.Takes))))
+		p.labels(d, "   ", labels{{"Piece:", s.Piece}})
+		for i, t := range s.Torch {
+			if i == 0 {
+				p.labels(d, "   ", labels{{"Torch:", t}})
+				continue
+			}
+			p.block("             ", t)
+		}
+		p.labels(d, "   ", labels{
+			{"Look for:", s.See}, {"Because:", s.Because}, {"Can fail:", s.Fails}, {"So:", s.Avoid}, {"Bring:", s.Bring},
+		})
+	}
+	d.facts("Before leaving", b.Leaving, d.tick, valueOf)
+	d.facts("At the site, before the first arc", b.OnSite, d.tick, valueOf)
+	return d.String()
 }

@@ -5,175 +5,148 @@ import (
 	"strings"
 
 	"cutbrief/report"
-	"cutbrief/rules/message"
 )
 
-// Markdown writes the brief as Markdown, every text escaped so that it reads
-// as it was said.
-func Markdown(b report.Brief) string {
-	m := &markdown{words: b.Words}
-	m.heading("# ", b.Title)
-	for _, l := range b.Who {
-		m.item("**" + escaped(l.Label) + "**: " + escaped(l.Value))
-	}
-	if b.Demo != "" {
-		m.paragraph("> **" + escaped(b.Demo) + "**")
-	}
-	m.paragraph(escaped(b.Need))
-	m.heading("## ", string(b.Answer()))
-	m.paragraph("**" + escaped(b.Headline) + "**")
-	m.sentences("", b.Because)
-	m.paragraph(escaped(b.Second))
-	m.bars(b.Bars)
-	m.speeds(b.Speeds)
-	m.cost(b.Cost)
-	m.critical(&b)
-	m.confirm(&b)
-	m.plan(&b)
-	m.lines("Shown, and what came of it", b.Shown, func(l report.Line) string { return joined(labelled(l.Label, l.Value), dash(l.Why)) })
-	m.lines("Not taken, and why", b.Excluded, func(l report.Line) string { return labelled(l.Label, l.Why) })
-	m.sentences("Notes", b.Notes)
-	m.lines("Cutting can hurt people and start fires", b.Cautions, func(l report.Line) string { return l.Value })
-	m.sentences("What the figures rest on", b.Footing)
-	m.sentences("What could not be shown", b.Dropped)
-	m.signatures()
-	m.lines("Before leaving", b.Leaving, ticked)
-	m.lines("At the site, before the first arc", b.OnSite, ticked)
-	if len(b.Working) > 0 {
-		m.heading("## ", "Working")
-		m.reasons(b.Working)
-	}
-	return strings.TrimLeft(m.out.String(), "\n")
-}
-
-// signatures leaves room for both.
-func (m *markdown) signatures() {
-	const name, day = `\_\_\_\_\_\_\_\_\_\_`, `\_\_\_\_\_`
-	date := escaped(m.words.Say("Date")) + ": " + day
-	customer, rep := escaped(m.words.Say("Customer")), escaped(m.words.Say("Representative"))
-	m.paragraph(customer + ": " + name + " " + date + " " + rep + ": " + name + " " + date)
-}
-
-// ticked is a line to tick off by hand.
-func ticked(l report.Line) string { return "☐ " + l.Value }
-
-// markdown writes blocks with an empty line between them.
+// markdown writes blocks with an empty line between them, every text escaped.
 type markdown struct {
-	out   strings.Builder
-	list  bool             // the last thing written was an item
-	words *message.Catalog // says what is worded here; the brief's texts are said already
+	out    strings.Builder
+	inList bool // the last thing written was an item
 }
 
-func (m *markdown) paragraph(s string) {
-	if s == "" {
-		return
+// String is the document.
+func (m *markdown) String() string { return strings.TrimLeft(m.out.String(), "\n") }
+
+// raw writes a block as it is.
+func (m *markdown) raw(before, text, after string) {
+	if text != "" {
+		m.out.WriteString("\n" + before + escaped(text) + after + "\n")
+		m.inList = false
 	}
-	m.out.WriteString("\n" + s + "\n")
-	m.list = false
 }
 
-func (m *markdown) heading(level, s string) { m.paragraph(level + escaped(m.words.Say(s))) }
+func (m *markdown) title(text string)     { m.raw("# ", text, "") }
+func (m *markdown) heading(text string)   { m.raw("## ", text, "") }
+func (m *markdown) notice(text string)    { m.raw("> **", text, "**") }
+func (m *markdown) strong(text string)    { m.raw("**", text, "**") }
+func (m *markdown) lead(text string)      { m.raw("", text, "") }
+func (m *markdown) paragraph(text string) { m.raw("", text, "") }
+func (m *markdown) item(text string)      { m.entry(escaped(text)) }
+func (m *markdown) box(text string)       { m.entry("[ ] " + escaped(text)) }
+func (m *markdown) tick(text string)      { m.entry("☐ " + escaped(text)) }
 
-func (m *markdown) item(s string) {
-	if !m.list {
+func (m *markdown) entry(text string) {
+	if !m.inList {
 		m.out.WriteString("\n")
 	}
-	m.out.WriteString("- " + s + "\n")
-	m.list = true
+	m.out.WriteString("- " + text + "\n")
+	m.inList = true
 }
 
-// sentences writes a list under a heading, if there is one.
-func (m *markdown) sentences(title string, texts []string) {
-	if len(texts) > 0 && title != "" {
-		m.heading("## ", title)
-	}
-	for _, t := range texts {
-		m.item(escaped(t))
-	}
-}
-
-// lines writes facts with what they rest on.
-func (m *markdown) lines(title string, lines []report.Line, word func(report.Line) string) {
-	if len(lines) > 0 {
-		m.heading("## ", title)
-	}
+func (m *markdown) fields(lines []report.Line) {
 	for _, l := range lines {
-		m.item(escaped(joined(word(l), sourced(l.Source, l.Trust))))
+		m.entry("**" + escaped(l.Label) + "**: " + escaped(l.Value))
 	}
 }
 
-func (m *markdown) bars(bars []report.Bar) {
-	if len(bars) == 0 {
-		return
-	}
-	m.heading("## ", "Needed and given")
-	rows := [][]string{m.words.Each([]string{"Check", "Needed", "Given", "Verdict", "Why"})}
-	for _, b := range bars {
-		rows = append(rows, []string{b.Label, b.Need, b.Have, b.Verdict, joined(b.Why, sourced(b.Source, b.Trust))})
-	}
-	m.table(rows)
-}
-
-func (m *markdown) critical(b *report.Brief) {
-	if b.Critical == "" {
-		return
-	}
-	m.heading("## ", "What decides")
-	m.paragraph("**" + escaped(b.Critical) + "**")
-	for _, e := range b.Evidence {
-		m.item(escaped(joined(e.Value, marked(e.Label, e.Why), sourced(e.Source, e.Trust))))
-	}
-	m.paragraph(escaped(b.ShownBy))
-}
-
-func (m *markdown) confirm(b *report.Brief) {
-	if len(b.Confirm) == 0 && len(b.Flags) == 0 {
-		return
-	}
-	m.heading("## ", confirmTitle(b.Outcome))
-	for _, l := range b.Confirm {
-		m.item("[ ] " + escaped(joined(labelled(l.Label, l.Value), dash(l.Why), sourced(l.Source, l.Trust))))
-	}
-	for _, f := range b.Flags {
-		m.item("[ ] " + escaped(f))
-	}
-}
-
-func (m *markdown) plan(b *report.Brief) {
-	if len(b.Plan) == 0 {
-		return
-	}
-	m.heading("## ", "Demonstration")
-	rows := [][]string{m.words.Each([]string{"", "Cut", "Metal and thickness", "Setting", "What to look for"})}
-	for i, r := range b.Plan {
-		rows = append(rows, []string{strconv.Itoa(i + 1), r.Cut, r.Piece, r.Setting, joined(r.See, sourced(r.Source, ""))})
-	}
-	m.table(rows)
-	for i, r := range b.Plan {
-		if r.Because+r.Beware != "" {
-			m.item(escaped(joined(strconv.Itoa(i+1)+":", r.Because, bracket(r.Takes), r.Beware)))
-		}
-	}
-	m.sentences("", b.PlanNote)
-	if b.Bring != "" {
-		m.item(escaped(b.Bring))
-	}
-	m.timeline(b.Timeline)
-	m.lines("Not shown, and why", b.LeftOut, func(l report.Line) string { return labelled(l.Label, l.Why) })
-}
-
-func (m *markdown) table(rows [][]string) {
+func (m *markdown) table(rows [][]string, _ int) {
 	m.out.WriteString("\n")
 	for i, r := range rows {
+		cells := make([]string, len(r))
 		for j := range r {
-			r[j] = escaped(r[j])
+			cells[j] = escaped(r[j])
 		}
-		m.out.WriteString("| " + strings.Join(r, " | ") + " |\n")
+		m.out.WriteString("| " + strings.Join(cells, " | ") + " |\n")
 		if i == 0 {
 			m.out.WriteString("|" + strings.Repeat(" --- |", len(r)) + "\n")
 		}
 	}
-	m.list = false
+	m.inList = false
+}
+
+// sideBySide shortens long cells so that four of them fit 80 columns.
+func (m *markdown) sideBySide(rows [][]string) {
+	const most = 16
+	for i := range rows {
+		for j := range rows[i] {
+			rows[i][j] = shortened(rows[i][j], most)
+		}
+	}
+	m.table(rows, 0)
+}
+
+func (m *markdown) bars(d *document, list []report.Bar) {
+	rows := [][]string{d.row("Check", "Needed", "Given", "Verdict", "Why")}
+	for _, b := range list {
+		rows = append(rows, []string{b.Label, b.Need, b.Have, b.Verdict, joined(b.Why, sourced(b.Source, b.Trust))})
+	}
+	m.table(rows, 0)
+}
+
+func (m *markdown) costs(list []report.CostBar, head string) {
+	rows := [][]string{{"", head}}
+	for _, b := range list {
+		rows = append(rows, []string{b.Label, b.Value})
+	}
+	m.table(rows, 0)
+}
+
+func (m *markdown) chart(c chart) {
+	m.heading(c.title)
+	if c.intro != "" {
+		m.paragraph(c.intro + ":")
+	}
+	m.table(append([][]string{c.head}, c.rows...), 0)
+	m.paragraph(c.legendText(false))
+	m.paragraph(c.basis)
+}
+
+func (m *markdown) plan(d *document, list []report.Row) {
+	rows := [][]string{append([]string{""}, d.row("Cut", "Metal and thickness", "Setting", "What to look for")...)}
+	for i, r := range list {
+		rows = append(rows, []string{strconv.Itoa(i + 1), r.Cut, r.Piece, r.Setting, joined(r.See, sourced(r.Source, ""))})
+	}
+	m.table(rows, 0)
+	for i, r := range list {
+		if r.Because+r.Beware != "" {
+			m.item(joined(strconv.Itoa(i+1)+":", r.Because, bracket(r.Takes), r.Beware))
+		}
+	}
+}
+
+// signatures leaves room for everybody's name and the date.
+func (m *markdown) signatures(date string, who []string) {
+	const name, day = `\_\_\_\_\_\_\_\_\_\_`, `\_\_\_\_\_`
+	var parts []string
+	for _, w := range who {
+		parts = append(parts, escaped(w)+": "+name+" "+escaped(date)+": "+day)
+	}
+	m.out.WriteString("\n" + strings.Join(parts, " ") + "\n")
+	m.inList = false
+}
+
+func (m *markdown) reason(d *document, r report.Reason) {
+	m.heading(r.Title)
+	m.out.WriteString("\n**" + escaped(r.Value) + "**\n")
+	m.inList = false
+	for _, l := range d.under(r) {
+		m.paragraph(l)
+	}
+	for _, part := range r.Parts {
+		m.item(inline(part))
+	}
+}
+
+// shortened cuts a text so that it fits once it is escaped.
+func shortened(s string, most int) string {
+	s = strings.TrimSpace(safe(s))
+	if cells.StringWidth(escaped(s)) <= most {
+		return s
+	}
+	r := []rune(s)
+	for len(r) > 0 && cells.StringWidth(escaped(string(r)+"…")) > most {
+		r = r[:len(r)-1]
+	}
+	return strings.TrimRight(string(r), " ") + "…"
 }
 
 // marks are the characters Markdown may act on.
