@@ -26,7 +26,6 @@ type chart struct {
 	rows   [][]string
 	legend []legend
 	basis  string // what it rests on
-	inline bool   // what it rests on goes on behind the legend
 }
 
 // bar is one bar from a share of its room to another, figures before it and
@@ -38,20 +37,24 @@ type bar struct {
 	words    string
 }
 
-// legend says what a block stands for; 0 for none.
+// legend says what a block stands for; 0 for none. inHead says that the head of
+// the table says so too.
 type legend struct {
-	block rune
-	text  string
+	block  rune
+	text   string
+	inHead bool
 }
 
 // legendText is the legend as a sentence, with its blocks or without.
 func (c *chart) legendText(blocks bool) string {
 	var parts []string
 	for _, l := range c.legend {
-		if blocks && l.block != 0 {
-			l.text = string(l.block) + " " + l.text
+		switch {
+		case blocks && l.block != 0:
+			parts = append(parts, string(l.block)+" "+l.text)
+		case blocks || !l.inHead:
+			parts = append(parts, l.text)
 		}
-		parts = append(parts, l.text)
 	}
 	if len(parts) == 0 {
 		return ""
@@ -65,7 +68,7 @@ func (d *document) speeds(s *report.Speeds) {
 	if s == nil || len(s.Marks) == 0 {
 		return
 	}
-	c := chart{title: s.Title, head: append(d.row("Thickness", "Speed"), ""), legend: []legend{{fullBlock, s.Clean}, {lightBlock, s.Severed}}, basis: s.Rests}
+	c := chart{title: s.Title, head: append(d.row("Thickness", "Speed"), ""), legend: []legend{{fullBlock, s.Clean, false}, {lightBlock, s.Severed, false}}, basis: s.Rests}
 	for _, m := range s.Marks {
 		block, words := fullBlock, m.Says
 		if m.At > s.CleanAt {
@@ -95,7 +98,7 @@ func (d *document) costByThickness(s *report.Curves) {
 	}
 	c := chart{
 		intro: s.Title, unit: s.Up, head: []string{d.say("Thickness"), s.Plasma + ", " + s.Up, s.Flame + ", " + s.Up, ""},
-		legend: []legend{{fullBlock, s.Plasma}, {lightBlock, s.Flame}, {0, s.Crossing.Label}},
+		legend: []legend{{fullBlock, s.Plasma, true}, {lightBlock, s.Flame, true}, {0, s.Crossing.Label, false}},
 	}
 	for _, p := range s.Points {
 		at := place(s, p.At)
