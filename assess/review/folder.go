@@ -102,7 +102,7 @@ func (b *batches) remembered(x *index, o Options) Totals {
 // Batches begin small, so that the first rows are there at once.
 const (
 	firstBatch = 16
-	mostBatch  = 512
+	mostBatch  = 128
 )
 
 // reader makes rows of files, for one worker.

@@ -119,6 +119,9 @@ func (c *Criteria) conclude(v *assess.Visit) *judgement {
 		}
 	}
 	flagged(&j.row, v, &r, problems)
+	if s := v.Latest(); s != nil && len(s.Cuts) > 0 {
+		j.proofs.Store(prove(job, r))
+	}
 	return j
 }
 
@@ -273,7 +276,8 @@ func (c *Criteria) unproven(v *assess.Visit, j *judgement) string {
 	}
 	p := j.proofs.Load()
 	if p == nil {
-		p = c.prove(v)
+		job, _ := v.Job()
+		p = prove(job, rules.Judge(job, c.Offered))
 		j.proofs.Store(p)
 	}
 	shown := func(id string) bool { _, is := s.Find(id); return is }
@@ -284,9 +288,8 @@ func (c *Criteria) unproven(v *assess.Visit, j *judgement) string {
 }
 
 // prove plans the demonstration.
-func (c *Criteria) prove(v *assess.Visit) *proofs {
-	job, _ := v.Job()
-	r, p := rules.Judge(job, c.Offered), &proofs{}
+func prove(job rules.Job, r rules.Result) *proofs {
+	p := &proofs{}
 	for _, cut := range demonstration.Plan(job, r) {
 		if cut.Proves != r.Critical.Requirement {
 			continue
