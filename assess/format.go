@@ -67,7 +67,7 @@ var visitObject = sync.OnceValue(func() *object[Visit] {
 			{name: "recommended", says: "What was concluded at the last save, and by which rules and range.", shared: true,
 				kind: part[Visit, Recommendation]{recommendationObject(), begun(func(v *Visit) **Recommendation { return &v.Recommended })}},
 			{name: "spent", says: "How long the interview took at the keyboard, without pauses of more than 10 minutes between two answers. It sizes nothing.",
-				kind: part[Visit, Spent]{spentObject(), begun(func(v *Visit) **Spent { return &v.Spent })}},
+				kind: part[Visit, InterviewTime]{interviewTimeObject(), begun(func(v *Visit) **InterviewTime { return &v.InterviewTime })}},
 			{name: "answers", says: "What was said, question by question.", written: always,
 				required: "the file has no answers; a list is accepted, which may be empty",
 				kind: list[Visit, Answer]{of: answerObject(), at: func(v *Visit) *[]Answer { return &v.Answers }, most: maxAnswers, usual: 64,

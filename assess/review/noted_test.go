@@ -12,7 +12,7 @@ import (
 )
 
 func spent(v *assess.Visit, seconds float64) {
-	v.Spent = &assess.Spent{Sittings: 1, Seconds: unit.Known(unit.Second(seconds))}
+	v.InterviewTime = &assess.InterviewTime{Sessions: 1, Seconds: unit.Known(unit.Second(seconds))}
 }
 
 // 18 s predicted: 20 s is on the mark, 21 s too slow (1.15 times is 20.7 s), 15 s too
@@ -50,11 +50,11 @@ func TestWhatIsNotedOfAVisit(t *testing.T) {
 func TestMinutes(t *testing.T) {
 	for seconds, want := range map[float64]uint16{0: 0, 0.9: 0, 1: 1, 89: 1, 90: 2, 1e6: 16667} {
 		v := assess.New("x", today)
-		if spent(v, seconds); minutes(v.Spent) != want {
-			t.Errorf("%v s: %d min, want %d", seconds, minutes(v.Spent), want)
+		if spent(v, seconds); minutes(v.InterviewTime) != want {
+			t.Errorf("%v s: %d min, want %d", seconds, minutes(v.InterviewTime), want)
 		}
 	}
-	if minutes(nil) != 0 || minutes(&assess.Spent{Sittings: 1}) != 0 {
+	if minutes(nil) != 0 || minutes(&assess.InterviewTime{Sessions: 1}) != 0 {
 		t.Error("not known is a time")
 	}
 }

@@ -80,7 +80,7 @@ type Noted struct {
 
 // noted looks at the records of a visit.
 func noted(v *assess.Visit) Noted {
-	n := Noted{Minutes: minutes(v.Spent)}
+	n := Noted{Minutes: minutes(v.InterviewTime)}
 	for i := range v.Showings {
 		for _, c := range v.Showings[i].Cuts {
 			n.time(c)
@@ -99,7 +99,7 @@ func noted(v *assess.Visit) Noted {
 
 // minutes is the time an interview took, to the nearest minute and at least one.
 // Less than a second is no time at a keyboard: it was fed by a pipe.
-func minutes(s *assess.Spent) uint16 {
+func minutes(s *assess.InterviewTime) uint16 {
 	if s == nil {
 		return 0
 	}

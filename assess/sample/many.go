@@ -117,7 +117,7 @@ func tell(v *assess.Visit, f rules.Fact, m metal.ID, said string) {
 // and how a demonstration ended, so that there are patterns to see.
 func visited(v *assess.Visit, n, i int) {
 	if i%2 == 0 {
-		v.Spent = &assess.Spent{Sittings: 1, Seconds: unit.Known(unit.Second(300 + 137*n + 211*i))}
+		v.InterviewTime = &assess.InterviewTime{Sessions: 1, Seconds: unit.Known(unit.Second(300 + 137*n + 211*i))}
 	}
 	if i == 2 {
 		v.Clear(rules.Asked{Fact: rules.FactEyes})

@@ -70,7 +70,7 @@ func TestAnInterviewNotesItsTime(t *testing.T) {
 	save(30 * time.Second)
 	s.Watch = nil
 	save(time.Minute)
-	if kept, _, err := Load(path); err != nil || kept.Spent == nil || kept.Spent.Seconds.Or(0) != 90 || kept.Spent.Sittings != 1 {
-		t.Errorf("%v %+v", err, kept.Spent)
+	if kept, _, err := Load(path); err != nil || kept.InterviewTime == nil || kept.InterviewTime.Seconds.Or(0) != 90 || kept.InterviewTime.Sessions != 1 {
+		t.Errorf("%v %+v", err, kept.InterviewTime)
 	}
 }

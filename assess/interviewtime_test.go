@@ -25,13 +25,13 @@ func TestTimeSpent(t *testing.T) {
 	for _, at := range []time.Duration{90, 120, 120 + 3600, 3780} {
 		lap(w, v, at*time.Second)
 	}
-	if got := v.Spent; got.Sittings != 1 || !got.Seconds.IsKnown() || got.Seconds.Or(-1) != 180 {
+	if got := v.InterviewTime; got.Sessions != 1 || !got.Seconds.IsKnown() || got.Seconds.Or(-1) != 180 {
 		t.Errorf("one sitting: %+v", got)
 	}
 	w = NewStopwatch(v, noon)
 	lap(w, v, Pause)
 	lap(w, v, 2*Pause+time.Second)
-	if got := v.Spent; got.Sittings != 2 || got.Seconds.Or(-1) != 780 {
+	if got := v.InterviewTime; got.Sessions != 2 || got.Seconds.Or(-1) != 780 {
 		t.Errorf("two sittings: %+v", got)
 	}
 }
@@ -43,12 +43,12 @@ func TestAClockPutBack(t *testing.T) {
 	lap(w, v, time.Minute)
 	lap(w, v, -time.Hour)
 	lap(w, v, time.Minute)
-	if v.Spent.Seconds.IsKnown() || v.Spent.Sittings != 1 {
-		t.Errorf("got %+v", v.Spent)
+	if v.InterviewTime.Seconds.IsKnown() || v.InterviewTime.Sessions != 1 {
+		t.Errorf("got %+v", v.InterviewTime)
 	}
 	lap(NewStopwatch(v, noon), v, time.Minute)
-	if v.Spent.Seconds.IsKnown() || v.Spent.Sittings != 2 {
-		t.Errorf("a later sitting: %+v", v.Spent)
+	if v.InterviewTime.Seconds.IsKnown() || v.InterviewTime.Sessions != 2 {
+		t.Errorf("a later sitting: %+v", v.InterviewTime)
 	}
 }
 
@@ -56,8 +56,8 @@ func TestAClockPutBack(t *testing.T) {
 func TestAVisitBegunWithoutTime(t *testing.T) {
 	v := New("x", noon)
 	v.Set(Answer{Question: rules.FactMetals, Chosen: []string{"stainless"}, State: Told})
-	if lap(NewStopwatch(v, noon), v, time.Minute); v.Spent != nil {
-		t.Errorf("got %+v", v.Spent)
+	if lap(NewStopwatch(v, noon), v, time.Minute); v.InterviewTime != nil {
+		t.Errorf("got %+v", v.InterviewTime)
 	}
 }
 
@@ -72,7 +72,7 @@ func TestAnyClock(t *testing.T) {
 			at = at.Add(time.Duration(step) * time.Second)
 			w.Lap(v, at)
 		}
-		if s, known := v.Spent.Seconds.Get(); known && (s < 0 || float64(s) > at.Sub(noon).Seconds()) {
+		if s, known := v.InterviewTime.Seconds.Get(); known && (s < 0 || float64(s) > at.Sub(noon).Seconds()) {
 			rt.Fatalf("%v s", s)
 		}
 		data, err := v.Encode()
@@ -80,7 +80,7 @@ func TestAnyClock(t *testing.T) {
 			rt.Fatal(err)
 		}
 		again, _, err := Decode(data)
-		if err != nil || again.Spent.Sittings != 1 || again.Spent.Seconds != v.Spent.Seconds {
+		if err != nil || again.InterviewTime.Sessions != 1 || again.InterviewTime.Seconds != v.InterviewTime.Seconds {
 			rt.Fatalf("%v: %+v", err, again)
 		}
 		if err := validate(t, schema, string(data)); err != nil {
@@ -92,7 +92,7 @@ func TestAnyClock(t *testing.T) {
 func TestSpentKeepsWhatItDoesNotKnow(t *testing.T) {
 	in := `{"format":"cutbrief-visit","version":2,"spent":{"sittings":2,"seconds":61.5,"typed":900},"answers":[]}`
 	v, unknown, err := Decode([]byte(in))
-	if err != nil || strings.Join(unknown, "|") != `spent: field "typed"` || v.Spent.Seconds.Or(0) != 61.5 {
+	if err != nil || strings.Join(unknown, "|") != `spent: field "typed"` || v.InterviewTime.Seconds.Or(0) != 61.5 {
 		t.Fatalf("%v %v %+v", err, unknown, v)
 	}
 	lap(NewStopwatch(v, noon), v, 30*time.Second)
