@@ -62,15 +62,15 @@ func (m *marking) effect(note assess.Answer, item Item) Effect {
 		v.Set(note)
 		why = message.New("With {1} in place of {2}", item.Noted, item.Truth)
 	case LeftOpen:
-		why = message.New("Left open")
+		why = message.New("Not answered")
 	}
 	job, _ := v.Job()
 	r := rules.Evaluate(job, m.of.Offered)
 	switch {
 	case firstOf(&r) != firstOf(&m.truth):
-		return Effect{ChangesSystem, why, "{1}, the rules come to {2}; in truth to {3}.", []any{outcome(&r), outcome(&m.truth)}}
+		return Effect{ChangesSystem, why, "{1}, the result is: {2}. It should be: {3}.", []any{outcome(&r), outcome(&m.truth)}}
 	case r.Critical.Requirement != m.truth.Critical.Requirement:
-		return Effect{ChangesDeciding, why, "{1}, you would have shown {2}; what decides is {3}.", []any{requirement(r.Critical.Requirement), requirement(m.truth.Critical.Requirement)}}
+		return Effect{ChangesDeciding, why, "{1}, you would have shown {2}; the deciding requirement is {3}.", []any{requirement(r.Critical.Requirement), requirement(m.truth.Critical.Requirement)}}
 	}
 	if e := m.verdict(&r); e.Level > ChangesNothing {
 		e.why = why
@@ -78,7 +78,7 @@ func (m *marking) effect(note assess.Answer, item Item) Effect {
 	}
 	for _, q := range r.Open {
 		if q.Asked == item.Asked && !q.Could.IsEmpty() {
-			return Effect{ChangesVerdict, why, "{1}, as far as anyone knows, it {2}.", []any{q.Could}}
+			return Effect{ChangesVerdict, why, "{1}, the answer {2}.", []any{q.Could}}
 		}
 	}
 	return Effect{}
@@ -93,12 +93,8 @@ func (m *marking) verdict(r *rules.Result) Effect {
 	for _, c := range m.truth.First.Checks {
 		rule, _ := c.Rule.Find()
 		for _, d := range other.Checks {
-			switch {
-			case d.Rule != c.Rule || d.Verdict == c.Verdict || c.Verdict == "":
-			case d.Verdict == rules.NotKnown:
-				return Effect{Level: ChangesVerdict, sentence: "{1}, the {2} cannot be judged; in truth it is {3}.", args: []any{rule.Title, verdict(c.Verdict)}}
-			default:
-				return Effect{Level: ChangesVerdict, sentence: "{1}, the {2} would have been judged {3}; in truth it is {4}.", args: []any{rule.Title, verdict(d.Verdict), verdict(c.Verdict)}}
+			if d.Rule == c.Rule && d.Verdict != c.Verdict && c.Verdict != "" {
+				return Effect{Level: ChangesVerdict, sentence: "{1}, the verdict on {2} is “{3}”; it should be “{4}”.", args: []any{rule.Title, verdict(d.Verdict), verdict(c.Verdict)}}
 			}
 		}
 	}
@@ -109,9 +105,9 @@ func (m *marking) verdict(r *rules.Result) Effect {
 func verdict(v rules.Verdict) message.ID {
 	switch v {
 	case rules.Met:
-		return "good enough"
+		return "met"
 	case rules.Short:
-		return "short"
+		return "not met"
 	}
 	return message.ID(v)
 }
@@ -122,9 +118,9 @@ func outcome(r *rules.Result) message.Message {
 	case rules.Recommended:
 		return described(r.First.System)
 	case rules.NoneFits:
-		return message.New("no system that fits")
+		return message.New("no system fits")
 	}
-	return message.New("nothing yet")
+	return message.New("not known yet")
 }
 
 // described is what a system is called in the mark: "Demo 30, a 30 A unit".
@@ -135,7 +131,7 @@ func described(s *system.System) message.Message {
 // requirement names what decides, in the words used to a customer.
 func requirement(r rules.Requirement) message.Message {
 	if !slices.Contains(rules.Requirements(), r) {
-		return message.New("nothing clear")
+		return message.New("not clear yet")
 	}
 	return report.RequirementName(r).Message()
 }

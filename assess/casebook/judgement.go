@@ -25,15 +25,15 @@ func (m *marking) system() {
 		add("You said that none fits; {1} does.", outcome(&m.truth))
 	default:
 		m.wrongSystem(picked, add)
-		add("Right is {1}.", outcome(&m.truth))
+		add("Right is: {1}.", outcome(&m.truth))
 	}
 	switch enough := firstOf(&m.notes) == firstOf(&m.truth) && m.notes.Outcome == m.truth.Outcome; {
 	case !enough && m.RightSystem:
-		add("Your notes do not show it yet: from them the rules come to {1}.", outcome(&m.notes))
+		add("Your notes do not show it yet. They lead to: {1}.", outcome(&m.notes))
 	case !enough:
-		add("From your notes the rules come to {1}.", outcome(&m.notes))
+		add("Your notes lead to: {1}.", outcome(&m.notes))
 	case !m.RightSystem:
-		add("Your notes were enough: the rules come to {1} from them too.", outcome(&m.notes))
+		add("Your notes were enough. They lead to: {1}.", outcome(&m.notes))
 	}
 }
 
@@ -42,7 +42,7 @@ func (m *marking) system() {
 func (m *marking) wrongSystem(picked *rules.Candidate, add func(message.ID, ...any)) {
 	name, right := described(picked.System), m.truth.First
 	if short := shortfalls(picked); !short.IsEmpty() {
-		add("You would have sold {1}. It falls short: {2}.", name, short)
+		add("You would have sold {1}. It is not enough: {2}.", name, short)
 		return
 	}
 	if right == nil || picked.System.Rated <= right.System.Rated {
@@ -70,7 +70,7 @@ func (m *marking) decides() {
 	if m.RightDecides {
 		m.Decides = append(m.Decides, message.New("Right: {1}.", requirement(named)))
 	} else {
-		m.Decides = append(m.Decides, message.New("You named {1}; what decides is {2}.", requirement(named), requirement(c.Requirement)))
+		m.Decides = append(m.Decides, message.New("You named {1}; the deciding requirement is {2}.", requirement(named), requirement(c.Requirement)))
 	}
 	if i := slices.IndexFunc(c.Evidence, func(e rules.Evidence) bool { return e.Requirement == c.Requirement }); i >= 0 {
 		m.Decides = append(m.Decides, message.New(`The page tells them why: "{1}"`, c.Evidence[i].Sentence))
@@ -163,9 +163,9 @@ func (m *marking) weigh(p *demonstration.Programme, id string, add func(message.
 	}
 	c := p.Cuts[i]
 	if m.proves(c) {
-		add("{1}: it shows what decides.", c.Name)
+		add("{1}: it shows the deciding requirement.", c.Name)
 	} else {
-		add("{1}: it does not show what decides. {2}", c.Name, c.Chosen)
+		add("{1}: it does not show the deciding requirement. {2}", c.Name, c.Chosen)
 	}
 	return c
 }

@@ -24,9 +24,9 @@ type State message.ID
 // The states of a fact.
 const (
 	Right     State = "right"
-	WrongFact State = "wrong"     // noted, and not so
-	NotAsked  State = "not asked" // no note
-	LeftOpen  State = "left open" // noted as not known, though it can be learned
+	WrongFact State = "wrong"        // noted, and not so
+	NotAsked  State = "not asked"    // no note
+	LeftOpen  State = "not answered" // noted as not known, though it can be learned
 )
 
 // Item is one fact with how it came out and what a miss could have cost.
@@ -71,7 +71,6 @@ type Mark struct {
 	Route   Route
 	Skills  map[Skill]Tally
 	Next    Skill // to practise next
-	Why     []report.Reason
 
 	RightSystem, RightDecides, Proven bool
 }
@@ -91,7 +90,7 @@ func (s *Session) Mark(d Decision) Mark {
 	m := marking{of: s, truth: rules.Judge(s.Customer.job(), s.Offered), notes: rules.Judge(noted, s.Offered)}
 	m.Mark = Mark{
 		Customer: s.Customer, Decision: d, Used: s.Used(), Acts: len(s.Log), Skills: map[Skill]Tally{},
-		Route: NewRoute(s.Customer, s.Offered), Why: report.Why(s.Customer.Facts, s.Offered, report.Options{}),
+		Route: NewRoute(s.Customer, s.Offered),
 	}
 	m.facts()
 	m.system()
@@ -102,6 +101,11 @@ func (s *Session) Mark(d Decision) Mark {
 	m.safety()
 	m.Next = m.next()
 	return m.Mark
+}
+
+// Why is how the right answer is derived, in the words of a catalog.
+func (s *Session) Why(words *message.Catalog) []report.Reason {
+	return report.Why(s.Customer.Facts, s.Offered, report.Options{Words: words})
 }
 
 // facts goes through every fact that is true of the customer.
@@ -209,7 +213,7 @@ func (m *marking) order() {
 		}
 	}
 	m.Order = append(m.Order,
-		message.New("For this customer {1} questions decide. You asked {2} of them, {3} within the first half of the time.", number(len(m.Route.Asked)), number(asked), number(early)),
+		message.New("For this customer {1} questions decide the result. You asked {2} of them, {3} within the first half of the time.", number(len(m.Route.Asked)), number(asked), number(early)),
 		message.New("A good way through takes {1} minutes: it always asks what could still change the system.", number(m.Route.Minutes)))
 }
 

@@ -75,18 +75,18 @@ func TestWhatAMissCosts(t *testing.T) {
 		says  string
 	}{
 		// With 12 mm in production, 24 mm rated: beyond the 22 mm of the 90, and one phase feeds none of these.
-		{"own-pocket", use, "production", WrongFact, ChangesSystem, "no system that fits; in truth to Demo 45, a 45 A unit"},
+		{"own-pocket", use, "production", WrongFact, ChangesSystem, "the result is: no system fits. It should be: Demo 45, a 45 A unit"},
 		// 10 mm in production is 20 mm rated; on one phase the largest is rated 18 mm.
-		{"busy-yard", use, "production", WrongFact, ChangesSystem, "in truth to Demo 45"},
+		{"busy-yard", use, "production", WrongFact, ChangesSystem, "It should be: Demo 45"},
 		// 15 mm in place of 10: rated 18 mm.
-		{"bench-top", thickest, "15 mm", WrongFact, ChangesSystem, "With 15 mm in place of 10 mm, the rules come to Demo 70, a 70 A unit"},
+		{"bench-top", thickest, "15 mm", WrongFact, ChangesSystem, "With 15 mm in place of 10 mm, the result is: Demo 70, a 70 A unit"},
 		// Within one nominal step, 6 %: 10.4 mm is the same size.
 		{"bench-top", thickest, "10.4 mm", Right, ChangesNothing, ""},
-		{"bench-top", annoys, "rough-edge", WrongFact, ChangesDeciding, "you would have shown edge quality; what decides is running cost"},
-		{"bench-top", annoys, "", NotAsked, ChangesDeciding, "what decides is running cost"},
-		{"bench-top", use, "", NotAsked, ChangesSystem, "the rules come to nothing yet"},
-		{"bench-top", rules.Asked{Fact: rules.FactBreaker}, "", NotAsked, ChangesVerdict, "the breaker cannot be judged"},
-		{"bench-top", rules.Asked{Fact: rules.FactBreaker}, "10 A", WrongFact, ChangesVerdict, "would have been judged short"},
+		{"bench-top", annoys, "rough-edge", WrongFact, ChangesDeciding, "you would have shown edge quality; the deciding requirement is running cost"},
+		{"bench-top", annoys, "", NotAsked, ChangesDeciding, "the deciding requirement is running cost"},
+		{"bench-top", use, "", NotAsked, ChangesSystem, "the result is: not known yet"},
+		{"bench-top", rules.Asked{Fact: rules.FactBreaker}, "", NotAsked, ChangesVerdict, "the verdict on breaker is “not known”"},
+		{"bench-top", rules.Asked{Fact: rules.FactBreaker}, "10 A", WrongFact, ChangesVerdict, "the verdict on breaker is “not met”"},
 		{"bench-top", rules.Asked{Fact: rules.FactExperience}, "experienced", WrongFact, ChangesNothing, ""},
 	} {
 		customer := caseOf(t, c.name)
@@ -103,7 +103,7 @@ func TestTheSystemPicked(t *testing.T) {
 	c := caseOf(t, "own-pocket") // 12 mm: rated 12 mm is the 45
 	for id, want := range map[string]string{
 		"demo-45": "Right: Demo 45, a 45 A unit.",
-		"demo-30": "You would have sold Demo 30, a 30 A unit. It falls short: clean cut needs 12 mm, and there is 8 mm",
+		"demo-30": "You would have sold Demo 30, a 30 A unit. It is not enough: clean cut needs 12 mm, and there is 8 mm",
 		"demo-70": "larger than needed: 24 kg in place of 14 kg, and EUR 1,150 more", // 3100 − 1950
 		"":        "You said that none fits; Demo 45, a 45 A unit does.",
 	} {
@@ -126,7 +126,7 @@ func TestTheDemonstrationPicked(t *testing.T) {
 		proven bool
 		says   string
 	}{
-		{[]string{"everyday-straight", "own-piece"}, true, "it shows what decides"},
+		{[]string{"everyday-straight", "own-piece"}, true, "it shows the deciding requirement"},
 		{[]string{"own-piece", "side-by-side"}, true, "does not open with it"},
 		{[]string{"own-piece"}, false, "Nothing in it shows running cost"},
 		{[]string{"gaps"}, false, "it is not for this customer"},

@@ -22,7 +22,7 @@ func (m *Mark) Page(words *message.Catalog, width int) string {
 	p.block("", m.Summary())
 	p.block("", message.New("Invented for practice: the customer, the systems if they are the built-in ones, and every figure."))
 	p.run("The system", m.System...)
-	p.run("What decides", m.Decides...)
+	p.run("The deciding requirement", m.Decides...)
 	p.list("The demonstration", m.Showing)
 	p.effects(m)
 	p.run("Asked and right", m.counted(Right))
@@ -44,7 +44,7 @@ func (m *Mark) Page(words *message.Catalog, width int) string {
 func (m *Mark) Summary() message.Message {
 	right := map[bool]message.ID{true: "right", false: "not right"}
 	shown := map[bool]message.ID{true: "shown", false: "not shown"}
-	return message.New("System {1}, what decides {2} and {3}, {4} of {5} minutes used.",
+	return message.New("System {1}, deciding requirement {2} and {3}, {4} of {5} minutes used.",
 		right[m.RightSystem], right[m.RightDecides], shown[m.Proven], number(m.Used), number(m.Customer.Minutes))
 }
 
@@ -118,7 +118,7 @@ func (m *Mark) harmless() message.Message {
 		said = append(said, message.New("Noted otherwise than it is, without harm this time: {1}.", message.Join("; ", wrong...)))
 	}
 	if missed > 0 {
-		said = append(said, message.New("Not asked or left open, without harm this time: {1}.", number(missed)))
+		said = append(said, message.New("Not asked or not answered, without harm this time: {1}.", number(missed)))
 	}
 	return message.Join(" ", said...)
 }
@@ -192,6 +192,15 @@ func (p *page) block(mark string, text message.Message) {
 	}
 }
 
+// nameOf is the name of a skill, as wide as the longest of them.
+func nameOf(words *message.Catalog, s Skill) string {
+	wide := 0
+	for _, other := range Skills() {
+		wide = max(wide, utf8.RuneCountInString(words.Print(other.Name().Message())))
+	}
+	return fmt.Sprintf("%-*s", wide, words.Print(s.Name().Message()))
+}
+
 // bars are ten marks wide.
 const bars = 10
 
@@ -199,5 +208,5 @@ const bars = 10
 func bar(words *message.Catalog, s Skill, t Tally) string {
 	full := int(t.share()*bars + 0.5)
 	marks := strings.Repeat("#", full) + strings.Repeat(".", bars-full)
-	return fmt.Sprintf("%-20s %s  %s", words.Print(s.Name().Message()), marks, words.Print(message.New("{1} of {2}", number(t.Right), number(t.Of))))
+	return fmt.Sprintf("%s %s  %s", nameOf(words, s), marks, words.Print(message.New("{1} of {2}", number(t.Right), number(t.Of))))
 }

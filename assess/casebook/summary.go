@@ -58,7 +58,7 @@ func (p *Progress) Chart(words *message.Catalog) string {
 			fmt.Fprintf(&b, "%-48s %s\n", bar(words, s.ID, Tally{s.Right, s.Of}), s.trail)
 			continue
 		}
-		fmt.Fprintf(&b, "%-20s %*s  %s\n", words.Print(s.Name.Message()), bars, "", words.Print(message.New("not tried yet")))
+		fmt.Fprintf(&b, "%s %*s  %s\n", nameOf(words, s.ID), bars, "", words.Print(message.New("not tried yet")))
 	}
 	return b.String()
 }

@@ -136,10 +136,10 @@ var skills = []skill{
 		[]rules.Fact{rules.FactSource, rules.FactPhases, rules.FactVolts, rules.FactBreaker, rules.FactCord, rules.FactCordSection, rules.FactGenerator,
 			rules.FactDrier, rules.FactAirDelivery, rules.FactAirPressure, rules.FactReceiver, rules.FactHoseBore, rules.FactHoseLength, rules.FactAltitude}},
 	{SkillFollow, "following up", "Repeat back what you noted, and ask again whenever an answer has no figure or does not go with an earlier one.", nil},
-	{SkillDecides, "what decides", "Ask what annoys them most about today's way, and what comes next, before you think of a system.",
+	{SkillDecides, "deciding requirement", "Ask what annoys them most about today's way, and what comes next, before you think of a system.",
 		[]rules.Fact{rules.FactAnnoysMost, rules.FactAnnoysNext}},
 	{SkillSystem, "the right system", "Before you name a system, go through the questions that could still change it.", nil},
-	{SkillShowing, "the demonstration", "Open the demonstration with a cut that shows what decides, and close it with one if there is another.", nil},
+	{SkillShowing, "the demonstration", "Open the demonstration with a cut that shows the deciding requirement, and close it with one if there is another.", nil},
 	{SkillSafety, "safety", "Ask about eye protection, fume and hot work at every visit, however short it is.",
 		[]rules.Fact{rules.FactEyes, rules.FactVentilation, rules.FactHotWork}},
 }

@@ -17,6 +17,7 @@ type Text struct {
 	view   viewport.Model
 	lay    func(width int) []string
 	laid   int // the width it is laid out for
+	below  int // lines left free under it
 }
 
 // NewText is a text in a window.
@@ -32,12 +33,16 @@ func (t *Text) Show(lay func(width int) []string) {
 // Lay lays the text out anew and stays where it is.
 func (t *Text) Lay() { t.laid = 0 }
 
+// Above leaves so many lines of the window free below the text, for a line that is
+// typed.
+func (t *Text) Above(lines int) { t.below = lines }
+
 // fit fits the text to its window: one line of that is for the marks of more.
 func (t *Text) fit() {
 	if t.lay == nil {
 		return
 	}
-	t.view.Width, t.view.Height = max(1, t.window.Size.Width-2), max(1, t.window.Room()-1)
+	t.view.Width, t.view.Height = max(1, t.window.Size.Width-2), max(1, t.window.Room()-1-t.below)
 	if width := min(t.view.Width, readable); width != t.laid {
 		t.laid = width
 		t.view.SetContent(strings.Join(t.lay(width), "\n"))

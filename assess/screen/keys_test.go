@@ -51,7 +51,7 @@ func bindings(t *testing.T) []bound {
 			return true
 		})
 	}
-	if len(all) < 60 {
+	if len(all) < 50 {
 		t.Fatalf("only %d keys found", len(all))
 	}
 	return all

@@ -303,6 +303,7 @@ func goldenDialogues(t *testing.T, g *golden) {
 	for _, name := range []string{"gate-maker", "bench-top", "trade-school", "duct-gauge", "half-of-what", "busy-yard", "load-the-lorry", "grating-walk",
 		"top-of-the-list", "own-pocket", "the-wrong-socket", "only-speed", "pasture-fence", "ship-plates"} {
 		g.run(t, practised, "practice", "--plain", "--case", name)
+		g.run(t, practised, "practice", "--plain", "--words", "de", "--case", name)
 	}
 	g.run(t, practised, "practice", "--plain", "--seed", "17", "--level", "3")
 	g.run(t, "", "practice", "--report")

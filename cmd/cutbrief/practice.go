@@ -9,7 +9,6 @@ import (
 
 	"cutbrief/assess/casebook"
 	"cutbrief/assess/screen/practice"
-	"cutbrief/assess/screen/talk"
 	"cutbrief/assess/store"
 	"cutbrief/assess/store/atomicfile"
 	"cutbrief/rules/csvfile"
@@ -211,15 +210,18 @@ func (c *call) drawSeed() uint64 {
 // to meet the same customer again.
 func (c *call) practise(path string, s *casebook.Session) error {
 	c.leaves.Store(true)
+	words, err := c.words()
+	if err != nil {
+		return err
+	}
 	var m casebook.Mark
 	var marked bool
-	var err error
 	if c.on("plain") || c.wantsPlain() {
-		if m, marked, err = talk.Run(untilDone{c.ctx, c.in}, c.out, s); err != nil {
+		if m, marked, err = practice.Lines(untilDone{c.ctx, c.in}, c.out, s, words); err != nil {
 			return failure(message.Errorf("read the lines: {1}", err), "start again; a practice is kept only when it is marked")
 		}
 	} else {
-		if m, marked, err = practice.Run(c.ctx, c.in, c.out, s); err != nil {
+		if m, marked, err = practice.Run(c.ctx, c.in, c.out, s, words); err != nil {
 			return failure(message.Errorf("draw the practice: {1}", err), "try cutbrief practice --plain")
 		}
 		if marked {

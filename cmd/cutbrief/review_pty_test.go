@@ -31,7 +31,7 @@ func TestReviewOnMuteTerminal(t *testing.T) {
 	term.Wrote("2 files, 1 unreadable")
 	term.Wrote("damaged: torn.json")
 	term.Types("t")
-	term.Wrote("How they stand")
+	term.Wrote("Where they stand")
 	term.Types("p")
 	term.Wrote("the page is in team.pdf")
 	term.Types("q")

@@ -13,7 +13,6 @@ import (
 
 	"cutbrief/assess/casebook"
 	"cutbrief/assess/screen/screentest"
-	"cutbrief/assess/screen/talk"
 	"cutbrief/rules"
 	"cutbrief/rules/system"
 
@@ -29,7 +28,7 @@ const envCase = "CUTBRIEF_TEST_CASE" // the case to practise on, in a terminal o
 // terminal; otherwise the tests, with the colours switched off.
 func TestMain(m *testing.M) {
 	if name := os.Getenv(envCase); name != "" {
-		mark, marked, err := Run(context.Background(), os.Stdin, os.Stdout, session(name))
+		mark, marked, err := Run(context.Background(), os.Stdin, os.Stdout, session(name), nil)
 		fmt.Printf("marked %v, %v, %v\n", marked, mark.RightSystem, err)
 		os.Exit(0)
 	}
@@ -54,8 +53,8 @@ type driver struct {
 
 func drive(t testing.TB, name string) *driver {
 	t.Helper()
-	m := newModel(session(name))
-	d := &driver{Driver: screentest.Driver{T: t, Model: m}, m: m}
+	m := newModel(session(name), nil)
+	d := &driver{Driver: screentest.Driver{T: t, Model: m.window}, m: m}
 	d.Resize(80, 24)
 	return d
 }
@@ -105,7 +104,7 @@ func TestAskingAndNoting(t *testing.T) {
 
 // number is the number of a question in the list.
 func (d *driver) number(f rules.Fact) string {
-	for i, s := range d.m.talk.Session.Steps() {
+	for i, s := range d.m.talk.session.Steps() {
 		if s.Question.ID == f {
 			return strconv.Itoa(i + 1)
 		}
@@ -133,18 +132,18 @@ func TestAllFollowUps(t *testing.T) {
 func TestDecidingAndTheMark(t *testing.T) {
 	d := drive(t, "bench-top")
 	d.press(tea.KeyCtrlT)
-	d.shows("What decides this sale?", "5. running cost")
+	d.shows("Which requirement decides this sale?", "5. running cost")
 	d.press(tea.KeyEsc)
 	d.shows("Which metals do you cut?")
 	d.press(tea.KeyCtrlT)
 	d.types("99")
-	d.shows("! Say one of the numbers.", "5. running cost")
+	d.shows(`"99" is none of the numbers.`, "5. running cost")
 	d.types("5")
 	d.shows("Which system would you offer?", "3. Demo 45: rated 12 mm")
 	d.types("3")
 	d.shows("Which cuts would you show, in which order?")
 	d.types("8, 11")
-	d.shows("HOW IT WENT", "System right, what decides right and shown", "more below ↓")
+	d.shows("HOW IT WENT", "System right, deciding requirement right and shown", "more below ↓")
 	for range 60 {
 		d.press(tea.KeyPgDown)
 	}
@@ -154,8 +153,8 @@ func TestDecidingAndTheMark(t *testing.T) {
 	d.press(tea.KeyEsc)
 	d.shows("HOW IT WENT")
 	d.Keys("q")
-	if m, marked := d.m.talk.Mark(); !d.Quit || !marked || !m.RightSystem || !m.Proven {
-		t.Errorf("quit %v, marked %v: %s", d.Quit, marked, m.Summary())
+	if m := d.m.talk.mark; !d.Quit || m.Customer == nil || !m.RightSystem || !m.Proven {
+		t.Errorf("quit %v: %s", d.Quit, m.Summary())
 	}
 }
 
@@ -167,7 +166,7 @@ func TestLeavingBeforeTheMark(t *testing.T) {
 	}
 	d = drive(t, "bench-top")
 	d.press(tea.KeyCtrlC)
-	if _, marked := d.m.talk.Mark(); !d.Quit || marked {
+	if marked := d.m.talk.mark.Customer != nil; !d.Quit || marked {
 		t.Error(d.Quit, marked)
 	}
 }
@@ -185,7 +184,7 @@ func TestTheCustomerGoes(t *testing.T) {
 // framed fails unless the view fills the window and stays inside it.
 func framed(t screentest.Failing, m *Model) {
 	t.Helper()
-	screentest.Framed(t, m.View(), m.size.Width, m.size.Height)
+	screentest.Framed(t, m.window.View(), m.window.Size.Width, m.window.Size.Height)
 }
 
 // Every question and every stage is whole at every size, with the input shown.
@@ -194,20 +193,20 @@ func TestEveryViewIsWhole(t *testing.T) {
 		d := drive(t, "the-wrong-socket")
 		d.Resize(size[0], size[1])
 		d.types("1")
-		for range d.m.talk.Session.Steps() {
+		for range d.m.talk.session.Steps() {
 			d.press(tea.KeyCtrlA)
 			framed(t, d.m)
 			if !strings.Contains(d.View(), "› ") {
 				t.Errorf("no input at %v:\n%s", size, d.View())
 			}
-			if size[0] >= 60 && d.m.talk.Step().Question.ID != rules.FactMetals {
-				words := strings.Fields(d.m.talk.Step().Text().String())
+			if size[0] >= 60 && d.m.talk.step.Question.ID != rules.FactMetals {
+				words := strings.Fields(d.m.talk.step.Text().String())
 				d.shows(words[0] + " " + words[1])
 			}
 			d.press(tea.KeyTab)
 		}
 		for _, text := range []string{"7", "5", "1"} {
-			if d.m.talk.Stage() == talk.Talking {
+			if d.m.talk.stage == talking {
 				d.press(tea.KeyCtrlL)
 				framed(t, d.m)
 				d.press(tea.KeyEsc, tea.KeyCtrlT)
@@ -233,7 +232,7 @@ func TestAnyKeys(t *testing.T) {
 			} else {
 				d.press(rapid.SampledFrom(keys).Draw(rt, "key"))
 			}
-			if strings.Contains(d.m.View(), "\x1b[2J") {
+			if strings.Contains(d.m.window.View(), "\x1b[2J") {
 				rt.Fatalf("a control is written")
 			}
 			framed(rt, d.m)
@@ -247,7 +246,7 @@ type gone struct{}
 func (gone) Read([]byte) (int, error) { return 0, errors.New("input/output error") }
 
 func TestATerminalThatGoesAwayIsReported(t *testing.T) {
-	if _, marked, err := Run(context.Background(), gone{}, io.Discard, session("bench-top")); err == nil || marked {
+	if _, marked, err := Run(context.Background(), gone{}, io.Discard, session("bench-top"), nil); err == nil || marked {
 		t.Error(marked, err)
 	}
 }
@@ -257,7 +256,7 @@ func TestAnEndedContextLeaves(t *testing.T) {
 	end()
 	in, out := io.Pipe()
 	defer out.Close()
-	if _, marked, err := Run(ctx, in, io.Discard, session("bench-top")); err != nil || marked {
+	if _, marked, err := Run(ctx, in, io.Discard, session("bench-top"), nil); err != nil || marked {
 		t.Error(marked, err)
 	}
 }

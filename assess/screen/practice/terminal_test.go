@@ -18,7 +18,7 @@ func TestTerminal(t *testing.T) {
 	x.Types("\x01\x06")
 	x.Sees("39 of 42 min left")
 	x.Types("6 mm\r\x14")
-	x.Sees("What decides this sale?")
+	x.Sees("Which requirement decides this sale?")
 	x.Types("5\r")
 	x.Sees("Which system would you offer?")
 	x.Types("3\r")

@@ -5,7 +5,6 @@ import (
 	"testing"
 
 	"cutbrief/assess/screen/screentest"
-	"cutbrief/assess/screen/talk"
 
 	tea "github.com/charmbracelet/bubbletea"
 )
@@ -64,10 +63,10 @@ func TestEveryStateIsWhole(t *testing.T) {
 func TestEveryQuestionIsWhole(t *testing.T) {
 	d := drive(t, "the-wrong-socket")
 	d.types("1")
-	for range d.m.talk.Session.Steps() {
-		name := d.m.talk.Step().Name().String()
+	for range d.m.talk.session.Steps() {
+		name := d.m.talk.step.Name().String()
 		d.drawn(name, true).Whole(t)
-		if d.press(tea.KeyTab); d.m.talk.Stage() != talk.Talking {
+		if d.press(tea.KeyTab); d.m.talk.stage != talking {
 			t.Fatal("no longer talking")
 		}
 	}

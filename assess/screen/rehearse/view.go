@@ -103,7 +103,7 @@ func (m *Model) viewOpening(p *page) {
 		p.add(screen.Cut(fmt.Sprintf("%d  %s", i+1, s.Cut), p.width))
 	}
 	p.gap()
-	p.styled(look.Dim.Render, m.window.Say("The checklists come first: c."))
+	p.styled(look.Dim.Render, m.window.Say("Checklists first: press c."))
 }
 
 // heading is the step's name and piece, the largest words on the screen.

@@ -1,4 +1,4 @@
-package talk
+package practice
 
 import (
 	"errors"
@@ -27,7 +27,7 @@ func meet(t *testing.T, name string) *casebook.Session {
 func talkTo(t *testing.T, s *casebook.Session, lines ...string) (string, casebook.Mark, bool) {
 	t.Helper()
 	var out strings.Builder
-	m, marked, err := Run(strings.NewReader(strings.Join(append(lines, ""), "\n")), &out, s)
+	m, marked, err := Lines(strings.NewReader(strings.Join(append(lines, ""), "\n")), &out, s, nil)
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -60,9 +60,9 @@ func TestWords(t *testing.T) {
 		{"help", []string{"help"}, "Choose all that are cut now and then", 0},
 		{"list and go", []string{"1", "list", "go 3"}, "What is the thickest mild steel you cut regularly", 0},
 		{"go nowhere", []string{"go 99"}, "There is no question 99.", 0},
-		{"so far", []string{"1", "so far"}, "Needed so far: not known yet.", 0},
+		{"so far", []string{"1", "so far"}, "Capacity needed so far: not known yet.", 0},
 		{"clear", []string{"1", "clear", "list"}, "1. metals: not asked", 0},
-		{"done and back", []string{"done", "back"}, "Say one number, or back to go on asking.", 0},
+		{"done and back", []string{"done", "back"}, "Type one number, or back to go on asking.", 0},
 		{"quit", []string{"quit"}, "left before its mark, and is not counted", 0},
 		{"the end of the input", nil, "The input has ended before the mark.", 0},
 	} {
@@ -92,7 +92,7 @@ func TestTheWholePractice(t *testing.T) {
 	if !marked || !m.RightSystem || !m.RightDecides || !m.Proven || strings.Count(out, "HOW IT WENT") != 2 {
 		t.Errorf("%v %s\n%s", marked, m.Summary(), out)
 	}
-	for _, want := range []string{"Demo 45: rated 12 mm, 45 A, 14 kg\n", "Say one of the numbers.", "Say one of the numbers, 0 if none fits.", `Not taken: "99"`, "Clean cut [clean-cut]: needs 10 mm, gives 12 mm", "Say why, page or quit."} {
+	for _, want := range []string{"Demo 45: rated 12 mm, 45 A, 14 kg\n", `"nine" is none of the numbers.`, `"12" is none of the numbers.`, `"99" is none of the numbers.`, "Clean cut [clean-cut]: needs 10 mm, gives 12 mm", "Type why for how the right answer is derived"} {
 		if !strings.Contains(out, want) {
 			t.Errorf("%q is not in:\n%s", want, out)
 		}
@@ -107,14 +107,14 @@ func TestThatNoneFitsIsAnAnswer(t *testing.T) {
 }
 
 // When the patience is used up the customer goes; notes can still be taken.
-func TestTheCustomerGoes(t *testing.T) {
+func TestTheCustomerGoesInLines(t *testing.T) {
 	s := meet(t, "pasture-fence")
 	var lines []string
 	for range 9 {
 		lines = append(lines, "plate")
 	}
 	out, _, _ := talkTo(t, s, append(lines, "galvanised-steel", "ask", "done")...)
-	for _, want := range []string{"The time is used up.", "Not done: the customer has gone back to work.", "Noted: coated or galvanised steel.", "What decides this sale?"} {
+	for _, want := range []string{"The time is used up.", "Not done: the customer has gone back to work.", "Noted: coated or galvanised steel.", "Which requirement decides this sale?"} {
 		if !strings.Contains(out, want) {
 			t.Errorf("%q is not in:\n%s", want, out)
 		}
@@ -135,7 +135,7 @@ type broken struct{}
 func (broken) Read([]byte) (int, error) { return 0, errors.New("input/output error") }
 
 func TestABrokenInputIsReported(t *testing.T) {
-	if _, _, err := Run(broken{}, &strings.Builder{}, meet(t, "bench-top")); err == nil {
+	if _, _, err := Lines(broken{}, &strings.Builder{}, meet(t, "bench-top"), nil); err == nil {
 		t.Error("not reported")
 	}
 }
