@@ -33,7 +33,7 @@ func Decode(data []byte) (v *Visit, unknown []string, err error) {
 // of one that was read before, whose contents are gone, and without a copy. The
 // texts of the visit are parts of data, and change with it.
 func DecodeInto(v *Visit, data []byte) error {
-	*v = Visit{Answers: v.Answers[:0], Showings: v.Showings[:0]}
+	*v = Visit{Answers: v.Answers[:0], Demonstrations: v.Demonstrations[:0]}
 	if _, err := v.decode(unsafe.String(unsafe.SliceData(data), len(data))); err != nil {
 		return fmt.Errorf("read visit: %w", err)
 	}

@@ -20,11 +20,11 @@ const (
 	// MaxSize is the largest file that is read or written, in bytes.
 	MaxSize = 1 << 20
 
-	maxDepth    = 32
-	maxAnswers  = 1000
-	maxChosen   = 50
-	maxShowings = 50
-	maxShown    = 50
+	maxDepth          = 32
+	maxAnswers        = 1000
+	maxChosen         = 50
+	maxDemonstrations = 50
+	maxShown          = 50
 
 	// FigureMost is the largest measured figure kept, in its unit.
 	FigureMost = 1e6
@@ -73,7 +73,7 @@ var visitObject = sync.OnceValue(func() *object[Visit] {
 				kind: list[Visit, Answer]{of: answerObject(), at: func(v *Visit) *[]Answer { return &v.Answers }, most: maxAnswers, usual: 64,
 					title: answerTitle, twin: answeredTwice, order: (*Visit).inOrder, reuse: emptied}},
 			{name: "showings", says: "The demonstrations that were held.", since: 2, shared: true,
-				kind: list[Visit, Showing]{of: showingObject(), at: func(v *Visit) *[]Showing { return &v.Showings }, most: maxShowings}},
+				kind: list[Visit, Demonstration]{of: demonstrationObject(), at: func(v *Visit) *[]Demonstration { return &v.Demonstrations }, most: maxDemonstrations}},
 		},
 	}
 })

@@ -92,8 +92,8 @@ func TestRedact(t *testing.T) {
 		if err != nil || len(unknown) > 0 {
 			t.Fatal(err, unknown)
 		}
-		if c.ID != "case-1" || c.Open() != v.Open() || len(c.Showings) != len(v.Showings) {
-			t.Errorf("%s: %s with %d open and %d shown, want %d and %d", name, c.ID, c.Open(), len(c.Showings), v.Open(), len(v.Showings))
+		if c.ID != "case-1" || c.Open() != v.Open() || len(c.Demonstrations) != len(v.Demonstrations) {
+			t.Errorf("%s: %s with %d open and %d shown, want %d and %d", name, c.ID, c.Open(), len(c.Demonstrations), v.Open(), len(v.Demonstrations))
 		}
 		if !reflect.DeepEqual(sized(t, c), sized(t, v)) {
 			t.Errorf("%s: sized in another way", name)
@@ -130,7 +130,7 @@ func TestRedactIsACopy(t *testing.T) {
 	v, _ := sample.Visit("trailer-builder")
 	before, _ := v.Encode()
 	c := assess.Redact(v, "x")
-	c.Answers[0].Said, c.Showings[0].Cuts[0].Name = "changed", "changed"
+	c.Answers[0].Said, c.Demonstrations[0].Cuts[0].Name = "changed", "changed"
 	if after, _ := v.Encode(); string(after) != string(before) {
 		t.Error("the visit changed with its copy")
 	}

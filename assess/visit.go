@@ -49,9 +49,9 @@ type Visit struct {
 	Answers  []Answer // catalogue order on saving
 	Overrule *rules.Overrule
 
-	Recommended   *Recommendation // as last saved; nil if it was not saved
-	InterviewTime *InterviewTime  // how long the interview took; nil if it was not saved
-	Showings      []Showing       // demonstrations held, in order
+	Recommended    *Recommendation // as last saved; nil if it was not saved
+	InterviewTime  *InterviewTime  // how long the interview took; nil if it was not saved
+	Demonstrations []Demonstration // demonstrations held, in order
 
 	extra         extras // unknown fields, kept
 	overruleExtra extras

@@ -15,7 +15,7 @@ import (
 // By hand: 300 mm in 20 s is 900 mm/min; 18 s were predicted, and 20 is within
 // 15 % of that. 21 s are not.
 func TestMeasuredAgainstThePrediction(t *testing.T) {
-	cut := assess.Shown{Cut: "everyday-straight", Length: unit.Known(unit.Millimetre(300)), Predicted: unit.Known(unit.Second(18))}
+	cut := assess.ShownCut{Cut: "everyday-straight", Length: unit.Known(unit.Millimetre(300)), Predicted: unit.Known(unit.Second(18))}
 	if got := Measured(cut, unit.Metric).String(); got != "" {
 		t.Errorf("no time was taken: %q", got)
 	}
@@ -37,11 +37,11 @@ func TestMeasuredAgainstThePrediction(t *testing.T) {
 func shownFarm(t *testing.T) *assess.Visit {
 	t.Helper()
 	v := farm(t)
-	s := v.ShowingOn("2026-12-01")
+	s := v.DemonstrationOn("2026-12-01")
 	s.System = "mid"
-	s.Keep(assess.Shown{Cut: "everyday-straight", Name: "Straight cut, timed", Metal: metal.MildSteel, Thickness: unit.Known(unit.Millimetre(10)),
+	s.Keep(assess.ShownCut{Cut: "everyday-straight", Name: "Straight cut, timed", Metal: metal.MildSteel, Thickness: unit.Known(unit.Millimetre(10)),
 		Length: unit.Known(unit.Millimetre(300)), Took: unit.Known(unit.Second(20)), Predicted: unit.Known(unit.Second(18)), Result: assess.Good})
-	s.Keep(assess.Shown{Cut: "bevel", Result: assess.Poor, Why: "the angle drifted"})
+	s.Keep(assess.ShownCut{Cut: "bevel", Result: assess.Poor, Why: "the angle drifted"})
 	s.Words, s.Outcome, s.Because = "It stays flat.", assess.Quote, "the owner decides"
 	s.Objections = []assess.Objection{{Said: "Dear", Answer: "see what gas costs"}}
 	s.Next = assess.Next{Step: "Send the quote.", Owner: "J. Weaver", Date: "2026-12-08"}

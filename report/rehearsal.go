@@ -85,8 +85,8 @@ func (b *builder) torch(c *demonstration.Cut) []string {
 }
 
 // Shown is the record of the cut as planned, before anything is noted.
-func (s *Step) Shown() assess.Shown {
-	return assess.Shown{
+func (s *Step) Shown() assess.ShownCut {
+	return assess.ShownCut{
 		Cut: s.ID, Name: s.name, Metal: s.Metal, Predicted: s.Predicted,
 		Thickness: positive(s.Thickness), Output: positive(s.Output), Length: positive(s.Length),
 	}

@@ -24,8 +24,8 @@ var outcomeWords = map[assess.Outcome]message.ID{
 // and its time against the prediction, what was said, and what comes next.
 func (b *builder) shown() []Line {
 	var list []Line
-	for i := range b.visit.Showings {
-		s := &b.visit.Showings[i]
+	for i := range b.visit.Demonstrations {
+		s := &b.visit.Demonstrations[i]
 		list = append(list, b.line(msg("Shown on"), b.shownWith(s)))
 		for _, c := range s.Cuts {
 			list = append(list, b.shownCut(c))
@@ -36,7 +36,7 @@ func (b *builder) shown() []Line {
 }
 
 // shownCut words one cut; a time that was compared says what the band rests on.
-func (b *builder) shownCut(c assess.Shown) Line {
+func (b *builder) shownCut(c assess.ShownCut) Line {
 	line := b.line(b.shownName(c), b.howItWent(c), outside(c.Why))
 	if c.Took.IsKnown() && c.Predicted.IsKnown() {
 		line.Source = b.cited(cite.Ref{Source: "practice-setting"})
@@ -45,7 +45,7 @@ func (b *builder) shownCut(c assess.Shown) Line {
 }
 
 // shownWith says when a demonstration was, and with which system.
-func (b *builder) shownWith(s *assess.Showing) message.Message {
+func (b *builder) shownWith(s *assess.Demonstration) message.Message {
 	on := savedDay(s.Date)
 	if s.System == "" {
 		return on
@@ -57,7 +57,7 @@ func (b *builder) shownWith(s *assess.Showing) message.Message {
 }
 
 // cameOfIt words what was said and agreed.
-func (b *builder) cameOfIt(s *assess.Showing) []Line {
+func (b *builder) cameOfIt(s *assess.Demonstration) []Line {
 	var list []Line
 	add := func(label message.ID, value, why message.Message) {
 		if !value.IsEmpty() {
@@ -82,7 +82,7 @@ func (b *builder) cameOfIt(s *assess.Showing) []Line {
 }
 
 // shownName is what a cut was called, with its piece where it was noted.
-func (b *builder) shownName(c assess.Shown) message.Message {
+func (b *builder) shownName(c assess.ShownCut) message.Message {
 	name := outside(c.Name)
 	if name.IsEmpty() {
 		name = outside(c.Cut)
@@ -94,7 +94,7 @@ func (b *builder) shownName(c assess.Shown) message.Message {
 }
 
 // howItWent words a cut's result and its time.
-func (b *builder) howItWent(c assess.Shown) message.Message {
+func (b *builder) howItWent(c assess.ShownCut) message.Message {
 	text := message.And(resultWords[c.Result].Message(), Measured(c, b.style))
 	if text.IsEmpty() {
 		return msg("shown")
@@ -104,7 +104,7 @@ func (b *builder) howItWent(c assess.Shown) message.Message {
 
 // Measured words the time a cut took: its length and speed, the prediction, and
 // how the two compare. It is empty if no time was taken.
-func Measured(c assess.Shown, style unit.Style) message.Message {
+func Measured(c assess.ShownCut, style unit.Style) message.Message {
 	took, timed := c.Took.Get()
 	if !timed {
 		return message.Message{}

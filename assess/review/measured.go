@@ -38,10 +38,10 @@ type Measured struct {
 // timings are the timed cuts of a visit.
 func timings(path string, v *assess.Visit) []timing {
 	var list []timing
-	for i := range v.Showings {
-		for _, c := range v.Showings[i].Cuts {
+	for i := range v.Demonstrations {
+		for _, c := range v.Demonstrations[i].Cuts {
 			if took, timed := c.Took.Get(); timed {
-				list = append(list, timing{v.Showings[i].System, demonstration.Timed{
+				list = append(list, timing{v.Demonstrations[i].System, demonstration.Timed{
 					Visit: path, Metal: c.Metal, Thickness: c.Thickness, Output: c.Output, Length: c.Length,
 					Took: took, Predicted: c.Predicted.Or(unit.Second(0)),
 				}})

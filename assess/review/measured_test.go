@@ -19,13 +19,13 @@ import (
 func timed(t *testing.T, with string, took ...unit.Second) *assess.Visit {
 	t.Helper()
 	v := visit(t)
-	s := v.ShowingOn("2026-11-20")
+	s := v.DemonstrationOn("2026-11-20")
 	s.System = with
 	for i, seconds := range took {
-		s.Keep(assess.Shown{Cut: string(rune('a' + i)), Metal: metal.MildSteel, Thickness: unit.Known(unit.Millimetre(6)), Output: unit.Known(unit.Ampere(45)),
+		s.Keep(assess.ShownCut{Cut: string(rune('a' + i)), Metal: metal.MildSteel, Thickness: unit.Known(unit.Millimetre(6)), Output: unit.Known(unit.Ampere(45)),
 			Length: unit.Known(unit.Millimetre(300)), Took: unit.Known(seconds), Predicted: unit.Known(unit.Second(18))})
 	}
-	s.Keep(assess.Shown{Cut: "z", Name: "not timed"})
+	s.Keep(assess.ShownCut{Cut: "z", Name: "not timed"})
 	return v
 }
 
@@ -34,7 +34,7 @@ func timed(t *testing.T, with string, took ...unit.Second) *assess.Visit {
 func TestMeasured(t *testing.T) {
 	dir := t.TempDir()
 	odd := timed(t, "sold-no-more", 18)
-	odd.Latest().Keep(assess.Shown{Cut: "y", Took: unit.Known(unit.Second(9))})
+	odd.Latest().Keep(assess.ShownCut{Cut: "y", Took: unit.Known(unit.Second(9))})
 	for name, v := range map[string]*assess.Visit{"a.json": timed(t, "demo-45", 24, 24, 24), "b.json": timed(t, "demo-45", 24, 24), "c.json": odd, "d.json": visit(t)} {
 		data, err := v.Encode()
 		if err != nil {

@@ -18,8 +18,8 @@ func spent(v *assess.Visit, seconds float64) {
 // 18 s predicted: 20 s is on the mark, 21 s too slow (1.15 times is 20.7 s), 15 s too
 // fast (18 / 1.15 is 15.65 s). A cut without a prediction is in none of them.
 func TestWhatIsNotedOfAVisit(t *testing.T) {
-	cut := func(took, predicted float64, result assess.Result) assess.Shown {
-		c := assess.Shown{Cut: "c", Took: unit.Known(unit.Second(took)), Result: result}
+	cut := func(took, predicted float64, result assess.Result) assess.ShownCut {
+		c := assess.ShownCut{Cut: "c", Took: unit.Known(unit.Second(took)), Result: result}
 		if predicted > 0 {
 			c.Predicted = unit.Known(unit.Second(predicted))
 		}
@@ -27,19 +27,19 @@ func TestWhatIsNotedOfAVisit(t *testing.T) {
 	}
 	v := visit(t)
 	spent(v, 14*60+29)
-	v.Showings = []assess.Showing{
-		{Date: "2026-11-02", Outcome: assess.Quote, Against: assess.AgainstPrice, Cuts: []assess.Shown{cut(20, 18, assess.Poor), cut(21, 18, "")}},
-		{Date: "2026-11-09", Outcome: assess.No, Against: assess.AgainstHabit, Cuts: []assess.Shown{cut(15, 18, assess.Good), cut(9, 0, "")}},
+	v.Demonstrations = []assess.Demonstration{
+		{Date: "2026-11-02", Outcome: assess.Quote, Against: assess.AgainstPrice, Cuts: []assess.ShownCut{cut(20, 18, assess.Poor), cut(21, 18, "")}},
+		{Date: "2026-11-09", Outcome: assess.No, Against: assess.AgainstHabit, Cuts: []assess.ShownCut{cut(15, 18, assess.Good), cut(9, 0, "")}},
 	}
 	want := Noted{Minutes: 14, Against: 2, Slow: 1, Fit: 1, Fast: 1}
 	if got := judge(t, v).Noted; got != want || got.Because() != assess.AgainstHabit {
 		t.Errorf("got %+v", got)
 	}
-	v.Showings[1].Cuts[0].Result = assess.Poor
+	v.Demonstrations[1].Cuts[0].Result = assess.Poor
 	if !judge(t, v).Noted.Poor {
 		t.Error("a poor cut is not seen")
 	}
-	v.Showings = nil
+	v.Demonstrations = nil
 	if got := judge(t, v).Noted; got != (Noted{Minutes: 14}) || got.Because() != "" {
 		t.Errorf("got %+v", got)
 	}
@@ -63,7 +63,7 @@ func TestMinutes(t *testing.T) {
 func TestNotedInTheIndex(t *testing.T) {
 	v := visit(t)
 	spent(v, 600)
-	v.Showings = []assess.Showing{{Date: "2026-11-09", Outcome: assess.No, Against: assess.AgainstSite, Cuts: []assess.Shown{
+	v.Demonstrations = []assess.Demonstration{{Date: "2026-11-09", Outcome: assess.No, Against: assess.AgainstSite, Cuts: []assess.ShownCut{
 		{Cut: "c", Result: assess.Poor, Took: unit.Known(unit.Second(18)), Predicted: unit.Known(unit.Second(18))}}}}
 	dir := folder(t, map[string]string{"a.json": encoded(t, v)})
 	o := Options{Index: filepath.Join(t.TempDir(), "x.index")}

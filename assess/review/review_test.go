@@ -167,7 +167,7 @@ func TestOverruledWithoutAReason(t *testing.T) {
 func TestOrderedSmallerThanTheNeed(t *testing.T) {
 	v := visit(t)
 	v.Recommended = &assess.Recommendation{Outcome: rules.Recommended, System: "demo-125"}
-	v.Showings = []assess.Showing{{Date: "2026-11-20", System: "demo-30", Outcome: assess.Ordered, Next: assess.Next{Date: "2026-12-01"}}}
+	v.Demonstrations = []assess.Demonstration{{Date: "2026-11-20", System: "demo-30", Outcome: assess.Ordered, Next: assess.Next{Date: "2026-12-01"}}}
 	r := judge(t, v)
 	if !r.Flags.Has(Smaller) || r.System != "demo-30" || r.Outcome != "order" || r.Due != "2026-12-01" {
 		t.Errorf("got %+v", r)
@@ -179,11 +179,11 @@ func TestOrderedSmallerThanTheNeed(t *testing.T) {
 func TestADemonstrationThatProvesNothing(t *testing.T) {
 	v := visit(t)
 	v.Overrule = &rules.Overrule{Requirement: rules.Speed, Reason: "they wait for parts"}
-	v.Showings = []assess.Showing{{Date: "2026-11-20", Cuts: []assess.Shown{{Cut: "mesh"}}}}
+	v.Demonstrations = []assess.Demonstration{{Date: "2026-11-20", Cuts: []assess.ShownCut{{Cut: "mesh"}}}}
 	if got := reason(judge(t, v), Unproven); !strings.Contains(got, "no cut shown on 2026-11-20 proves cutting speed; one that could:") {
 		t.Errorf("got %q", got)
 	}
-	v.Showings[0].Cuts = []assess.Shown{{Cut: "everyday-straight"}}
+	v.Demonstrations[0].Cuts = []assess.ShownCut{{Cut: "everyday-straight"}}
 	if r := judge(t, v); r.Flags.Has(Unproven) {
 		t.Errorf("got %q", r.Why)
 	}

@@ -81,8 +81,8 @@ type Noted struct {
 // noted looks at the records of a visit.
 func noted(v *assess.Visit) Noted {
 	n := Noted{Minutes: minutes(v.InterviewTime)}
-	for i := range v.Showings {
-		for _, c := range v.Showings[i].Cuts {
+	for i := range v.Demonstrations {
+		for _, c := range v.Demonstrations[i].Cuts {
 			n.time(c)
 		}
 	}
@@ -90,7 +90,7 @@ func noted(v *assess.Visit) Noted {
 	if s == nil {
 		return n
 	}
-	n.Poor = slices.ContainsFunc(s.Cuts, func(c assess.Shown) bool { return c.Result == assess.Poor })
+	n.Poor = slices.ContainsFunc(s.Cuts, func(c assess.ShownCut) bool { return c.Result == assess.Poor })
 	if s.Outcome == assess.No {
 		n.Against = uint8(1 + slices.Index(assess.AllAgainst(), s.Against))
 	}
@@ -111,7 +111,7 @@ func minutes(s *assess.InterviewTime) uint16 {
 }
 
 // time counts a timed cut that was predicted.
-func (n *Noted) time(c assess.Shown) {
+func (n *Noted) time(c assess.ShownCut) {
 	predicted, known := c.Predicted.Get()
 	pace, ok := demonstration.Compare(c.Took.Or(unit.Second(0)), predicted)
 	if !known || !ok {

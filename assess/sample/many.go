@@ -123,12 +123,12 @@ func visited(v *assess.Visit, n, i int) {
 		v.Clear(rules.Asked{Fact: rules.FactEyes})
 	}
 	outcome := map[int]assess.Outcome{1: assess.Ordered, 3: assess.No, 4: assess.SecondVisit, 5: assess.No}[i]
-	if outcome == "" || len(v.Showings) > 0 {
+	if outcome == "" || len(v.Demonstrations) > 0 {
 		return
 	}
-	s := v.ShowingOn(blanks[1])
+	s := v.DemonstrationOn(blanks[1])
 	s.Outcome = outcome
-	s.Keep(assess.Shown{Cut: "everyday-straight", Name: "Straight cut, timed", Result: assess.Good,
+	s.Keep(assess.ShownCut{Cut: "everyday-straight", Name: "Straight cut, timed", Result: assess.Good,
 		Took: unit.Known(unit.Second(16 + 2*(n+i)%11)), Predicted: unit.Known(unit.Second(18))})
 	switch outcome {
 	case assess.SecondVisit:

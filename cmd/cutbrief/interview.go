@@ -266,7 +266,7 @@ func holdRehearsal(c *call) error {
 		return c.putWords(func(words *message.Catalog) string { return notKept(words, end.Cuts, bench, s.Path) })
 	}
 	day := c.now().Format(time.DateOnly)
-	showing := s.Visit.ShowingOn(day)
+	showing := s.Visit.DemonstrationOn(day)
 	showing.System = bench.SystemID
 	for _, cut := range end.Cuts {
 		showing.Keep(cut)
@@ -278,7 +278,7 @@ func holdRehearsal(c *call) error {
 }
 
 // notKept says what was measured and not kept, so that nothing is lost unseen.
-func notKept(words *message.Catalog, cuts []assess.Shown, bench report.Bench, path string) string {
+func notKept(words *message.Catalog, cuts []assess.ShownCut, bench report.Bench, path string) string {
 	if len(cuts) == 0 {
 		return words.Print(message.ID("Nothing was measured or noted.").Message()) + "\n"
 	}

@@ -122,7 +122,7 @@ func Quotes(rows iter.Seq[*review.Row], words *message.Catalog, load func(path s
 }
 
 // noted are the words noted of a demonstration, each in quotes.
-func noted(s *assess.Showing) []message.Message {
+func noted(s *assess.Demonstration) []message.Message {
 	quoted := func(text string) message.Name { return message.Name("“" + sanitize.Line(text) + "”") }
 	var list []message.Message
 	if strings.TrimSpace(s.Because) != "" {

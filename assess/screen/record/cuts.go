@@ -54,7 +54,7 @@ func (s *session) cut(number int, step *report.Step) {
 }
 
 // time asks for the length and the seconds, and says at once how they compare.
-func (s *session) time(c *assess.Shown, step *report.Step) {
+func (s *session) time(c *assess.ShownCut, step *report.Step) {
 	if v, ok := s.quantity("  How long was the cut?", shown(c.Length, unit.Thickness, s.Bench.Style), unit.Thickness); ok {
 		c.Length = unit.Known(unit.Millimetre(v))
 		c.Predicted = step.For(unit.Millimetre(v))

@@ -38,7 +38,7 @@ type session struct {
 	Options
 	in      *bufio.Reader
 	out     io.Writer
-	showing *assess.Showing
+	showing *assess.Demonstration
 	changed bool
 	over    bool  // the input has ended, or the rep said quit
 	ended   bool  // the input has ended
@@ -48,15 +48,15 @@ type session struct {
 // Run asks what was shown and what came of it. Whatever is given is saved, by
 // any way of leaving; the error is that of reading the input.
 func Run(in io.Reader, out io.Writer, o Options) (Outcome, error) {
-	before := len(o.Visit.Showings)
-	s := &session{Options: o, in: bufio.NewReader(in), out: out, showing: o.Visit.ShowingOn(o.Date)}
+	before := len(o.Visit.Demonstrations)
+	s := &session{Options: o, in: bufio.NewReader(in), out: out, showing: o.Visit.DemonstrationOn(o.Date)}
 	s.say("The demonstration on %s. One line each; Enter leaves a line as it is,\nquit saves and leaves.", o.Date)
 	s.cuts()
 	s.afterwards()
 	end := Outcome{InputEnd: s.ended}
 	if !s.changed {
-		if before < len(o.Visit.Showings) {
-			o.Visit.DropShowing(o.Date)
+		if before < len(o.Visit.Demonstrations) {
+			o.Visit.DropDemonstration(o.Date)
 		}
 		return end, s.err
 	}

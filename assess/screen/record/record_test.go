@@ -111,7 +111,7 @@ func TestLeavingSaves(t *testing.T) {
 			if err != nil || (n > 0) != (d.saved != nil) || (end.Path != "") != (n > 0) {
 				t.Errorf("after %d lines and %q: %+v, %v", n, by, end, err)
 			}
-			if n == 0 && len(v.Showings) != 0 {
+			if n == 0 && len(v.Demonstrations) != 0 {
 				t.Error("an empty record is left")
 			}
 			if n > 6 && d.saved.Latest().Words != "Fine." {
@@ -126,8 +126,8 @@ func TestEnterLeavesWhatStands(t *testing.T) {
 	v := newVisit()
 	run(t, v, "good", "new tip", "", "12", "not", "Fine.", "", "order", "", "deliver", "Jo", "2026-12-08")
 	said, end, d := run(t, v, "", "", "", "", "", "", "", "", "", "", "", "")
-	if d.saved != nil && len(v.Showings) != 1 {
-		t.Errorf("%+v %+v", end, v.Showings)
+	if d.saved != nil && len(v.Demonstrations) != 1 {
+		t.Errorf("%+v %+v", end, v.Demonstrations)
 	}
 	for _, want := range []string{"[good]", "[new tip]", "[300 mm]", "[12 s]", "[Fine.]", "[order]", "[Jo]", "[2026-12-08]"} {
 		if !strings.Contains(said, want) {
@@ -164,8 +164,8 @@ func TestNotShownTakesACutOut(t *testing.T) {
 	if _, _, d := run(t, v, "not", "", "quit"); d.saved == nil {
 		t.Fatal("nothing was saved")
 	}
-	if _, still := v.Showings[0].Find("everyday-straight"); still || len(v.Showings[0].Cuts) != 1 {
-		t.Errorf("%+v", v.Showings[0].Cuts)
+	if _, still := v.Demonstrations[0].Find("everyday-straight"); still || len(v.Demonstrations[0].Cuts) != 1 {
+		t.Errorf("%+v", v.Demonstrations[0].Cuts)
 	}
 }
 
@@ -173,14 +173,14 @@ func TestNotShownTakesACutOut(t *testing.T) {
 // that of the last day. One that is left empty leaves the others alone.
 func TestNotedLate(t *testing.T) {
 	v := newVisit()
-	v.ShowingOn("2026-12-03").Outcome = assess.Ordered
+	v.DemonstrationOn("2026-12-03").Outcome = assess.Ordered
 	run(t, v, "quit")
-	if len(v.Showings) != 1 || v.Showings[0].Date != "2026-12-03" {
-		t.Fatalf("%+v", v.Showings)
+	if len(v.Demonstrations) != 1 || v.Demonstrations[0].Date != "2026-12-03" {
+		t.Fatalf("%+v", v.Demonstrations)
 	}
 	run(t, v, "good", "", "", "18", "quit")
-	if len(v.Showings) != 2 || v.Latest().Outcome != assess.Ordered || v.Latest().Date != "2026-12-03" {
-		t.Errorf("%+v", v.Showings)
+	if len(v.Demonstrations) != 2 || v.Latest().Outcome != assess.Ordered || v.Latest().Date != "2026-12-03" {
+		t.Errorf("%+v", v.Demonstrations)
 	}
 }
 

@@ -27,7 +27,7 @@ type Options struct {
 
 // Outcome is what was measured and noted, in the order of the plan.
 type Outcome struct {
-	Cuts []assess.Shown
+	Cuts []assess.ShownCut
 	Keep bool // the rep wants it in the visit
 }
 
@@ -55,8 +55,8 @@ type Model struct {
 	state state
 	from  state // where Esc leads from a list, a reason or the end
 	step  int
-	cuts  map[int]assess.Shown // what was measured and said, by step
-	why   screen.Line          // the reason being typed
+	cuts  map[int]assess.ShownCut // what was measured and said, by step
+	why   screen.Line             // the reason being typed
 
 	began, now time.Time // of the demonstration, and now
 	started    time.Time // of the time being taken
@@ -71,7 +71,7 @@ type Model struct {
 
 // newModel opens before the first step.
 func newModel(o Options) *Model {
-	m := &Model{Options: o, tick: later, cuts: map[int]assess.Shown{}, list: 1, ticks: [2]map[int]bool{{}, {}}}
+	m := &Model{Options: o, tick: later, cuts: map[int]assess.ShownCut{}, list: 1, ticks: [2]map[int]bool{{}, {}}}
 	m.window = screen.NewWindow(m, o.Words)
 	return m
 }
@@ -105,7 +105,7 @@ func (m *Model) at() *report.Step { return &m.Bench.Steps[m.step] }
 func (m *Model) isTimed() bool { return m.at().Timed && m.at().Predicted.IsKnown() }
 
 // shown is the record of the step so far.
-func (m *Model) shown() assess.Shown {
+func (m *Model) shown() assess.ShownCut {
 	if c, ok := m.cuts[m.step]; ok {
 		return c
 	}

@@ -229,7 +229,7 @@ func (m *Model) viewClosing(p *page) {
 }
 
 // went is how a cut went, in a few words.
-func (m *Model) went(c assess.Shown) message.Message {
+func (m *Model) went(c assess.ShownCut) message.Message {
 	parts := []message.Message{message.ID(c.Result).Message()}
 	if took, ok := c.Took.Get(); ok {
 		parts = append(parts, message.New("{1}", m.figure(took)))

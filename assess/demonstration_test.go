@@ -33,12 +33,12 @@ func TestFrozenFormat2(t *testing.T) {
 	if again, err := v.Encode(); err != nil || string(again) != string(data) {
 		t.Errorf("written back as %s (%v)", again, err)
 	}
-	s := v.Showings[0]
-	if len(v.Showings) != 2 || s.System != "demo-45" || s.Cuts[0].Took.Or(0) != 19.5 || s.Cuts[1].Took.IsKnown() || s.Cuts[1].Result != Poor {
-		t.Errorf("read as %+v", v.Showings)
+	s := v.Demonstrations[0]
+	if len(v.Demonstrations) != 2 || s.System != "demo-45" || s.Cuts[0].Took.Or(0) != 19.5 || s.Cuts[1].Took.IsKnown() || s.Cuts[1].Result != Poor {
+		t.Errorf("read as %+v", v.Demonstrations)
 	}
 	if s.Outcome != Quote || s.Next != (Next{"send the quote", "J. Weaver", "2026-12-08"}) || v.Latest().Outcome != Ordered {
-		t.Errorf("read as %+v", v.Showings)
+		t.Errorf("read as %+v", v.Demonstrations)
 	}
 	if j, problems := v.Job(); len(problems) > 0 || j.Showing.Or(0) != 2400 {
 		t.Errorf("40 min became %v (%v)", j.Showing, problems)
@@ -52,16 +52,16 @@ func TestFrozenFormat2(t *testing.T) {
 // beside the records of today, and reported.
 func TestMigrationKeepsAnUnknownFieldOfThatName(t *testing.T) {
 	v, unknown, err := Decode([]byte(`{"format":"cutbrief-visit","version":1,"showings":"two, in May","answers":[]}`))
-	if err != nil || strings.Join(unknown, "|") != `field "showings-in-version-1"` || len(v.Showings) != 0 {
+	if err != nil || strings.Join(unknown, "|") != `field "showings-in-version-1"` || len(v.Demonstrations) != 0 {
 		t.Fatalf("%v, unknown %v, %+v", err, unknown, v)
 	}
-	v.ShowingOn("2026-12-01").Outcome = Quote
+	v.DemonstrationOn("2026-12-01").Outcome = Quote
 	data, err := v.Encode()
 	if err != nil {
 		t.Fatal(err)
 	}
 	again, unknown, err := Decode(data)
-	if err != nil || len(again.Showings) != 1 || len(unknown) != 1 || !bytes.Contains(data, []byte(`"showings-in-version-1": "two, in May"`)) {
+	if err != nil || len(again.Demonstrations) != 1 || len(unknown) != 1 || !bytes.Contains(data, []byte(`"showings-in-version-1": "two, in May"`)) {
 		t.Errorf("%v, unknown %v\n%s", err, unknown, data)
 	}
 }
@@ -116,11 +116,11 @@ func TestShowingsComeBack(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
 		figure := func(name string) float64 { return rapid.Float64Range(0.001, 1e6).Draw(t, name) }
 		v := New("x", noon)
-		s := v.ShowingOn("2026-12-01")
+		s := v.DemonstrationOn("2026-12-01")
 		s.Against = rapid.SampledFrom(append(AllAgainst(), "")).Draw(t, "against")
 		s.Words = strings.TrimSpace(rapid.StringMatching(`[A-Za-z é]{0,20}`).Draw(t, "words"))
 		for _, id := range rapid.SliceOfNDistinct(rapid.SampledFrom([]string{"a", "b", "c"}), 0, 3, func(s string) string { return s }).Draw(t, "cuts") {
-			c := Shown{Cut: id, Metal: metal.Stainless, Result: Result(rapid.SampledFrom(append(results, "")).Draw(t, "result"))}
+			c := ShownCut{Cut: id, Metal: metal.Stainless, Result: Result(rapid.SampledFrom(append(results, "")).Draw(t, "result"))}
 			if rapid.Bool().Draw(t, "timed") {
 				c.Took, c.Length = unit.Known(unit.Second(figure("took"))), unit.Known(unit.Millimetre(figure("length")))
 			}
@@ -153,14 +153,14 @@ func valid(s *jsonschema.Schema, data []byte) error {
 
 func TestKeepReplacesTheSameCut(t *testing.T) {
 	v := New("x", noon)
-	s := v.ShowingOn("2026-12-01")
-	s.Keep(Shown{Cut: "bevel", Result: Poor})
-	s.Keep(Shown{Cut: "sever", Result: Good})
-	s.Keep(Shown{Cut: "bevel", Result: Fair})
+	s := v.DemonstrationOn("2026-12-01")
+	s.Keep(ShownCut{Cut: "bevel", Result: Poor})
+	s.Keep(ShownCut{Cut: "sever", Result: Good})
+	s.Keep(ShownCut{Cut: "bevel", Result: Fair})
 	if c, ok := s.Find("bevel"); len(s.Cuts) != 2 || !ok || c.Result != Fair {
 		t.Errorf("%+v", s.Cuts)
 	}
-	if v.ShowingOn("2026-12-01") != s || v.ShowingOn("2026-12-02") == s || len(v.Showings) != 2 {
+	if v.DemonstrationOn("2026-12-01") != s || v.DemonstrationOn("2026-12-02") == s || len(v.Demonstrations) != 2 {
 		t.Error("one record a day is kept")
 	}
 }
@@ -169,16 +169,16 @@ func TestKeepReplacesTheSameCut(t *testing.T) {
 func TestNoMoreIsWrittenThanIsRead(t *testing.T) {
 	v := New("x", time.Date(2026, 12, 1, 9, 0, 0, 0, time.UTC))
 	for day := range 50 {
-		v.ShowingOn(time.Date(2026, 12, 1+day, 0, 0, 0, 0, time.UTC).Format(time.DateOnly))
+		v.DemonstrationOn(time.Date(2026, 12, 1+day, 0, 0, 0, 0, time.UTC).Format(time.DateOnly))
 	}
 	data, err := v.Encode()
 	if err != nil {
 		t.Fatal(err)
 	}
-	if back, _, err := Decode(data); err != nil || len(back.Showings) != 50 {
+	if back, _, err := Decode(data); err != nil || len(back.Demonstrations) != 50 {
 		t.Errorf("%v", err)
 	}
-	v.ShowingOn("2028-01-01")
+	v.DemonstrationOn("2028-01-01")
 	if _, err := v.Encode(); !errors.Is(err, ErrTooMany) {
 		t.Errorf("51 demonstrations are written, and could never be read: %v", err)
 	}

@@ -7,12 +7,12 @@ import (
 	"cutbrief/rules/unit"
 )
 
-// Showing is the record of one demonstration: what was shown, how it went, what
+// Demonstration is the record of one demonstration: what was shown, how it went, what
 // was said, and what comes next. Empty fields were not noted.
-type Showing struct {
+type Demonstration struct {
 	Date       string // 2026-11-25
 	System     string // identifier of the system shown
-	Cuts       []Shown
+	Cuts       []ShownCut
 	Words      string // the customer's own words
 	Objections []Objection
 	Outcome    Outcome
@@ -23,9 +23,9 @@ type Showing struct {
 	extra, nextExtra extras // unknown fields, kept
 }
 
-// Shown is one cut as it was shown, with what was measured. Quantities are
+// ShownCut is one cut as it was shown, with what was measured. Quantities are
 // above 0 where they are known.
-type Shown struct {
+type ShownCut struct {
 	Cut       string // stable identifier of the cut: "everyday-straight"
 	Name      string // as it was called on the day
 	Metal     metal.ID
@@ -100,38 +100,38 @@ var (
 	endings = []Outcome{Ordered, Quote, SecondVisit, No}
 )
 
-// ShowingOn returns the record of the demonstration on a day, begun if there is
+// DemonstrationOn returns the record of the demonstration on a day, begun if there is
 // none yet; they stand in the order of their days. The pointer holds until
 // another one is begun or dropped.
-func (v *Visit) ShowingOn(date string) *Showing {
-	for i := range v.Showings {
-		if v.Showings[i].Date == date {
-			return &v.Showings[i]
+func (v *Visit) DemonstrationOn(date string) *Demonstration {
+	for i := range v.Demonstrations {
+		if v.Demonstrations[i].Date == date {
+			return &v.Demonstrations[i]
 		}
 	}
-	at := len(v.Showings)
-	for at > 0 && v.Showings[at-1].Date > date {
+	at := len(v.Demonstrations)
+	for at > 0 && v.Demonstrations[at-1].Date > date {
 		at--
 	}
-	v.Showings = slices.Insert(v.Showings, at, Showing{Date: date})
-	return &v.Showings[at]
+	v.Demonstrations = slices.Insert(v.Demonstrations, at, Demonstration{Date: date})
+	return &v.Demonstrations[at]
 }
 
-// DropShowing takes the record of the demonstration on a day out.
-func (v *Visit) DropShowing(date string) {
-	v.Showings = slices.DeleteFunc(v.Showings, func(s Showing) bool { return s.Date == date })
+// DropDemonstration takes the record of the demonstration on a day out.
+func (v *Visit) DropDemonstration(date string) {
+	v.Demonstrations = slices.DeleteFunc(v.Demonstrations, func(s Demonstration) bool { return s.Date == date })
 }
 
 // Latest returns the demonstration of the last day, nil if there is none.
-func (v *Visit) Latest() *Showing {
-	if len(v.Showings) == 0 {
+func (v *Visit) Latest() *Demonstration {
+	if len(v.Demonstrations) == 0 {
 		return nil
 	}
-	return &v.Showings[len(v.Showings)-1]
+	return &v.Demonstrations[len(v.Demonstrations)-1]
 }
 
 // Keep stores a cut in place of an earlier record of the same cut.
-func (s *Showing) Keep(c Shown) {
+func (s *Demonstration) Keep(c ShownCut) {
 	for i := range s.Cuts {
 		if s.Cuts[i].Cut == c.Cut {
 			c.extra = s.Cuts[i].extra
@@ -143,44 +143,44 @@ func (s *Showing) Keep(c Shown) {
 }
 
 // Drop takes the record of a cut out.
-func (s *Showing) Drop(cut string) {
-	s.Cuts = slices.DeleteFunc(s.Cuts, func(c Shown) bool { return c.Cut == cut })
+func (s *Demonstration) Drop(cut string) {
+	s.Cuts = slices.DeleteFunc(s.Cuts, func(c ShownCut) bool { return c.Cut == cut })
 }
 
 // Find returns the record of a cut.
-func (s *Showing) Find(cut string) (Shown, bool) {
+func (s *Demonstration) Find(cut string) (ShownCut, bool) {
 	for _, c := range s.Cuts {
 		if c.Cut == cut {
 			return c, true
 		}
 	}
-	return Shown{}, false
+	return ShownCut{}, false
 }
 
-func showingObject() *object[Showing] {
-	return &object[Showing]{
+func demonstrationObject() *object[Demonstration] {
+	return &object[Demonstration]{
 		says:  "One demonstration: what was shown, how it went, what was said, what comes next.",
-		extra: func(s *Showing) *extras { return &s.extra },
-		title: func(*Showing) string { return "showing" },
-		fields: []field[Showing]{
+		extra: func(s *Demonstration) *extras { return &s.extra },
+		title: func(*Demonstration) string { return "showing" },
+		fields: []field[Demonstration]{
 			{name: "date", says: "The day it was held.", shared: true,
-				kind: date(func(s *Showing) *string { return &s.Date })},
+				kind: date(func(s *Demonstration) *string { return &s.Date })},
 			{name: "system", says: "Identifier of the system shown.", shared: true,
-				kind: line(func(s *Showing) *string { return &s.System })},
+				kind: line(func(s *Demonstration) *string { return &s.System })},
 			{name: "cuts", says: "The cuts that were shown, in order.", shared: true,
-				kind: list[Showing, Shown]{of: shownObject(), at: func(s *Showing) *[]Shown { return &s.Cuts }, most: maxShown}},
+				kind: list[Demonstration, ShownCut]{of: shownCutObject(), at: func(s *Demonstration) *[]ShownCut { return &s.Cuts }, most: maxShown}},
 			{name: "words", says: "The customer's own words.",
-				kind: lines(func(s *Showing) *string { return &s.Words })},
+				kind: lines(func(s *Demonstration) *string { return &s.Words })},
 			{name: "objections", says: "What spoke against it, and the answers.",
-				kind: list[Showing, Objection]{of: objectionObject(), at: func(s *Showing) *[]Objection { return &s.Objections }, most: maxShown}},
+				kind: list[Demonstration, Objection]{of: objectionObject(), at: func(s *Demonstration) *[]Objection { return &s.Objections }, most: maxShown}},
 			{name: "outcome", says: "How it ended.", shared: true,
-				kind: oneOf(func(s *Showing) *Outcome { return &s.Outcome }, endings)},
+				kind: oneOf(func(s *Demonstration) *Outcome { return &s.Outcome }, endings)},
 			{name: "because", says: "Why that outcome.",
-				kind: lines(func(s *Showing) *string { return &s.Because })},
+				kind: lines(func(s *Demonstration) *string { return &s.Because })},
 			{name: "against", says: "What weighed most, where the outcome is no.", shared: true,
-				kind: oneOf(func(s *Showing) *Against { return &s.Against }, AllAgainst())},
+				kind: oneOf(func(s *Demonstration) *Against { return &s.Against }, AllAgainst())},
 			{name: "next", says: "What was agreed to do next.", shared: true,
-				kind: part[Showing, Showing]{nextObject(), func(s *Showing, begin bool) *Showing {
+				kind: part[Demonstration, Demonstration]{nextObject(), func(s *Demonstration, begin bool) *Demonstration {
 					if begin || s.Next != (Next{}) || len(s.nextExtra) > 0 {
 						return s
 					}
@@ -190,29 +190,29 @@ func showingObject() *object[Showing] {
 	}
 }
 
-func shownObject() *object[Shown] {
-	return &object[Shown]{
-		extra: func(c *Shown) *extras { return &c.extra },
-		title: func(c *Shown) string { return "cut " + quote(c.Cut) },
-		fields: []field[Shown]{
+func shownCutObject() *object[ShownCut] {
+	return &object[ShownCut]{
+		extra: func(c *ShownCut) *extras { return &c.extra },
+		title: func(c *ShownCut) string { return "cut " + quote(c.Cut) },
+		fields: []field[ShownCut]{
 			{name: "cut", says: "Identifier of the cut.", required: "cut is missing; the identifier of a cut is accepted", shared: true,
-				kind: line(func(c *Shown) *string { return &c.Cut })},
-			{name: "name", says: "What it was called.", kind: line(func(c *Shown) *string { return &c.Name })},
+				kind: line(func(c *ShownCut) *string { return &c.Cut })},
+			{name: "name", says: "What it was called.", kind: line(func(c *ShownCut) *string { return &c.Name })},
 			{name: "metal", says: "Metal that was cut.", shared: true,
-				kind: oneOf(func(c *Shown) *metal.ID { return &c.Metal }, metalIDs())},
+				kind: oneOf(func(c *ShownCut) *metal.ID { return &c.Metal }, metalIDs())},
 			{name: "thickness_mm", says: "Thickness, mm.", shared: true,
-				kind: positive(func(c *Shown) *unit.Maybe[unit.Millimetre] { return &c.Thickness })},
+				kind: positive(func(c *ShownCut) *unit.Maybe[unit.Millimetre] { return &c.Thickness })},
 			{name: "output_a", says: "Output of the system, A.", shared: true,
-				kind: positive(func(c *Shown) *unit.Maybe[unit.Ampere] { return &c.Output })},
+				kind: positive(func(c *ShownCut) *unit.Maybe[unit.Ampere] { return &c.Output })},
 			{name: "length_mm", says: "Length of the cut, mm.", shared: true,
-				kind: positive(func(c *Shown) *unit.Maybe[unit.Millimetre] { return &c.Length })},
+				kind: positive(func(c *ShownCut) *unit.Maybe[unit.Millimetre] { return &c.Length })},
 			{name: "took_s", says: "Time measured, s.", shared: true,
-				kind: positive(func(c *Shown) *unit.Maybe[unit.Second] { return &c.Took })},
+				kind: positive(func(c *ShownCut) *unit.Maybe[unit.Second] { return &c.Took })},
 			{name: "predicted_s", says: "Time predicted on the day for that length, s.", shared: true,
-				kind: positive(func(c *Shown) *unit.Maybe[unit.Second] { return &c.Predicted })},
+				kind: positive(func(c *ShownCut) *unit.Maybe[unit.Second] { return &c.Predicted })},
 			{name: "result", says: "How the cut went.", shared: true,
-				kind: oneOf(func(c *Shown) *Result { return &c.Result }, results)},
-			{name: "why", says: "Why it went so.", kind: lines(func(c *Shown) *string { return &c.Why })},
+				kind: oneOf(func(c *ShownCut) *Result { return &c.Result }, results)},
+			{name: "why", says: "Why it went so.", kind: lines(func(c *ShownCut) *string { return &c.Why })},
 		},
 	}
 }
@@ -228,14 +228,14 @@ func objectionObject() *object[Objection] {
 	}
 }
 
-func nextObject() *object[Showing] {
-	return &object[Showing]{
-		extra: func(s *Showing) *extras { return &s.nextExtra },
-		title: func(*Showing) string { return "next" },
-		fields: []field[Showing]{
-			{name: "step", says: "What is to be done.", kind: lines(func(s *Showing) *string { return &s.Next.Step })},
-			{name: "owner", says: "By whom.", kind: line(func(s *Showing) *string { return &s.Next.Owner })},
-			{name: "date", says: "By when.", shared: true, kind: date(func(s *Showing) *string { return &s.Next.Date })},
+func nextObject() *object[Demonstration] {
+	return &object[Demonstration]{
+		extra: func(s *Demonstration) *extras { return &s.nextExtra },
+		title: func(*Demonstration) string { return "next" },
+		fields: []field[Demonstration]{
+			{name: "step", says: "What is to be done.", kind: lines(func(s *Demonstration) *string { return &s.Next.Step })},
+			{name: "owner", says: "By whom.", kind: line(func(s *Demonstration) *string { return &s.Next.Owner })},
+			{name: "date", says: "By when.", shared: true, kind: date(func(s *Demonstration) *string { return &s.Next.Date })},
 		},
 	}
 }
