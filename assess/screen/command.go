@@ -10,6 +10,7 @@ import (
 	"github.com/charmbracelet/bubbles/help"
 	"github.com/charmbracelet/bubbles/key"
 	tea "github.com/charmbracelet/bubbletea"
+	"github.com/charmbracelet/lipgloss"
 	"github.com/charmbracelet/x/ansi"
 )
 
@@ -34,7 +35,7 @@ func NewKeys() Keys {
 		Accept:   Bind("accept", "enter", "ctrl+j"),
 		Open:     Bind("open", "enter", "ctrl+j"),
 		Back:     Bind("back", "esc", "shift+tab"),
-		Later:    Bind("later", "tab"),
+		Later:    Bind("skip", "tab"),
 		Leave:    Bind("leave", "ctrl+c", "alt+ctrl+c"), // right behind Esc it comes in one piece with it
 		Quit:     Bind("leave", "q", "ctrl+c", "alt+ctrl+c"),
 		Help:     Bind("all keys", "?", "f1"),
@@ -46,8 +47,8 @@ func NewKeys() Keys {
 		Result:   Bind("result", "r", "ctrl+r"),
 		Why:      Bind("why", "w"),
 		Page:     Bind("make the page", "p"),
-		PutOff:   Bind("put off", "g", "ctrl+g"),
-		Known:    Bind("how it is known", "h"),
+		PutOff:   Bind("ask the group later", "g", "ctrl+g"),
+		Known:    Bind("how it is known", "h", "ctrl+t"),
 		NextOpen: Bind("next open question", "tab"),
 	}
 }
@@ -97,8 +98,12 @@ func (w *Window) foot() []string {
 	text, typing := w.dialog.Typing()
 	var keys []key.Binding
 	for _, c := range w.dialog.Commands() {
-		if k := w.shown(c.Binding, typing && !w.Helping); k.Help().Key != "" && len(keys) < footMost {
+		switch k := w.shown(c.Binding, typing); {
+		case k.Help().Key == "":
+		case len(keys) < footMost:
 			keys = append(keys, k)
+		case slices.Contains(c.Keys(), "ctrl+c"):
+			keys[footMost-1] = k // the way out is always there
 		}
 	}
 	if w.Helping {
@@ -117,8 +122,8 @@ func (w *Window) shown(b key.Binding, typing bool) key.Binding {
 	return b
 }
 
-// allKeys lists every command with its keys, one a line: the letter, and the key
-// with Ctrl that does the same.
+// allKeys lists every command with its keys, in two columns where there is room:
+// the letter, and the key with Ctrl that does the same.
 func (w *Window) allKeys(width int) []string {
 	var keys []key.Binding
 	for _, c := range w.dialog.Commands() {
@@ -128,13 +133,18 @@ func (w *Window) allKeys(width int) []string {
 		}
 		keys = append(keys, b)
 	}
-	lines := strings.Split(w.Look.help(width).FullHelpView([][]key.Binding{keys}), "\n")
-	return slices.DeleteFunc(lines, func(l string) bool { return strings.TrimSpace(ansi.Strip(l)) == "" })
+	view := w.Look.help(0)
+	half := (len(keys) + 1) / 2
+	text := view.FullHelpView([][]key.Binding{keys[:half], keys[half:]})
+	if lipgloss.Width(text) > width {
+		text = view.FullHelpView([][]key.Binding{keys})
+	}
+	return strings.Split(text, "\n")
 }
 
 // help is the library's view of keys in this look.
 func (l Look) help(width int) help.Model {
-	return help.Model{Width: width, ShortSeparator: between, Styles: help.Styles{
+	return help.Model{Width: width, ShortSeparator: between, FullSeparator: "    ", Styles: help.Styles{
 		ShortKey: l.Accent, ShortDesc: l.Dim, FullKey: l.Accent, FullDesc: l.Dim,
 	}}
 }

@@ -309,3 +309,33 @@ func (f *Field) Lines() (lines []string, focus int) {
 	}
 	return lines, focus
 }
+
+// Chosen are the choices named in a line, by number, identifier or text, with
+// commas between. What names none stays as it is, to be complained of.
+func Chosen(choices []Choice, line string) []string {
+	if id, ok := named(choices, line); ok {
+		return []string{id}
+	}
+	var chosen []string
+	for part := range strings.SplitSeq(line, ",") {
+		if part = strings.TrimSpace(part); part == "" {
+			continue
+		}
+		id, _ := named(choices, part)
+		chosen = append(chosen, id)
+	}
+	return chosen
+}
+
+// named is the choice with a number, identifier or text, else the text itself.
+func named(choices []Choice, by string) (string, bool) {
+	if n, err := strconv.Atoi(by); err == nil && n >= 1 && n <= len(choices) {
+		return choices[n-1].ID, true
+	}
+	for _, c := range choices {
+		if strings.EqualFold(c.ID, by) || strings.EqualFold(c.Text, by) {
+			return c.ID, true
+		}
+	}
+	return by, false
+}

@@ -9,7 +9,6 @@ import (
 
 	"cutbrief/assess"
 	"cutbrief/assess/screen/interview"
-	"cutbrief/assess/screen/plain"
 	"cutbrief/assess/screen/record"
 	"cutbrief/assess/screen/rehearse"
 	"cutbrief/assess/store"
@@ -52,14 +51,15 @@ func holdInterview(c *call) error {
 		}
 	}
 	c.leaves.Store(true)
-	pages := &pager{about: about, paper: c.choice("paper"), path: func() string { return s.Path }}
-	if c.on("plain") || c.wantsPlain() {
-		return c.holdPlain(s, pages)
+	plain := c.on("plain") || c.wantsPlain()
+	o := interview.Options{
+		Visit: s.Visit, Range: s.Range, Prices: about.options.Prices, Path: s.SavedAt(), Suggest: c.suggest(s.Folder, !plain || isTerminal(c.in)),
+		Saver: s, Pager: &pager{about: about, paper: c.choice("paper"), path: func() string { return s.Path }}, Words: about.options.Words, Input: c.in, Output: c.out,
 	}
-	end, err := interview.Run(c.ctx, interview.Options{
-		Visit: s.Visit, Range: s.Range, Prices: about.options.Prices, Path: s.SavedAt(), Suggest: c.suggest(s.Folder, true),
-		Saver: s, Pager: pages, Words: about.options.Words, Input: c.in, Output: c.out,
-	})
+	if plain {
+		return c.holdPlain(s, o)
+	}
+	end, err := interview.Run(c.ctx, o)
 	if err != nil {
 		return failure(message.Errorf("draw the interview: {1}", err), "try cutbrief interview --plain")
 	}
@@ -134,23 +134,21 @@ func (p *pager) Page(v *assess.Visit) (string, error) {
 
 // holdPlain asks line by line. An interrupt ends the input, which leaves the
 // interview like its end.
-func (c *call) holdPlain(s *store.Session, pages *pager) error {
-	words := pages.about.options.Words
-	end, err := plain.Run(untilDone{c.ctx, c.in}, c.out, plain.Options{
-		Visit: s.Visit, Range: s.Range, Prices: pages.about.options.Prices, Path: s.SavedAt(), Suggest: c.suggest(s.Folder, isTerminal(c.in)), Saver: s, Pager: pages, Words: words,
-	})
+func (c *call) holdPlain(s *store.Session, o interview.Options) error {
+	o.Input = untilDone{c.ctx, c.in}
+	end, err := interview.RunLines(o)
 	if err != nil {
 		return failure(message.Errorf("read the answers: {1}", err), "what was answered is saved; go on with: cutbrief interview {1}", shellName(s.SavedAt()))
 	}
 	if end.InputEnd && end.Unsaved == nil {
 		_, next := whereItIs(end.Path, end.Open)
-		return c.put(words.Print(next) + "\n") // the rest was said when the input ended
+		return c.put(o.Words.Print(next) + "\n") // the rest was said when the input ended
 	}
 	// The prompt is still open where the answers come from a pipe.
 	if err := c.put("\n"); err != nil {
 		return err
 	}
-	return c.farewell(s, words, end.Open, nil, end.Unsaved)
+	return c.farewell(s, o.Words, end.Open, nil, end.Unsaved)
 }
 
 // farewell says goodbye, and what could not be kept. Leaving is no error.

@@ -64,7 +64,7 @@ func (l *life) answers(d *screentest.Terminal) {
 		next := spoken[i+1].asks
 		if !d.Until(func(s string) bool {
 			top, _, _ := strings.Cut(s, "\n")
-			return strings.Contains(s, next) && !strings.Contains(s, spoken[i].asks) && strings.Contains(top, "still open") && !strings.Contains(top, "saving")
+			return strings.Contains(s, next) && !strings.Contains(s, spoken[i].asks) && strings.Contains(top, " left") && !strings.Contains(top, "saving")
 		}) {
 			return
 		}

@@ -36,7 +36,7 @@ func keptSays(t *testing.T, path string, want ...string) {
 func interviewed(t *testing.T, home string, file string) *screentest.Terminal {
 	t.Helper()
 	d := draw(t, home, "interview", file)
-	d.Sees("Which company", "still open")
+	d.Sees("Which company", "left")
 	d.Tries("Alder Vale\r")
 	d.Sees("Who am I talking to")
 	d.Until(func(s string) bool { return !strings.Contains(s, "saving ·") })
@@ -86,7 +86,7 @@ func TestReadOnlyFolder(t *testing.T) {
 	user := plainUser(t)
 	visits := user.folder(t, "visits")
 	d := drawAs(t, user.home, user.command("interview", "visits/a.json"))
-	d.Sees("Which company", "still open")
+	d.Sees("Which company", "left")
 	d.Tries("Alder Vale\r")
 	d.Sees("Who am I talking to")
 	d.Until(func(s string) bool { return !strings.Contains(s, "saving ·") })

@@ -63,7 +63,7 @@ func (p *typist) give() {
 	a, has := p.from.Answer(s.Asked())
 	switch {
 	case !has && p.rest() == 0:
-		p.press("<ctrl+t>")
+		p.press("<ctrl+r>")
 		return
 	case !has:
 		p.press("<tab>")
@@ -78,8 +78,12 @@ func (p *typist) give() {
 		return
 	}
 	if !guessed(s, a) {
-		for range slices.Index(hows[:], a.State) {
-			p.press("<ctrl+r>")
+		for range slices.Index(states[:], a.State) {
+			if p.m.field.IsList() {
+				p.press("h")
+				continue
+			}
+			p.press("<ctrl+t>")
 		}
 	}
 	p.say(s, a)
@@ -88,7 +92,7 @@ func (p *typist) give() {
 // rest counts the answers that the visit holds and the screen has not got yet.
 func (p *typist) rest() (n int) {
 	for _, a := range p.from.Answers {
-		if _, has := p.m.visit.Answer(a.Asked()); !has {
+		if _, has := p.m.Visit.Answer(a.Asked()); !has {
 			n++
 		}
 	}
@@ -110,7 +114,7 @@ func (p *typist) say(s assess.Step, a assess.Answer) {
 		}
 		p.press("<enter>")
 	case assess.FormText, assess.FormLong:
-		if p.m.field.draft().text != a.Said {
+		if p.m.field.Draft().Text != a.Said {
 			p.spell(a.Said)
 		}
 		p.press("<enter>")
@@ -121,7 +125,7 @@ func (p *typist) say(s assess.Step, a assess.Answer) {
 
 // pick chooses one option.
 func (p *typist) pick(s assess.Step, id string) {
-	if d := p.m.field.draft(); len(d.chosen) == 1 && d.chosen[0] == id {
+	if d := p.m.field.Draft(); len(d.Chosen) == 1 && d.Chosen[0] == id {
 		p.press("<enter>")
 		return
 	}
@@ -132,17 +136,17 @@ func (p *typist) pick(s assess.Step, id string) {
 }
 
 func (p *typist) number(s assess.Step, id string) string {
-	i := slices.IndexFunc(p.m.visit.Options(s), func(o assess.Option) bool { return o.ID == id })
+	i := slices.IndexFunc(p.m.Visit.Options(s), func(o assess.Option) bool { return o.ID == id })
 	return string(rune('1' + i))
 }
 
 // measure types a date or a quantity by the shortest text that means the same.
 func (p *typist) measure(s assess.Step, a assess.Answer) {
-	if p.m.field.draft().text == a.Said {
+	if p.m.field.Draft().Text == a.Said {
 		p.press("<enter>")
 		return
 	}
-	if o, offered := p.m.visit.Offered(s); offered && reflect.DeepEqual(p.meant(s, o.Answer), p.meant(s, a)) {
+	if o, offered := p.m.Visit.Offered(s); offered && reflect.DeepEqual(p.meant(s, o.Answer), p.meant(s, a)) {
 		p.press("=")
 		return
 	}
@@ -160,7 +164,7 @@ func (p *typist) shortest(s assess.Step, a assess.Answer) string {
 	best := a.Said + a.Unit
 	number := strings.TrimRightFunc(strings.Fields(a.Said)[0], unicode.IsLetter)
 	for _, said := range []string{a.Said, number, number + "w", number + "'", number + `"`, "#" + number, "0", strings.ReplaceAll(a.Said, " ", "")} {
-		b, _, err := p.m.visit.Read(s, said)
+		b, _, err := p.m.Visit.Read(s, said)
 		if err == nil && len(said) < len(best) && reflect.DeepEqual(p.meant(s, b), want) {
 			best = said
 		}
@@ -203,7 +207,7 @@ func TestKeysOfATypicalInterview(t *testing.T) {
 		p := &typist{driver: drive(t, newVisit()), from: from}
 		for _, f := range []rules.Fact{assess.FactDate, assess.FactRep} {
 			a, _ := from.Answer(rules.Asked{Fact: f})
-			p.m.suggest = with(p.m.suggest, f, a.Said)
+			p.m.Suggest = with(p.m.Suggest, f, a.Said)
 		}
 		p.interview()
 		t.Logf("%s: %d questions, %d keys, and %d letters of the customer's own", name, len(p.m.steps), p.keys, p.letters)
@@ -226,15 +230,15 @@ func with(m map[rules.Fact]string, f rules.Fact, said string) map[rules.Fact]str
 // rules, and each text, note and state.
 func (p *typist) same(name string) {
 	p.T.Helper()
-	got, problems := p.m.visit.Job()
+	got, problems := p.m.Visit.Job()
 	if want, _ := p.from.Job(); !reflect.DeepEqual(got, want) || len(problems) > 0 {
 		p.T.Errorf("%s: typed %+v, want %+v (%v)", name, got, want, problems)
 	}
-	if len(p.m.visit.Answers) != len(p.from.Answers) {
-		p.T.Errorf("%s: %d answers, want %d", name, len(p.m.visit.Answers), len(p.from.Answers))
+	if len(p.m.Visit.Answers) != len(p.from.Answers) {
+		p.T.Errorf("%s: %d answers, want %d", name, len(p.m.Visit.Answers), len(p.from.Answers))
 	}
 	for _, want := range p.from.Answers {
-		a, _ := p.m.visit.Answer(want.Asked())
+		a, _ := p.m.Visit.Answer(want.Asked())
 		q, _ := assess.Find(want.Question)
 		typed := q.Form == assess.FormText || q.Form == assess.FormLong
 		if a.State != want.State || a.Note != want.Note || (typed && a.Said != want.Said) {

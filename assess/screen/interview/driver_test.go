@@ -111,7 +111,7 @@ func (d *driver) at(f rules.Fact) {
 }
 
 func (d *driver) answer(f rules.Fact) assess.Answer {
-	a, _ := d.m.visit.Answer(rules.Asked{Fact: f})
+	a, _ := d.m.Visit.Answer(rules.Asked{Fact: f})
 	return a
 }
 

@@ -1,89 +1,70 @@
 package interview
 
 import (
-	"github.com/charmbracelet/bubbles/viewport"
-	tea "github.com/charmbracelet/bubbletea"
-
 	"cutbrief/assess"
 	"cutbrief/assess/sanitize"
 	"cutbrief/assess/screen"
-	"cutbrief/assess/screen/words"
 	"cutbrief/report"
 	"cutbrief/rules"
-	"cutbrief/rules/cost"
 	"cutbrief/rules/message"
-	"cutbrief/rules/system"
+
+	tea "github.com/charmbracelet/bubbletea"
 )
 
-// state is what the screen shows; each has one update and one view function.
+// state is what is shown.
 type state int
 
 const (
-	asking     state = iota // a question
-	noting                  // a note to it
-	explaining              // why it is asked, at length
-	listing                 // all questions with their state
-	reading                 // the result
-	deriving                // how it was reached
-	overruling              // the rep's own choice of what decides
-	reasoning               // and the reason for it
-	leaving                 // waiting for the last save
-	placing                 // another place to save in
+	asking    state = iota // a question
+	noting                 // a note to it
+	listing                // all questions with their state
+	reading                // the result
+	deriving               // how it was reached
+	choosing               // the rep's own choice of what decides
+	reasoning              // and the reason for it
+	placing                // another place to save in
+	leaving                // waiting for the last save
 )
 
-// Model is the interview's state. Its methods run one at a time, in Bubble
-// Tea's loop.
+// Model is the interview's state. Its methods run one at a time.
 type Model struct {
-	offered system.Range
-	prices  *cost.PriceList
-	visit   *assess.Visit
-	suggest map[rules.Fact]string
-	writer  *writer
-	pager   Pager
-	words   *message.Catalog // puts what is shown into other words
-
-	look screen.Look
-	keys keyMap
-	size screen.Size
+	*screen.Window
+	Options
+	writer *writer
 
 	state  state
-	from   state // where Esc in a list, a note or an explanation leads
-	asked  state // where Esc in the derivation leads
-	before state // where a failed save led to another place
-	home   state // where an answer leads once no question is open: list or result
+	behind []state // where Esc leads, the nearest last
+	home   state   // where an answer leads once no question is open: list or result
 
 	course assess.Course // which question comes next
 	trail  []rules.Asked // those shown before, the last one last
 	steps  []assess.Step // that can matter, given the answers so far
 	open   int           // of them, how many are open
 	step   assess.Step   // the one shown
-	field  field
-	held   field        // of the screen beneath, while another place is named
-	how    assess.State // how an answer to it is known
-	drafts map[rules.Asked]draft
-	echo   string
-	wrong  []string // what is wrong and what would be accepted
-	told   string   // what just happened
-	picked bool     // a number has just been taken as the answer
-	paste  []string // pasted lines behind one that was not taken
+	field  screen.Field
+	held   screen.Field // of the state beneath, while another place is named
+	known  assess.State // how an answer to it is known
+	drafts map[rules.Asked]screen.Draft
+	echo   message.Message   // how what is typed would be taken
+	wrong  []message.Message // what is wrong and what would be accepted
+	picked bool              // a number has just been taken as the answer
+	paste  []string          // pasted lines behind one that was not taken
 
 	panel report.Panel
-	side  []string
-
-	rows []row // of the list
-	at   int   // the row that has the focus
-
-	result viewport.Model
-	page   string // path of the page made
+	rows  []row          // of the list
+	at    screen.Focused // the row that has the focus
+	text  screen.Text    // the result, or how it was reached
+	page  string         // path of the page made
 
 	requirement rules.Requirement // chosen to decide, before its reason
 
-	change  int    // counts changes to the answers
-	saved   int    // the change last saved
-	kept    string // where, "" if nowhere yet
-	pending int    // saves under way
-	fault   string // why the last save failed, "" if it did not
-	forced  bool   // leave even if saving fails
+	change  int             // counts changes to the answers
+	saved   int             // the change last saved
+	kept    string          // where, "" if nowhere yet
+	pending int             // saves under way
+	fault   message.Message // why the last save failed, empty if it did not
+	failure error
+	forced  bool // leave even if saving fails
 	unkept  []string
 }
 
@@ -91,17 +72,17 @@ type Model struct {
 // result.
 func newModel(o Options) *Model {
 	m := &Model{
-		offered: o.Range, prices: o.Prices, visit: o.Visit, suggest: o.Suggest, pager: o.Pager, words: o.Words,
-		writer: &writer{saver: o.Saver, revision: o.Visit.Revision, path: o.Path},
-		look:   screen.NewLook(), keys: newKeys(), size: screen.Usual(),
-		kept: o.Path, drafts: map[rules.Asked]draft{}, result: viewport.New(1, 1), home: asking,
+		Options: o, writer: &writer{saver: o.Saver, revision: o.Visit.Revision, path: o.Path},
+		kept: o.Path, drafts: map[rules.Asked]screen.Draft{}, home: asking,
 	}
+	m.Window = screen.NewWindow(m, o.Words)
+	m.text = screen.NewText(m.Window)
 	m.think()
 	if len(m.steps) == 0 {
 		m.openList()
 		return m
 	}
-	next, open := m.course.First(m.visit, &m.panel.Result)
+	next, open := m.course.First(m.Visit, &m.panel.Result)
 	if !open {
 		m.show(m.steps[0])
 		m.openResult()
@@ -111,75 +92,85 @@ func newModel(o Options) *Model {
 	return m
 }
 
-// Init has nothing to start: the first frame is drawn at once.
-func (m *Model) Init() tea.Cmd { return nil }
-
 // think works out what follows from the answers: which questions can matter,
 // and what the panel says.
 func (m *Model) think() {
-	m.steps, m.open = m.visit.Steps(), m.visit.Open()
-	m.panel = report.SoFarIn(m.words, m.visit, m.offered)
-	m.side = sideLines(m.look, m.words, m.panel, m.size.Side())
+	m.steps, m.open = m.Visit.Steps(), m.Visit.Open()
+	m.panel = report.SoFarIn(m.Options.Words, m.Visit, m.Range)
 }
 
-// show puts a question on the screen, with what stands in it: what was typed
-// and not yet accepted, else the stored answer, else what is usual.
+// show puts a question on the screen, with what is in it: what was typed and not
+// yet accepted, else the stored answer, else what is usual.
 func (m *Model) show(s assess.Step) {
-	m.state, m.step = asking, s
-	m.wrong, m.how = nil, assess.Told
-	stored, has := m.visit.Answer(s.Asked())
-	if has && stored.State != assess.Unknown && stored.State != "" {
-		m.how = stored.State
+	m.state, m.step, m.behind = asking, s, nil
+	m.wrong, m.known, m.picked = nil, assess.Told, false
+	if a, has := m.answer(); has && a.State != assess.Unknown && a.State != "" {
+		m.known = a.State
 	}
 	d, unfinished := m.drafts[s.Asked()]
 	if !unfinished {
 		d = m.standing(s)
 	}
-	m.field = m.fieldFor(d, 0)
+	m.field = m.fieldFor(d)
 	m.understand()
 }
 
+// answer is the stored answer to the question shown.
+func (m *Model) answer() (assess.Answer, bool) { return m.Visit.Answer(m.step.Asked()) }
+
 // standing is what an untouched field of a step holds.
-func (m *Model) standing(s assess.Step) draft {
-	if a, has := m.visit.Answer(s.Asked()); has {
-		return draft{text: sanitize.Lines(a.Said), chosen: a.Chosen}
+func (m *Model) standing(s assess.Step) screen.Draft {
+	if a, has := m.Visit.Answer(s.Asked()); has {
+		return screen.Draft{Text: sanitize.Lines(a.Said), Chosen: a.Chosen}
 	}
-	usual := m.suggest[s.Question.ID]
+	usual := m.Suggest[s.Question.ID]
 	if usual != "" && s.Question.Form == assess.FormOne {
-		return draft{chosen: []string{usual}}
+		return screen.Draft{Chosen: []string{usual}}
 	}
-	return draft{text: usual}
+	return screen.Draft{Text: usual}
 }
 
+// kinds are the fields of the forms of question; others take one line.
+var kinds = map[assess.Form]screen.FieldKind{assess.FormOne: screen.One, assess.FormSeveral: screen.Several, assess.FormLong: screen.ManyLines}
+
 // fieldFor builds the field of the step shown.
-func (m *Model) fieldFor(d draft, row int) field {
-	stored, has := m.visit.Answer(m.step.Asked())
-	open := "not answered yet"
+func (m *Model) fieldFor(d screen.Draft) screen.Field {
+	stored, has := m.answer()
+	none := message.ID("not answered yet")
 	switch {
 	case has && stored.State == assess.Unknown:
-		open = "leave it as not known"
+		none = "keep it as not known"
 	case has:
-		open = "take the answer back"
+		none = "remove the answer"
 	}
-	return newField(m.look, fieldSpec{
-		kind: m.step.Question.Form, options: words.In(m.words, m.visit.Options(m.step)), stored: stored.Chosen,
-		open: m.say(open), has: d, row: row, width: m.size.Main(),
+	return screen.NewField(m.Look, screen.FieldSpec{
+		Kind: kinds[m.step.Question.Form], Choices: m.choices(m.Visit.Options(m.step)), Stored: stored.Chosen,
+		None: m.Say(none), Has: d, Width: m.Size.Main(),
 	})
+}
+
+// choices are options in the language shown.
+func (m *Model) choices(options []assess.Option) []screen.Choice {
+	list := make([]screen.Choice, len(options))
+	for i, o := range options {
+		list[i] = screen.Choice{ID: o.ID, Text: m.Say(o.Text)}
+	}
+	return list
 }
 
 // understand says how what is typed would be taken. It complains of nothing
 // until Enter.
 func (m *Model) understand() {
-	m.echo = ""
-	if m.field.typed == nil || m.field.draft().empty() {
+	m.echo = message.Message{}
+	if m.field.IsList() || m.field.Draft().Empty() {
 		return
 	}
-	if _, echo, err := m.visit.Read(m.step, m.heard(m.step, *m.field.typed)); err == nil {
-		m.echo = sanitize.Line(echo.String())
+	if _, echo, err := m.read(m.step, m.field.Draft()); err == nil {
+		m.echo = echo
 	}
 }
 
-// place is where a step stands in the steps that matter, −1 if it is not there.
+// place is where a question is in the steps that matter, −1 if it is not there.
 func (m *Model) place(a rules.Asked) int {
 	for i, s := range m.steps {
 		if s.Asked() == a {
@@ -188,3 +179,21 @@ func (m *Model) place(a rules.Asked) int {
 	}
 	return -1
 }
+
+// openOver shows something over the present state, which Esc leads back to.
+func (m *Model) openOver(s state) {
+	m.behind = append(m.behind, m.state)
+	m.state = s
+}
+
+// close goes back to what was shown beneath.
+func (m *Model) close() {
+	last := len(m.behind) - 1
+	m.state, m.behind = m.behind[last], m.behind[:last]
+	if m.state == reading {
+		m.layResult()
+	}
+}
+
+// Init has nothing to start: the first frame is drawn at once.
+func (m *Model) Init() tea.Cmd { return nil }

@@ -32,7 +32,7 @@ func full(t *testing.T) (*driver, *movable) {
 	d.m.writer.saver, d.disk = disk, &disk.memory
 	d.elsewhere() // nothing to move yet
 	d.keys("Alder", "<enter>")
-	d.Sees("not saved: the disk is full", "the answers are still here", "NOT SAVED", "^S another place")
+	d.Sees("not saved: the disk is full", "your answers are still here", "NOT SAVED", "^S where to save")
 	return d, disk
 }
 
@@ -43,7 +43,7 @@ func TestAnotherPlaceAfterAFailedSave(t *testing.T) {
 	d, disk := full(t)
 	d.keys("Mar")
 	d.elsewhere()
-	d.Sees("Where else should the visit be kept?", "NOT SAVED")
+	d.Sees("Where else should the visit be saved?", "NOT SAVED")
 	d.keys("stick", "<enter>")
 	d.at(assess.FactContact)
 	d.SeesNot("NOT SAVED")
@@ -57,7 +57,7 @@ func TestAnotherPlaceThatIsNone(t *testing.T) {
 	d, disk := full(t)
 	d.elsewhere()
 	d.keys("nowhere", "<enter>")
-	d.Sees("not saved: there is no folder nowhere", "^S another place")
+	d.Sees("not saved: there is no folder nowhere", "^S where to save")
 	d.elsewhere()
 	d.keys("<esc>")
 	d.at(assess.FactContact)
@@ -69,7 +69,7 @@ func TestAnotherPlaceThatIsNone(t *testing.T) {
 func TestAnotherPlaceWhileLeaving(t *testing.T) {
 	d, disk := full(t)
 	d.keys("<ctrl+c>")
-	d.Sees("^S another place", "leave without saving")
+	d.Sees("^S where to save", "leave without saving")
 	d.elsewhere()
 	d.keys("stick", "<enter>")
 	if !d.Quit || disk.last == nil {
@@ -81,10 +81,10 @@ func TestAnotherPlaceWhileLeaving(t *testing.T) {
 func TestNoOtherPlaceWithoutNeed(t *testing.T) {
 	d := drive(t, newVisit())
 	d.keys("Alder", "<enter>")
-	d.SeesNot("another place")
+	d.SeesNot("where to save")
 	d.disk.fail = errors.New("the disk is full")
 	d.keys("Marta", "<enter>")
-	d.SeesNot("another place")
+	d.SeesNot("where to save")
 	d.elsewhere()
 	d.at(assess.FactPlace)
 }
@@ -100,5 +100,5 @@ func TestTheScreenSaysWhenAnAnswerIsKept(t *testing.T) {
 	d.Sees("saving · ")
 	m.Update(cmd())
 	d.SeesNot("saving")
-	d.Sees("still open")
+	d.Sees("questions left")
 }

@@ -3,152 +3,146 @@ package interview
 import (
 	"strings"
 
-	"github.com/charmbracelet/bubbles/viewport"
-	tea "github.com/charmbracelet/bubbletea"
-
 	"cutbrief/assess"
 	"cutbrief/assess/sanitize"
-	"cutbrief/assess/screen/words"
+	"cutbrief/assess/screen"
+	"cutbrief/report"
+	"cutbrief/report/text"
 	"cutbrief/rules"
-	"cutbrief/rules/cost"
 	"cutbrief/rules/message"
-	"cutbrief/rules/system"
+
+	tea "github.com/charmbracelet/bubbletea"
 )
 
 // openResult shows what the answers come to.
 func (m *Model) openResult() {
-	m.state = reading
-	m.wrong = nil
+	m.state, m.wrong, m.behind = reading, nil, nil
 	m.layResult()
-	m.result.GotoTop()
 }
 
-// readable is the longest line, in cells, that reads well.
-const readable = 100
+// layResult shows the result from its top, laid out again for every width.
+func (m *Model) layResult() { m.text.Show(m.resultLines) }
 
-// layResult words the result, or how it was reached, for the window's width.
-func (m *Model) layResult() {
-	var word func(*message.Catalog, *assess.Visit, system.Range, *cost.PriceList, int) string
-	switch m.state {
-	case reading:
-		word = words.Result
-	case deriving:
-		word = words.Why
-	default:
-		return
-	}
-	at := m.result.YOffset
-	m.result = viewport.New(max(1, m.size.Width-2), m.size.Room(len(m.foot()))-1)
-	m.result.SetContent(word(m.words, m.visit, m.offered, m.prices, min(m.result.Width, readable)))
-	m.result.SetYOffset(at)
+func (m *Model) resultLines(width int) []string {
+	return lines(text.Render(report.Build(m.Visit, m.Range, m.about()), width))
 }
+
+// whyLines are how the result was reached.
+func (m *Model) whyLines(width int) []string {
+	return lines(text.WhyIn(m.Options.Words, report.Why(m.Visit, m.Range, m.about()), width))
+}
+
+// about is how the report of this visit is worded.
+func (m *Model) about() report.Options {
+	return report.Options{Prices: m.Prices, Words: m.Options.Words}
+}
+
+func lines(text string) []string { return strings.Split(strings.TrimRight(text, "\n"), "\n") }
 
 // openWhy shows how the result so far was reached. What is typed stays.
-func (m *Model) openWhy() {
-	m.asked, m.state = m.state, deriving
-	m.layResult()
-	m.result.GotoTop()
+func (m *Model) openWhy() tea.Cmd {
+	m.openOver(deriving)
+	m.text.Show(m.whyLines)
+	return nil
 }
 
-// closeWhy goes back to where the question why came up.
-func (m *Model) closeWhy() {
-	if m.asked == reading {
-		m.openResult()
-		return
-	}
-	m.state = m.asked
-}
-
-// scroll moves about in the result; its commands are none.
-func (m *Model) scroll(msg tea.KeyMsg) {
-	switch msg.String() {
-	case "home", "g":
-		m.result.GotoTop()
-	case "end", "G":
-		m.result.GotoBottom()
-	default:
-		m.result, _ = m.result.Update(msg)
-	}
+// toResult shows the result, and leaves open what is open.
+func (m *Model) toResult() tea.Cmd {
+	m.putAside()
+	m.openResult()
+	m.dropPaste()
+	return nil
 }
 
 func (m *Model) makePage() tea.Cmd {
-	if m.pager == nil {
-		m.told = "no page can be made from here"
+	if m.Pager == nil {
+		m.Told = message.New("no page can be made here")
 		return nil
 	}
-	m.told = "making the page …"
+	m.Told = message.New("making the page …")
 	m.change++
-	return pageCmd(m.writer, m.pager, m.visit, m.change)
+	return pageCmd(m.writer, m.Pager, m.Visit, m.change)
 }
 
 func (m *Model) hasPaged(msg pagedMsg) {
 	m.saved = max(m.saved, msg.change)
 	if msg.err != nil {
-		m.told, m.fault = "", "the page was not made: "+outside(msg.err.Error())
+		m.Told, m.fault = message.Message{}, message.New("the page was not made: {1}", outside(msg.err.Error()))
 		return
 	}
-	m.page, m.fault = msg.path, ""
-	m.told = "the page is in " + outside(msg.path)
+	m.page, m.fault = msg.path, message.Message{}
+	m.Told = message.New("the page is in {1}", outside(msg.path))
 }
 
-func (m *Model) openOverrule() {
-	var has draft
-	if o := m.visit.Overrule; o != nil {
-		has.chosen = []string{string(o.Requirement)}
+// requirements are what can decide a sale, in the language shown.
+func (m *Model) requirements() []screen.Choice {
+	var list []screen.Choice
+	for _, r := range rules.Requirements() {
+		list = append(list, screen.Choice{ID: string(r), Text: m.Say(report.RequirementName(r))})
 	}
-	m.state, m.wrong = overruling, nil
-	m.field = m.requirementField(has)
+	return list
 }
 
-func (m *Model) requirementField(has draft) field {
-	var stored []string
-	if o := m.visit.Overrule; o != nil {
-		stored = []string{string(o.Requirement)}
+func (m *Model) openChoosing() tea.Cmd {
+	var chosen []string
+	if o := m.Visit.Overrule; o != nil {
+		chosen = []string{string(o.Requirement)}
 	}
-	return newField(m.look, fieldSpec{
-		kind: assess.FormOne, options: words.In(m.words, words.Requirements()), stored: stored, has: has,
-		open: m.say("let the answers decide"), width: m.size.Main(),
+	m.state, m.wrong = choosing, nil
+	m.field = screen.NewField(m.Look, screen.FieldSpec{
+		Kind: screen.One, Choices: m.requirements(), Stored: chosen, Has: screen.Draft{Chosen: chosen},
+		None: m.Say("let the answers decide"), Width: m.Size.Main(),
 	})
+	return nil
 }
 
-// chooseRequirement asks for the reason of a choice, or lets the answers
-// decide again.
+// chooseRequirement asks for the reason of a choice, or lets the answers decide
+// again.
 func (m *Model) chooseRequirement() tea.Cmd {
-	d := m.field.draft()
-	if !d.empty() {
-		m.requirement = rules.Requirement(d.chosen[0])
-		m.openReason()
-		return nil
+	d := m.field.Draft()
+	if d.Empty() {
+		m.openResult()
+		return m.decide(nil)
 	}
-	had := m.visit.Overrule != nil
-	m.visit.Overrule = nil
-	m.think()
-	m.openResult()
-	if !had {
-		return nil
-	}
-	m.told = "the answers decide again"
-	return m.save()
-}
-
-func (m *Model) openReason() {
-	var has draft
-	if o := m.visit.Overrule; o != nil && o.Requirement == m.requirement {
-		has.text = sanitize.Line(o.Reason)
+	m.requirement = rules.Requirement(d.Chosen[0])
+	reason := ""
+	if o := m.Visit.Overrule; o != nil && o.Requirement == m.requirement {
+		reason = sanitize.Line(o.Reason)
 	}
 	m.state = reasoning
-	m.field = newField(m.look, fieldSpec{kind: assess.FormText, has: has, width: m.size.Main()})
+	m.field = m.typing(screen.OneLine, reason)
+	return nil
 }
 
 func (m *Model) keepReason() tea.Cmd {
-	reason := strings.TrimSpace(sanitize.Line(*m.field.typed))
+	reason := strings.TrimSpace(sanitize.Line(m.field.Text()))
 	if reason == "" {
-		m.wrong = []string{"a choice against the evidence needs its reason", "say in a few words what you saw or heard; it is kept and printed"}
+		m.wrong = []message.Message{message.New("a choice of your own needs a reason"), message.New("say in a few words what you saw or heard; it is kept and printed")}
 		return nil
 	}
-	m.visit.Overrule = &rules.Overrule{Requirement: m.requirement, Reason: reason}
-	m.think()
 	m.openResult()
-	m.told = "your choice and its reason are kept"
+	return m.decide(&rules.Overrule{Requirement: m.requirement, Reason: reason})
+}
+
+// decide keeps the rep's choice of what decides; nil lets the answers decide.
+func (m *Model) decide(o *rules.Overrule) tea.Cmd {
+	if o == nil && m.Visit.Overrule == nil {
+		return nil
+	}
+	m.Visit.Overrule = o
+	m.think()
+	m.layResult()
+	m.Told = message.New("your choice and your reason are kept")
+	if o == nil {
+		m.Told = message.New("the answers decide again")
+	}
 	return m.save()
 }
+
+// reasonTitle asks for a reason.
+func (m *Model) reasonTitle() string {
+	return m.Say("Why does {1} decide?", report.RequirementName(m.requirement))
+}
+
+// company names the question whose answer is at the top.
+var company = assess.Step{Question: &assess.Question{ID: assess.FactCompany}}

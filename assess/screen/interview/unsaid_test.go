@@ -39,7 +39,7 @@ func TestNoTextIsLeftUnsaid(t *testing.T) {
 func (d *driver) everyState(disk *roaming) {
 	for _, s := range d.m.steps {
 		d.m.show(s)
-		d.seen("", "<ctrl+x>", "<esc>", "<ctrl+r>", "<ctrl+r>", "<ctrl+r>")
+		d.seen("", "<f1>", "<esc>", "<f1>", "h", "<f1>", "h", "<f1>", "h")
 		if s.Question.Form == assess.FormQuantity || s.Question.Form == assess.FormDate {
 			d.m.show(s)
 			d.seen("<ctrl+u>", "half a thumb", "<enter>", "<ctrl+u>", "about 3", "<enter>", "<ctrl+u>", "99999999", "<enter>")
@@ -47,7 +47,7 @@ func (d *driver) everyState(disk *roaming) {
 		d.m.show(s)
 		d.seen("<ctrl+u>", "=", "9", "<ctrl+o>", "well", "<enter>", "<ctrl+g>", "<esc>")
 	}
-	d.seen("<ctrl+t>", "w", "<esc>", "p", "o", "<down>", "<enter>", "<enter>", "because", "<enter>", "n", "<ctrl+l>", "x", "<enter>", "r", "o", "<home>", "<enter>")
+	d.seen("<ctrl+r>", "w", "<esc>", "p", "y", "<down>", "<enter>", "<enter>", "because", "<enter>", "<tab>", "<ctrl+l>", "x", "<enter>", "r", "y", "<home>", "<enter>")
 	disk.fail = errors.New("no room")
 	d.seen("<ctrl+l>", "<enter>", "<ctrl+n>", "<ctrl+s>", "elsewhere", "<esc>", "<ctrl+c>", "<esc>", "<ctrl+c>")
 	disk.fail = nil

@@ -1,399 +1,355 @@
 package interview
 
 import (
-	"fmt"
-	"slices"
 	"strings"
 
 	"cutbrief/assess"
+	"cutbrief/assess/sanitize"
 	"cutbrief/assess/screen"
-	"cutbrief/assess/screen/words"
 	"cutbrief/rules/message"
 
-	"github.com/charmbracelet/bubbles/key"
+	"github.com/charmbracelet/lipgloss"
 )
 
-// View draws the present state. It is a function of the model alone.
-func (m *Model) View() string {
-	f := screen.Frame{Size: m.size, Look: m.look, Left: m.say(m.title()), Right: m.say(m.progress()), Foot: m.foot(), Side: m.side}
-	room := m.size.Room(len(f.Foot))
-	switch m.state {
-	case noting:
-		f.Body = m.viewNoting(room)
-	case explaining:
-		f.Body = m.viewExplaining()
-	case listing:
-		f.Body, f.Wide = m.viewListing(room), true
-	case reading, deriving:
-		return m.viewReading(f)
-	case overruling:
-		f.Body = m.viewOverruling(room)
-	case reasoning:
-		f.Body = m.viewReasoning()
-	case leaving:
-		f.Body = m.viewLeaving()
-	case placing:
-		f.Body = m.viewPlacing()
-	default:
-		f.Body = m.viewAsking(room)
+// Title is whose visit it is, and how many questions are open; until all answers
+// are on the disk, that they are not yet there.
+func (m *Model) Title() (left, right string) {
+	left, right = "cutbrief", m.Say("all answered")
+	if a, ok := m.Visit.Answer(company.Asked()); ok && a.Said != "" {
+		left += " · " + sanitize.Line(a.Said)
 	}
-	f.Body = m.moreSaid(f.Body)
-	return f.Render()
-}
-
-func (m *Model) title() string {
-	name := "cutbrief"
-	if s, ok := m.visit.Answer(assess.Step{Question: company}.Asked()); ok && s.Said != "" {
-		name += " · " + outside(s.Said)
+	if m.Visit.Demo {
+		left += " · " + m.Say("invented")
 	}
-	if m.visit.Demo {
-		name += " · invented"
+	if m.open > 0 {
+		right = m.Print(message.Counted(m.open, "{1} question left", "{1} questions left"))
 	}
-	return name
-}
-
-// company names the question whose answer stands at the top.
-var company = &assess.Question{ID: assess.FactCompany}
-
-// progress says how many questions are open and, until all answers are on the
-// disk, that they are not yet there.
-func (m *Model) progress() string {
-	kept := ""
 	switch {
 	case m.unsaved():
-		kept = "NOT SAVED · "
+		right = m.Say("NOT SAVED") + " · " + right
 	case m.saved < m.change:
-		kept = "saving · "
+		right = m.Say("saving") + " · " + right
 	}
-	if m.open == 0 {
-		return kept + "all answered"
-	}
-	return fmt.Sprintf("%s%d still open", kept, m.open)
+	return left, right
 }
 
-// foot lists the keys of the present state.
-func (m *Model) foot() []string {
-	k := m.keys
-	var keys []key.Binding
+// Body draws the present state.
+func (m *Model) Body(width, height int) []string {
+	field, focus := m.field.Lines()
 	switch m.state {
-	case noting:
-		keys = []key.Binding{k.done, k.newLine, k.back, k.leave}
-	case explaining:
-		keys = []key.Binding{k.closeIt, k.quit}
 	case listing:
-		keys = []key.Binding{k.move, k.gotoItem, k.nextOpen, k.result, k.leaveOut, k.back, k.quit}
-	case reading:
-		keys = []key.Binding{k.scroll, k.page, k.derive, k.change, k.overrule, k.back, k.quit}
-		if m.open > 0 {
-			keys = slices.Insert(keys, 3, k.nextOpen)
-		}
-	case deriving:
-		keys = []key.Binding{k.scroll, k.back, k.quit}
-	case overruling, reasoning, placing:
-		keys = []key.Binding{k.accept, k.back, k.leave}
+		return m.listLines(width, height)
+	case reading, deriving:
+		return m.text.Lines(m.remark())
 	case leaving:
-		if m.pending == 0 {
-			keys = []key.Binding{k.retry, k.stay, screen.Key("^C", "leave without saving", "ctrl+c")}
+		if m.pending > 0 || m.fault.IsEmpty() {
+			return []string{"", m.Say("Saving …")}
 		}
-	default:
-		keys = m.askingKeys()
+		return append([]string{""}, m.faultLines(width)...)
+	case noting:
+		return m.Stack([]screen.Block{
+			{Lines: m.styled(m.Look.Dim, width, m.Say("note for this question")), Optional: 1},
+			{Lines: m.asked(width)}, {Lines: []string{""}, Optional: 2},
+		}, field, 0, nil, height)
+	case choosing:
+		critical := m.panel.Critical
+		return m.Stack([]screen.Block{
+			{Lines: m.styled(m.Look.Strong, width, m.Say("What do you think decides this sale?"))},
+			{Lines: m.styled(m.Look.Dim, width, m.Say("The answers point to: {1}", message.Name(critical))), Optional: 1}, {Lines: []string{""}, Optional: 2},
+		}, field, focus, nil, height)
+	case reasoning:
+		return m.typingLines(width, height, m.reasonTitle(), m.Say("Your reason is kept and printed beside your choice."))
+	case placing:
+		return m.typingLines(width, height, m.Say("Where else should the visit be saved?"),
+			m.Say("Name a folder or a new file. Nothing changes in the first place."))
 	}
-	if m.offersPlace() {
-		keys = slices.Insert(keys, 1, k.elsewhere)
-	}
-	return m.look.Keys(m.size.Width-2, m.keysSaid(keys)...)
+	return m.Stack(m.aboveField(width), field, focus, m.belowField(width), height)
 }
 
-// askingKeys are the keys beside a question; the window's last lines go to the
-// first of them.
-func (m *Model) askingKeys() []key.Binding {
-	k := m.keys
-	keys := []key.Binding{k.accept}
-	if m.field.kind == assess.FormLong {
-		keys = append(keys, k.newLine)
+// typingLines are a text to be typed, below its question.
+func (m *Model) typingLines(width, height int, title, more string) []string {
+	field, focus := m.field.Lines()
+	var wrong []screen.Block
+	if len(m.wrong) > 0 {
+		wrong = []screen.Block{{Lines: m.wrongLines(width)}}
 	}
-	keys = append(keys, k.back, k.later, k.unknown, k.leave)
-	if m.size.Roomy() {
-		keys = append(keys, k.explain, k.note, k.list, k.skip, k.finish, k.how)
-	}
-	if m.size.Side() > 0 {
-		keys = append(keys, k.why)
-	}
-	return keys
+	return m.Stack([]screen.Block{
+		{Lines: m.styled(m.Look.Strong, width, title)}, {Lines: m.styled(m.Look.Dim, width, more), Optional: 1}, {Lines: []string{""}, Optional: 2},
+	}, field, focus, wrong, height)
 }
 
-// block is a part of the body; those with the highest number are the first to
-// go where there is no room.
-type block struct {
-	lines []string
-	spare int
+// styled wraps a text in lines of one style.
+func (m *Model) styled(style lipgloss.Style, width int, text string) []string {
+	return screen.Each(screen.Wrap(text, width), style.Render)
 }
 
-// viewAsking shows the question, the field, and how the answer stands.
-func (m *Model) viewAsking(room int) []string {
-	width, q := m.size.Main(), m.step.Question
-	at, of := words.Place(m.steps, m.step)
-	top := []block{
-		{[]string{m.look.Dim.Render(m.say(fmt.Sprintf("%s · %d of %d%s", words.GroupTitle(q.Group), at, of, m.turn())))}, 2},
-		{[]string{""}, 6},
-		{screen.Each(m.wrap(m.step.Text().String(), width), m.look.Strong.Render), 0},
-		{screen.Each(m.wrap(string(q.Why), width), m.look.Dim.Render), 3},
-		{m.example(), 4},
-		{m.offerLines(), 3},
-		{[]string{""}, 5},
+// hung is styled behind a first word, which the later lines are set in below.
+func (m *Model) hung(style lipgloss.Style, width int, first, text string) []string {
+	return screen.Each(screen.Hang(first, text, width), style.Render)
+}
+
+func (m *Model) asked(width int) []string {
+	return m.styled(m.Look.Strong, width, m.Print(m.step.Text()))
+}
+
+// aboveField are the question, why it is asked, and how to answer.
+func (m *Model) aboveField(width int) []screen.Block {
+	q := m.step.Question
+	at, of := m.step.PlaceInGroup(m.steps)
+	place := message.New("{1} · {2} of {3}", q.Group.Title(), message.Count(at), message.Count(of))
+	return []screen.Block{
+		{Lines: []string{m.Look.Dim.Render(m.Print(message.Join(" · ", place, m.turn())))}, Optional: 2},
+		{Lines: []string{""}, Optional: 6},
+		{Lines: m.asked(width)},
+		{Lines: m.styled(m.Look.Dim, width, m.Say(q.Why)), Optional: 3},
+		{Lines: m.styled(m.Look.Dim, width, m.Print(m.howTo())), Optional: 4},
+		{Lines: m.offerLines(width), Optional: 3},
+		{Lines: []string{""}, Optional: 5},
 	}
-	below := []block{
-		m.answerBlock(),
-		{[]string{""}, 5},
-		{m.standingLines(), 1},
-		{m.noteLine(), 3},
-		{m.pasteLines(), 1},
-		{m.settledLines(), 2},
+}
+
+// turn says why a question comes when it does, where that is not plain.
+func (m *Model) turn() message.Message {
+	switch {
+	case m.Visit.Idle(m.step, &m.panel.Result):
+		return message.New("no longer decides")
+	case m.course.Last():
+		return message.New("skipped before")
 	}
-	field, focus := m.field.view()
-	return fit(top, field, focus, below, room)
+	return message.Message{}
 }
 
-// fit puts the blocks around the field, leaves out the spare ones until there
-// is room, and shows of the field what is around the focus.
-func fit(top []block, field []string, focus int, below []block, room int) []string {
-	for spare := 6; spare > 0 && tall(top)+len(field)+tall(below) > room; spare-- {
-		top, below = without(top, spare), without(below, spare)
+// howTo shows an answer to what is typed, or how to choose from a list.
+func (m *Model) howTo() message.Message {
+	switch m.field.Spec.Kind {
+	case screen.One:
+		return message.New("type a number, or use the arrows and Enter")
+	case screen.Several:
+		return message.New("tick with Space or a number, then press Enter")
 	}
-	field = screen.Around(field, focus, room-tall(top)-tall(below))
-	return slices.Concat(flat(top), field, flat(below))
+	return message.New("for example: {1}", m.step.Question.Example)
 }
 
-func tall(blocks []block) int {
-	n := 0
-	for _, b := range blocks {
-		n += len(b.lines)
+// offerLines say what one key takes.
+func (m *Model) offerLines(width int) []string {
+	o, offered := m.Visit.Offered(m.step)
+	if !offered {
+		return nil
 	}
-	return n
+	return m.styled(m.Look.Dim, width, m.Say("type = for {1}: {2}", m.step.Question.Said(o.Text()), o.Why))
 }
 
-func without(blocks []block, spare int) []block {
-	return slices.DeleteFunc(slices.Clone(blocks), func(b block) bool { return b.spare == spare })
-}
-
-func flat(blocks []block) []string {
-	var lines []string
-	for _, b := range blocks {
-		lines = append(lines, b.lines...)
+// belowField are how what is typed is understood, and how the answer is known.
+func (m *Model) belowField(width int) []screen.Block {
+	a, _ := m.answer()
+	note := []string{}
+	if a.Note != "" {
+		note = []string{screen.Cut(m.Say("note: {1}", outside(a.Note)), width)}
 	}
-	return lines
-}
-
-// example shows an answer to what is typed, or how to choose from a list.
-func (m *Model) example() []string {
-	switch m.field.kind {
-	case assess.FormOne:
-		return []string{m.look.Dim.Render(m.say("a number takes it; or arrows, then Enter"))}
-	case assess.FormSeveral:
-		return []string{m.look.Dim.Render(m.say("Space or a number ticks, then Enter"))}
+	var waiting, settled []string
+	if len(m.paste) > 0 {
+		waiting = m.styled(lipgloss.NewStyle(), width, m.Say("{1} will follow this answer", pastedLines(m.paste)))
 	}
-	return screen.Each(m.hang(m.say("such as: "), string(m.step.Question.Example), m.size.Main()), m.look.Dim.Render)
+	if m.isSettled() {
+		settled = m.styled(m.Look.Good, width, m.Print(message.New("{1}: ^R shows the result", settledText)))
+	}
+	heard := screen.Block{Lines: m.remarkLines(width)}
+	if heard.Lines == nil {
+		heard = screen.Block{Lines: []string{""}, Optional: 6}
+	}
+	return []screen.Block{
+		heard, {Lines: []string{""}, Optional: 5}, {Lines: m.standingLines(width), Optional: 1},
+		{Lines: note, Optional: 3}, {Lines: waiting, Optional: 1}, {Lines: settled, Optional: 2},
+	}
 }
 
-// answer is the line under the field: what is wrong with it, what just
-// happened, or how it is understood.
-func (m *Model) answer() []string {
-	width := m.size.Main()
+// settledText says that the interview may end.
+const settledText message.ID = "no likely answer to the other questions can change the recommendation"
+
+func (m *Model) isSettled() bool { return m.open > 0 && m.Visit.Settled(&m.panel.Result) }
+
+// remarkLines say what is wrong with the answer, what just happened, or how what
+// is typed is understood.
+func (m *Model) remarkLines(width int) []string {
 	switch {
 	case len(m.wrong) > 0:
 		return m.wrongLines(width)
-	case m.fault != "":
+	case !m.fault.IsEmpty():
 		return m.faultLines(width)
-	case m.echo != "":
-		return screen.Each(m.hang("  ", m.echo, width), m.look.Good.Render)
-	case m.told != "":
-		return screen.Each(m.wrap(m.told, width), m.look.Dim.Render)
+	case !m.echo.IsEmpty():
+		return m.hung(m.Look.Good, width, "  ", m.Print(m.echo))
+	case !m.Told.IsEmpty():
+		return m.styled(m.Look.Dim, width, m.Print(m.Told))
 	}
-	return []string{""}
-}
-
-// answerBlock is that line; an empty one is spare.
-func (m *Model) answerBlock() block {
-	lines := m.answer()
-	if len(lines) == 1 && lines[0] == "" {
-		return block{lines, 6}
-	}
-	return block{lines, 0}
+	return nil
 }
 
 func (m *Model) wrongLines(width int) []string {
-	lines := screen.Each(m.hang("! ", m.wrong[0], width), m.look.Bad.Render)
+	lines := m.hung(m.Look.Bad, width, "! ", m.Print(m.wrong[0]))
 	for _, hint := range m.wrong[1:] {
-		lines = append(lines, m.hang("  ", hint, width)...)
+		lines = append(lines, screen.Hang("  ", m.Print(hint), width)...)
 	}
 	return lines
 }
 
 // faultLines say what was not saved. Nothing is lost while the screen is open.
 func (m *Model) faultLines(width int) []string {
-	lines := screen.Each(m.hang("! ", m.fault, width), m.look.Bad.Render)
-	return append(lines, m.hang("  ", "the answers are still here; each new one tries again", width)...)
+	lines := m.hung(m.Look.Bad, width, "! ", m.Print(m.fault))
+	return append(lines, screen.Hang("  ", m.Say("your answers are still here; the next one tries again"), width)...)
 }
 
 // standingLines say whether an answer is stored, which, and how it is known.
-func (m *Model) standingLines() []string {
-	a, has := m.visit.Answer(m.step.Asked())
-	width := m.size.Main()
+func (m *Model) standingLines(width int) []string {
+	a, has := m.answer()
 	if !has {
-		return m.hang(screen.Free, m.unanswered(), width)
+		return screen.Hang(screen.Free, m.Print(m.unanswered()), width)
 	}
 	mark, _ := m.stateOf(m.step)
-	said := words.Marked(m.step.Question, a)
-	if m.field.isList() && a.State != assess.Unknown && len([]rune(m.say(said))) > width-20 {
-		said = "answered" // the list shows which
+	shown := m.step.Question.Shown(a)
+	if m.field.IsList() && a.State != assess.Unknown && len([]rune(m.Print(shown))) > width-20 {
+		shown = message.New("answered") // the list shows which
 	}
+	parts := []message.Message{shown}
 	if a.State != assess.Unknown {
-		said += " · " + string(m.how)
+		parts = append(parts, stateNames[m.known].Message())
 	}
-	if len(m.wrong) == 0 && !m.field.draft().equal(m.standing(m.step)) {
-		said += " · Enter takes the new answer"
+	if len(m.wrong) == 0 && !m.field.Draft().Equal(m.standing(m.step)) {
+		parts = append(parts, message.New("Enter accepts the new answer"))
 	}
-	return screen.Each(m.hang(mark, said, width), m.look.Good.Render)
+	return m.hung(m.Look.Good, width, mark, m.Print(message.Join(" · ", parts...)))
 }
 
-// unanswered says how things stand before there is an answer.
-func (m *Model) unanswered() string {
-	text := "not answered yet"
+// unanswered says how things are before there is an answer.
+func (m *Model) unanswered() message.Message {
+	parts := []message.Message{message.New("not answered yet")}
 	if m.step.Question.Optional {
-		text = "not answered, and may stay so"
+		parts[0] = message.New("optional, not answered")
 	}
-	if m.how != assess.Told {
-		text += " · will be kept as " + string(m.how)
+	if m.known != assess.Told {
+		parts = append(parts, message.New("will be kept as {1}", stateNames[m.known]))
 	}
-	switch d := m.field.draft(); {
-	case d.empty(), len(m.wrong) > 0: // Enter was tried, and did not take it
-	case m.suggest[m.step.Question.ID] != "" && d.equal(m.standing(m.step)):
-		text += " · usual, and Enter takes it"
+	switch d := m.field.Draft(); {
+	case d.Empty(), len(m.wrong) > 0: // Enter was tried, and did not take it
+	case m.Suggest[m.step.Question.ID] != "" && d.Equal(m.standing(m.step)):
+		parts = append(parts, message.New("the usual answer: Enter accepts it"))
 	default:
-		text += " · Enter takes it"
+		parts = append(parts, message.New("Enter accepts it"))
 	}
-	return text
+	return message.Join(" · ", parts...)
 }
 
-func (m *Model) noteLine() []string {
-	a, _ := m.visit.Answer(m.step.Asked())
-	if a.Note == "" {
+// Help explains the question at length.
+func (m *Model) Help(width int) []string {
+	if m.state != asking {
 		return nil
 	}
-	return []string{m.cut("note: "+outside(a.Note), m.size.Main())}
-}
-
-func (m *Model) viewNoting(room int) []string {
-	width := m.size.Main()
-	top := []block{
-		{[]string{m.look.Dim.Render(m.say("a note to"))}, 1},
-		{screen.Each(m.wrap(m.step.Text().String(), width), m.look.Strong.Render), 0},
-		{[]string{""}, 2},
-	}
-	field, _ := m.field.view()
-	return fit(top, field, 0, nil, room)
-}
-
-func (m *Model) viewExplaining() []string {
-	width, q := m.size.Main(), m.step.Question
-	lines := screen.Each(m.wrap(m.step.Text().String(), width), m.look.Strong.Render)
-	lines = append(append(lines, ""), m.wrap(string(q.Why), width)...)
+	q := m.step.Question
+	text := append(m.asked(width), "")
+	text = append(text, screen.Wrap(m.Say(q.Why), width)...)
 	if q.Help != "" {
-		lines = append(append(lines, ""), m.wrap(string(q.Help), width)...)
+		text = append(append(text, ""), screen.Wrap(m.Say(q.Help), width)...)
 	}
-	return append(append(lines, ""), m.hang(m.say("such as: "), string(q.Example), width)...)
+	return append(append(text, ""), screen.Wrap(m.Say("for example: {1}", q.Example), width)...)
 }
 
-// viewListing shows as many rows as there is room for, around the focus.
-func (m *Model) viewListing(room int) []string {
+// listLines are as many rows as there is room for, around the focus.
+func (m *Model) listLines(width, height int) []string {
 	lines := make([]string, len(m.rows))
 	for i, r := range m.rows {
-		lines[i] = m.rowLine(r, i == m.at)
-	}
-	told := m.answer()
-	return append(screen.Around(lines, m.at, room-len(told)), told...)
-}
-
-func (m *Model) rowLine(r row, focused bool) string {
-	lead := strings.Repeat(" ", len([]rune(screen.Focus)))
-	if focused {
-		lead = m.look.Accent.Render(screen.Focus)
-	}
-	width := m.size.Width - 4
-	switch {
-	case r.skipped:
-		return lead + screen.Cut(m.look.Strong.Render(m.say(r.title))+m.say(" – left out; Enter takes it back"), width)
-	case r.put:
-		return lead + screen.Cut(m.look.Strong.Render(m.say(r.title))+m.say(" – put off, comes last"), width)
-	case r.step.Question == nil:
-		return lead + m.look.Strong.Render(m.cut(r.title, width))
-	}
-	name := screen.Cut(r.mark+m.say(r.step.Name().String()), width)
-	if left := width - len([]rune(name)) - 2; r.value != "" && left > 5 {
-		name += "  " + m.look.Dim.Render(m.cut(r.value, left))
-	}
-	return lead + name
-}
-
-// viewReading shows the result, or its derivation, over the whole width.
-func (m *Model) viewReading(f screen.Frame) string {
-	f.Side, f.Wide = nil, true
-	f.Body = append(strings.Split(m.result.View(), "\n"), m.readingLine())
-	return f.Render()
-}
-
-// readingLine is the line under the result: a fault, what just happened, or how
-// far down one is.
-func (m *Model) readingLine() string {
-	more := m.look.Dim.Render(m.say(screen.More(m.result.AtTop(), m.result.AtBottom())))
-	switch {
-	case m.fault != "":
-		return m.look.Bad.Render("! "+m.say(m.fault)) + "  " + more
-	case m.told != "":
-		return m.look.Good.Render(m.say(m.told)) + "  " + more
-	}
-	return more
-}
-
-func (m *Model) viewOverruling(room int) []string {
-	width := m.size.Main()
-	top := []block{
-		{screen.Each(m.wrap("What decides this sale, in your own judgement?", width), m.look.Strong.Render), 0},
-		{screen.Each(m.wrap("The answers point at: "+orElse(message.Keep(m.panel.Critical), "nothing yet"), width), m.look.Dim.Render), 1},
-		{[]string{""}, 2},
-	}
-	field, focus := m.field.view()
-	return fit(top, field, focus, nil, room)
-}
-
-func (m *Model) viewReasoning() []string {
-	width := m.size.Main()
-	named := string(m.requirement)
-	for _, o := range words.Requirements() {
-		if o.ID == named {
-			named = string(o.Text)
+		lines[i] = "  " + m.rowLine(r, width-2)
+		if i == int(m.at) {
+			lines[i] = m.Look.Accent.Render(screen.Focus) + m.rowLine(r, width-2)
 		}
 	}
-	lines := screen.Each(m.wrap("Why does "+named+" decide?", width), m.look.Strong.Render)
-	lines = append(lines, screen.Each(m.wrap("Your reason is kept and printed beside your choice.", width), m.look.Dim.Render)...)
-	field, _ := m.field.view()
-	lines = append(append(lines, ""), field...)
-	if len(m.wrong) > 0 {
-		lines = append(lines, m.wrongLines(width)...)
+	remark := m.remarkLines(width)
+	if remark == nil {
+		remark = []string{""}
 	}
-	return lines
+	return append(m.Rows(lines, int(m.at), height-len(remark)), remark...)
 }
 
-func (m *Model) viewLeaving() []string {
-	if m.pending > 0 || m.fault == "" {
-		return []string{"", m.say("Saving …")}
+func (m *Model) rowLine(r row, width int) string {
+	if r.step.Question == nil {
+		title := m.Print(r.group.Title())
+		rest := ""
+		if r.skipped {
+			rest = " – " + m.Say("skipped; Enter brings it back")
+		} else if r.put {
+			rest = " – " + m.Say("comes at the end")
+		}
+		return screen.Cut(m.Look.Strong.Render(title)+rest, width)
 	}
-	return append([]string{""}, m.faultLines(m.size.Main())...)
+	name := screen.Cut(r.mark+m.Print(r.step.Name()), width)
+	if left := width - lipgloss.Width(name) - 2; !r.value.IsEmpty() && left > 5 {
+		name += "  " + m.Look.Dim.Render(screen.Cut(m.Print(r.value), left))
+	}
+	return name
 }
 
-func orElse(s, otherwise string) string {
-	if s == "" {
-		return otherwise
+// remark is the line under the result: a fault, or what just happened.
+func (m *Model) remark() string {
+	switch {
+	case !m.fault.IsEmpty():
+		return m.Look.Bad.Render("! " + m.Print(m.fault))
+	case !m.Told.IsEmpty():
+		return m.Look.Good.Render(m.Print(m.Told))
 	}
-	return s
+	return ""
+}
+
+// Panel is what the answers mean so far.
+func (m *Model) Panel(width int) []string {
+	if m.state == listing || m.state == reading || m.state == deriving {
+		return nil
+	}
+	p := &m.panel
+	var first, next, decides []string
+	for _, name := range p.First {
+		first = append(first, "- "+name)
+	}
+	if len(first) == 0 {
+		next = inShort(most(p.Ask, 4), width)
+	}
+	if p.Result.Critical.Requirement != "" {
+		decides = []string{p.Critical}
+	}
+	return m.Parts(width,
+		screen.Part{Title: m.Say("To size a system, tell me"), Texts: first},
+		screen.Part{Title: m.Say("Capacity needed"), Texts: []string{p.Need, p.Because}},
+		screen.Part{Title: m.Say("What decides"), Texts: decides},
+		screen.Part{Title: m.Say("Systems that fit so far"), Texts: m.fitting()},
+		screen.Part{Title: m.Say("Check these answers"), Texts: most(p.Flags, 2)},
+		screen.Part{Title: m.Say("Ask next"), Texts: next})
+}
+
+// inShort keeps each text to two lines, and shows where there was more.
+func inShort(texts []string, width int) []string {
+	for i, t := range texts {
+		if lines := screen.Wrap(sanitize.Line(t), width); len(lines) > 2 {
+			texts[i] = lines[0] + " " + screen.Cut(lines[1]+" "+lines[2], width)
+		}
+	}
+	return texts
+}
+
+// fitting lists the first systems that fit so far, and counts the others.
+func (m *Model) fitting() []string {
+	const shown = 3
+	list := most(m.panel.In, shown)
+	if more := len(m.panel.In) - shown; more > 0 {
+		list = append(list, m.Say("and {1} more", message.Count(more)))
+	}
+	if out := m.panel.Out; out > 0 {
+		list = append(list, m.Print(message.Counted(out, "{1} is not enough", "{1} are not enough")))
+	}
+	return list
+}
+
+// most are the first n of some texts that may hold what was typed.
+func most(list []string, n int) []string {
+	var first []string
+	for _, text := range list[:min(n, len(list))] {
+		first = append(first, strings.TrimSpace(sanitize.Line(text)))
+	}
+	return first
 }

@@ -10,18 +10,16 @@ import (
 	"cutbrief/assess/screen/screentest"
 	"cutbrief/rules"
 	"cutbrief/rules/metal"
-
-	"github.com/charmbracelet/x/ansi"
 )
 
 // drawn is a state of the interview as a view. Where it is scrolled to an end,
 // it is again in every window.
 func (d *driver) drawn(name string, focus bool, again ...string) screentest.View {
 	hint := ""
-	if d.m.field.isList() {
-		hint = ansi.Strip(d.m.example()[0])
+	if d.m.field.IsList() {
+		hint = d.m.Print(d.m.howTo())
 	}
-	return screentest.View{Name: name, Focus: focus, Also: "answered · told", Spare: hint, Draw: func(width, height int) string {
+	return screentest.View{Name: name, Focus: focus, Also: "answered · customer said", Spare: hint, Draw: func(width, height int) string {
 		d.Resize(width, height)
 		d.keys(again...)
 		return d.View()
@@ -42,17 +40,18 @@ func TestEveryStateIsWhole(t *testing.T) {
 		{"wide", []string{"日本プラズマ切断機株式会社東京本社第二工場 🔥🔧 "}, true},
 		{"right to left", []string{"שלום עולם מפעל הפלדה"}, true},
 		{"note", []string{"<ctrl+o>", "ask the owner"}, true},
-		{"explanation", []string{"<ctrl+x>"}, false},
+		{"explanation", []string{"<f1>"}, false},
 		{"list", []string{"<ctrl+l>"}, true},
 		{"end of the list", []string{"<ctrl+l>", "<end>"}, true},
 		{"skipped", []string{"<ctrl+g>"}, true},
-		{"why", []string{"<ctrl+y>"}, false},
+		{"all keys", []string{"<f1>"}, false},
+		{"why", []string{"<f1>", "w"}, false},
 		{"result", []string{"<ctrl+l>", "r"}, false},
 		{"end of the result", []string{"<ctrl+l>", "r", "<end>"}, false},
 		{"page made", []string{"<ctrl+l>", "r", "p"}, false},
-		{"overrule", []string{"<ctrl+l>", "r", "o"}, true},
-		{"reason", []string{"<ctrl+l>", "r", "o", "3", "<enter>"}, true},
-		{"no reason", []string{"<ctrl+l>", "r", "o", "3", "<enter>", "<enter>"}, true},
+		{"overrule", []string{"<ctrl+l>", "r", "y"}, true},
+		{"reason", []string{"<ctrl+l>", "r", "y", "3", "<enter>"}, true},
+		{"no reason", []string{"<ctrl+l>", "r", "y", "3", "<enter>", "<enter>"}, true},
 	} {
 		t.Run(test.name, func(t *testing.T) {
 			d := drive(t, snapshot(done))

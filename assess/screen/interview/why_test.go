@@ -7,7 +7,7 @@ import (
 )
 
 func TestWhyIsBehindOneKeyAndKeepsWhatIsTyped(t *testing.T) {
-	d := drive(t, newVisit()).throughTo(rules.FactEveryday).keys("3/8 in", "<ctrl+y>")
+	d := drive(t, newVisit()).throughTo(rules.FactEveryday).keys("3/8 in", "<f1>", "w")
 	d.Sees("[recommendation]", "Esc back")
 	d.keys("<esc>")
 	d.at(rules.FactEveryday)
@@ -24,7 +24,7 @@ func TestTheResultAnswersWhy(t *testing.T) {
 }
 
 func TestLeavingFromTheDerivationKeepsWhatIsTyped(t *testing.T) {
-	d := drive(t, newVisit()).throughTo(rules.FactEveryday).keys("3/8 in", "<ctrl+y>", "<ctrl+c>")
+	d := drive(t, newVisit()).throughTo(rules.FactEveryday).keys("3/8 in", "<f1>", "w", "<ctrl+c>")
 	var said string
 	for _, a := range d.disk.last.Answers {
 		if a.Question == rules.FactEveryday {

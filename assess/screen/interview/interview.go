@@ -1,13 +1,12 @@
+// Package interview asks a customer's answers, one question at a time: on a full
+// screen, or line by line for pipes and simple terminals. Both are views of one
+// model, and say the same. It keeps the record through a Saver it is given, and
+// makes the page through a Pager.
 package interview
 
 import (
 	"context"
 	"io"
-	"os"
-	"os/signal"
-	"syscall"
-
-	tea "github.com/charmbracelet/bubbletea"
 
 	"cutbrief/assess"
 	"cutbrief/rules"
@@ -15,6 +14,23 @@ import (
 	"cutbrief/rules/message"
 	"cutbrief/rules/system"
 )
+
+// Saver keeps a visit and says where.
+type Saver interface {
+	Save(v *assess.Visit) (path string, err error)
+}
+
+// Mover is a Saver that can go on in another place: a folder, or a file that is
+// not there yet. Nothing is written before the next save.
+type Mover interface {
+	Saver
+	MoveTo(place string) error
+}
+
+// Pager makes the page of a visit and says where it is.
+type Pager interface {
+	Page(v *assess.Visit) (path string, err error)
+}
 
 // Options are what an interview is given. Visit, Saver, Input and Output are
 // needed.
@@ -26,9 +42,10 @@ type Options struct {
 	Suggest map[rules.Fact]string // typed in beforehand, no answer until accepted: today's date, the rep's name
 	Saver   Saver
 	Pager   Pager            // nil if no page can be made
-	Words   *message.Catalog // what is shown, in other words; nil for our own
+	Words   *message.Catalog // the language of what is shown; nil for English
+	Width   int              // cells of a line of the result, line by line; 0 for 80
 	Input   io.Reader
-	Output  io.Writer // a terminal
+	Output  io.Writer // a terminal for Run
 }
 
 // Outcome says how an interview ended.
@@ -37,6 +54,7 @@ type Outcome struct {
 	Page     string   // the page made last, "" if none
 	Open     int      // questions still open
 	Finished bool     // no question is open
+	InputEnd bool     // line by line, the input ended before the rep left
 	Unkept   []string // typed, not understood, and so not kept
 	Unsaved  error    // why the last answers are not saved, nil if they are
 }
@@ -45,37 +63,6 @@ type Outcome struct {
 // done. However it ends, the answers are saved; the error is the terminal's.
 func Run(ctx context.Context, o Options) (Outcome, error) {
 	m := newModel(o)
-	p := tea.NewProgram(m, tea.WithInput(o.Input), tea.WithOutput(o.Output),
-		tea.WithAltScreen(), tea.WithFPS(120), tea.WithoutSignalHandler())
-	stop := watch(ctx, func() { p.Send(leaveMsg{}) })
-	_, err := p.Run()
-	stop()
+	err := m.Window.Run(ctx, o.Input, o.Output)
 	return m.finish(), err
-}
-
-// watch calls leave at the first signal to end, or when ctx is done.
-func watch(ctx context.Context, leave func()) (stop func()) {
-	ctx, cancel := signal.NotifyContext(ctx, os.Interrupt, syscall.SIGTERM, syscall.SIGHUP)
-	off := context.AfterFunc(ctx, leave)
-	return func() {
-		off()
-		cancel()
-	}
-}
-
-// finish saves what no save has reached, and reports. It waits for a save that
-// is under way.
-func (m *Model) finish() Outcome {
-	if m.state != leaving {
-		m.settle() // the terminal went away
-	}
-	out := Outcome{Page: m.page, Open: m.open, Unkept: m.unkept}
-	out.Finished = out.Open == 0
-	if m.saved < m.change {
-		saved := m.writer.save(m.visit, m.change)
-		out.Unsaved = saved.err
-	}
-	out.Path = m.writer.path
-	m.visit.Revision = max(m.visit.Revision, m.writer.revision)
-	return out
 }
