@@ -1,6 +1,6 @@
 // Command pack builds what is handed out: the program for every system it is
-// made for, a Debian package, the licences of all that is built in, and the
-// checksums. Two builds of one commit with one version of Go give the same
+// made for, a Debian package, the licences of all that is built in, what each
+// program is made of, and the checksums. Two builds of one commit with one version of Go give the same
 // bytes, on whichever machine. Run it from the repository:
 //
 //	go run ./cmd/pack dist
@@ -85,6 +85,9 @@ func pack(dir string, list []target, out io.Writer) error {
 		}
 	}
 	if err := writeNotices(dir, list); err != nil {
+		return err
+	}
+	if err := writeBOMs(dir, list); err != nil {
 		return err
 	}
 	if err := packages(dir, list); err != nil {
