@@ -97,8 +97,8 @@ func Costs(v *assess.Visit, offered system.Range, o Options) CostSheet {
 		Title: b.print(msg("What cutting costs")), Demo: b.demo(), Date: b.date(), Currency: b.currency(), Prices: b.priceLines(&a),
 		Cut: b.print(b.costCut(&a)), Crossing: b.costChart(), Inputs: b.costInputs(&a), Notes: b.costNotes(&a), Words: o.Words,
 	}
-	for i := range a.Ways {
-		s.Today = append(s.Today, b.costWay(&a.Ways[i]))
+	for i := range a.Methods {
+		s.Today = append(s.Today, b.costWay(&a.Methods[i]))
 	}
 	if a.Why.IsEmpty() { // else it is said once
 		for i := range a.Offers {
@@ -119,7 +119,7 @@ func (b *builder) fitting() []*system.System {
 	return list
 }
 
-func (b *builder) costWay(w *cost.Way) CostWay {
+func (b *builder) costWay(w *cost.Method) CostWay {
 	out := CostWay{Name: b.print(worded(w.Process.Name())), Cut: b.print(b.cutOf(w)), Each: b.print(b.each().Message()), Why: b.print(w.Why)}
 	if out.Why != "" {
 		return out
@@ -133,13 +133,13 @@ func (b *builder) costWay(w *cost.Way) CostWay {
 }
 
 func (b *builder) costOffer(a *cost.Account, o *cost.Offer) CostOffer {
-	out := CostOffer{CostWay: b.costWay(&o.Way)}
+	out := CostOffer{CostWay: b.costWay(&o.Method)}
 	out.Name = b.print(outside(o.System.Name))
 	s, ok := o.Saving.Get()
 	if !ok {
 		return out
 	}
-	out.Against, out.Verdict = b.print(worded(a.Ways[a.Against].Process.Name())), b.print(worded(s.Verdict))
+	out.Against, out.Verdict = b.print(worded(a.Methods[a.Against].Process.Name())), b.print(worded(s.Verdict))
 	metre := b.perMetre(s.PerMetre)
 	out.Saving, out.SavingAll = &metre, b.perYearOf(s.PerYear)
 	for _, m := range s.Movers[:min(2, len(s.Movers))] {
@@ -160,10 +160,10 @@ func (b *builder) costInputs(a *cost.Account) []CostInput {
 	var list []CostInput
 	var all []cost.Input
 	if a.Against >= 0 {
-		all = append(all, a.Ways[a.Against].Inputs...)
+		all = append(all, a.Methods[a.Against].Inputs...)
 	}
 	if len(a.Offers) > 0 {
-		all = append(all, a.Offers[0].Way.Inputs...)
+		all = append(all, a.Offers[0].Method.Inputs...)
 	}
 	seen := map[string]bool{}
 	for _, in := range all {
@@ -245,7 +245,7 @@ func (b *builder) costNotes(a *cost.Account) []string {
 }
 
 func usesAcetylene(a *cost.Account) bool {
-	for _, w := range a.Ways {
+	for _, w := range a.Methods {
 		if w.Process == cost.OxyAcetylene && w.Why.IsEmpty() {
 			return true
 		}

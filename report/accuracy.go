@@ -13,7 +13,7 @@ import (
 
 // Track words how measured speeds with one system compare with the predicted
 // ones, and what that says of the system's row. A nil row is not in the range.
-func Track(t demonstration.Track, row *system.System, style unit.Style) []Line {
+func Track(t demonstration.Accuracy, row *system.System, style unit.Style) []Line {
 	b := &builder{style: style}
 	list := []Line{b.line(msg("Timed cuts"), cutsIn(t.All))}
 	if t.All.Cuts > 0 {
@@ -64,7 +64,7 @@ func spreadOf(e demonstration.Errors) message.Message {
 }
 
 // rowAccuracy says what the cuts mean for the system's row. Nothing is changed.
-func rowAccuracy(t demonstration.Track, row *system.System, style unit.Style) message.Message {
+func rowAccuracy(t demonstration.Accuracy, row *system.System, style unit.Style) message.Message {
 	if row == nil {
 		return msg("is not in this range: nothing can be said of it.")
 	}

@@ -66,17 +66,17 @@ func Compare(v *assess.Visit, offered system.Range, o Options, ids []string) (Co
 	}
 	a := b.account(systems...)
 	if a.Against >= 0 {
-		out.Columns = append(out.Columns, b.print(msg("today: {1}", worded(a.Ways[a.Against].Process.Name()))))
+		out.Columns = append(out.Columns, b.print(msg("today: {1}", worded(a.Methods[a.Against].Process.Name()))))
 	}
 	for _, row := range b.comparisonRows() {
 		r := ComparisonRow{Label: b.print(row.label)}
 		for i, c := range list {
-			r.Cells = append(r.Cells, b.print(row.of(&compared{c.System, c, &a, &a.Offers[i].Way, &a.Offers[i]})))
+			r.Cells = append(r.Cells, b.print(row.of(&compared{c.System, c, &a, &a.Offers[i].Method, &a.Offers[i]})))
 		}
 		switch {
 		case a.Against < 0:
 		case row.today:
-			r.Cells = append(r.Cells, b.print(row.of(&compared{account: &a, way: &a.Ways[a.Against]})))
+			r.Cells = append(r.Cells, b.print(row.of(&compared{account: &a, way: &a.Methods[a.Against]})))
 		default:
 			r.Cells = append(r.Cells, string(none))
 		}
@@ -125,7 +125,7 @@ type compared struct {
 	*system.System
 	candidate *rules.Candidate
 	account   *cost.Account
-	way       *cost.Way
+	way       *cost.Method
 	offer     *cost.Offer
 }
 
@@ -147,14 +147,14 @@ func (b *builder) comparisonRows() []comparisonRow {
 	fed := func(phases int) func(*compared) message.Message {
 		return func(c *compared) message.Message { return b.supplyOf(c.System, phases) }
 	}
-	metre := func(w *cost.Way) *Amount {
+	metre := func(w *cost.Method) *Amount {
 		if !w.Why.IsEmpty() {
 			return nil
 		}
 		a := b.perMetre(w.PerMetre)
 		return &a
 	}
-	year := func(w *cost.Way) *Amount { return b.perYearOf(w.PerYear) }
+	year := func(w *cost.Method) *Amount { return b.perYearOf(w.PerYear) }
 	return []comparisonRow{
 		{label: msg("for this work"), of: func(c *compared) message.Message { return worded(c.candidate.Status) }},
 		{label: msg("rated"), of: down(func(c *compared) unit.Quantity { return millimetres(c.Rated) })},
@@ -247,7 +247,7 @@ func (b *builder) priceOf(c *compared) message.Message {
 
 // costCell is one figure of what a way costs. unknown stands where a system has
 // none.
-func costCell(per func(*cost.Way) *Amount, of func(*Amount) message.Message, unknown message.ID) func(*compared) message.Message {
+func costCell(per func(*cost.Method) *Amount, of func(*Amount) message.Message, unknown message.ID) func(*compared) message.Message {
 	return func(c *compared) message.Message {
 		a := per(c.way)
 		switch {
@@ -288,8 +288,8 @@ func paysOf(c *compared) message.Message {
 func (b *builder) comparisonNotes(a *cost.Account) []string {
 	list := []message.Message{b.costCut(a)}
 	if a.Against < 0 {
-		for i := range a.Ways {
-			list = append(list, msg("Today, {1}: {2}", worded(a.Ways[i].Process.Name()), a.Ways[i].Why))
+		for i := range a.Methods {
+			list = append(list, msg("Today, {1}: {2}", worded(a.Methods[i].Process.Name()), a.Methods[i].Why))
 		}
 	}
 	return b.prints(append(list, b.priceBasis(a), message.Join(" ",

@@ -54,7 +54,7 @@ func (b *builder) cost() *Cost {
 		return nil
 	}
 	a := b.account(b.result.First.System)
-	if len(a.Ways) == 0 || len(a.Offers) == 0 {
+	if len(a.Methods) == 0 || len(a.Offers) == 0 {
 		return nil
 	}
 	o := &a.Offers[0]
@@ -65,7 +65,7 @@ func (b *builder) cost() *Cost {
 	if b.nobodysPrices() {
 		return &Cost{Lines: b.prints(msg("What it would save was not worked out: no price of yours was told, and the price of an hour of work in the list is invented.")), Assumed: true}
 	}
-	today := &a.Ways[a.Against]
+	today := &a.Methods[a.Against]
 	crossing := b.crossingToday(today)
 	return &Cost{
 		Verdict: b.print(worded(s.Verdict)), Assumed: a.Assumed, Bars: b.costBars(today, o), Curves: b.curves(today, crossing),
@@ -91,18 +91,18 @@ func (b *builder) nobodysPrices() bool {
 // unworked says why no cost can be worked out, in at most three lines.
 func (b *builder) unworked(a *cost.Account) []string {
 	var list []string
-	for _, w := range a.Ways {
+	for _, w := range a.Methods {
 		list = append(list, b.print(w.Why))
 	}
-	if why := b.print(a.Offers[0].Way.Why); why != "" && a.Against >= 0 {
+	if why := b.print(a.Offers[0].Method.Why); why != "" && a.Against >= 0 {
 		list = []string{why}
 	}
 	return unique(list[:min(3, len(list))])
 }
 
-func (b *builder) costBars(today *cost.Way, o *cost.Offer) []CostBar {
-	longest := max(today.PerMetre.Likely, o.Way.PerMetre.Likely)
-	most := max(today.PerMetre.High, o.Way.PerMetre.High)
+func (b *builder) costBars(today *cost.Method, o *cost.Offer) []CostBar {
+	longest := max(today.PerMetre.Likely, o.Method.PerMetre.Likely)
+	most := max(today.PerMetre.High, o.Method.PerMetre.High)
 	if longest <= 0 {
 		return nil
 	}
@@ -110,7 +110,7 @@ func (b *builder) costBars(today *cost.Way, o *cost.Offer) []CostBar {
 		a := b.perMetre(s)
 		return CostBar{b.print(label), b.print(b.forEach(a.message())), b.print(b.forEach(b.likely(&a))), s.Likely / longest, s.Low / most, s.Likely / most, s.High / most}
 	}
-	return []CostBar{bar(msg("Today"), today.PerMetre), bar(outside(o.System.Name), o.Way.PerMetre)}
+	return []CostBar{bar(msg("Today"), today.PerMetre), bar(outside(o.System.Name), o.Method.PerMetre)}
 }
 
 // likely is the likely figure of an amount with its currency.
@@ -119,7 +119,7 @@ func (b *builder) likely(a *Amount) message.Message {
 }
 
 // savingLine is the verdict in words.
-func (b *builder) savingLine(today *cost.Way, s cost.Saving) message.Message {
+func (b *builder) savingLine(today *cost.Method, s cost.Saving) message.Message {
 	against, cut := worded(today.Process.Name()), b.cutOf(today)
 	switch s.Verdict {
 	case cost.Saves:
@@ -244,4 +244,4 @@ func (b *builder) listed(s string) message.Message {
 }
 
 // cutOf words a metal and thickness: "10 mm mild steel".
-func (b *builder) cutOf(w *cost.Way) message.Message { return b.pieceOf(w.Metal, w.T) }
+func (b *builder) cutOf(w *cost.Method) message.Message { return b.pieceOf(w.Metal, w.T) }

@@ -43,7 +43,7 @@ type CurveRange struct {
 
 // curves are the two lines for the page, nil where there is no crossing for it
 // or they do not cut mild steel.
-func (b *builder) curves(today *cost.Way, c *cost.Crossing) *Curves {
+func (b *builder) curves(today *cost.Method, c *cost.Crossing) *Curves {
 	if c == nil || today.Metal != metal.MildSteel {
 		return nil
 	}
@@ -168,7 +168,7 @@ func (b *builder) crossingSays(c *cost.Crossing) message.Message {
 
 // crossingToday is the crossing for the page, nil unless they cut with a flame
 // today.
-func (b *builder) crossingToday(today *cost.Way) *cost.Crossing {
+func (b *builder) crossingToday(today *cost.Method) *cost.Crossing {
 	if today.Process != cost.OxyAcetylene && today.Process != cost.OxyPropane {
 		return nil
 	}

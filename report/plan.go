@@ -52,7 +52,7 @@ func (b *builder) pieceOf(id metal.ID, t unit.Millimetre) message.Message {
 }
 
 // setting words how the torch is set: "40 A, tip on the work".
-func (b *builder) setting(s *demonstration.Setting) message.Message {
+func (b *builder) setting(s *demonstration.OperatingPoint) message.Message {
 	text := message.Join(", ", message.Number(unit.Show(amperes(s.Output), b.style, unit.Down)), b.tip(s))
 	if v, ok := s.Speed.Get(); ok {
 		text = message.Join(", ", text, b.given(speed(v)))
@@ -69,7 +69,7 @@ func (b *builder) lengthIn(length unit.Millimetre, t unit.Second) message.Messag
 }
 
 // tip says how the tip is held.
-func (b *builder) tip(s *demonstration.Setting) message.Message {
+func (b *builder) tip(s *demonstration.OperatingPoint) message.Message {
 	switch {
 	case s.Shielded:
 		return msg("shielded tip on the work")

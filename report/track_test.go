@@ -11,17 +11,17 @@ import (
 
 func TestTrackWords(t *testing.T) {
 	row := &system.System{Name: "Demo 45\x1b[31m", Rated: 12}
-	slow := demonstration.Track{
+	slow := demonstration.Accuracy{
 		All: demonstration.Errors{Cuts: 9, Visits: 5, Median: -0.2, Low: -0.25, High: 0.034},
 		Row: demonstration.Errors{Cuts: 7, Visits: 4, Median: -0.22}, Off: demonstration.Slow, Rated: unit.Known(unit.Millimetre(9.76)),
 	}
-	few := demonstration.Track{All: demonstration.Errors{Cuts: 1, Visits: 1, Median: 0.001, Low: 0.001, High: 0.001}}
+	few := demonstration.Accuracy{All: demonstration.Errors{Cuts: 1, Visits: 1, Median: 0.001, Low: 0.001, High: 0.001}}
 	one := few
 	one.Row.Cuts = 1
 	unfit, good := slow, slow
 	unfit.Rated, good.Off = unit.Maybe[unit.Millimetre]{}, demonstration.OnTheMark
 	for _, c := range []struct {
-		track demonstration.Track
+		track demonstration.Accuracy
 		row   *system.System
 		want  string
 	}{
@@ -32,7 +32,7 @@ func TestTrackWords(t *testing.T) {
 		{one, row, "of the timed cuts, 1 is in mild steel"},
 		{unfit, row, "no rated thickness near 12 mm fits them"},
 		{good, row, "median of 7 cuts in 4 visits; the row can stand."},
-		{demonstration.Track{}, nil, "none with a prediction|is not in this range: nothing can be said of it."},
+		{demonstration.Accuracy{}, nil, "none with a prediction|is not in this range: nothing can be said of it."},
 	} {
 		var values []string
 		for _, l := range Track(c.track, c.row, unit.Metric) {

@@ -242,15 +242,15 @@ func (b *builder) whyCost() Reason {
 	}
 	a := b.account(systems...)
 	r.Numbers = b.print(a.Why)
-	for i := range a.Ways {
-		r.Parts = append(r.Parts, b.wayReasons(msg("today, {1}", worded(a.Ways[i].Process.Name())), &a.Ways[i])...)
+	for i := range a.Methods {
+		r.Parts = append(r.Parts, b.wayReasons(msg("today, {1}", worded(a.Methods[i].Process.Name())), &a.Methods[i])...)
 	}
 	for i := range a.Offers {
 		o := &a.Offers[i]
-		r.Parts = append(r.Parts, b.wayReasons(outside(o.System.Name), &o.Way)...)
+		r.Parts = append(r.Parts, b.wayReasons(outside(o.System.Name), &o.Method)...)
 		if s, ok := o.Saving.Get(); ok {
 			r.Value = b.print(worded(s.Verdict))
-			r.Numbers = b.print(message.Join(" ", b.savingLine(&a.Ways[a.Against], s), b.paybackLine(s)))
+			r.Numbers = b.print(message.Join(" ", b.savingLine(&a.Methods[a.Against], s), b.paybackLine(s)))
 			r.Parts = append(r.Parts, b.moverReasons(s)...)
 		}
 	}
@@ -265,7 +265,7 @@ func (b *builder) whyCost() Reason {
 }
 
 // wayReasons are the parts of one way's cost.
-func (b *builder) wayReasons(name message.Message, w *cost.Way) []Reason {
+func (b *builder) wayReasons(name message.Message, w *cost.Method) []Reason {
 	if why := w.Why; !why.IsEmpty() {
 		reason := b.step(name, why)
 		if w.Process == cost.OxyAcetylene || w.Process == cost.OxyPropane {

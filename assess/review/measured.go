@@ -31,7 +31,7 @@ type timing struct {
 // Measured is what the timed cuts with one system say.
 type Measured struct {
 	System      string // identifier; "" if it was not noted
-	Track       demonstration.Track
+	Track       demonstration.Accuracy
 	Unpredicted int // more timed cuts, without a prediction to compare with
 }
 
@@ -100,7 +100,7 @@ func measured(id string, cuts []demonstration.Timed, offered system.Range) Measu
 	if s, known := offered.Find(id); known {
 		row = &s
 	}
-	m := Measured{System: id, Track: demonstration.Follow(cuts, row)}
+	m := Measured{System: id, Track: demonstration.AccuracyOf(cuts, row)}
 	m.Unpredicted = len(cuts) - m.Track.All.Cuts
 	return m
 }

@@ -190,8 +190,8 @@ func (d *differences) costs(job rules.Job, offered system.Range, other *opinion)
 		systems[i] = &offered.Systems[i]
 	}
 	account := cost.Reckon(job, cost.DemoPrices(), systems)
-	d.same("ways", len(account.Ways), len(other.Cost.Ways))
-	for i, w := range account.Ways[:min(len(account.Ways), len(other.Cost.Ways))] {
+	d.same("ways", len(account.Methods), len(other.Cost.Ways))
+	for i, w := range account.Methods[:min(len(account.Methods), len(other.Cost.Ways))] {
 		theirs := other.Cost.Ways[i]
 		if d.same(string(w.Process)+" worked out", w.Why.IsEmpty(), theirs != nil); w.Why.IsEmpty() && theirs != nil {
 			d.spread(string(w.Process)+" a metre", w.PerMetre, *theirs)
@@ -199,10 +199,10 @@ func (d *differences) costs(job rules.Job, offered system.Range, other *opinion)
 	}
 	for _, o := range account.Offers {
 		theirs, made := other.Cost.Offers[o.System.ID]
-		if d.same(o.System.ID+" costed", o.Way.Why.IsEmpty(), made); !o.Way.Why.IsEmpty() || !made {
+		if d.same(o.System.ID+" costed", o.Method.Why.IsEmpty(), made); !o.Method.Why.IsEmpty() || !made {
 			continue
 		}
-		d.spread(o.System.ID+" a metre", o.Way.PerMetre, theirs.Metre)
+		d.spread(o.System.ID+" a metre", o.Method.PerMetre, theirs.Metre)
 		saving, held := o.Saving.Get()
 		if d.same(o.System.ID+" saving", held, theirs.Saves != nil); !held || theirs.Saves == nil {
 			continue

@@ -61,7 +61,7 @@ func Rules(words *message.Catalog) Page {
 				return []any{c.Text, cmp.Or(c.When, "always"), cited(c.Source), known(c.Source)}
 			}),
 		table(w, "Cuts of a demonstration", nil, []message.ID{"Cut", "Shows", "Minutes", "Look for", "Can fail", "So", knownAs}, demonstration.Cuts(),
-			func(c demonstration.Listed) []any {
+			func(c demonstration.CatalogueCut) []any {
 				name := cmp.Or(string(c.Name), strings.ToUpper(c.ID[:1])+strings.ReplaceAll(c.ID[1:], "-", " ")) // its full name may be the customer's
 				return []any{name, names(c.Proves), message.Figure(number(c.Minutes)), c.See, c.Fails, c.Avoid, known(c.Source)}
 			}),
@@ -80,7 +80,7 @@ func Rules(words *message.Catalog) Page {
 			[]message.ID{"Way", "Thickest"}, cost.Ends(),
 			func(e cost.End) []any {
 				m, _ := metal.Find(e.Metal)
-				return []any{message.New("{1}: {2}", e.Way.Name(), m.Name), message.Figure(number(float64(e.Most)) + " mm")}
+				return []any{message.New("{1}: {2}", e.Method.Name(), m.Name), message.Figure(number(float64(e.Most)) + " mm")}
 			}),
 		table(w, "Prices where nobody gave better ones", []string{w.say("This is the built-in list, in {1}. A price list of your own takes its place, and what the customer gives is used before both.", message.Name(demo.Currency))},
 			[]message.ID{"Item", "Low", "Likely", "High", "Unit", knownAs}, demo.IDs(),

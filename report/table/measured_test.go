@@ -13,10 +13,10 @@ import (
 
 var followed = Measured{Visits: 12, Totals: review.Totals{Files: 14, Unread: 1}, Enough: 5, List: []Followed{
 	{Name: "Demo 45", Row: "cuts ran slow", Lines: [][2]string{{"Timed cuts", "9 cuts"}, {"Speed", "slower"}},
-		Measured: review.Measured{System: "demo-45", Unpredicted: 2, Track: demonstration.Track{
+		Measured: review.Measured{System: "demo-45", Unpredicted: 2, Track: demonstration.Accuracy{
 			All: demonstration.Errors{Cuts: 9, Visits: 5, Median: -0.2, Low: -0.25, High: 0.034},
 			Row: demonstration.Errors{Cuts: 7, Visits: 4, Median: -0.22}, Off: demonstration.Slow, Rated: unit.Known(unit.Millimetre(9.76))}}},
-	{Measured: review.Measured{System: "=1+1", Track: demonstration.Track{All: demonstration.Errors{Cuts: 1, Visits: 1, Median: -0.00001}}}},
+	{Measured: review.Measured{System: "=1+1", Track: demonstration.Accuracy{All: demonstration.Errors{Cuts: 1, Visits: 1, Median: -0.00001}}}},
 	{Measured: review.Measured{Unpredicted: 1}},
 }}
 

@@ -24,15 +24,15 @@ type Account struct {
 	Metal   metal.ID // of the cut the systems are worked out for
 	T       unit.Maybe[unit.Millimetre]
 	Metres  unit.Maybe[Estimate] // a year; known zero is zero
-	Ways    []Way                // today's, in the order told
-	Against int                  // which of Ways the systems are held against; −1 if none can be
+	Methods []Method             // today's, in the order told
+	Against int                  // which of Methods the systems are held against; −1 if none can be
 	Offers  []Offer              // one a system, in the order asked for
 	Assumed bool                 // some price used is nobody's
 	Why     message.Message      // why there is no account at all, "" if there is
 }
 
-// Way is one way of cutting, worked out or not.
-type Way struct {
+// Method is one method of cutting, worked out or not.
+type Method struct {
 	Process  Process
 	Metal    metal.ID
 	T        unit.Millimetre
@@ -43,14 +43,14 @@ type Way struct {
 	Why      message.Message // why it is not worked out, "" if it is
 }
 
-// Offer is one system worked out, and held against today's way.
+// Offer is one system worked out, and held against today's method.
 type Offer struct {
 	System *system.System
-	Way    Way
+	Method Method
 	Saving unit.Maybe[Saving]
 }
 
-// Saving is what a system saves against today's way; below zero it costs more.
+// Saving is what a system saves against today's method; below zero it costs more.
 type Saving struct {
 	PerMetre Estimate
 	PerYear  unit.Maybe[Estimate]
@@ -71,23 +71,23 @@ type Payback struct {
 // Reckon makes the account of a job for some systems of a range. It reads its
 // arguments and changes none; the systems are pointed at.
 func Reckon(job rules.Job, prices PriceList, systems []*system.System) Account {
-	s := newSetting(&job, &prices)
+	s := newScenario(&job, &prices)
 	a := Account{Prices: prices, Against: -1, Metres: metres(&job, s)}
 	cuts := cutsOf(&job)
 	if len(cuts) == 0 {
 		a.Why = message.New("What is cut, and how thick, is not known yet.")
 		for _, sys := range systems {
-			a.Offers = append(a.Offers, Offer{System: sys, Way: Way{Process: Plasma, Why: a.Why}})
+			a.Offers = append(a.Offers, Offer{System: sys, Method: Method{Process: Plasma, Why: a.Why}})
 		}
 		return a
 	}
 	chosen := cuts[0]
-	var against *way
+	var against *method
 	basis := s
 	for i, p := range processes(&job) {
 		mine := s.clone()
 		w, c, made := present(mine, p, cuts)
-		a.Ways = append(a.Ways, w)
+		a.Methods = append(a.Methods, w)
 		if made != nil && a.Against < 0 {
 			a.Against, against, chosen, basis = i, made, c, mine
 		}
@@ -101,7 +101,7 @@ func Reckon(job rules.Job, prices PriceList, systems []*system.System) Account {
 }
 
 // metres are those cut in a year; a known zero stays zero.
-func metres(j *rules.Job, s *setting) unit.Maybe[Estimate] {
+func metres(j *rules.Job, s *scenario) unit.Maybe[Estimate] {
 	if s.in[metresAYear].known {
 		return unit.Known(s.in[metresAYear].Estimate)
 	}
@@ -152,14 +152,14 @@ func flameOf(j *rules.Job) Process {
 }
 
 // present works one of today's ways out, in the first cut it can make.
-func present(s *setting, p Process, cuts []cut) (Way, cut, *way) {
+func present(s *scenario, p Process, cuts []cut) (Method, cut, *method) {
 	for _, c := range cuts {
 		if !cannot(p, c.metal, c.t).IsEmpty() {
 			continue
 		}
-		w := s.way(p, c)
+		w := s.method(p, c)
 		if why := s.lacking(); !why.IsEmpty() {
-			return Way{Process: p, Metal: c.metal, T: c.t, Why: why}, c, nil
+			return Method{Process: p, Metal: c.metal, T: c.t, Why: why}, c, nil
 		}
 		if out := s.worked(w, c); !out.Why.IsEmpty() {
 			return out, c, nil
@@ -168,12 +168,12 @@ func present(s *setting, p Process, cuts []cut) (Way, cut, *way) {
 		}
 	}
 	c := cuts[0]
-	return Way{Process: p, Metal: c.metal, T: c.t, Why: cannot(p, c.metal, c.t)}, c, nil
+	return Method{Process: p, Metal: c.metal, T: c.t, Why: cannot(p, c.metal, c.t)}, c, nil
 }
 
-// worked turns a way into its account.
-func (s *setting) worked(w *way, c cut) Way {
-	out := Way{Process: w.process, Metal: c.metal, T: c.t}
+// worked turns a method into its account.
+func (s *scenario) worked(w *method, c cut) Method {
+	out := Method{Process: w.process, Metal: c.metal, T: c.t}
 	x := s.likely()
 	if t := w.metre(&x); t.err != nil {
 		out.Why = message.New("A figure it takes is missing.")
@@ -204,9 +204,9 @@ func (s *setting) worked(w *way, c cut) Way {
 	return out
 }
 
-// sure are the prices a way takes that have one value: they move nothing, and
+// sure are the prices a method takes that have one value: they move nothing, and
 // yet it rests on them.
-func (s *setting) sure(w *way) []Input {
+func (s *scenario) sure(w *method) []Input {
 	x := s.likely()
 	base := w.metre(&x)
 	var list []Input
@@ -224,14 +224,14 @@ func (s *setting) sure(w *way) []Input {
 	return list
 }
 
-// offer works a system out and holds it against today's way, if there is one.
-func (s *setting) offer(sys *system.System, c cut, against *way, year unit.Maybe[Estimate]) Offer {
+// offer works a system out and holds it against today's method, if there is one.
+func (s *scenario) offer(sys *system.System, c cut, against *method, year unit.Maybe[Estimate]) Offer {
 	mine := s.clone()
 	w, why := mine.system(sys, c)
 	if !why.IsEmpty() {
-		return Offer{System: sys, Way: Way{Process: Plasma, Metal: c.metal, T: c.t, Why: why}}
+		return Offer{System: sys, Method: Method{Process: Plasma, Metal: c.metal, T: c.t, Why: why}}
 	}
-	o := Offer{System: sys, Way: mine.worked(w, c)}
+	o := Offer{System: sys, Method: mine.worked(w, c)}
 	if against != nil {
 		o.Saving = unit.Known(mine.saving(sys, w, against, year))
 	}
@@ -240,7 +240,7 @@ func (s *setting) offer(sys *system.System, c cut, against *way, year unit.Maybe
 
 // saving is today's cost less the system's. Where metres are known the verdict
 // rests on the year, else on the metre.
-func (s *setting) saving(sys *system.System, w, against *way, year unit.Maybe[Estimate]) Saving {
+func (s *scenario) saving(sys *system.System, w, against *method, year unit.Maybe[Estimate]) Saving {
 	metre := func(x *values) float64 {
 		a, b := against.metre(x), w.metre(x)
 		return a.sum() - b.sum()
@@ -274,7 +274,7 @@ func verdict(s Estimate) Verdict {
 
 // pays works out when a system has paid for itself. A system whose metre is no
 // cheaper never does: the rental of cylinders alone is no reason to buy one.
-func (s *setting) pays(sys *system.System, saved Estimate, moving float64) unit.Maybe[Payback] {
+func (s *scenario) pays(sys *system.System, saved Estimate, moving float64) unit.Maybe[Payback] {
 	money, listed := sys.Price.Get()
 	if !listed {
 		return unit.Maybe[Payback]{}
@@ -307,7 +307,7 @@ func worth(cost unit.Money, saved, rate Estimate, years float64) Estimate {
 
 // assumed reports whether some price in use is nobody's.
 func (a *Account) assumed() bool {
-	any := func(w *Way) bool {
+	any := func(w *Method) bool {
 		for _, in := range w.Inputs {
 			if in.Money && in.Assumed() {
 				return true
@@ -315,13 +315,13 @@ func (a *Account) assumed() bool {
 		}
 		return false
 	}
-	for i := range a.Ways {
-		if any(&a.Ways[i]) {
+	for i := range a.Methods {
+		if any(&a.Methods[i]) {
 			return true
 		}
 	}
 	for i := range a.Offers {
-		if any(&a.Offers[i].Way) {
+		if any(&a.Offers[i].Method) {
 			return true
 		}
 	}

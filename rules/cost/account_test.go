@@ -74,8 +74,8 @@ func TestEveryProcessByHand(t *testing.T) {
 		{"other plasma", job(metal.MildSteel, 10, rules.OtherPlasma), 5.794},
 	} {
 		a := Reckon(c.job, handPrices(), nil)
-		if len(a.Ways) != 1 || !a.Ways[0].Why.IsEmpty() || math.Abs(a.Ways[0].PerMetre.Likely-c.want) > 0.0015 {
-			t.Errorf("%s: %+v, want %v a metre", c.name, a.Ways, c.want)
+		if len(a.Methods) != 1 || !a.Methods[0].Why.IsEmpty() || math.Abs(a.Methods[0].PerMetre.Likely-c.want) > 0.0015 {
+			t.Errorf("%s: %+v, want %v a metre", c.name, a.Methods, c.want)
 		}
 	}
 }
@@ -97,7 +97,7 @@ func demo45(t testing.TB) *system.System {
 func TestASystemByHand(t *testing.T) {
 	a := Reckon(job(metal.MildSteel, 12, rules.SentOut), handPrices(), []*system.System{demo45(t)})
 	o := a.Offers[0]
-	near(t, "a metre", o.Way.PerMetre.Likely, 4.4715, 5e-4, nil)
+	near(t, "a metre", o.Method.PerMetre.Likely, 4.4715, 5e-4, nil)
 	s, _ := o.Saving.Get()
 	near(t, "saving a metre", s.PerMetre.Likely, 3.195, 1e-3, nil)
 	year, _ := s.PerYear.Get()
@@ -129,19 +129,19 @@ func TestNoAlternativeIsSaid(t *testing.T) {
 		{job(metal.MildSteel, 6, rules.OtherWay), "What this way costs is not known, so it is not computed."},
 	} {
 		a := Reckon(c.job, DemoPrices(), []*system.System{demo45(t)})
-		w := a.Ways[0]
+		w := a.Methods[0]
 		if w.Why.String() != c.want || w.PerMetre != (Estimate{}) || a.Against != -1 || a.Offers[0].Saving.IsKnown() {
 			t.Errorf("%q, %v; want %q", w.Why, w.PerMetre, c.want)
 		}
 	}
 }
 
-// A way that cannot cut the first metal is worked out for one it can.
+// A method that cannot cut the first metal is worked out for one it can.
 func TestTheCutIsOneTheWayCanMake(t *testing.T) {
 	j := job(metal.Stainless, 3, rules.OxyFuel)
 	j.Pieces = append(j.Pieces, rules.Piece{Metal: metal.MildSteel, Everyday: unit.Known(unit.Millimetre(10))})
 	a := Reckon(j, DemoPrices(), []*system.System{demo45(t)})
-	if a.Metal != metal.MildSteel || !a.Ways[0].Why.IsEmpty() || a.Offers[0].Way.Metal != metal.MildSteel {
+	if a.Metal != metal.MildSteel || !a.Methods[0].Why.IsEmpty() || a.Offers[0].Method.Metal != metal.MildSteel {
 		t.Errorf("%+v", a)
 	}
 }
@@ -150,11 +150,11 @@ func TestTheCutIsOneTheWayCanMake(t *testing.T) {
 func TestAMissingPriceIsNamed(t *testing.T) {
 	l := sure(map[ItemID]float64{ItemLabour: 60, ItemElectricity: 0.2})
 	a := Reckon(job(metal.MildSteel, 10, rules.OxyFuel), l, []*system.System{demo45(t)})
-	if want := "The price list says nothing about oxygen, acetylene."; a.Ways[0].Why.String() != want {
-		t.Errorf("%q, want %q", a.Ways[0].Why, want)
+	if want := "The price list says nothing about oxygen, acetylene."; a.Methods[0].Why.String() != want {
+		t.Errorf("%q, want %q", a.Methods[0].Why, want)
 	}
-	if !strings.Contains(a.Offers[0].Way.Why.String(), "consumables") {
-		t.Errorf("%q", a.Offers[0].Way.Why)
+	if !strings.Contains(a.Offers[0].Method.Why.String(), "consumables") {
+		t.Errorf("%q", a.Offers[0].Method.Why)
 	}
 }
 
@@ -163,7 +163,7 @@ func TestAMissingPriceIsNamed(t *testing.T) {
 func TestTheCustomersOwnFigures(t *testing.T) {
 	j := job(metal.MildSteel, 12.7, rules.OxyFuel)
 	j.Prices = rules.Prices{Labour: unit.Known(unit.Money(40)), GasYear: unit.Known(unit.Money(5520))}
-	w := Reckon(j, handPrices(), nil).Ways[0]
+	w := Reckon(j, handPrices(), nil).Methods[0]
 	lines := map[Part]float64{}
 	for _, l := range w.Lines {
 		lines[l.Part] = l.Cost.Likely
@@ -174,7 +174,7 @@ func TestTheCustomersOwnFigures(t *testing.T) {
 		t.Errorf("gas is counted twice: %v", lines)
 	}
 	j.CutPerWeek = unit.Maybe[unit.Metre]{}
-	if w := Reckon(j, handPrices(), nil).Ways[0]; w.PerYear.IsKnown() || !w.Why.IsEmpty() {
+	if w := Reckon(j, handPrices(), nil).Methods[0]; w.PerYear.IsKnown() || !w.Why.IsEmpty() {
 		t.Errorf("without metres: %+v", w)
 	}
 }
@@ -183,7 +183,7 @@ func TestTheCustomersOwnFigures(t *testing.T) {
 func TestScrapIsNotCleaned(t *testing.T) {
 	j := job(metal.MildSteel, 10, rules.OxyFuel)
 	j.EdgeNext = unit.Known([]rules.EdgeUse{rules.Scrap})
-	for _, l := range Reckon(j, DemoPrices(), nil).Ways[0].Lines {
+	for _, l := range Reckon(j, DemoPrices(), nil).Methods[0].Lines {
 		if l.Part == Grinding {
 			t.Error("scrap is cleaned")
 		}
@@ -211,9 +211,9 @@ func TestSamplesFallWithin(t *testing.T) {
 	r := rand.New(rand.NewPCG(1, 2))
 	for _, ways := range []rules.Process{rules.OxyFuel, rules.Abrasive, rules.SentOut, rules.BandSaw} {
 		j, prices := job(metal.MildSteel, 8, ways), DemoPrices()
-		s := newSetting(&j, &prices)
+		s := newScenario(&j, &prices)
 		c := cut{metal.MildSteel, 8}
-		old := s.way(processes(&j)[0], c)
+		old := s.method(processes(&j)[0], c)
 		w, why := s.system(demo45(t), c)
 		if !why.IsEmpty() {
 			t.Fatal(why)
@@ -297,8 +297,8 @@ func TestDearerGasNeverFavoursOxyFuel(t *testing.T) {
 		}
 		a, b := Reckon(j, prices, []*system.System{sys}), Reckon(j, dearer, []*system.System{sys})
 		const slack = 1e-9
-		if b.Ways[0].PerMetre.Likely < a.Ways[0].PerMetre.Likely-slack {
-			t.Fatalf("a metre: %v, dearer %v", a.Ways[0].PerMetre, b.Ways[0].PerMetre)
+		if b.Methods[0].PerMetre.Likely < a.Methods[0].PerMetre.Likely-slack {
+			t.Fatalf("a metre: %v, dearer %v", a.Methods[0].PerMetre, b.Methods[0].PerMetre)
 		}
 		s1, ok1 := a.Offers[0].Saving.Get()
 		s2, ok2 := b.Offers[0].Saving.Get()
@@ -366,7 +366,7 @@ func TestFiguresAreWhole(t *testing.T) {
 			j.Prices.GasYear = unit.Known(unit.Money(rapid.Float64Range(0, 1e6).Draw(t, "bill")))
 		}
 		a := Reckon(j, drawnPrices(t), []*system.System{demoSystems(t)})
-		for _, w := range append(a.Ways, a.Offers[0].Way) {
+		for _, w := range append(a.Methods, a.Offers[0].Method) {
 			whole(t, w.PerMetre)
 			year, _ := w.PerYear.Get()
 			whole(t, year)
@@ -417,10 +417,10 @@ func TestASurePriceThatIsInventedIsAssumed(t *testing.T) {
 	}
 	job := rules.Job{Pieces: []rules.Piece{{Metal: metal.MildSteel, Everyday: unit.Known[unit.Millimetre](10)}}, Today: unit.Known([]rules.Process{rules.SentOut})}
 	if a := Reckon(job, l, nil); a.Assumed {
-		t.Errorf("the rep's own prices are called assumed: %+v", a.Ways)
+		t.Errorf("the rep's own prices are called assumed: %+v", a.Methods)
 	}
 	l = l.With(ItemSentOut, Price{Estimate: Exact(20), Basis: BasisInvented})
 	if a := Reckon(job, l, nil); !a.Assumed {
-		t.Errorf("%+v", a.Ways)
+		t.Errorf("%+v", a.Methods)
 	}
 }

@@ -42,7 +42,7 @@ var charted = []unit.Millimetre{4, 6, 8, 10, 12, 16, 20, 25, 32, 40, 50}
 func Cross(job rules.Job, prices PriceList, sys *system.System) Crossing {
 	job.Prices.GasYear = unit.Maybe[unit.Money]{}
 	c := Crossing{System: sys, Fuel: flameOf(&job)}
-	s := newSetting(&job, &prices)
+	s := newScenario(&job, &prices)
 	var held []unit.Millimetre
 	for _, t := range charted {
 		if t < sys.Severance {
@@ -77,7 +77,7 @@ func Cross(job rules.Job, prices PriceList, sys *system.System) Crossing {
 }
 
 // compare works both out at one thickness; diff is oxy-fuel less plasma.
-func (s *setting) compare(sys *system.System, fuel Process, t unit.Millimetre) (p Point, diff Estimate, why message.Message) {
+func (s *scenario) compare(sys *system.System, fuel Process, t unit.Millimetre) (p Point, diff Estimate, why message.Message) {
 	mine, flame, w, why := s.both(sys, fuel, t)
 	if !why.IsEmpty() {
 		return p, diff, why
@@ -90,10 +90,10 @@ func (s *setting) compare(sys *system.System, fuel Process, t unit.Millimetre) (
 }
 
 // both fills in both ways for a cut in mild steel.
-func (s *setting) both(sys *system.System, fuel Process, t unit.Millimetre) (mine *setting, flame, w *way, why message.Message) {
+func (s *scenario) both(sys *system.System, fuel Process, t unit.Millimetre) (mine *scenario, flame, w *method, why message.Message) {
 	mine = s.clone()
 	c := cut{metal.MildSteel, t}
-	flame = mine.way(fuel, c)
+	flame = mine.method(fuel, c)
 	w, why = mine.system(sys, c)
 	return mine, flame, w, why
 }
@@ -104,7 +104,7 @@ const sharp = 0.25
 
 // crossing finds where one side of the difference first falls below zero, by
 // halving between two of the thicknesses compared.
-func (s *setting) crossing(sys *system.System, fuel Process, held []unit.Millimetre, diffs []Estimate, side func(Estimate) float64) unit.Maybe[unit.Millimetre] {
+func (s *scenario) crossing(sys *system.System, fuel Process, held []unit.Millimetre, diffs []Estimate, side func(Estimate) float64) unit.Maybe[unit.Millimetre] {
 	for i := range held {
 		if side(diffs[i]) >= 0 {
 			continue

@@ -7,7 +7,7 @@ import (
 	"cutbrief/rules/unit"
 )
 
-// habits are what a way of cutting asks of the operator besides the cut itself.
+// habits are what a method of cutting asks of the operator besides the cut itself.
 // All are common practice, no source: set-up and starting in seconds a cut,
 // cleaning in minutes a metre, tended as a share, power in kW.
 type habits struct {
@@ -114,8 +114,8 @@ func cannot(p Process, id metal.ID, t unit.Millimetre) message.Message {
 
 // ends says why a tool is no alternative in a metal: in the words of unheld
 // where no figure is held, in those of beyond where the cut is too thick for it.
-func ends(unheld, beyond message.ID, way rules.Process, id metal.ID, name any, t unit.Millimetre) message.Message {
-	limit, held := rules.ToolLimit(way, id)
+func ends(unheld, beyond message.ID, method rules.Process, id metal.ID, name any, t unit.Millimetre) message.Message {
+	limit, held := rules.ToolLimit(method, id)
 	switch {
 	case !held:
 		return message.New(unheld, name)

@@ -6,10 +6,10 @@ import (
 	"cutbrief/rules/message"
 )
 
-// local names an uncertain input of one way of cutting.
+// local names an uncertain input of one method of cutting.
 type local int
 
-// The inputs every way has of its own.
+// The inputs every method has of its own.
 const (
 	speed      local = iota // mm/min
 	setup                   // s a cut
@@ -27,7 +27,7 @@ const (
 	locals
 )
 
-// at names any input: those of today's way come first, then those of the
+// at names any input: those of today's method come first, then those of the
 // system, then what both share.
 type at int
 
@@ -81,7 +81,7 @@ func (i Input) Assumed() bool {
 // values is one figure for every input.
 type values [inputs]float64
 
-// localNames are the name and unit of a way's own inputs.
+// localNames are the name and unit of a method's own inputs.
 var localNames = [locals][2]message.ID{
 	{"speed", "mm/min"}, {"set-up", "s a cut"}, {"preheat or pierce", "s a cut"}, {"cleaning the edge", "min/m"}, {"straightening", "min/m"},
 	{"time somebody stands by", "of the cut"}, {"power while cutting", "kW"}, {"power between cuts", "kW"},
@@ -93,7 +93,7 @@ func figure(name message.Message, unit message.ID, s Estimate, trust cite.Trust,
 	return Input{Name: name, Unit: unit, Estimate: s, Basis: string(trust), Fact: fact, known: true}
 }
 
-// own is an input of one way, called after it: "speed (abrasive disc)".
+// own is an input of one method, called after it: "speed (abrasive disc)".
 func own(l local, of any, s Estimate, trust cite.Trust) Input {
 	return figure(message.New("{1} ({2})", localNames[l][0], of), localNames[l][1], s, trust, "")
 }

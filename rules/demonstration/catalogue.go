@@ -2,6 +2,7 @@ package demonstration
 
 import (
 	"fmt"
+	"slices"
 
 	"cutbrief/rules"
 	"cutbrief/rules/cite"
@@ -9,23 +10,23 @@ import (
 	"cutbrief/rules/unit"
 )
 
-// showpiece is one row of the catalogue: a cut worth showing, what it proves,
+// cutRow is one row of the catalogue: a cut worth showing, what it proves,
 // and when the system does it well. The rows, with their minutes and lengths,
 // are common practice, no source.
-type showpiece struct {
+type cutRow struct {
 	id                     string
 	name                   message.ID
-	naming                 func(*scene) message.Message // the name where it depends on the customer
+	naming                 func(*situation) message.Message // the name where it depends on the customer
 	proves                 []rules.Requirement
-	piece                  func(*scene) (piece, bool) // what is cut; false if there is nothing to cut
-	nothing                message.ID                 // what there is nothing to cut of
-	needs                  []need                     // on system, metal, thickness and site
-	wanted                 func(*scene) bool          // the customer's work holds it
-	always                 bool                       // belongs in every plan there is room for
-	last                   bool                       // closes the demonstration where nothing speaks against it
-	tilted                 bool                       // the torch is tilted by the bevel angle
-	noSpeed                bool                       // the speed model does not hold for it
-	timed                  bool                       // a straight cut whose time is taken
+	piece                  func(*situation) (piece, bool) // what is cut; false if there is nothing to cut
+	nothing                message.ID                     // what there is nothing to cut of
+	needs                  []need                         // on system, metal, thickness and site
+	wanted                 func(*situation) bool          // the customer's work holds it
+	always                 bool                           // belongs in every plan there is room for
+	last                   bool                           // closes the demonstration where nothing speaks against it
+	tilted                 bool                           // the torch is tilted by the bevel angle
+	noSpeed                bool                           // the speed model does not hold for it
+	timed                  bool                           // a straight cut whose time is taken
 	minutes                float64
 	length                 unit.Millimetre // of the cut; 0 where it depends on the piece
 	props                  []message.ID    // to bring, separated by commas
@@ -39,7 +40,7 @@ const noPiece message.ID = "thickness told in the metal that decides"
 
 // catalogue lists the cuts from thin to heavy; the planner keeps this order
 // among cuts of the same worth.
-var catalogue = []showpiece{
+var catalogue = []cutRow{
 	{id: "thin-straight", name: "Straight cut, tip on the work, along a straight edge",
 		proves: []rules.Requirement{rules.Distortion, rules.EdgeQuality, rules.Ease},
 		piece:  sheet, needs: []need{lowOutput, withinRated}, wanted: cutsSheet, source: showing,
@@ -60,7 +61,7 @@ var catalogue = []showpiece{
 		avoid: "turn one dry lap first, lead over the shoulder, support the disc from below"},
 	{id: "everyday-straight", name: "Straight cut, timed",
 		proves: []rules.Requirement{rules.Speed, rules.RunningCost},
-		piece:  (*scene).everyday, nothing: noPiece, needs: []need{withinClean}, always: true, source: showing,
+		piece:  (*situation).everyday, nothing: noPiece, needs: []need{withinClean}, always: true, source: showing,
 		minutes: 3, length: 300, timed: true,
 		props: []message.ID{"non-conductive straight edge", "watch", "marked length"},
 		see:   "the time for the marked length, and the cut face with its dross",
@@ -78,7 +79,7 @@ var catalogue = []showpiece{
 		avoid: "tilt the torch at the start, roll it upright once through, pierce in the waste"},
 	{id: "own-hand", name: "The customer changes the consumables and makes the cut",
 		proves: []rules.Requirement{rules.Ease},
-		piece:  (*scene).everyday, nothing: noPiece, needs: []need{withinClean}, source: showing,
+		piece:  (*situation).everyday, nothing: noPiece, needs: []need{withinClean}, source: showing,
 		minutes: 5, length: 300, timed: true,
 		props: []message.ID{"spare set of consumables", "second lens and gloves"},
 		see:   "the operator's own first cut, after a minute of showing",
@@ -123,7 +124,7 @@ var catalogue = []showpiece{
 		avoid: "say beforehand what this metal's edge looks like, and keep the speed up"},
 	{id: "at-the-work", naming: carryName,
 		proves: []rules.Requirement{rules.Portability},
-		piece:  (*scene).everyday, nothing: noPiece, needs: []need{withinClean}, wanted: goesToTheWork, source: showing,
+		piece:  (*situation).everyday, nothing: noPiece, needs: []need{withinClean}, wanted: goesToTheWork, source: showing,
 		minutes: 10, length: 300,
 		props: []message.ID{"supply lead", "air hose", "adapters that fit the site"},
 		see:   "minutes from the van to the first cut, by one person",
@@ -131,7 +132,7 @@ var catalogue = []showpiece{
 		fails: "a plug that does not fit, or air and leads that do not reach",
 		avoid: "walk the way first, with the adapters in the hand"},
 	{id: "gouge", name: "Gouge out a weld",
-		piece: (*scene).thickest, nothing: noPiece, needs: []need{canGouge, withinClean, clearFloor, openPlace}, wanted: features(rules.Gouging), source: showing,
+		piece: (*situation).thickest, nothing: noPiece, needs: []need{canGouge, withinClean, clearFloor, openPlace}, wanted: features(rules.Gouging), source: showing,
 		minutes: 4, noSpeed: true,
 		props: []message.ID{"gouging consumables", "a plate with an old weld", "a screen to catch what flies"},
 		see:   "an even groove down to sound metal, quieter than they know it",
@@ -140,7 +141,7 @@ var catalogue = []showpiece{
 		avoid: "torch held flat, gouging parts fitted, nobody and nothing in line of the groove"},
 	{id: "sever", name: "The rare thickest piece, severed",
 		proves: []rules.Requirement{rules.Reach},
-		piece:  (*scene).rarest, nothing: "rare thickest piece told", needs: []need{withinSever}, wanted: always, source: showing,
+		piece:  (*situation).rarest, nothing: "rare thickest piece told", needs: []need{withinSever}, wanted: always, source: showing,
 		minutes: 4, length: 100, timed: true,
 		props: []message.ID{"a short length of the real section on good supports"},
 		see:   "the piece comes apart, slowly and with a rough face: that is what to expect",
@@ -149,7 +150,7 @@ var catalogue = []showpiece{
 		avoid: "start at a clean edge, wait until it is through, hold both ends from below"},
 	{id: "side-by-side", name: "The same cut beside today's way",
 		proves: []rules.Requirement{rules.Speed, rules.RunningCost, rules.Distortion},
-		piece:  (*scene).everyday, nothing: noPiece, needs: []need{withinClean, todayHere}, wanted: always, source: showing,
+		piece:  (*situation).everyday, nothing: noPiece, needs: []need{withinClean, todayHere}, wanted: always, source: showing,
 		minutes: 8, length: 300, timed: true,
 		props: []message.ID{"their own tool and operator", "two equal pieces", "watch"},
 		see:   "both times and both edges, side by side on the bench",
@@ -158,7 +159,7 @@ var catalogue = []showpiece{
 		avoid: "let the best hand go first, and praise what his way does better"},
 	{id: "own-piece", name: "The customer's own piece",
 		proves: []rules.Requirement{rules.Reach, rules.EdgeQuality, rules.Distortion, rules.Speed},
-		piece:  (*scene).thickest, nothing: noPiece, needs: []need{withinClean}, wanted: always, last: true, source: showing,
+		piece:  (*situation).thickest, nothing: noPiece, needs: []need{withinClean}, wanted: always, last: true, source: showing,
 		minutes: 5,
 		props:   []message.ID{"a piece from the shop whose coating and contents are known"},
 		see:     "the part, cut as it is needed",
@@ -167,14 +168,36 @@ var catalogue = []showpiece{
 		avoid:   "see and clamp the piece before the others come, and try its scrap first"},
 }
 
-func bevelName(s *scene) message.Message {
+func bevelName(s *situation) message.Message {
 	return message.New("Bevel at {1} from square", message.Figure(fmt.Sprintf("%.0f°", float64(s.angle()))))
 }
 
 // carryName: in a tank, pit or closed room nothing is cut for show.
-func carryName(s *scene) message.Message {
+func carryName(s *situation) message.Message {
 	if !openPlace.holds(s, piece{}) {
 		return message.New("Carry it to an open place by the work, connect, cut there")
 	}
 	return message.New("Carry it to the work, connect, cut there")
+}
+
+// CatalogueCut is a cut of the catalogue as it stands there, whoever the customer is.
+type CatalogueCut struct {
+	ID      string
+	Name    message.ID // "" where it depends on the customer
+	Proves  []rules.Requirement
+	Minutes float64
+	See     message.ID
+	Fails   message.ID
+	Avoid   message.ID
+	Source  cite.Ref
+}
+
+// Cuts returns the catalogue, from thin to heavy.
+func Cuts() []CatalogueCut {
+	var list []CatalogueCut
+	for i := range catalogue {
+		p := &catalogue[i]
+		list = append(list, CatalogueCut{p.id, p.name, slices.Clone(p.proves), p.minutes, p.see, p.fails, p.avoid, p.source})
+	}
+	return list
 }

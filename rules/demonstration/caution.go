@@ -17,7 +17,7 @@ type warning struct {
 	text    message.ID
 	source  cite.Ref
 	when    message.ID // what applies says, in words; "" for always
-	applies func(*scene) bool
+	applies func(*situation) bool
 }
 
 // caution is a row as it is given.
@@ -30,7 +30,7 @@ func (w *warning) caution() Caution {
 var warnings = []warning{
 	{id: "manual", hazard: AnyHazard, source: cite.Ref{Source: "practice"},
 		text: "The manual, local codes, the site's rules and a licensed electrician (circuit, breaker, earth) come before this page."},
-	{id: "beginner", hazard: AnyHazard, source: cite.Ref{Source: "practice"}, when: "the operator is a beginner", applies: func(s *scene) bool { return s.job.Experience.Or("") == rules.Novice },
+	{id: "beginner", hazard: AnyHazard, source: cite.Ref{Source: "practice"}, when: "the operator is a beginner", applies: func(s *situation) bool { return s.job.Experience.Or("") == rules.Novice },
 		text: "A beginner is trained first, and cuts with someone practised beside them."},
 	{id: "permit-here", hazard: AnyHazard, source: cite.Ref{Source: "practice"}, when: "the site works with permits", applies: hotWork(rules.HotWorkPermit),
 		text: "This site works with hot-work permits: the permit is signed before the first arc."},
@@ -82,7 +82,7 @@ var warnings = []warning{
 // the general ones, also when nothing is known. The lens comes first: it
 // protects everyone present.
 func Cautions(job rules.Job, result rules.Result) []Caution {
-	s := newScene(&job, &result)
+	s := newSituation(&job, &result)
 	list := []Caution{lens(s.system)}
 	for _, w := range warnings {
 		if w.applies == nil || w.applies(&s) {
@@ -122,14 +122,14 @@ func lens(s *system.System) Caution {
 
 // hotWork applies where the site answered so about hot work, "" where it gave no
 // answer.
-func hotWork(limit rules.HotWork) func(*scene) bool {
-	return func(s *scene) bool { return s.job.HotWork.Or("") == limit }
+func hotWork(limit rules.HotWork) func(*situation) bool {
+	return func(s *situation) bool { return s.job.HotWork.Or("") == limit }
 }
 
 // cuts applies where one of the metals is cut, or may be: a metal not named
 // counts as any of them only if it is "other".
-func cuts(metals ...metal.ID) func(*scene) bool {
-	return func(s *scene) bool {
+func cuts(metals ...metal.ID) func(*situation) bool {
+	return func(s *situation) bool {
 		for _, m := range metals {
 			if s.cutsMetal(m) || s.cutsMetal(metal.Other) {
 				return true
@@ -140,6 +140,22 @@ func cuts(metals ...metal.ID) func(*scene) bool {
 }
 
 // at applies where the work is done in that place.
-func at(p rules.Place) func(*scene) bool {
-	return func(s *scene) bool { return contains(s.job.Places, p) }
+func at(p rules.Place) func(*situation) bool {
+	return func(s *situation) bool { return contains(s.job.Places, p) }
+}
+
+// Warning is a caution with when it is given, as it stands in the table.
+type Warning struct {
+	Caution
+	When message.ID // such as "copper or brass is cut"; "" for always
+}
+
+// Warnings returns every caution in the order they are printed, the lens first,
+// which is worded here for hand-held systems.
+func Warnings() []Warning {
+	list := []Warning{{Caution: lens(nil)}}
+	for _, w := range warnings {
+		list = append(list, Warning{w.caution(), w.when})
+	}
+	return list
 }

@@ -23,7 +23,7 @@ type check struct {
 	text    message.ID
 	caution string // ID of a warning whose text and source are taken
 	source  cite.Ref
-	applies func(*scene, Programme) bool
+	applies func(*situation, Programme) bool
 }
 
 var practice = cite.Ref{Source: "practice"}
@@ -94,7 +94,7 @@ func AtSite(job rules.Job, result rules.Result, p Programme) []Item {
 }
 
 func list(rows []check, job *rules.Job, result *rules.Result, p Programme) []Item {
-	s := newScene(job, result)
+	s := newSituation(job, result)
 	var items []Item
 	for _, c := range rows {
 		if c.applies != nil && !c.applies(&s, p) {
@@ -110,7 +110,7 @@ func list(rows []check, job *rules.Job, result *rules.Result, p Programme) []Ite
 }
 
 // from is the caution that a row takes its text from.
-func (c *check) from(s *scene) (Caution, bool) {
+func (c *check) from(s *situation) (Caution, bool) {
 	if c.id == "lens" {
 		return lens(s.system), true
 	}
@@ -123,8 +123,8 @@ func (c *check) from(s *scene) (Caution, bool) {
 }
 
 // shows applies where the plan holds a cut.
-func shows(id string) func(*scene, Programme) bool {
-	return func(_ *scene, p Programme) bool {
+func shows(id string) func(*situation, Programme) bool {
+	return func(_ *situation, p Programme) bool {
 		for _, c := range p.Cuts {
 			if c.ID == id {
 				return true
@@ -135,8 +135,8 @@ func shows(id string) func(*scene, Programme) bool {
 }
 
 // brings applies where a cut of the plan brings something so named.
-func brings(what string) func(*scene, Programme) bool {
-	return func(_ *scene, p Programme) bool {
+func brings(what string) func(*situation, Programme) bool {
+	return func(_ *situation, p Programme) bool {
 		for _, c := range p.Cuts {
 			for _, prop := range c.Props {
 				if strings.HasPrefix(string(prop), what) {
@@ -149,17 +149,17 @@ func brings(what string) func(*scene, Programme) bool {
 }
 
 // told applies by what the customer told.
-func told(applies func(*scene) bool) func(*scene, Programme) bool {
-	return func(s *scene, _ Programme) bool { return applies(s) }
+func told(applies func(*situation) bool) func(*situation, Programme) bool {
+	return func(s *situation, _ Programme) bool { return applies(s) }
 }
 
-func fromGenerator(s *scene) bool {
+func fromGenerator(s *situation) bool {
 	from := s.job.Power.Source.Or("")
 	return from == rules.GenSet || from == rules.MainsGen
 }
 
 // dampAir: nothing told says that the air is dried well.
-func dampAir(s *scene) bool {
+func dampAir(s *situation) bool {
 	d := s.job.Air.Drier.Or("")
 	return d != rules.Refrigerant && d != rules.Desiccant
 }

@@ -96,7 +96,7 @@ func TestChecklistFiguresAreTheCautions(t *testing.T) {
 			t.Errorf("%s prints a figure of its own: %q", c.id, c.text)
 		}
 		if c.caution != "" {
-			if _, ok := c.from(&scene{}); !ok {
+			if _, ok := c.from(&situation{}); !ok {
 				t.Errorf("%s: no caution %q", c.id, c.caution)
 			}
 		}

@@ -40,7 +40,7 @@ func anyJob(t *rapid.T) (rules.Job, rules.Result) {
 	return job, result
 }
 
-func rowOf(t interface{ Fatalf(string, ...any) }, id string) *showpiece {
+func rowOf(t interface{ Fatalf(string, ...any) }, id string) *cutRow {
 	for i := range catalogue {
 		if catalogue[i].id == id {
 			return &catalogue[i]
@@ -58,7 +58,7 @@ func TestChooseProperties(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
 		job, result := anyJob(t)
 		p := Choose(job, result)
-		s := newScene(&job, &result)
+		s := newSituation(&job, &result)
 		total := unit.Second(0)
 		for i, c := range p.Cuts {
 			total += c.Takes
@@ -88,7 +88,7 @@ func TestChooseProperties(t *testing.T) {
 	})
 }
 
-func showsCritical(t *rapid.T, s *scene, p Programme) {
+func showsCritical(t *rapid.T, s *situation, p Programme) {
 	if s.critical == "" {
 		return
 	}
@@ -119,7 +119,7 @@ func TestSearchIsExact(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
 		var able []candidate
 		for i := range rapid.IntRange(0, 5).Draw(t, "cuts") {
-			row := &showpiece{id: string(rune('a' + i)), minutes: float64(rapid.IntRange(2, 9).Draw(t, "minutes")), last: i == 4 && rapid.Bool().Draw(t, "own")}
+			row := &cutRow{id: string(rune('a' + i)), minutes: float64(rapid.IntRange(2, 9).Draw(t, "minutes")), last: i == 4 && rapid.Bool().Draw(t, "own")}
 			c := candidate{row: row, place: i, worth: rapid.SampledFrom([]int{0, 10, 20, 30}).Draw(t, "worth"), shows: rapid.Bool().Draw(t, "shows")}
 			c.setUp.output = unit.Ampere(rapid.IntRange(1, 3).Draw(t, "set-up"))
 			if rapid.Bool().Draw(t, "tied") {
@@ -299,7 +299,7 @@ func TestCatalogueIsWhole(t *testing.T) {
 func TestPredictedSeconds(t *testing.T) {
 	job, result := shop(rules.Speed, 8)
 	job.Features = unit.Known([]rules.Feature{rules.Bevels})
-	s := newScene(&job, &result)
+	s := newSituation(&job, &result)
 	straight := s.setting(rowOf(t, "everyday-straight"), piece{metal.MildSteel, 8})
 	if got := straight.Seconds.Or(0); got < 17.99 || got > 18.01 {
 		t.Errorf("300 mm of 8 mm take %v s, want 18", got)

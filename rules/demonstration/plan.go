@@ -35,7 +35,7 @@ func Plan(job rules.Job, result rules.Result) []Cut { return Choose(job, result)
 // Choose plans the demonstration, and says what is left out and why. Without a
 // recommended system nothing is chosen and nothing left out.
 func Choose(job rules.Job, result rules.Result) Programme {
-	s := newScene(&job, &result)
+	s := newSituation(&job, &result)
 	given, told := job.Showing.Get()
 	if !told {
 		given = usualTime
@@ -71,9 +71,9 @@ func within(able []candidate, given unit.Second) set {
 
 // candidate is a row of the catalogue with its piece and its worth here.
 type candidate struct {
-	row     *showpiece
+	row     *cutRow
 	piece   piece
-	setting Setting
+	setting OperatingPoint
 	setUp   setUp
 	place   int                 // in the catalogue
 	shows   bool                // it proves the critical requirement
@@ -92,7 +92,7 @@ type setUp struct {
 
 // candidates lists the rows whose preconditions hold and that are worth
 // showing here, and says of the others why not.
-func candidates(s *scene) ([]candidate, map[string]message.Message) {
+func candidates(s *situation) ([]candidate, map[string]message.Message) {
 	var able []candidate
 	left := map[string]message.Message{}
 	for i := range catalogue {
@@ -113,7 +113,7 @@ func candidates(s *scene) ([]candidate, map[string]message.Message) {
 }
 
 // ready returns the piece of a row, or the first reason not to show it.
-func (row *showpiece) ready(s *scene) (piece, message.Message) {
+func (row *cutRow) ready(s *situation) (piece, message.Message) {
 	p, ok := row.piece(s)
 	if !ok || !(p.thickness > 0) {
 		return p, message.New("There is no {1}.", row.nothing)
@@ -126,7 +126,7 @@ func (row *showpiece) ready(s *scene) (piece, message.Message) {
 	return p, message.Message{}
 }
 
-func (row *showpiece) candidate(s *scene, p piece, place int) candidate {
+func (row *cutRow) candidate(s *situation, p piece, place int) candidate {
 	c := candidate{row: row, piece: p, place: place, setting: s.setting(row, p)}
 	c.setUp = setUp{p, c.setting.Output, c.setting.OnWork, c.setting.Shielded, row.id == "gouge"}
 	c.shows = s.critical != "" && slices.Contains(row.proves, s.critical)
@@ -151,14 +151,14 @@ func (row *showpiece) candidate(s *scene, p piece, place int) candidate {
 func (c *candidate) takes() unit.Second { return unit.Second(c.row.minutes * 60) }
 
 // name is the row's name for this customer.
-func (row *showpiece) nameFor(s *scene) message.Message {
+func (row *cutRow) nameFor(s *situation) message.Message {
 	if row.naming != nil {
 		return row.naming(s)
 	}
 	return row.name.Message()
 }
 
-func (c *candidate) cut(s *scene, first, last bool) Cut {
+func (c *candidate) cut(s *situation, first, last bool) Cut {
 	return Cut{
 		ID: c.row.id, Name: c.row.nameFor(s), Proves: c.proves(s), Chosen: c.chosen(s, first, last),
 		Metal: c.piece.metal, Thickness: c.piece.thickness, Setting: c.setting, Takes: c.takes(), Timed: c.row.timed,
@@ -168,7 +168,7 @@ func (c *candidate) cut(s *scene, first, last bool) Cut {
 
 // proves names what the cut proves here, "" if it is neither the critical
 // requirement nor one as strong.
-func (c *candidate) proves(s *scene) rules.Requirement {
+func (c *candidate) proves(s *situation) rules.Requirement {
 	switch {
 	case c.shows:
 		return s.critical
@@ -179,7 +179,7 @@ func (c *candidate) proves(s *scene) rules.Requirement {
 }
 
 // bring adds what the fume of the metal asks for, unless it is on hand.
-func (c *candidate) bring(s *scene) []message.ID {
+func (c *candidate) bring(s *situation) []message.ID {
 	if smokes(c.piece.metal) && !takesFume(s) {
 		return append(slices.Clone(c.row.props), fumeExtraction)
 	}
@@ -190,7 +190,7 @@ func (c *candidate) bring(s *scene) []message.ID {
 const fumeExtraction message.ID = "extraction for the fume"
 
 // chosen says why the cut is in the plan.
-func (c *candidate) chosen(s *scene, first, last bool) message.ID {
+func (c *candidate) chosen(s *situation, first, last bool) message.ID {
 	switch {
 	case c.shows && first:
 		return "It shows what decides, so it comes first."
@@ -209,7 +209,7 @@ func (c *candidate) chosen(s *scene, first, last bool) message.ID {
 }
 
 // leftOut says of every row that is not in the plan why.
-func leftOut(s *scene, able []candidate, left map[string]message.Message, best set) []LeftOut {
+func leftOut(s *situation, able []candidate, left map[string]message.Message, best set) []LeftOut {
 	for _, c := range able {
 		if !slices.ContainsFunc(best.order, func(d candidate) bool { return d.place == c.place }) {
 			left[c.row.id] = message.New("It takes {1} min, and the others make better use of the time.", message.Figure(fmt.Sprintf("%.0f", c.row.minutes)))

@@ -1,4 +1,4 @@
-// Package showing plans the demonstration: which cuts prove the critical
+// Package demonstration plans the demonstration: which cuts prove the critical
 // requirement, with which settings, what to check before and at the bench, and
 // which cautions belong on the page. The report and the screens import it. It
 // decides nothing about the system; rules did.
@@ -53,7 +53,7 @@ type Cut struct {
 	Chosen    message.ID        // why it is in the plan, one plain sentence
 	Metal     metal.ID
 	Thickness unit.Millimetre
-	Setting   Setting
+	Setting   OperatingPoint
 	Takes     unit.Second  // with talking and looking, without the set-up before
 	SetUp     bool         // needs another plate or setting than the cut before
 	Timed     bool         // a straight cut whose time is taken
@@ -65,8 +65,8 @@ type Cut struct {
 	Source    cite.Ref
 }
 
-// Setting is how the torch is set and held for one cut.
-type Setting struct {
+// OperatingPoint is how the torch is set and held for one cut.
+type OperatingPoint struct {
 	Output   unit.Ampere
 	OnWork   bool                                 // tip on the work; otherwise StandOff holds
 	Shielded bool                                 // on the work with a shielded tip made for contact

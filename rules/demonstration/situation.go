@@ -11,9 +11,9 @@ import (
 	"cutbrief/rules/unit"
 )
 
-// scene is what the catalogue looks at: the job, the system shown, and the
+// situation is what the catalogue looks at: the job, the system shown, and the
 // requirements to be proved.
-type scene struct {
+type situation struct {
 	job      *rules.Job
 	system   *system.System // nil if none is recommended
 	critical rules.Requirement
@@ -21,8 +21,8 @@ type scene struct {
 	main     *rules.Piece // the metal that decided the size, nil if not known
 }
 
-func newScene(job *rules.Job, result *rules.Result) scene {
-	s := scene{job: job, critical: result.Critical.Requirement, ties: result.Critical.Tie}
+func newSituation(job *rules.Job, result *rules.Result) situation {
+	s := situation{job: job, critical: result.Critical.Requirement, ties: result.Critical.Tie}
 	if result.First != nil {
 		s.system = result.First.System
 	}
@@ -43,28 +43,28 @@ type piece struct {
 
 // within reports whether p is no thicker than a capability in mild steel, give
 // or take a nominal step.
-func (s *scene) within(p piece, steel unit.Millimetre) bool {
+func (s *situation) within(p piece, steel unit.Millimetre) bool {
 	t, ok := s.asSteel(p)
 	return ok && p.thickness > 0 && size.Compare(float64(t), float64(steel)) != size.TooSmall
 }
 
 // parts reports whether p comes apart, without the nominal step: beyond its
 // severance a system is not shown off.
-func (s *scene) parts(p piece) bool {
+func (s *situation) parts(p piece) bool {
 	t, ok := s.asSteel(p)
 	return ok && p.thickness > 0 && t <= s.system.Severance
 }
 
 // asSteel is what a piece counts for in mild steel on this system; false for a
 // metal without figures.
-func (s *scene) asSteel(p piece) (unit.Millimetre, bool) {
+func (s *situation) asSteel(p piece) (unit.Millimetre, bool) {
 	equivalence, _ := size.Equivalence(s.system, p.metal)
 	factor, ok := equivalence.Get()
 	return p.thickness * unit.Millimetre(factor), ok
 }
 
 // pierce is the thickness the system pierces, zero where its row cannot tell.
-func (s *scene) pierce() unit.Millimetre {
+func (s *situation) pierce() unit.Millimetre {
 	t, err := size.Pierce(s.system)
 	if err != nil {
 		return 0
@@ -73,7 +73,7 @@ func (s *scene) pierce() unit.Millimetre {
 }
 
 // everyday is what is cut most days in the metal that decides.
-func (s *scene) everyday() (piece, bool) {
+func (s *situation) everyday() (piece, bool) {
 	if s.main == nil {
 		return piece{}, false
 	}
@@ -85,7 +85,7 @@ func (s *scene) everyday() (piece, bool) {
 }
 
 // thickest is the thickest regular clean cut in the metal that decides.
-func (s *scene) thickest() (piece, bool) {
+func (s *situation) thickest() (piece, bool) {
 	if s.main == nil {
 		return piece{}, false
 	}
@@ -97,7 +97,7 @@ func (s *scene) thickest() (piece, bool) {
 
 // sheet is the customer's own thin sheet, the thinnest everyday metal up to
 // the limit, or else mild-steel sheet brought along.
-func (s *scene) sheet() piece {
+func (s *situation) sheet() piece {
 	best := piece{metal.MildSteel, broughtSheet}
 	own := false
 	for i := range s.job.Pieces {
@@ -117,7 +117,7 @@ const (
 )
 
 // rarest is the rare thickest piece of all metals, as mild steel counts it.
-func (s *scene) rarest() (piece, bool) {
+func (s *situation) rarest() (piece, bool) {
 	var best piece
 	most := 0.0
 	for i := range s.job.Pieces {
@@ -132,7 +132,7 @@ func (s *scene) rarest() (piece, bool) {
 }
 
 // cutsMetal reports whether the customer cuts that metal.
-func (s *scene) cutsMetal(id metal.ID) bool {
+func (s *situation) cutsMetal(id metal.ID) bool {
 	for i := range s.job.Pieces {
 		if s.job.Pieces[i].Metal == id {
 			return true
@@ -142,7 +142,7 @@ func (s *scene) cutsMetal(id metal.ID) bool {
 }
 
 // angle is the customer's bevel angle from square, or the usual 45°.
-func (s *scene) angle() unit.Degree {
+func (s *situation) angle() unit.Degree {
 	if a, ok := s.job.BevelAngle.Get(); ok && a > 0 && a <= steepest {
 		return a
 	}

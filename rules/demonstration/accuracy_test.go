@@ -29,7 +29,7 @@ func sixAt(visit string, v float64) Timed {
 // fourth are the quartiles, 25 % and 20 % below. 6 mm · 780 / 500 = 9.36 mm.
 func TestFollowByHand(t *testing.T) {
 	cuts := []Timed{sixAt("a", 800), sixAt("a", 700), sixAt("b", 1000), sixAt("c", 780), sixAt("c", 750)}
-	got := Follow(cuts, &trackRow)
+	got := AccuracyOf(cuts, &trackRow)
 	if e := got.Row; e != got.All || e.Cuts != 5 || e.Visits != 3 || !near(e.Median, -0.22) || !near(e.Low, -0.25) || !near(e.High, -0.20) {
 		t.Errorf("%+v", got)
 	}
@@ -38,11 +38,11 @@ func TestFollowByHand(t *testing.T) {
 	}
 	// Of four there is the full range and no conclusion: the median is between 750
 	// and 780.
-	got = Follow(append(cuts[1:2:2], cuts[0], cuts[3], cuts[4]), &trackRow)
+	got = AccuracyOf(append(cuts[1:2:2], cuts[0], cuts[3], cuts[4]), &trackRow)
 	if e := got.All; e.Cuts != 4 || !near(e.Median, -0.235) || !near(e.Low, -0.30) || !near(e.High, -0.20) || got.Off != "" || got.Rated.IsKnown() {
 		t.Errorf("%+v", got)
 	}
-	if got := Follow(cuts, nil); got.All.Cuts != 5 || got.Row.Cuts != 0 || got.Off != "" {
+	if got := AccuracyOf(cuts, nil); got.All.Cuts != 5 || got.Row.Cuts != 0 || got.Off != "" {
 		t.Errorf("without a row: %+v", got)
 	}
 }
@@ -56,7 +56,7 @@ func TestFollowKeepsToTheBand(t *testing.T) {
 		for range FewestCuts {
 			cuts = append(cuts, sixAt("a", v))
 		}
-		got := Follow(cuts, &trackRow)
+		got := AccuracyOf(cuts, &trackRow)
 		fits := want != OnTheMark && v != 2000 && v != 300 // at 300 less than half of 12 mm
 		if got.Off != want || got.Rated.IsKnown() != fits {
 			t.Errorf("%v mm/min: %q, want %q; rated %v", v, got.Off, want, got.Rated)
@@ -80,11 +80,11 @@ func TestFollowAsksOnlyWhatSpeaksOfTheRow(t *testing.T) {
 			change(&c)
 			cuts = append(cuts, c)
 		}
-		if got := Follow(cuts, &trackRow); got.All.Cuts != FewestCuts || got.Row.Cuts != 0 || got.Rated.IsKnown() {
+		if got := AccuracyOf(cuts, &trackRow); got.All.Cuts != FewestCuts || got.Row.Cuts != 0 || got.Rated.IsKnown() {
 			t.Errorf("%s: %+v", name, got)
 		}
 	}
-	if got := Follow([]Timed{{}, {Took: 1}, {Took: -1, Predicted: 1}, {Took: 1e-300, Predicted: 1e300}}, &trackRow); got != (Track{}) {
+	if got := AccuracyOf([]Timed{{}, {Took: 1}, {Took: -1, Predicted: 1}, {Took: 1e-300, Predicted: 1e300}}, &trackRow); got != (Accuracy{}) {
 		t.Errorf("no times: %+v", got)
 	}
 }
@@ -102,8 +102,8 @@ func TestFollowFits(t *testing.T) {
 		for i := range cuts {
 			back = append(back, cuts[len(cuts)-1-i])
 		}
-		got := Follow(cuts, &trackRow)
-		if e := got.All; !(e.Low <= e.Median && e.Median <= e.High) || e.Cuts != len(speeds) || e.Visits != len(speeds) || got != Follow(back, &trackRow) {
+		got := AccuracyOf(cuts, &trackRow)
+		if e := got.All; !(e.Low <= e.Median && e.Median <= e.High) || e.Cuts != len(speeds) || e.Visits != len(speeds) || got != AccuracyOf(back, &trackRow) {
 			t.Fatalf("%+v", got)
 		}
 		rated, ok := got.Rated.Get()

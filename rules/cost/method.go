@@ -5,10 +5,10 @@ import (
 	"cutbrief/rules/unit"
 )
 
-// Process is a way of cutting an account can be made for.
+// Process is a method of cutting an account can be made for.
 type Process string
 
-// The processes. Unknown is a way nobody named.
+// The processes. Unknown is a method nobody named.
 const (
 	OxyAcetylene Process = "oxy-acetylene"
 	OxyPropane   Process = "oxy-propane"
@@ -37,8 +37,8 @@ func (p Process) flame() bool { return p == OxyAcetylene || p == OxyPropane }
 // bladed reports whether the process wears discs, blades or knives.
 func (p Process) bladed() bool { return p == Disc || p == BandSaw || p == Shear || p == Nibbler }
 
-// way is one way of cutting, with where its own inputs stand.
-type way struct {
+// method is one method of cutting, with where its own inputs stand.
+type method struct {
 	process Process
 	base    at
 	t       unit.Millimetre // of the metal itself
@@ -47,7 +47,7 @@ type way struct {
 }
 
 // metre works out what a metre costs.
-func (w *way) metre(x *values) tally {
+func (w *method) metre(x *values) tally {
 	var t tally
 	own := func(l local) float64 { return x[w.base+at(l)] }
 	if w.process == SentOut {
@@ -57,9 +57,9 @@ func (w *way) metre(x *values) tally {
 	length := unit.Metre(x[cutLength])
 	burning := t.hour(CutHours(unit.MillimetrePerMinute(own(speed)), 1))
 	cutting := t.hour(CutHours(unit.MillimetrePerMinute(own(speed)), x[operating]))
-	setting := t.hour(StartHours(unit.Second(own(setup)), length))
+	preparing := t.hour(StartHours(unit.Second(own(setup)), length))
 	heating := t.hour(StartHours(unit.Second(own(starting)), length))
-	w.labour(&t, x, cutting*Hour(own(tended)), setting, heating)
+	w.labour(&t, x, cutting*Hour(own(tended)), preparing, heating)
 	switch {
 	case w.process.flame():
 		w.gas(&t, x, burning, heating)
@@ -67,19 +67,19 @@ func (w *way) metre(x *values) tally {
 		w.blades(&t, x)
 		w.electricity(&t, x, burning, 0)
 	default:
-		w.electricity(&t, x, burning+heating, cutting+setting-burning)
+		w.electricity(&t, x, burning+heating, cutting+preparing-burning)
 		w.air(&t, x, burning+heating+t.hour(StartHours(unit.Second(own(airAfter)), length)))
 		w.consumables(&t, x, burning, 1/float64(length))
 	}
 	return t
 }
 
-func (w *way) labour(t *tally, x *values, cutting, setting, heating Hour) {
+func (w *method) labour(t *tally, x *values, cutting, preparing, heating Hour) {
 	for _, work := range []struct {
 		part Part
 		time Hour
 	}{
-		{Cutting, cutting}, {Setup, setting}, {Starting, heating},
+		{Cutting, cutting}, {Setup, preparing}, {Starting, heating},
 		{Grinding, Hour(x[w.base+at(grinding)] / 60)}, {Straightening, Hour(x[w.base+at(straighten)] / 60)},
 	} {
 		cost, err := Labour(work.time, unit.Money(x[wage]))
@@ -89,7 +89,7 @@ func (w *way) labour(t *tally, x *values, cutting, setting, heating Hour) {
 
 // gas keeps cutting oxygen and the flame apart: the flame burns while it
 // preheats too. A bill stands for both, and for the cylinders.
-func (w *way) gas(t *tally, x *values, burning, heating Hour) {
+func (w *method) gas(t *tally, x *values, burning, heating Hour) {
 	if w.billed {
 		cost, err := Shared(unit.Money(x[gasBill]), unit.Metre(x[metresAYear]))
 		t.add(Gas, cost, err)
@@ -106,7 +106,7 @@ func (w *way) gas(t *tally, x *values, burning, heating Hour) {
 	}
 }
 
-func (w *way) electricity(t *tally, x *values, burning, between Hour) {
+func (w *method) electricity(t *tally, x *values, burning, between Hour) {
 	price := unit.Money(x[electricity])
 	cost, err := Energy(unit.Kilowatt(x[w.base+at(power)]), burning, price)
 	t.add(Power, cost, err)
@@ -114,20 +114,20 @@ func (w *way) electricity(t *tally, x *values, burning, between Hour) {
 	t.add(Power, cost, err)
 }
 
-func (w *way) air(t *tally, x *values, flowing Hour) {
+func (w *method) air(t *tally, x *values, flowing Hour) {
 	kw, err := AirPower(unit.LitrePerMinute(x[w.base+at(airFlow)]), x[airPower])
 	t.add(Air, 0, err)
 	cost, err := Energy(kw, flowing, unit.Money(x[electricity]))
 	t.add(Air, cost, err)
 }
 
-func (w *way) consumables(t *tally, x *values, burning Hour, starts float64) {
+func (w *method) consumables(t *tally, x *values, burning Hour, starts float64) {
 	worn, err := Worn(starts, x[setStarts], burning, Hour(x[setHours]))
 	t.add(Consumables, unit.Money(worn*x[setPrice]), err)
 }
 
 // blades wear by the area cut, knives by the length.
-func (w *way) blades(t *tally, x *values) {
+func (w *method) blades(t *tally, x *values) {
 	if w.process == Shear || w.process == Nibbler {
 		cost, err := Shared(unit.Money(x[bladePrice]), unit.Metre(x[bladeLife]))
 		t.add(Blades, cost, err)
@@ -137,7 +137,7 @@ func (w *way) blades(t *tally, x *values) {
 	t.add(Blades, cost, err)
 }
 
-func (w *way) bought(t *tally, x *values) {
+func (w *method) bought(t *tally, x *values) {
 	if w.billed {
 		cost, err := Shared(unit.Money(x[sentBill]), unit.Metre(x[metresAYear]))
 		t.add(Bought, cost, err)

@@ -16,16 +16,16 @@ type cut struct {
 	t     unit.Millimetre
 }
 
-// setting fills a model with what is known of a job and its prices.
-type setting struct {
+// scenario fills a model with what is known of a job and its prices.
+type scenario struct {
 	model
 	job    *rules.Job
 	prices *PriceList
 	lacks  []message.Message // what the list has no price for
 }
 
-func newSetting(j *rules.Job, prices *PriceList) *setting {
-	s := &setting{job: j, prices: prices}
+func newScenario(j *rules.Job, prices *PriceList) *scenario {
+	s := &scenario{job: j, prices: prices}
 	s.in[operating] = figure(message.New("share of the cutting time that really cuts"), "of the time", operatingFactor, cite.Practice, "")
 	s.in[cutLength] = figure(message.New("length of a cut"), "m", usualCut, cite.Practice, rules.FactBusyLength)
 	if length, told := j.BusyLength.Get(); told && length > 0 {
@@ -41,15 +41,15 @@ func newSetting(j *rules.Job, prices *PriceList) *setting {
 	return s
 }
 
-// clone leaves this setting as it is.
-func (s *setting) clone() *setting {
+// clone leaves this scenario as it is.
+func (s *scenario) clone() *scenario {
 	c := *s
 	c.lacks = nil
 	return &c
 }
 
 // told takes the customer's own figure before the list's.
-func (s *setting) told(i at, own unit.Maybe[unit.Money], id ItemID, f rules.Fact) {
+func (s *scenario) told(i at, own unit.Maybe[unit.Money], id ItemID, f rules.Fact) {
 	s.in[i], _ = priced(s.prices, id)
 	s.in[i].Fact = f
 	if money, ok := own.Get(); ok && money > 0 {
@@ -57,10 +57,10 @@ func (s *setting) told(i at, own unit.Maybe[unit.Money], id ItemID, f rules.Fact
 	}
 }
 
-func (s *setting) optional(i at, id ItemID) { s.in[i], _ = priced(s.prices, id) }
+func (s *scenario) optional(i at, id ItemID) { s.in[i], _ = priced(s.prices, id) }
 
 // need takes a price out of the list and remembers one that is missing.
-func (s *setting) need(i at, id ItemID) {
+func (s *scenario) need(i at, id ItemID) {
 	if !s.in[i].known {
 		s.in[i], _ = priced(s.prices, id)
 	}
@@ -71,20 +71,20 @@ func (s *setting) need(i at, id ItemID) {
 }
 
 // lacking says what keeps a cost from being worked out, "" if nothing does.
-func (s *setting) lacking() message.Message {
+func (s *scenario) lacking() message.Message {
 	if len(s.lacks) == 0 {
 		return message.Message{}
 	}
 	return message.New("The price list says nothing about {1}.", message.Join(", ", s.lacks...))
 }
 
-// set puts an input of one way in.
-func (s *setting) set(base at, l local, of any, v Estimate, trust cite.Trust) {
+// set puts an input of one method in.
+func (s *scenario) set(base at, l local, of any, v Estimate, trust cite.Trust) {
 	s.in[base+at(l)] = own(l, of, v, trust)
 }
 
-// person fills in what every way asks of the operator.
-func (s *setting) person(base at, p Process, of any, t unit.Millimetre) {
+// person fills in what every method asks of the operator.
+func (s *scenario) person(base at, p Process, of any, t unit.Millimetre) {
 	h := habitsOf[p]
 	s.need(wage, ItemLabour)
 	s.set(base, setup, of, h.setup, cite.Practice)
@@ -102,10 +102,10 @@ func (s *setting) person(base at, p Process, of any, t unit.Millimetre) {
 	}
 }
 
-// way fills in one of today's ways; what it returns is worth nothing if
+// method fills in one of today's ways; what it returns is worth nothing if
 // something is lacking.
-func (s *setting) way(p Process, c cut) *way {
-	w := &way{process: p, base: today, t: c.t, yearly: s.in[metresAYear].known}
+func (s *scenario) method(p Process, c cut) *method {
+	w := &method{process: p, base: today, t: c.t, yearly: s.in[metresAYear].known}
 	name := p.Name()
 	if p == SentOut {
 		s.sentOut(w)
@@ -139,7 +139,7 @@ func (s *setting) way(p Process, c cut) *way {
 	return w
 }
 
-func (s *setting) sentOut(w *way) {
+func (s *scenario) sentOut(w *method) {
 	if bill, told := s.job.Prices.SentOutYear.Get(); told && w.yearly {
 		w.billed = true
 		s.in[sentBill] = billed("cutting sent out", bill, rules.FactSentYear)
@@ -156,7 +156,7 @@ func billed(name message.ID, sum unit.Money, f rules.Fact) Input {
 	return Input{Name: name.Message(), Unit: "year", Money: true, Estimate: closely.Times(float64(sum)), Basis: string(BasisCustomer), Fact: f, known: true}
 }
 
-func (s *setting) flame(w *way, c cut) {
+func (s *scenario) flame(w *method, c cut) {
 	fuel, gas, id := rules.Acetylene, message.ID("acetylene"), ItemAcetylene
 	if w.process == OxyPropane {
 		fuel, gas, id = rules.Propane, "propane", ItemPropane
@@ -182,7 +182,7 @@ func (s *setting) flame(w *way, c cut) {
 }
 
 // plasma fills in what every plasma system takes.
-func (s *setting) plasma(base at, of any, v Estimate, i unit.Ampere, flow Estimate) {
+func (s *scenario) plasma(base at, of any, v Estimate, i unit.Ampere, flow Estimate) {
 	s.set(base, speed, of, v, cite.Practice)
 	u, err := size.LoadVoltage(i)
 	kw := func(eta float64) float64 {
@@ -203,14 +203,14 @@ func (s *setting) plasma(base at, of any, v Estimate, i unit.Ampere, flow Estima
 	s.need(setHours, ItemSetHours)
 }
 
-func (s *setting) otherPlasma(c cut) {
+func (s *scenario) otherPlasma(c cut) {
 	i := min(max(unit.Ampere(float64(c.t)/perAmpere), otherCurrent[0]), otherCurrent[1])
 	s.plasma(today, OtherPlasma.Name(), otherSpeed, i, otherFlow)
 }
 
 // system fills in a system of the range; the sentence says why it cannot be
 // done, "" where it can.
-func (s *setting) system(sys *system.System, c cut) (*way, message.Message) {
+func (s *scenario) system(sys *system.System, c cut) (*method, message.Message) {
 	factor, _ := size.Equivalence(sys, c.metal)
 	k, held := factor.Get()
 	if !held {
@@ -226,5 +226,5 @@ func (s *setting) system(sys *system.System, c cut) (*way, message.Message) {
 	hand := handSpeed.Times(float64(v))
 	hand.High = max(min(hand.High, float64(led)), hand.Likely)
 	s.plasma(offered, of, hand, sys.OutputMax, Exact(float64(sys.AirFlow)))
-	return &way{process: Plasma, base: offered, t: c.t, yearly: s.in[metresAYear].known}, s.lacking()
+	return &method{process: Plasma, base: offered, t: c.t, yearly: s.in[metresAYear].known}, s.lacking()
 }

@@ -32,9 +32,9 @@ type Errors struct {
 	Low, High    float64 // the quartiles, or all there is of fewer than FewestCuts
 }
 
-// Track is what the timed cuts of one system say: of the prediction, and of the
+// Accuracy is what the timed cuts of one system say: of the prediction, and of the
 // system's row.
-type Track struct {
+type Accuracy struct {
 	All Errors
 	// Row takes only the cuts that can speak of the row: in mild steel, not so thin
 	// that the hand limits, and predicted as the row predicts today.
@@ -46,7 +46,7 @@ type Track struct {
 	Rated unit.Maybe[unit.Millimetre]
 }
 
-// Follow sums up the timed cuts of one system. A nil row is not known: then only
+// AccuracyOf sums up the timed cuts of one system. A nil row is not known: then only
 // the prediction is judged. Nothing is changed.
 //
 // A median speed more than the band of Compare off is too slow or too fast; then
@@ -56,9 +56,9 @@ type Track struct {
 // Check: five cuts in 6 mm, rated 12, clean 16 mm, at 700, 750, 780, 800 and
 // 1000 mm/min against 1000: 22 % slower in the median, quartiles 25 % and 20 %,
 // and a rated thickness of 9.36 mm fits.
-func Follow(cuts []Timed, row *system.System) Track {
+func AccuracyOf(cuts []Timed, row *system.System) Accuracy {
 	cuts = slices.DeleteFunc(slices.Clone(cuts), func(c Timed) bool { return !c.told() })
-	t := Track{All: errorsOf(cuts)}
+	t := Accuracy{All: errorsOf(cuts)}
 	if row == nil {
 		return t
 	}

@@ -23,8 +23,8 @@ var (
 
 // settingFor sets the torch for one piece: thin sheet turned down so that the
 // tip rests on the work, everything else at full output.
-func settingFor(s *system.System, p piece) Setting {
-	set := Setting{Output: s.OutputMax, Lead: leadAngle, Trailing: trailingArc, Pressure: s.AirPressure, Through: p.thickness,
+func settingFor(s *system.System, p piece) OperatingPoint {
+	set := OperatingPoint{Output: s.OutputMax, Lead: leadAngle, Trailing: trailingArc, Pressure: s.AirPressure, Through: p.thickness,
 		Source: cite.Ref{Source: "practice-setting"}}
 	if p.thickness <= thinMost {
 		set.Output = max(s.OutputMin, min(contactMost, s.OutputMax))
@@ -41,7 +41,7 @@ func settingFor(s *system.System, p piece) Setting {
 }
 
 // setting is how the torch is set for a row and its piece.
-func (s *scene) setting(row *showpiece, p piece) Setting {
+func (s *situation) setting(row *cutRow, p piece) OperatingPoint {
 	set := settingFor(s.system, p)
 	if row.tilted {
 		set.Through = through(p.thickness, s.angle())
@@ -58,7 +58,7 @@ func (s *scene) setting(row *showpiece, p piece) Setting {
 // and the time for the length at that speed, in seconds.
 // Source: size.Speed, from the system's own row.
 // Check: 300 mm at 1000 mm/min take 18 s.
-func (s *scene) paced(set Setting, p piece) Setting {
+func (s *situation) paced(set OperatingPoint, p piece) OperatingPoint {
 	steel, ok := s.asSteel(p)
 	if !ok {
 		return set

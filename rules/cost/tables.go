@@ -19,7 +19,7 @@ type Figure struct {
 	Trust    cite.Trust
 }
 
-// Figures returns what is assumed of each way of cutting and of all, where the
+// Figures returns what is assumed of each method of cutting and of all, where the
 // customer told nothing better. Prices are apart.
 func Figures() []Figure {
 	var list []Figure
@@ -74,7 +74,7 @@ func Figures() []Figure {
 	return list
 }
 
-// startingOf is what a way takes before it cuts: a flame preheats by its gas.
+// startingOf is what a method takes before it cuts: a flame preheats by its gas.
 func startingOf(p Process, h habits) Estimate {
 	switch p {
 	case OxyAcetylene:
@@ -94,11 +94,11 @@ func nameOfLocal(of string, l local) string { return of + ": " + string(localNam
 
 func unitOfLocal(l local) string { return string(localNames[l][1]) }
 
-// End is the thickest metal a way is taken to cut day by day, in mm.
+// End is the thickest metal a method is taken to cut day by day, in mm.
 type End struct {
-	Way   Process
-	Metal metal.ID
-	Most  unit.Millimetre
+	Method Process
+	Metal  metal.ID
+	Most   unit.Millimetre
 }
 
 // Ends returns where ways of cutting end, as far as figures are held; one nominal
@@ -106,13 +106,13 @@ type End struct {
 func Ends() []End {
 	var list []End
 	for _, id := range []metal.ID{metal.MildSteel, metal.Galvanised, metal.Stainless, metal.Aluminium} {
-		for way, process := range map[Process]rules.Process{Shear: rules.Shear, Nibbler: rules.Nibbler} {
+		for method, process := range map[Process]rules.Process{Shear: rules.Shear, Nibbler: rules.Nibbler} {
 			if t, held := rules.ToolLimit(process, id); held {
-				list = append(list, End{way, id, t})
+				list = append(list, End{method, id, t})
 			}
 		}
 		list = append(list, End{Disc, id, discEnds})
 	}
-	slices.SortFunc(list, func(a, b End) int { return cmp.Or(cmp.Compare(a.Way, b.Way), cmp.Compare(a.Metal, b.Metal)) })
+	slices.SortFunc(list, func(a, b End) int { return cmp.Or(cmp.Compare(a.Method, b.Method), cmp.Compare(a.Metal, b.Metal)) })
 	return list
 }

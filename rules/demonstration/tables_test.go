@@ -24,7 +24,7 @@ func TestWarningsSayWhen(t *testing.T) {
 				continue
 			}
 			job := rules.Job{Pieces: []rules.Piece{{Metal: m.ID, Everyday: unit.Known(unit.Millimetre(3))}}}
-			s := newScene(&job, &rules.Result{})
+			s := newSituation(&job, &rules.Result{})
 			given, named := w.applies(&s), strings.Contains(string(w.when), strings.TrimSuffix(string(m.Name), " or brass"))
 			if given != named {
 				t.Errorf("%s for %s: given %t, named %t", w.id, m.Name, given, named)
