@@ -48,7 +48,7 @@ func NewKeys() Keys {
 		Why:      Bind("why", "w"),
 		Page:     Bind("make the page", "p"),
 		PutOff:   Bind("ask the group later", "g", "ctrl+g"),
-		Known:    Bind("how it is known", "h", "ctrl+t"),
+		Known:    Bind("how it is known", "h", "ctrl+y"),
 		NextOpen: Bind("next open question", "tab"),
 	}
 }
@@ -97,13 +97,15 @@ const (
 func (w *Window) foot() []string {
 	text, typing := w.dialog.Typing()
 	var keys []key.Binding
+	leads := false // out
 	for _, c := range w.dialog.Commands() {
 		switch k := w.shown(c.Binding, typing); {
 		case k.Help().Key == "":
 		case len(keys) < footMost:
 			keys = append(keys, k)
-		case slices.Contains(c.Keys(), "ctrl+c"):
-			keys[footMost-1] = k // the way out is always there
+			leads = leads || leaves(c.Binding)
+		case !leads && leaves(c.Binding):
+			keys[footMost-1], leads = k, true
 		}
 	}
 	if w.Helping {
@@ -114,6 +116,10 @@ func (w *Window) foot() []string {
 		keys = append(keys, w.shown(help, typing))
 	}
 	return w.Look.Keys(w.Size.Width-2, keys...)
+}
+
+func leaves(b key.Binding) bool {
+	return slices.Contains(b.Keys(), "q") || slices.Contains(b.Keys(), "ctrl+c")
 }
 
 // shown is a binding as it is listed, in the window's language.

@@ -82,7 +82,7 @@ var follow = map[string]string{
 	"tab": "goes on to what is beside",
 	"esc": "goes one step back, or takes back the last thing", "shift+tab": "goes back", "left": "goes back", "right": "goes on",
 	"up": "moves", "down": "moves", "pgup": "moves", "pgdown": "moves", "home": "moves", "end": "moves",
-	"g": "is about a group", "c": "opens a list, and closes it",
+	"g": "is about a group", "c": "opens a list, and closes it", "ctrl+l": "opens the list, and closes it",
 }
 
 // TestOneKeyOneAction: the same key has the same word on every screen, but for

@@ -83,7 +83,7 @@ func (p *typist) give() {
 				p.press("h")
 				continue
 			}
-			p.press("<ctrl+t>")
+			p.press("<ctrl+y>")
 		}
 	}
 	p.say(s, a)
