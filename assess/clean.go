@@ -8,7 +8,7 @@ import (
 	"cutbrief/rules/message"
 )
 
-// The longest texts that are kept, in characters. The gate would shorten what
+// The longest texts that are kept, in characters. sanitize would shorten what
 // is longer; here it is refused instead, so that saving loses nothing.
 const (
 	maxLine     = 200 // a line
@@ -17,7 +17,7 @@ const (
 	maxLong     = maxLines * (maxNoteLine + 1)
 )
 
-// clean takes a text through the gate: one line, or several if long.
+// clean sanitizes a text: one line, or several if long.
 func clean(s string, long bool) string {
 	if isPlain(s, long) {
 		return s
@@ -61,7 +61,7 @@ func isTrim(s string, most int) bool {
 	return len(s) <= most && s[0] != ' ' && s[len(s)-1] != ' '
 }
 
-// lineEnds are all that the gate takes for the end of a line.
+// lineEnds are all that sanitize takes for the end of a line.
 var lineEnds = strings.NewReplacer("\r\n", "\n", "\r", "\n", "\u0085", "\n", "\u2028", "\n", "\u2029", "\n")
 
 // room says what would fit if a text is too long, or "".

@@ -1,4 +1,4 @@
-// Package whole puts files in place whole or not at all: the bytes are safe on
+// Package atomicfile puts files in place whole or not at all: the bytes are safe on
 // the disk under another name before the file gets its own. It is the one
 // package that creates, renames and removes files of a user, and it does so the
 // same way on every system.
@@ -129,4 +129,37 @@ func create(name string) (*os.File, error) {
 		return nil, fs.ErrExist
 	}
 	return f, nil
+}
+
+// link gives the file a name that nobody has. Linking fails where the name is
+// taken, so that no other program's file is lost between looking and writing;
+// where the disk cannot link, we look first and then rename.
+func link(f *os.File, to string) error {
+	err := os.Link(f.Name(), to)
+	switch {
+	case err == nil:
+		os.Remove(f.Name()) // if it stays, the next program sweeps it
+		return nil
+	case errors.Is(err, fs.ErrExist):
+		return fs.ErrExist
+	}
+	if _, err := os.Lstat(to); err == nil {
+		return fs.ErrExist
+	}
+	return rename(f, to)
+}
+
+// Try reports why no file can be made in a folder, or nil: it makes an empty
+// one, as for a file that is to be written, and takes it away again.
+func Try(dir string) error {
+	f, err := create(beside(filepath.Join(dir, "try")))
+	if errors.Is(err, fs.ErrExist) {
+		return nil // another program can, at this moment
+	}
+	if err != nil {
+		return err
+	}
+	defer f.Close()
+	discard(f)
+	return nil
 }
