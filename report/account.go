@@ -203,7 +203,7 @@ func (b *builder) costCut(a *cost.Account) message.Message {
 	length := func(v float64, r unit.Round) message.Message { return b.show(quantity(v, unit.Length), r) }
 	switch m, told := a.Metres.Get(); {
 	case !told:
-		return message.Join(" ", msg("For {1}.", cut), msg("How much is cut a year is not known, so nothing is said of a year."))
+		return message.Join(" ", msg("For {1}.", cut), msg("How much is cut a year is not known, so no cost per year is given."))
 	case m.High == 0:
 		return msg("For {1}, nothing cut in a year: nothing is saved, and nothing pays back.", cut)
 	default:
@@ -217,7 +217,7 @@ func (b *builder) priceLines(a *cost.Account) []Line {
 	l := &b.prices
 	known := func(m message.Message) message.Message {
 		if m.IsEmpty() {
-			return msg("not said")
+			return msg("not given")
 		}
 		return m
 	}
@@ -226,7 +226,7 @@ func (b *builder) priceLines(a *cost.Account) []Line {
 		b.line(msg("Date"), known(outside(l.Date))), b.line(msg("Place"), known(b.listed(l.Place))),
 	}
 	if text := b.priceDoubt(a); !text.IsEmpty() {
-		list = append(list, b.line(msg("Mark"), text))
+		list = append(list, b.line(msg("Note"), text))
 	}
 	return list
 }
@@ -234,13 +234,13 @@ func (b *builder) priceLines(a *cost.Account) []Line {
 // costNotes say how ranges are meant, and what is left out.
 func (b *builder) costNotes(a *cost.Account) []string {
 	return b.prints(
-		message.Join(" ", msg("Each range is what is to be expected when every uncertain figure moves on its own between its low and high: the effects are added as the root of the sum of squares."),
-			msg("That all goes wrong at once lies outside it.")),
+		message.Join(" ", msg("Each range shows what to expect when every uncertain figure moves by itself between its low and high: the effects are added as the root of the sum of squares."),
+			msg("That everything goes wrong at once is outside it.")),
 		message.Join(" ", msg("A saving whose range includes zero is called no clear saving."),
 			msg("Speeds and habits are common practice or from memory: a trial cut on the customer's own piece is surer.")),
-		msg("Left out: the price of a compressor, what is left of a system after the years, tips of the gas torch, waiting for work that is sent out."),
-		when(b.currenciesDiffer(), "The range is priced in {1} and the price list in {2}: no payback is worked out.", outside(b.offered.Currency), message.Name(b.currency())),
-		when(usesAcetylene(a) && !b.job.Prices.Fuel.IsKnown(), "The fuel gas is not told: acetylene is taken."),
+		msg("Not included: a compressor, the resale value of a system, tips of the gas torch, waiting for work that is sent out."),
+		when(b.currenciesDiffer(), "The systems list is priced in {1} and the price list in {2}: no payback is calculated.", outside(b.offered.Currency), message.Name(b.currency())),
+		when(usesAcetylene(a) && !b.job.Prices.Fuel.IsKnown(), "The fuel gas is not given: acetylene is assumed."),
 	)
 }
 

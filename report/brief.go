@@ -108,7 +108,7 @@ func (b *Brief) Answer() message.ID {
 	case rules.Recommended:
 		return "Recommended system"
 	case rules.NoneFits:
-		return "No recommendation: nothing in this range fits"
+		return "No recommendation: no system fits"
 	}
-	return "Not a recommendation yet"
+	return "No recommendation yet"
 }

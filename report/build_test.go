@@ -93,7 +93,7 @@ func TestNumbersAreRoundedOnce(t *testing.T) {
 
 func TestRecommendationSaysWhyAndWhatRemains(t *testing.T) {
 	b := Build(farm(t), steps(), Options{})
-	want := "You cut mild steel, 10 mm most days and 12 mm at most, and now and then 20 mm just to come apart, for repair work at irregular times."
+	want := "You cut mild steel, 10 mm most days and 12 mm at most, and now and then a severance cut in 20 mm (the piece only has to come apart), for repair work at irregular times."
 	if b.Need != want {
 		t.Errorf("need %q", b.Need)
 	}
@@ -129,7 +129,7 @@ func TestNotARecommendationYet(t *testing.T) {
 		t.Errorf("%+v", b)
 	}
 	text := strings.Join(b.Because, " ")
-	if !strings.Contains(text, "not a recommendation") || !strings.Contains(text, "To be told first") {
+	if !strings.Contains(text, "not a recommendation") || !strings.Contains(text, "To ask first") {
 		t.Errorf("because %q", text)
 	}
 	if len(b.Cautions) == 0 || !b.Date.Equal(time.Date(2026, 1, 2, 0, 0, 0, 0, time.UTC)) {
@@ -156,7 +156,7 @@ func TestASupplyThatFeedsNone(t *testing.T) {
 	v := farm(t)
 	say(t, v, rules.FactVolts, "", "120 V")
 	b := Build(v, steps(), Options{})
-	if b.Outcome != "none-fits" || len(b.Because) == 0 || b.Because[0] != "The supply here, as told: single-phase, 120 V." {
+	if b.Outcome != "none-fits" || len(b.Because) == 0 || b.Because[0] != "The supply here, as given: single-phase, 120 V." {
 		t.Errorf("%s: %q", b.Outcome, b.Because)
 	}
 	for _, r := range Why(v, steps(), Options{}) {

@@ -169,7 +169,7 @@ func (b *builder) comparisonRows() []comparisonRow {
 		{label: msg("air pressure"), of: up(func(c *compared) unit.Quantity { return quantity(c.AirPressure, unit.Pressure) })},
 		{label: msg("weight"), of: up(func(c *compared) unit.Quantity { return quantity(c.Weight, unit.Weight) })},
 		{label: msg("price"), of: b.priceOf},
-		{label: msg("cost {1}", b.each()), of: costCell(metre, b.likely, "not worked out"), today: true},
+		{label: msg("cost {1}", b.each()), of: costCell(metre, b.likely, "not calculated"), today: true},
 		{label: msg("low to high"), of: costCell(metre, span, none), today: true},
 		{label: msg("cost a year"), of: costCell(year, b.likely, "not known"), today: true},
 		{label: msg("low to high"), of: costCell(year, span, none), today: true},

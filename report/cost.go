@@ -63,7 +63,7 @@ func (b *builder) cost() *Cost {
 		return &Cost{Lines: b.unworked(&a), Assumed: a.Assumed}
 	}
 	if b.nobodysPrices() {
-		return &Cost{Lines: b.prints(msg("What it would save was not worked out: no price of yours was told, and the price of an hour of work in the list is invented.")), Assumed: true}
+		return &Cost{Lines: b.prints(msg("Savings are not calculated: you gave no price of your own, and the price of an hour of work in the list is invented.")), Assumed: true}
 	}
 	today := &a.Methods[a.Against]
 	crossing := b.crossingToday(today)
@@ -152,7 +152,7 @@ func (b *builder) paybackLine(s cost.Saving) message.Message {
 	p, ok := s.Pays.Get()
 	switch {
 	case !ok && b.currenciesDiffer():
-		return msg("No payback is worked out: the range and the price list have different currencies.")
+		return msg("No payback is calculated: the systems list and the price list have different currencies.")
 	case !ok && !s.PerYear.IsKnown():
 		return msg("When it pays for itself is open: how much is cut a year is not known.")
 	case !ok:
@@ -186,14 +186,14 @@ func (b *builder) movers(a *cost.Account, s cost.Saving) message.Message {
 			practice++
 		}
 	}
-	id := message.ID("Moved most by {1}, one of them common practice, no source.")
+	id := message.ID("It depends most on {1}, one of them common practice, no source.")
 	switch {
 	case practice == 0:
-		id = "Moved most by {1}."
+		id = "It depends most on {1}."
 	case practice == len(movers) && practice > 1:
-		id = "Moved most by {1}, both common practice, no source."
+		id = "It depends most on {1}, both common practice, no source."
 	case practice == len(movers):
-		id = "Moved most by {1}, common practice, no source."
+		id = "It depends most on {1}, common practice, no source."
 	}
 	return message.Join(" ", when(len(names) > 0, id, message.And(names...)), b.priceBasis(a))
 }
@@ -205,7 +205,7 @@ func (b *builder) priceBasis(a *cost.Account) message.Message {
 		return text
 	}
 	if b.prices.Date == "" {
-		return msg("The price list says no date.")
+		return msg("The price list gives no date.")
 	}
 	return msg("Prices of {1}.", b.priceOrigin())
 }
@@ -221,7 +221,7 @@ func (b *builder) priceDoubt(a *cost.Account) message.Message {
 	}
 	switch {
 	case b.prices.Invented && !b.prices.Owned():
-		return pick("Prices are assumed: what you did not tell is from an invented list of {1}.", "Prices are assumed: what you did not tell is from an invented list.")
+		return pick("Prices are assumed: those you did not give are from an invented list of {1}.", "Prices are assumed: those you did not give are from an invented list.")
 	case a.Assumed && b.prices.Invented:
 		return pick("Some prices are assumed: invented, or common practice, no source. List of {1}.", "Some prices are assumed: invented, or common practice, no source. List.")
 	case a.Assumed:

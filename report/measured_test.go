@@ -56,9 +56,9 @@ func TestShownIsOnTheBrief(t *testing.T) {
 	for _, want := range []Line{
 		{Label: "Straight cut, timed, 10 mm mild steel", Value: "went well and took 20 s for 300 mm (900 mm/min), 18 s predicted: on the mark", Source: "common practice, no source"},
 		{Label: "bevel", Value: "went poorly", Why: "the angle drifted"},
-		{Label: "They said", Value: "It stays flat."},
-		{Label: "Spoke against it", Value: "Dear", Why: "Answered: see what gas costs"},
-		{Label: "It ended with", Value: "a quote is wanted", Why: "the owner decides"},
+		{Label: "Customer said", Value: "It stays flat."},
+		{Label: "Objection", Value: "Dear", Why: "Answer: see what gas costs"},
+		{Label: "Outcome", Value: "a quote is wanted", Why: "the owner decides"},
 		{Label: "Next", Value: "Send the quote; J. Weaver; by 8 December 2026"},
 	} {
 		if !slices.Contains(b.Shown, want) {

@@ -66,7 +66,7 @@ var answers = map[message.ID][2]message.ID{
 	"could change the system to {1}":               {"The answer could change the system to {1}.", "could mean {1}"},
 	"could change what decides the sale":           {"The answer could change what decides the sale.", "could change what decides"},
 	"could make the system borderline":             {"The answer could make the system borderline.", "could make the system borderline"},
-	"could mean that no system of the range fits":  {"The answer could mean that no system of the range fits.", "could mean that none fits"},
+	"could mean that no system of the range fits":  {"The answer could mean that no system fits.", "could mean that none fits"},
 	"could mean that the site has to change first": {"The answer could mean that the site has to change first.", "could mean changing the site"},
 }
 

@@ -41,7 +41,7 @@ func SoFarIn(words *message.Catalog, v *assess.Visit, offered system.Range) Pane
 		could := b.couldBriefly(q)
 		if slices.Contains(b.result.Missing, q.Asked) {
 			p.First = append(p.First, b.print(askedName(q.Asked)))
-			could = msg("needed first")
+			could = msg("ask first")
 		}
 		p.Ask = append(p.Ask, b.print(msg("{1}: {2}", askedName(q.Asked), could)))
 	}

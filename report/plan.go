@@ -24,7 +24,7 @@ func (b *builder) shownBy() message.Message {
 		}
 	}
 	if len(cuts) == 0 {
-		return msg("No cut of this plan can show it: it has to be talked through.")
+		return msg("No cut in this plan can show it: talk it through.")
 	}
 	return msg("The demonstration shows it first: {1}.", message.Join("; ", cuts...))
 }

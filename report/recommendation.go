@@ -23,11 +23,11 @@ func (b *builder) headline() message.Message {
 		return name
 	case rules.NoneFits:
 		if b.onlySupply() {
-			return msg("No system of this range that does this work can be fed from this supply")
+			return msg("No system in this list that does this work can run on this supply")
 		}
-		return msg("No system of this range does this work by hand")
+		return msg("No system in this list does this work by hand")
 	}
-	return msg("Too much is still open to recommend a system")
+	return msg("Not enough is known yet to recommend a system")
 }
 
 // because says why this system, or what would fit, or what must be told first.
@@ -70,7 +70,7 @@ func (b *builder) rated(c *rules.Check) message.Message {
 // certainty says whether open answers could change the choice, and how far it
 // holds.
 func (b *builder) certainty() message.Message {
-	text := msg("Open answers could still change this choice: see what is to be confirmed.")
+	text := msg("Open answers could still change this choice: see what to confirm.")
 	if b.result.Firm {
 		text = msg("No answer still open could change this choice.")
 	}
@@ -91,7 +91,7 @@ func (b *builder) reservations(c *rules.Candidate) (changes, nearly, others []me
 		case check.Verdict == rules.Borderline:
 			others = append(others, b.borderline(check, r))
 		case check.Verdict == rules.Short && !r.Hard:
-			others = append(others, msg("To be said openly: {1}", b.shortfall(check)).Sentence())
+			others = append(others, msg("Please note: {1}", b.shortfall(check)).Sentence())
 		}
 	}
 	return changes, nearly, others
@@ -142,7 +142,7 @@ func (b *builder) holds() message.Message {
 func (b *builder) beyond(m rules.Margin) message.Message {
 	switch {
 	case m.Then == nil:
-		return msg("above that, no system of this range is right.")
+		return msg("above that, no system fits.")
 	case b.result.First == nil || m.Then.ID != b.result.First.System.ID:
 		return msg("above that, {1} is next.", outside(m.Then.Name))
 	case m.ThenStatus == rules.FitsAfterSite:
@@ -165,10 +165,10 @@ func (b *builder) missing() []message.Message {
 	list := []message.Message{msg("This page is not a recommendation. It lists what is needed for one.")}
 	for _, a := range b.result.Missing {
 		if a.Fact == rules.FactMetals && len(b.job.Pieces) > 0 {
-			list = append(list, msg("No figures are held for this metal: only a trial on their own piece can tell."))
+			list = append(list, msg("There are no figures for this metal: only a trial cut on the customer's own piece can tell."))
 			continue
 		}
-		list = append(list, msg("To be told first: {1}.", askedName(a)))
+		list = append(list, msg("To ask first: {1}.", askedName(a)))
 	}
 	return list
 }
@@ -180,20 +180,20 @@ func (b *builder) second() message.Message {
 	case c == nil:
 		return message.Message{}
 	case c.Status == rules.Fits:
-		return msg("Second choice: {1}.", outside(c.System.Name))
+		return msg("Alternative: {1}.", outside(c.System.Name))
 	}
-	return msg("Second choice: {1}.", msg("{1} ({2})", outside(c.System.Name), worded(c.Status)))
+	return msg("Alternative: {1}.", msg("{1} ({2})", outside(c.System.Name), worded(c.Status)))
 }
 
 // instead says what would do the work if no system of the range does.
 func (b *builder) instead() []message.Message {
 	c := b.nearest()
 	if c == nil {
-		return []message.Message{msg("The range holds no system at all.")}
+		return []message.Message{msg("The systems list is empty.")}
 	}
 	var list, cures []message.Message
 	if b.onlySupply() {
-		list = append(list, msg("The supply here, as told: {1}.", b.supply()))
+		list = append(list, msg("The supply here, as given: {1}.", b.supply()))
 	}
 	for i := range c.Checks {
 		check := &c.Checks[i]

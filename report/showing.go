@@ -64,11 +64,11 @@ func (b *builder) cameOfIt(s *assess.Demonstration) []Line {
 			list = append(list, b.line(label.Message(), value, why))
 		}
 	}
-	add("They said", outside(s.Words), message.Message{})
+	add("Customer said", outside(s.Words), message.Message{})
 	for _, o := range s.Objections {
-		add("Spoke against it", outside(o.Said), when(o.Answer != "", "Answered: {1}", outside(o.Answer)))
+		add("Objection", outside(o.Said), when(o.Answer != "", "Answer: {1}", outside(o.Answer)))
 	}
-	add("It ended with", outcomeWords[s.Outcome].Message(), outside(s.Because))
+	add("Outcome", outcomeWords[s.Outcome].Message(), outside(s.Because))
 	next := message.Join("; ", outside(strings.TrimSuffix(s.Next.Step, ".")), outside(s.Next.Owner))
 	switch {
 	case s.Next.Date == "":

@@ -103,7 +103,7 @@ func (c *speedCurve) picture(p *rules.Piece) *Speeds {
 		Title: c.print(msg("How fast {1} cuts {2}", outside(c.system.Name), metalName(c.metal))),
 		Up:    c.print(message.Number(byStyle(c.builder, "mm/min", "in/min"))), Across: c.thicknessAxis(),
 		Ticks: c.thicknessTicks(c.end), CleanAt: share(clean, c.end),
-		Clean: c.print(msg("clean up to {1}", c.given(millimetres(clean)))), Severed: c.print(msg("apart up to {1}", c.given(millimetres(c.end)))),
+		Clean: c.print(msg("clean up to {1}", c.given(millimetres(clean)))), Severed: c.print(msg("severs up to {1}", c.given(millimetres(c.end)))),
 		Rests: c.print(c.basis()),
 	}
 	out.UpTicks, c.top = c.upTicks(c.inUnit(fastest))
@@ -159,7 +159,7 @@ func (c *speedCurve) markAll(p *rules.Piece, from unit.Millimetre) {
 		c.mark(t, unit.Nearest, "thickest clean cut", true)
 	}
 	c.mark(c.system.CleanMax/c.factor, unit.Down, "clean up to here", false)
-	c.mark(c.end, unit.Down, "apart up to here", false)
+	c.mark(c.end, unit.Down, "severs up to here", false)
 	for _, t := range c.thicknessSteps(c.end) {
 		if t >= from && !c.crowded(t) {
 			c.mark(t, unit.Nearest, "", false)
@@ -199,9 +199,9 @@ func (c *speedCurve) crowded(t unit.Millimetre) bool {
 
 // guidance says how the torch is led, by the speed that allows.
 var guidance = map[unit.MillimetrePerMinute]message.ID{
-	size.FreeHand:   "At full output, {1}, led free hand, {2} at most.",
-	size.AlongEdge:  "At full output, {1}, led by hand along an edge, {2} at most.",
-	size.OnCarriage: "At full output, {1}, led by a carriage, {2} at most.",
+	size.FreeHand:   "At full output, {1}, guided free hand, {2} at most.",
+	size.AlongEdge:  "At full output, {1}, guided by hand along an edge, {2} at most.",
+	size.OnCarriage: "At full output, {1}, guided by a carriage, {2} at most.",
 }
 
 // basis says at what setting, how it is led, and what that rests on.

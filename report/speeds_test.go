@@ -48,7 +48,7 @@ func TestSpeedsOfTheFarm(t *testing.T) {
 		{"most days", "10 mm", "630 mm/min", 10.0 / 24, 635.0 / 1500, true},
 		{"thickest clean cut", "12 mm", "520 mm/min", 0.5, 500 * 12.7 / 12 / 1500, true},
 		{"clean up to here", "18 mm", "250 mm/min", 0.75, 250.0 / 1500, false},
-		{"apart up to here", "24 mm", "120 mm/min", 1, 125.0 / 1500, false},
+		{"severs up to here", "24 mm", "120 mm/min", 1, 125.0 / 1500, false},
 	} {
 		m, ok := marked(s, c.says)
 		if !ok || m.Thickness != c.thickness || m.Speed != c.speed || m.Yours != c.yours || math.Abs(m.At-c.at) > 1e-9 || math.Abs(m.Share-c.share) > 1e-9 {
@@ -58,13 +58,13 @@ func TestSpeedsOfTheFarm(t *testing.T) {
 	if m, _ := marked(s, "most days"); m.Label != "most days, 10 mm: 630 mm/min" {
 		t.Errorf("label %q", m.Label)
 	}
-	if s.CleanAt != 0.75 || s.Clean != "clean up to 18 mm" || s.Severed != "apart up to 24 mm" {
+	if s.CleanAt != 0.75 || s.Clean != "clean up to 18 mm" || s.Severed != "severs up to 24 mm" {
 		t.Errorf("%v %q %q", s.CleanAt, s.Clean, s.Severed)
 	}
 	if last := s.UpTicks[len(s.UpTicks)-1]; last.Label != "1500" || last.At != 1 {
 		t.Errorf("%+v", s.UpTicks)
 	}
-	for _, want := range []string{"full output, 50 A", "led free hand, 1500 mm/min at most", "common practice, no source"} {
+	for _, want := range []string{"full output, 50 A", "guided free hand, 1500 mm/min at most", "common practice, no source"} {
 		if !strings.Contains(s.Rests, want) {
 			t.Errorf("%q is not in %q", want, s.Rests)
 		}

@@ -115,7 +115,7 @@ func (b *builder) piece(p *rules.Piece) message.Message {
 	case told1 && told2 && everyday == thickest:
 		text = msg("{1}, {2} most days and at most", name, most)
 	case told1 && told2 && everyday > thickest:
-		text = msg("{1}, {2} most days (though {3} was told as the most)", name, daily, most)
+		text = msg("{1}, {2} most days (though {3} was given as the thickest)", name, daily, most)
 	case told1 && told2:
 		text = msg("{1}, {2} most days and {3} at most", name, daily, most)
 	case told2:
@@ -124,7 +124,7 @@ func (b *builder) piece(p *rules.Piece) message.Message {
 		text = msg("{1}, {2} most days (how thick at most is not known)", name, daily)
 	}
 	if rare, ok := p.Rarest.Get(); ok && rare > 0 {
-		return msg("{1}, and now and then {2} just to come apart", text, b.told(millimetres(rare)))
+		return msg("{1}, and now and then a severance cut in {2} (the piece only has to come apart)", text, b.told(millimetres(rare)))
 	}
 	return text
 }
@@ -133,7 +133,7 @@ func (b *builder) piece(p *rules.Piece) message.Message {
 func (b *builder) critical() (string, []Line) {
 	c := &b.result.Critical
 	if c.Requirement == "" {
-		return b.print(msg("Not clear yet")), []Line{b.line(msg("to ask"), msg("Nothing said so far points to one requirement. Ask what annoys them most about today's way."))}
+		return b.print(msg("Not clear yet")), []Line{b.line(msg("to ask"), msg("No answer so far points to one requirement. Ask what annoys them most about today's way."))}
 	}
 	names := deciding(c)
 	text := names[0]
@@ -161,7 +161,7 @@ func (b *builder) evidence(first rules.Requirement, ties []rules.Requirement) []
 		if e.Requirement != first && !slices.Contains(ties, e.Requirement) {
 			continue
 		}
-		list = append(list, b.from(b.line(howKnown(&e), worded(e.Sentence), msg("speaks for {1}", RequirementName(e.Requirement))), e.Source))
+		list = append(list, b.from(b.line(howKnown(&e), worded(e.Sentence), msg("evidence for {1}", RequirementName(e.Requirement))), e.Source))
 	}
 	return list
 }
@@ -178,8 +178,8 @@ func howKnown(e *rules.Evidence) message.Message {
 // which day they are.
 func (b *builder) sources() []string {
 	return b.prints(
-		message.Join(" ", msg("Range: {1}.", b.rangeName()), msg("Visit of {1}.", Day(b.date())), msg("Needs are rounded up, capabilities down.")),
-		message.Join(" ", msg("Resting on: {1}.", message.Join("; ", b.kinds()...)), msg("The text form gives each figure's own source.")),
+		message.Join(" ", msg("Systems list: {1}.", b.rangeName()), msg("Visit of {1}.", Day(b.date())), msg("Needs are rounded up, capabilities down.")),
+		message.Join(" ", msg("Basis: {1}.", message.Join("; ", b.kinds()...)), msg("The text form gives each figure's own source.")),
 	)
 }
 

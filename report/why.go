@@ -109,7 +109,7 @@ func (b *builder) whyNeed(n rules.Need) Reason {
 
 func (b *builder) whyCritical() Reason {
 	c := &b.result.Critical
-	r := b.topic("critical", msg("What decides the sale"), msg("what the customer says outranks what we infer; among what we infer, the heavier evidence; a difference of one is a tie"))
+	r := b.topic("critical", msg("Deciding requirement"), msg("what the customer says outranks what we infer; among what we infer, the heavier evidence; a difference of one is a tie"))
 	r.Value = b.print(b.decisive())
 	if c.Overruled {
 		r.Numbers = b.print(message.Join("; ", msg("the representative's own choice: {1}", outside(c.Reason)), when(c.Instead != "", "the answers point to {1}", RequirementName(c.Instead))))
@@ -125,11 +125,11 @@ func (b *builder) whyCritical() Reason {
 
 // whyMetals says what each metal counts for, and how the factor is derived.
 func (b *builder) whyMetals() Reason {
-	r := b.topic("metals", msg("What each metal counts for"), msg("the system's own rating in that metal; else common practice and an energy balance blended, never below common practice"))
+	r := b.topic("metals", msg("How each metal compares with mild steel"), msg("the system's own rating in that metal; else common practice and an energy balance blended, never below common practice"))
 	r.Source, r.Trust = b.cited(cite.Ref{Source: "wells-1952"}), ""
 	for _, p := range b.job.Pieces {
 		m, _ := metal.Find(p.Metal)
-		value := msg("no figures held")
+		value := msg("no figures")
 		if factor, ok := m.Equivalence.Get(); ok {
 			value = msg("counts {1} times as thick in mild steel", message.Figure(fmt.Sprintf("%.2f", factor)))
 		}
@@ -189,7 +189,7 @@ func (b *builder) inputs(list []rules.Input) []Reason {
 		part := b.step(in.Name, b.value(&in))
 		if a, ok := b.visit.Answer(in.From); ok {
 			part.Trust = b.print(worded(a.State))
-			part.Numbers = b.print(when(a.Said != "", "as said: {1}", outside(a.Said)))
+			part.Numbers = b.print(when(a.Said != "", "customer said: {1}", outside(a.Said)))
 		}
 		parts = append(parts, part)
 	}
@@ -197,9 +197,9 @@ func (b *builder) inputs(list []rules.Input) []Reason {
 }
 
 func (b *builder) whyMargins() Reason {
-	r := b.topic("margins", msg("How far it holds"), msg("each thickness is moved until another system would be right"))
+	r := b.topic("margins", msg("How far the choice holds"), msg("each thickness is moved until another system would be right"))
 	for _, m := range b.result.Margins {
-		then := msg("no system of this range")
+		then := msg("no system in this list")
 		if m.Then != nil {
 			then = message.Join(", ", outside(m.Then.Name), worded(m.ThenStatus))
 		}
@@ -213,7 +213,7 @@ func (b *builder) whyMargins() Reason {
 }
 
 func (b *builder) whyExcluded() Reason {
-	r := b.topic("excluded", msg("Why not the others"), message.Message{})
+	r := b.topic("excluded", msg("Other systems, and why not"), message.Message{})
 	for _, l := range b.excluded() {
 		r.Parts = append(r.Parts, Reason{Title: l.Label, Value: l.Why, Source: l.Source, Trust: l.Trust})
 	}
@@ -233,7 +233,7 @@ func (b *builder) whyOpen() Reason {
 
 // whyCost derives the cost of a metre, today and with the system recommended.
 func (b *builder) whyCost() Reason {
-	r := b.restsOn(b.step(msg("What {1} costs", b.each()), msg("not worked out")), cite.Ref{Source: "gum", Clause: "5.1.2"})
+	r := b.restsOn(b.step(msg("What {1} costs", b.each()), msg("not calculated")), cite.Ref{Source: "gum", Clause: "5.1.2"})
 	r.Topic = "cost"
 	r.Formula = b.print(msg("work, gas, electricity, air, consumables, blades and what is bought, each for {1}; the saving is today's cost less the system's; ranges by moving one input at a time", b.each()))
 	var systems []*system.System
@@ -285,7 +285,7 @@ func (b *builder) moverReasons(s cost.Saving) []Reason {
 	const most = 6
 	var list []Reason
 	for _, m := range s.Movers[:min(most, len(s.Movers))] {
-		part := b.step(msg("moved by {1}", m.Name), b.taken(m.Input))
+		part := b.step(msg("depends on {1}", m.Name), b.taken(m.Input))
 		part.Trust = b.print(worded(m.Basis))
 		list = append(list, part)
 	}
@@ -315,7 +315,7 @@ func (b *builder) priceOpen() []Line {
 	var list []Line
 	for _, m := range s.Movers[:min(4, len(s.Movers))] {
 		if q, ok := assess.Find(m.Fact); ok && asked[m.Fact] {
-			list = append(list, b.line(worded(q.Name).Capital(), msg("not told"), msg("It could change only what is saved, but that as much as anything; {1} is taken.", b.taken(m.Input))))
+			list = append(list, b.line(worded(q.Name).Capital(), msg("not given"), msg("It changes only the savings, but those as much as anything; {1} is assumed.", b.taken(m.Input))))
 			asked[m.Fact] = false
 		}
 	}

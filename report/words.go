@@ -248,7 +248,7 @@ func Day(t time.Time) message.Message {
 func savedDay(date string) message.Message {
 	t, err := time.Parse(time.DateOnly, date)
 	if err != nil {
-		return msg("a day not noted")
+		return msg("no date yet")
 	}
 	return Day(t)
 }

@@ -35,7 +35,7 @@ func (d *document) account(s *report.CostSheet) string {
 		text := d.say("{1}: {2} ({3} to {4}) {5}", printed(in.Name), number(in.Likely), number(in.Low), number(in.High), printed(in.Unit))
 		inputs = append(inputs, joined(text, sourced("", in.Basis), bracket(in.Note)))
 	}
-	d.list("What it rests on, likely (low to high)", inputs)
+	d.list("Figures used, likely (low to high)", inputs)
 	d.list("How to read it", s.Notes)
 	return d.String()
 }
@@ -79,7 +79,7 @@ func (d *document) savings(o *report.CostOffer) []string {
 		list = append(list, d.say("Payback: {1}.", printed(o.Payback)))
 	}
 	if len(o.Movers) > 0 {
-		list = append(list, d.say("Moved most by: {1}.", printed(strings.Join(o.Movers, "; "))))
+		list = append(list, d.say("Depends most on: {1}.", printed(strings.Join(o.Movers, "; "))))
 	}
 	return list
 }

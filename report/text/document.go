@@ -102,7 +102,7 @@ func (d *document) brief(b *report.Brief) string {
 	d.list("", b.Because)
 	d.paragraph(b.Second)
 	if len(b.Bars) > 0 {
-		d.heading(d.say("Needed and given"))
+		d.heading(d.say("Requirements and capabilities"))
 		d.bars(d, b.Bars)
 	}
 	d.speeds(b.Speeds)
@@ -110,11 +110,11 @@ func (d *document) brief(b *report.Brief) string {
 	d.critical(b)
 	d.confirm(b)
 	d.demonstration(b)
-	d.facts("Shown, and what came of it", b.Shown, d.item, withReason)
-	d.facts("Not taken, and why", b.Excluded, d.item, reasoned)
+	d.facts("Demonstrations held, and results", b.Shown, d.item, withReason)
+	d.facts("Other systems, and why not", b.Excluded, d.item, reasoned)
 	d.list("Notes", b.Notes)
 	d.facts("Cutting can hurt people and start fires", b.Cautions, d.item, valueOf)
-	d.list("What the figures rest on", b.Footing)
+	d.list("Sources and basis", b.Footing)
 	d.list("What could not be shown", b.Dropped)
 	d.signatures(d.say("Date"), d.row("Customer", "Representative"))
 	d.facts("Before leaving", b.Leaving, d.tick, valueOf)
@@ -136,7 +136,7 @@ func (d *document) critical(b *report.Brief) {
 	if b.Critical == "" {
 		return
 	}
-	d.heading(d.say("What decides"))
+	d.heading(d.say("Deciding requirement"))
 	d.strong(b.Critical)
 	for _, e := range b.Evidence {
 		d.item(joined(e.Value, bracket(joinedBy(", ", e.Label, e.Why)), sourced(e.Source, e.Trust)))
@@ -198,7 +198,7 @@ func (d *document) under(r report.Reason) []string {
 	}
 	add("rule: {1}", r.Formula)
 	add("here: {1}", r.Numbers)
-	add("rests on {1}", strings.Trim(sourced(r.Source, r.Trust), "[]"))
+	add("source: {1}", strings.Trim(sourced(r.Source, r.Trust), "[]"))
 	return list
 }
 

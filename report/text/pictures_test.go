@@ -18,7 +18,7 @@ func speeds() *report.Speeds {
 		Title: "How fast Demo 45 cuts mild steel", CleanAt: 0.75, Clean: "clean up to 15 mm", Severed: "apart up to 20 mm", Rests: "Common practice, no source.",
 		Marks: []report.SpeedMark{
 			mark(0.25, 1, "5 mm", "1000 mm/min", "most days", true), mark(0.5, 0.5, "10 mm", "500 mm/min", "", false),
-			mark(0.75, 0.25, "15 mm", "250 mm/min", "clean up to here", false), mark(1, 0.125, "20 mm", "125 mm/min", "apart up to here", false),
+			mark(0.75, 0.25, "15 mm", "250 mm/min", "clean up to here", false), mark(1, 0.125, "20 mm", "125 mm/min", "severs up to here", false),
 		},
 	}
 }

@@ -259,7 +259,7 @@ func (p *terminal) plan(d *document, list []report.Row) {
 		p.block("  ", numbered(i+1, r.Cut))
 		p.labels(d, "     ", labels{
 			{"Piece:", r.Piece}, {"Setting:", r.Setting}, {"Look for:", joined(r.See, sourced(r.Source, ""))},
-			{"Because:", joined(r.Because, bracket(r.Takes))}, {"Beware:", r.Beware},
+			{"Because:", joined(r.Because, bracket(r.Takes))}, {"Watch:", r.Beware},
 		})
 	}
 }

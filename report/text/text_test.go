@@ -61,12 +61,12 @@ func TestBarsAreToScale(t *testing.T) {
 
 func TestPartsThatAreEmptyAreLeftOut(t *testing.T) {
 	out := Render(report.Brief{Title: "x", Outcome: "not-yet"}, 80)
-	for _, head := range []string{"DEMONSTRATION", "NOTES", "NEEDED", "WHAT DECIDES", "TO CONFIRM", "STILL OPEN"} {
+	for _, head := range []string{"DEMONSTRATION", "NOTES", "REQUIREMENTS", "DECIDING", "TO CONFIRM", "STILL OPEN"} {
 		if strings.Contains(out, head) {
 			t.Errorf("%q stands over nothing:\n%s", head, out)
 		}
 	}
-	if !strings.Contains(out, "NOT A RECOMMENDATION YET") {
+	if !strings.Contains(out, "NO RECOMMENDATION YET") {
 		t.Errorf("does not say what it is:\n%s", out)
 	}
 }
