@@ -2,10 +2,8 @@ package store
 
 import (
 	"slices"
-	"strings"
 
 	"cutbrief/assess"
-	"cutbrief/assess/sanitize"
 	"cutbrief/rules"
 )
 
@@ -46,7 +44,7 @@ func habit(v *assess.Visit, f rules.Fact) string {
 	case v.Demo:
 		return ""
 	case len(a.Chosen) == 0:
-		return strings.ReplaceAll(sanitize.Lines(a.Said), "\n", " ")
+		return string(shown(a.Said))
 	}
 	q, _ := assess.Find(f)
 	if slices.ContainsFunc(q.Options, func(o assess.Option) bool { return o.ID == a.Chosen[0] }) {

@@ -59,7 +59,7 @@ func brief(c *call) error {
 		}
 		made, err := render(form, part, c.choice("paper"))
 		if err != nil {
-			return failure(message.Errorf("{1}: {2}", message.Name(strings.Join(files, ", ")), err), "choose another --format, or shorten the notes")
+			return message.WithHint(message.Errorf("{1}: {2}", message.Name(strings.Join(files, ", ")), err), "choose another --format, or shorten the notes")
 		}
 		list = append(list, document{path, made})
 	}
@@ -125,11 +125,11 @@ func verify(c *call) error {
 	file := c.args[0]
 	page, err := readPage(file)
 	if err != nil {
-		return failure(message.Errorf("read {1}: {2}", message.Name(file), atomicfile.Cause(err)), "name the file of a page: PDF, text, Markdown or JSON")
+		return message.WithHint(message.Errorf("read {1}: {2}", message.Name(file), atomicfile.Cause(err)), "name the file of a page: PDF, text, Markdown or JSON")
 	}
 	printed, coded := report.CheckCodeOn(page)
 	if !coded {
-		return failure(message.Errorf("{1} carries no check code", message.Name(file)), "one that does is made by: cutbrief brief FILE --with check-code")
+		return message.WithHint(message.Errorf("{1} carries no check code", message.Name(file)), "one that does is made by: cutbrief brief FILE --with check-code")
 	}
 	s, err := c.subject(textFormat)
 	if err != nil {
@@ -147,7 +147,7 @@ func verify(c *call) error {
 	if len(differ) == 0 {
 		return c.put(s.options.Words.Print(message.ID("This page is of this visit, and of the lists and rules in use today.").Message()) + "\n")
 	}
-	return failure(message.Errorf("the page is not what would come out today; what differs: {1}", message.Join("; ", differ...)), "to make it anew: cutbrief brief {1} --with check-code", shellName(c.args[1]))
+	return message.WithHint(message.Errorf("the page is not what would come out today; what differs: {1}", message.Join("; ", differ...)), "to make it anew: cutbrief brief {1} --with check-code", shellName(c.args[1]))
 }
 
 // largestPage is far above any page, in bytes.

@@ -13,7 +13,6 @@ import (
 	"cutbrief/assess/screen"
 	"cutbrief/assess/store"
 	"cutbrief/rules"
-	"cutbrief/rules/csvfile"
 	"cutbrief/rules/message"
 	"cutbrief/rules/message/catalog"
 )
@@ -104,7 +103,7 @@ func examine(c *call) error {
 	if err != nil || e.Sound {
 		return err
 	}
-	return failure(&message.Error{Message: message.Counted(e.Problems, "{1} thing to correct", "{1} things to correct")}, "read what to do under each line marked WRONG")
+	return message.WithHint(&message.Error{Message: message.Counted(e.Problems, "{1} thing to correct", "{1} things to correct")}, "read what to do under each line marked WRONG")
 }
 
 func (e examination) text(words *message.Catalog) string {
@@ -206,50 +205,11 @@ func (c *call) cacheFinding() finding {
 }
 
 // listFinding looks at a list in use, and at who chose it.
-func listFinding[T any](c *call, l list[T]) finding {
-	f := finding{What: message.ID(l.name)}
-	path, named := c.ownFile(l.name, c.text(l.name))
-	own, findings, err := l.open(path)
-	if path == "" || named == "" && errors.Is(err, fs.ErrNotExist) {
-		f.Says.Say("built in, and all of it invented")
-		f.Says = append(f.Says, store.Remark{Text: l.usable(l.builtIn())})
-		return f
-	}
-	f.Says.Say("{1}", message.Name(path))
-	if named != "" {
-		f.Says.Say("named by {1}", message.Name(named))
-	} else {
-		f.Says.Say("kept in your configuration folder")
-	}
-	if err != nil {
-		f.Says.Wrong(message.ID("check the name, or leave it out to use the built-in list").Message(), "cannot be read: {1}", errors.Unwrap(errors.Unwrap(err)))
-		return f
-	}
-	f.judge(findings, l.usable(own), message.Name("cutbrief "+l.name+" check "+store.ShellWord(path)))
+func listFinding[T any](c *call, l store.List[T]) finding {
+	f := finding{What: l.Name}
+	path, named := c.ownFile(string(l.Name), c.text(string(l.Name)))
+	l.Inspect(&f.Says, path, named)
 	return f
-}
-
-// judge says how sound a list is: how much of it can be used, and the first
-// things found.
-func (f *finding) judge(findings []csvfile.Finding, usable message.Message, check message.Name) {
-	faults, doubts := csvfile.Count(findings, csvfile.Error), csvfile.Count(findings, csvfile.Warning)
-	f.Says.Say("{1} can be used; {2} to correct, {3} to look at", usable, message.Count(faults), message.Count(doubts))
-	const most = 3
-	shown := 0
-	for _, one := range findings {
-		if one.Severity == csvfile.Note || shown == most {
-			continue
-		}
-		shown++
-		one.Accepted = message.Message{} // what check tells besides
-		f.Says.Say("{1}", message.Name(one.String()))
-	}
-	if rest := faults + doubts - shown; rest > 0 {
-		f.Says.Say("and {1} more; see them with: {2}", message.Count(rest), check)
-	}
-	if faults > 0 {
-		f.Says.Wrong(message.New("correct the file; line by line: {1}", check), "a file with errors is not used, and neither is the built-in list")
-	}
 }
 
 // wordsFinding looks at the words in use: a language, or a list.

@@ -49,7 +49,7 @@ func sampleCommand() command {
 				return c.putWords(table.Samples)
 			case folder != "":
 				if err := sample.Write(folder); err != nil {
-					return failure(message.Errorf("make the folder {1}: {2}", message.Name(folder), atomicfile.Cause(err)), "name a folder that is not there yet")
+					return message.WithHint(message.Errorf("make the folder {1}: {2}", message.Name(folder), atomicfile.Cause(err)), "name a folder that is not there yet")
 				}
 				return c.putWords(func(words *message.Catalog) string {
 					return words.Print(message.Counted(len(sample.Names()), "{1} invented visit in {2}.", "{1} invented visits in {2}.", message.Name(tidy(folder)))) + "\n"
@@ -110,7 +110,7 @@ func manyCommand() command {
 				return misuse(suchAs(helpTexts(nil)["many"]), "{1} is not a count from 1 to 1000000", quoted(c.args[0]))
 			}
 			if err := sample.WriteMany(c.args[1], n); err != nil {
-				return failure(atomicfile.Cause(err), "name a folder that does not exist yet")
+				return message.WithHint(atomicfile.Cause(err), "name a folder that does not exist yet")
 			}
 			return nil
 		},
@@ -259,12 +259,12 @@ func manualCommand() command {
 			}
 			dir := c.args[0]
 			if err := os.MkdirAll(dir, 0o755); err != nil {
-				return failure(message.Errorf("make the folder {1}: {2}", message.Name(dir), atomicfile.Cause(err)), "name another folder")
+				return message.WithHint(message.Errorf("make the folder {1}: {2}", message.Name(dir), atomicfile.Cause(err)), "name another folder")
 			}
 			for name, page := range c.manual(c.row.Root(), words) {
 				path := filepath.Join(dir, name)
 				if err := os.WriteFile(path, []byte(page), 0o644); err != nil {
-					return failure(message.Errorf("write {1}: {2}", message.Name(path), atomicfile.Cause(err)), "name another folder")
+					return message.WithHint(message.Errorf("write {1}: {2}", message.Name(path), atomicfile.Cause(err)), "name another folder")
 				}
 			}
 			return nil

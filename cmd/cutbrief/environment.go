@@ -136,7 +136,7 @@ func (e *environment) visitsDir(flag string) (string, error) {
 	}
 	dir, err := e.place(dataFolder, "visits")
 	if err != nil {
-		return "", failure(err, "name a folder with --dir or CUTBRIEF_DIR")
+		return "", message.WithHint(err, "name a folder with --dir or CUTBRIEF_DIR")
 	}
 	return dir, nil
 }

@@ -29,24 +29,14 @@ var exitStatuses = []struct {
 	{exitInterrupted, "it was interrupted"},
 }
 
-// problem is an error as the user sees it: what went wrong, and what to do.
-type problem struct {
-	err    error
-	hint   message.Message
-	status int
-}
+// usageError is an error of the command line.
+type usageError struct{ error }
 
-func (p *problem) Error() string { return p.err.Error() }
-func (p *problem) Unwrap() error { return p.err }
-
-// failure is a problem with something other than the command line.
-func failure(err error, hint message.ID, args ...any) error {
-	return &problem{err, message.New(hint, args...), exitFailed}
-}
+func (u usageError) Unwrap() error { return u.error }
 
 // misuse is a problem with the command line.
 func misuse(hint message.Message, what message.ID, args ...any) error {
-	return &problem{message.Errorf(what, args...), hint, exitUsage}
+	return usageError{message.WithHint(message.Errorf(what, args...), "{1}", hint)}
 }
 
 // oneOf is the hint that lists what would be taken.
@@ -56,20 +46,26 @@ func oneOf(values []string) message.Message {
 
 const seeHelp message.ID = "see {1} --help"
 
-// complain prints an error in two lines, what and hint, and returns the exit
-// status. An error nobody worded is one of reading the command line, unless a
-// command was running.
+// complain prints an error in two lines, what happened and what to do, and returns
+// the exit status. An error without a hint is one of reading the command line,
+// unless a command was running.
 func complain(w io.Writer, words *message.Catalog, err error, running bool) int {
-	var p *problem
-	if !errors.As(err, &p) {
-		p = &problem{err, message.New(seeHelp, message.Name("cutbrief")), exitUsage}
-		if running {
-			p.status = exitFailed
-		}
+	status, hint := exitFailed, message.New(seeHelp, message.Name("cutbrief"))
+	usage, misused := errors.AsType[usageError](err)
+	if misused {
+		err = usage.error
 	}
-	fmt.Fprintf(w, "cutbrief: %s\n", tidy(words.Print(message.Of(p.err))))
-	fmt.Fprintf(w, "%s %s\n", words.Print(message.ID("hint:").Message()), tidy(words.Print(p.hint)))
-	return p.status
+	if worded, is := errors.AsType[*message.Error](err); is && !worded.Hint.IsEmpty() {
+		hint = worded.Hint
+	} else if !running {
+		status = exitUsage
+	}
+	if misused {
+		status = exitUsage
+	}
+	fmt.Fprintf(w, "cutbrief: %s\n", tidy(words.Print(message.Of(err))))
+	fmt.Fprintf(w, "%s %s\n", words.Print(message.ID("hint:").Message()), tidy(words.Print(hint)))
+	return status
 }
 
 // tidy puts a text that may quote a file, a flag or a path on one line, without

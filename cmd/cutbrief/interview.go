@@ -1,6 +1,7 @@
 package main
 
 import (
+	"cmp"
 	"context"
 	"errors"
 	"io"
@@ -46,8 +47,10 @@ func holdInterview(c *call) error {
 	}
 	s.Range, s.Watch = about.offered, assess.NewStopwatch(s.Visit, c.now())
 	if c.arg(0) == "" {
-		if err := c.put(unfinished(s.Folder, about.options.Words)); err != nil {
-			return err
+		if lines := s.Folder.Unfinished(); lines != nil {
+			if err := c.putLines(append(lines, message.Message{})); err != nil {
+				return err
+			}
 		}
 	}
 	c.leaves.Store(true)
@@ -61,9 +64,9 @@ func holdInterview(c *call) error {
 	}
 	end, err := interview.Run(c.ctx, o)
 	if err != nil {
-		return failure(message.Errorf("draw the interview: {1}", err), "try cutbrief interview --plain")
+		return message.WithHint(message.Errorf("draw the interview: {1}", err), "try cutbrief interview --plain")
 	}
-	return c.farewell(s, about.options.Words, end.Open, end.Unkept, end.Unsaved)
+	return c.farewell(s, end.Open, end.Unkept, end.Unsaved)
 }
 
 // openSession finds the visit to go on with, or begins one. It creates nothing.
@@ -85,9 +88,9 @@ func (c *call) openSession(file string) (*store.Session, error) {
 		s, unknown, err = store.Open(file, begin)
 		switch {
 		case errors.Is(err, store.ErrNoFolder):
-			return nil, failure(err, "make the folder first, or name another file")
+			return nil, message.WithHint(err, "make the folder first, or name another file")
 		case err != nil:
-			return nil, &problem{err, store.LoadHint(err), exitFailed}
+			return nil, message.WithHint(err, "{1}", store.LoadHint(err))
 		}
 		c.noteUnknown(file, unknown)
 	}
@@ -138,54 +141,23 @@ func (c *call) holdPlain(s *store.Session, o interview.Options) error {
 	o.Input = untilDone{c.ctx, c.in}
 	end, err := interview.RunLines(o)
 	if err != nil {
-		return failure(message.Errorf("read the answers: {1}", err), "what was answered is saved; go on with: cutbrief interview {1}", shellName(s.SavedAt()))
+		return message.WithHint(message.Errorf("read the answers: {1}", err), "what was answered is saved; go on with: cutbrief interview {1}", shellName(s.SavedAt()))
 	}
 	if end.InputEnd && end.Unsaved == nil {
-		_, next := whereItIs(end.Path, end.Open)
-		return c.put(o.Words.Print(next) + "\n") // the rest was said when the input ended
+		_, next := store.WhereItIs(end.Path, end.Open)
+		return c.putLines([]message.Message{next}) // the rest was said when the input ended
 	}
 	// The prompt is still open where the answers come from a pipe.
 	if err := c.put("\n"); err != nil {
 		return err
 	}
-	return c.farewell(s, o.Words, end.Open, nil, end.Unsaved)
+	return c.farewell(s, end.Open, nil, end.Unsaved)
 }
 
 // farewell says goodbye, and what could not be kept. Leaving is no error.
-func (c *call) farewell(s *store.Session, words *message.Catalog, open int, unkept []string, unsaved error) error {
-	var list []message.Message
-	if path := s.SavedAt(); path != "" || unsaved == nil {
-		where, next := whereItIs(path, open)
-		list = append(list, where, next)
-	}
-	if s.Other != "" {
-		list = append(list, message.New("Another program changed {1} meanwhile. Both are kept: compare them.", message.Name(tidy(s.Other))))
-	}
-	if len(unkept) > 0 {
-		list = append(list, message.New("Typed but not understood, and so not kept: {1}", message.Name(tidy(strings.Join(unkept, "; ")))))
-	}
-	for _, m := range list {
-		if err := c.put(words.Print(m) + "\n"); err != nil {
-			return err
-		}
-	}
-	if unsaved != nil {
-		return failure(message.Errorf("the last answers are not saved: {1}", unsaved), "make the file writable, then answer them again")
-	}
-	return nil
-}
-
-// whereItIs says where the visit is, and how to go on. path is "" if nothing was
-// ever saved.
-func whereItIs(path string, open int) (where, next message.Message) {
-	shown, word := message.Name(tidy(path)), store.ShellWord(tidy(path))
-	switch {
-	case path == "":
-		return message.ID("Nothing was answered, so nothing was saved.").Message(), message.New("To start again: {1}", message.Name("cutbrief interview"))
-	case open > 0:
-		return message.New("The draft is in {1}.", shown), message.New("To go on: {1}", message.Name("cutbrief interview "+word))
-	}
-	return message.New("The visit is in {1}.", shown), message.New("To make its page: {1}", message.Name("cutbrief brief "+word))
+func (c *call) farewell(s *store.Session, open int, unkept []string, unsaved error) error {
+	lines, err := s.Farewell(open, unkept, unsaved)
+	return cmp.Or(c.putLines(lines), err)
 }
 
 // untilDone is a reader that ends when its context does, even while the reader
@@ -214,23 +186,6 @@ func (u untilDone) Read(p []byte) (int, error) {
 	}
 }
 
-// unfinished says which of the last visits of a folder are still open, or "". A
-// folder that cannot be read is no reason not to start a new visit.
-func unfinished(folder store.Folder, words *message.Catalog) string {
-	const lookedAt, most = 20, 3
-	var list []string
-	for _, e := range folder.Newest(lookedAt) {
-		if e.Open > 0 {
-			list = append(list, "  cutbrief interview "+store.ShellWord(tidy(e.Path))+"\n")
-		}
-	}
-	if len(list) == 0 {
-		return ""
-	}
-	head := message.Counted(len(list), "{1} visit unfinished in {2}:", "{1} visits unfinished in {2}:", message.Name(tidy(folder.Dir)))
-	return words.Print(head) + "\n" + strings.Join(list[:min(len(list), most)], "") + "\n"
-}
-
 func rehearseCommand() command {
 	return command{
 		use:   "rehearse FILE",
@@ -249,16 +204,16 @@ func holdRehearsal(c *call) error {
 	file := message.Name(s.Path)
 	switch {
 	case len(bench.Steps) == 0 && bench.System == "":
-		return failure(message.Errorf("{1}: nothing to show: {2}", file, message.Worded(bench.Headline)), "what is missing: cutbrief next {1}", shellName(s.Path))
+		return message.WithHint(message.Errorf("{1}: nothing to show: {2}", file, message.Worded(bench.Headline)), "what is missing: cutbrief next {1}", shellName(s.Path))
 	case len(bench.Steps) == 0:
-		return failure(message.Errorf("{1}: no cut fits the time given", file), "give the demonstration more time: cutbrief interview {1}", shellName(s.Path))
+		return message.WithHint(message.Errorf("{1}: no cut fits the time given", file), "give the demonstration more time: cutbrief interview {1}", shellName(s.Path))
 	case c.on("plain") || c.wantsPlain():
 		return c.put(text.Bench(bench, text.DefaultWidth))
 	}
 	c.leaves.Store(true)
 	end, err := rehearse.Run(c.ctx, rehearse.Options{Bench: bench, Words: bench.Words, Now: c.now, Input: c.in, Output: c.out})
 	if err != nil {
-		return failure(message.Errorf("draw the demonstration: {1}", err), "try cutbrief rehearse --plain {1}", shellName(s.Path))
+		return message.WithHint(message.Errorf("draw the demonstration: {1}", err), "try cutbrief rehearse --plain {1}", shellName(s.Path))
 	}
 	if !end.Keep || len(end.Cuts) == 0 {
 		return c.putWords(func(words *message.Catalog) string { return notKept(words, end.Cuts, bench, s.Path) })
@@ -270,7 +225,7 @@ func holdRehearsal(c *call) error {
 		showing.Keep(cut)
 	}
 	if _, err := s.Save(s.Visit); err != nil {
-		return failure(message.Errorf("what was measured is not saved: {1}", err), "make the file writable, then note it with: cutbrief record {1}", shellName(s.Path))
+		return message.WithHint(message.Errorf("what was measured is not saved: {1}", err), "make the file writable, then note it with: cutbrief record {1}", shellName(s.Path))
 	}
 	return c.askRecord(s, bench, day)
 }
@@ -331,9 +286,9 @@ func (c *call) askRecord(s *store.Session, bench report.Bench, day string) error
 	end, err := record.Run(untilDone{c.ctx, c.in}, c.out, record.Options{Visit: s.Visit, Bench: bench, Date: day, Rep: tidy(rep.Said), Saver: s})
 	switch {
 	case err != nil:
-		return failure(message.Errorf("read the answers: {1}", err), "what was given is saved; go on with: cutbrief record {1}", shellName(s.Path))
+		return message.WithHint(message.Errorf("read the answers: {1}", err), "what was given is saved; go on with: cutbrief record {1}", shellName(s.Path))
 	case end.Unsaved != nil:
-		return failure(message.Errorf("the record is not saved: {1}", end.Unsaved), "make the file writable, then note it again")
+		return message.WithHint(message.Errorf("the record is not saved: {1}", end.Unsaved), "make the file writable, then note it again")
 	}
 	return c.putWords(func(words *message.Catalog) string {
 		if end.Path == "" {

@@ -53,7 +53,7 @@ func (a *app) execute(ctx context.Context) int {
 	err := func() (err error) {
 		defer func() {
 			if r := recover(); r != nil {
-				err = failure(message.Errorf("a fault in the program: {1}", message.Name(fmt.Sprint(r))), "please report it, with the command and the file")
+				err = message.WithHint(message.Errorf("a fault in the program: {1}", message.Name(fmt.Sprint(r))), "please report it, with the command and the file")
 			}
 		}()
 		return root.ExecuteContext(ctx)

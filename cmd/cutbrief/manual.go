@@ -7,6 +7,7 @@ import (
 	"github.com/spf13/cobra"
 	"github.com/spf13/pflag"
 
+	"cutbrief/report/handbook"
 	"cutbrief/rules/message"
 )
 
@@ -17,7 +18,7 @@ func (a *app) manual(root *cobra.Command, words *message.Catalog) map[string]str
 	a.localize(root, words)
 	pages := map[string]string{}
 	for _, c := range visible(root) {
-		pages[pageName(c)+".1"] = manualPage(c, words)
+		pages[pageName(c)+".1"] = manualOf(c, words).Roff(words)
 	}
 	return pages
 }
@@ -36,145 +37,50 @@ func visible(c *cobra.Command) []*cobra.Command {
 // pageName is what the page of a command is called: cutbrief-systems-check.
 func pageName(c *cobra.Command) string { return strings.ReplaceAll(c.CommandPath(), " ", "-") }
 
-// manualPage is the page of a command whose words were put in already.
-func manualPage(c *cobra.Command, words *message.Catalog) string {
-	p := page{words: words}
-	p.line(`.TH "` + strings.ToUpper(pageName(c)) + `" "1" "" "cutbrief" "cutbrief manual"`)
-	p.line(".nh\n.ad l") // no hyphens put into commands, no stretched lines
-	p.heading("NAME")
-	p.text(pageName(c) + " - " + strings.ToLower(c.Short[:1]) + c.Short[1:])
-	p.heading("SYNOPSIS")
-	p.line(".B " + roff(c.CommandPath()))
-	p.text(strings.TrimSpace(strings.TrimPrefix(c.UseLine(), c.CommandPath())))
-	p.heading("DESCRIPTION")
-	if c.Long == "" {
-		p.text(c.Short + ".")
-	} else {
-		p.prose(c.Long)
+// manualOf is the page of a command whose words were put in already.
+func manualOf(c *cobra.Command, words *message.Catalog) handbook.Manual {
+	m := handbook.Manual{
+		Name: pageName(c), Short: c.Short, Command: c.CommandPath(), Takes: strings.TrimSpace(strings.TrimPrefix(c.UseLine(), c.CommandPath())),
+		Long: c.Long, Examples: c.Example,
 	}
-	p.commands(c)
-	p.options("OPTIONS", c.NonInheritedFlags())
-	p.options("OPTIONS OF EVERY COMMAND", c.InheritedFlags())
-	p.heading("EXAMPLES")
-	p.asIs(c.Example)
-	if !c.HasParent() {
-		p.environment()
+	var below []handbook.ManualEntry
+	if c.HasParent() {
+		m.SeeAlso = []string{pageName(c.Parent())}
 	}
-	p.seeAlso(c)
-	return p.String()
-}
-
-// page is a manual page as it is written.
-type page struct {
-	strings.Builder
-	words *message.Catalog
-}
-
-func (p *page) line(s string)            { p.WriteString(s + "\n") }
-func (p *page) text(s string)            { p.line(roff(s)) }
-func (p *page) heading(title message.ID) { p.line(`.SH "` + p.words.Print(title.Message()) + `"`) }
-
-// prose is text in paragraphs. One that begins behind a margin is laid out
-// already, as a table of fields is.
-func (p *page) prose(s string) {
-	for i, paragraph := range strings.Split(s, "\n\n") {
-		if i > 0 {
-			p.line(".PP")
-		}
-		if strings.Contains("\n"+paragraph, "\n ") {
-			p.asIs(paragraph)
-		} else {
-			p.text(paragraph)
+	for _, b := range c.Commands() {
+		if !b.Hidden {
+			m.SeeAlso = append(m.SeeAlso, pageName(b))
+			below = append(below, handbook.ManualEntry{Name: b.Name(), Says: b.Short + "."})
 		}
 	}
-}
-
-// asIs keeps the lines and the spaces.
-func (p *page) asIs(s string) {
-	p.line(".nf")
-	p.text(s)
-	p.line(".fi")
-}
-
-// tagged is a name in bold with what is said of it behind or below.
-func (p *page) tagged(name, argument, says string) {
-	p.line(".TP")
-	p.line(strings.TrimSpace(`\fB` + roff(name) + `\fR \fI` + roff(argument) + `\fR`))
-	p.text(says)
-}
-
-func (p *page) commands(c *cobra.Command) {
 	if !c.HasAvailableSubCommands() {
-		return
+		below = nil
 	}
-	p.heading("COMMANDS")
-	for _, below := range c.Commands() {
-		if !below.Hidden {
-			p.tagged(below.Name(), "", below.Short+".")
-		}
+	m.Parts = []handbook.ManualPart{{Title: "COMMANDS", Entries: below}, {Title: "OPTIONS", Entries: entries(c.NonInheritedFlags())},
+		{Title: "OPTIONS OF EVERY COMMAND", Entries: entries(c.InheritedFlags())}, {Title: "EXAMPLES"}}
+	if c.HasParent() {
+		return m
 	}
+	environment, statuses := handbook.ManualPart{Title: "ENVIRONMENT"}, handbook.ManualPart{Title: "EXIT STATUS"}
+	for _, v := range variables {
+		environment.Entries = append(environment.Entries, handbook.ManualEntry{Name: v.name, Says: words.Print(v.says.Message())})
+	}
+	for _, s := range exitStatuses {
+		statuses.Entries = append(statuses.Entries, handbook.ManualEntry{Name: strconv.Itoa(s.status), Says: words.Print(s.says.Message())})
+	}
+	m.Parts = append(m.Parts, environment, statuses)
+	return m
 }
 
-func (p *page) options(title message.ID, flags *pflag.FlagSet) {
-	if !flags.HasAvailableFlags() {
-		return
-	}
-	p.heading(title)
+// entries are options as the manual lists them.
+func entries(flags *pflag.FlagSet) (list []handbook.ManualEntry) {
 	flags.VisitAll(func(f *pflag.Flag) {
 		name := "--" + f.Name
 		if f.Shorthand != "" {
 			name = "-" + f.Shorthand + ", " + name
 		}
-		argument, says := pflag.UnquoteUsage(f)
-		p.tagged(name, argument, says)
+		takes, says := pflag.UnquoteUsage(f)
+		list = append(list, handbook.ManualEntry{Name: name, Takes: takes, Says: says})
 	})
-}
-
-// environment says what the program hears from outside, and what it answers.
-func (p *page) environment() {
-	p.heading("ENVIRONMENT")
-	for _, v := range variables {
-		p.tagged(v.name, "", p.words.Print(v.says.Message()))
-	}
-	p.heading("EXIT STATUS")
-	for _, s := range exitStatuses {
-		p.tagged(strconv.Itoa(s.status), "", p.words.Print(s.says.Message()))
-	}
-}
-
-func (p *page) seeAlso(c *cobra.Command) {
-	var others []string
-	if c.HasParent() {
-		others = append(others, pageName(c.Parent()))
-	}
-	for _, below := range c.Commands() {
-		if !below.Hidden {
-			others = append(others, pageName(below))
-		}
-	}
-	if len(others) == 0 {
-		return
-	}
-	p.heading("SEE ALSO")
-	for i, name := range others {
-		end := ","
-		if i == len(others)-1 {
-			end = ""
-		}
-		p.line(".BR " + roff(name) + " (1)" + end)
-	}
-}
-
-// roff writes a text so that man prints it as it stands: a backslash and a
-// hyphen have a meaning of their own, and so has a full stop or an apostrophe
-// at the beginning of a line.
-func roff(s string) string {
-	s = strings.NewReplacer(`\`, `\e`, "-", `\-`).Replace(s)
-	lines := strings.Split(s, "\n")
-	for i, l := range lines {
-		if strings.HasPrefix(l, ".") || strings.HasPrefix(l, "'") {
-			lines[i] = `\&` + l
-		}
-	}
-	return strings.Join(lines, "\n")
+	return list
 }

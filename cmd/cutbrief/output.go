@@ -88,7 +88,7 @@ func nameAfter(file string, f format) string {
 // put writes a text to standard output, or says why not.
 func (c *call) put(text string) error {
 	if _, err := c.out.Write([]byte(text)); err != nil {
-		return failure(message.Errorf("write standard output: {1}", err), "the program that reads the output may have closed it")
+		return message.WithHint(message.Errorf("write standard output: {1}", err), "the program that reads the output may have closed it")
 	}
 	return nil
 }
@@ -166,7 +166,7 @@ func writeProblem(path string, err error) error {
 	if errors.Is(err, atomicfile.ErrExists) {
 		hint = "--force writes over it, --out names another file"
 	}
-	return failure(message.Errorf("write {1}: {2}", message.Name(path), atomicfile.Cause(err)), hint)
+	return message.WithHint(message.Errorf("write {1}: {2}", message.Name(path), atomicfile.Cause(err)), hint)
 }
 
 // shellName is a path as it is typed in a command.
@@ -179,4 +179,17 @@ func (c *call) putWords(text func(*message.Catalog) string) error {
 		return err
 	}
 	return c.put(text(words))
+}
+
+// putLines writes messages in the words in use, one a line.
+func (c *call) putLines(lines []message.Message) error {
+	return c.putWords(func(words *message.Catalog) string {
+		var b strings.Builder
+		for _, m := range lines {
+			line := words.Print(m)
+			margin := line[:len(line)-len(strings.TrimLeft(line, " "))]
+			b.WriteString(margin + tidy(line) + "\n")
+		}
+		return b.String()
+	})
 }

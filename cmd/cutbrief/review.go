@@ -168,12 +168,12 @@ func (job *reviewJob) write() error {
 		}
 		made, err := job.page(sheet.Rows, sheet.Totals, job.by)
 		if err != nil {
-			return failure(err, "the same as text: cutbrief review --tally")
+			return message.WithHint(err, "the same as text: cutbrief review --tally")
 		}
 		return job.deliver(job.on("force"), document{job.pageAt, made})
 	}
 	if err := job.writer(sheet)(job.out); err != nil {
-		return failure(message.Errorf("write standard output: {1}", err), "the program that reads the output may have closed it")
+		return message.WithHint(message.Errorf("write standard output: {1}", err), "the program that reads the output may have closed it")
 	}
 	return nil
 }
@@ -246,7 +246,7 @@ func folderProblem(dir string, err error) error {
 	case errors.Is(err, fs.ErrPermission):
 		hint = "ask for the right to read the folder"
 	}
-	return failure(message.Errorf("read {1}: {2}", message.Name(dir), atomicfile.Cause(err)), hint)
+	return message.WithHint(message.Errorf("read {1}: {2}", message.Name(dir), atomicfile.Cause(err)), hint)
 }
 
 // progress returns what shows on a terminal how many files are read, and goes
@@ -326,7 +326,7 @@ func (job *reviewJob) onScreen() error {
 		},
 	})
 	if err != nil {
-		return failure(message.Errorf("draw the review: {1}", err), "try cutbrief review --format table")
+		return message.WithHint(message.Errorf("draw the review: {1}", err), "try cutbrief review --format table")
 	}
 	return nil
 }

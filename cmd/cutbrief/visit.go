@@ -21,7 +21,7 @@ import (
 func (c *call) openVisit(file string) (*assess.Visit, error) {
 	v, unknown, err := c.load(file)
 	if err != nil {
-		return nil, &problem{err, store.LoadHint(err), exitFailed}
+		return nil, message.WithHint(err, "{1}", store.LoadHint(err))
 	}
 	c.noteUnknown(file, unknown)
 	return v, nil
@@ -69,7 +69,7 @@ func (c *call) readVisit(file string) (*assess.Visit, error) {
 	if n := len(problems) - 1; n > 0 {
 		err = message.Errorf("{1} (and {2} more)", err, message.Count(n))
 	}
-	return nil, failure(err, "correct it in the file, or answer anew with: cutbrief interview {1}", shellName(file))
+	return nil, message.WithHint(err, "correct it in the file, or answer anew with: cutbrief interview {1}", shellName(file))
 }
 
 // subject is what commands about visits work with: the lists in use, and the
@@ -191,7 +191,7 @@ func why(c *call) error {
 		one, here := report.About(reasons, topic)
 		switch {
 		case one == nil && report.IsTopic(topic):
-			return failure(message.Errorf("{1} does not matter in this visit", message.Name(topic)), "topics here: {1}", message.Name(strings.Join(here, ", ")))
+			return message.WithHint(message.Errorf("{1} does not matter in this visit", message.Name(topic)), "topics here: {1}", message.Name(strings.Join(here, ", ")))
 		case one == nil:
 			return misuse(oneOf(here), "{1} is not a topic", quoted(topic))
 		}
@@ -237,7 +237,7 @@ func redactCommand() command {
 			}
 			copied, err := assess.Redact(v, c.newID()).Encode()
 			if err != nil {
-				return failure(err, "shorten the visit")
+				return message.WithHint(err, "shorten the visit")
 			}
 			return c.deliverOut(copied)
 		},
@@ -268,7 +268,7 @@ func followUp(c *call) error {
 		}
 		f, err := report.Follow(v, s.offered, report.Options{Words: s.options.Words})
 		if err != nil {
-			return failure(message.Errorf("{1}: {2}", message.Name(file), err), "record it with: cutbrief record {1}", shellName(file))
+			return message.WithHint(message.Errorf("{1}: {2}", message.Name(file), err), "record it with: cutbrief record {1}", shellName(file))
 		}
 		list = append(list, f)
 	}
@@ -282,9 +282,9 @@ func followUp(c *call) error {
 		case errors.Is(err, data.ErrTwice):
 			return misuse(message.ID("name one of them").Message(), "{1} and {2} hold the same visit", message.Name(c.args[at.Other]), message.Name(file))
 		case errors.Is(err, data.ErrNoID):
-			return failure(message.Errorf("{1}: {2}", message.Name(file), at.Err), "save the visit anew with: cutbrief interview {1}", shellName(file))
+			return message.WithHint(message.Errorf("{1}: {2}", message.Name(file), at.Err), "save the visit anew with: cutbrief interview {1}", shellName(file))
 		}
-		return failure(message.Errorf("{1}: {2}", message.Name(file), at.Err), "note it with: cutbrief record {1}", shellName(file))
+		return message.WithHint(message.Errorf("{1}: {2}", message.Name(file), at.Err), "note it with: cutbrief record {1}", shellName(file))
 	}
 	if err != nil {
 		return err

@@ -5,8 +5,7 @@
 package csvfile
 
 import (
-	"fmt"
-	"strings"
+	"strconv"
 
 	"cutbrief/rules/message"
 )
@@ -32,23 +31,24 @@ type Finding struct {
 	Accepted message.Message // what would be accepted; empty if the problem says it
 }
 
-// String writes the finding on one line, for example:
+// String is Message in English, for example:
 // line 7, column duty: error: 60 A is above output_max_a; accepted: ...
-func (f Finding) String() string {
-	var b strings.Builder
+func (f Finding) String() string { return f.Message().String() }
+
+// Message is the finding on one line.
+func (f Finding) Message() message.Message {
+	m := message.ID("file").Message()
 	if f.Line > 0 {
-		fmt.Fprintf(&b, "line %d", f.Line)
-	} else {
-		b.WriteString("file")
+		m = message.New("line {1}", message.Name(strconv.Itoa(f.Line)))
 	}
 	if f.Column != "" {
-		fmt.Fprintf(&b, ", column %s", f.Column)
+		m = message.New("{1}, column {2}", m, message.Name(f.Column))
 	}
-	fmt.Fprintf(&b, ": %s: %s", f.Severity, f.Problem)
+	m = message.New("{1}: {2}: {3}", m, message.ID(f.Severity), f.Problem)
 	if !f.Accepted.IsEmpty() {
-		fmt.Fprintf(&b, "; accepted: %s", f.Accepted)
+		m = message.New("{1}; accepted: {2}", m, f.Accepted)
 	}
-	return b.String()
+	return m
 }
 
 // Count returns how many findings have this severity.

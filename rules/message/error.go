@@ -2,11 +2,17 @@ package message
 
 import "errors"
 
-// Error is an error that says what happened as a message. Error prints it in
-// English; a catalog prints its Message in other words.
+// Error is an error that says what happened as a message, and what to do about it
+// if Hint is not empty. Error prints what happened in English; a catalog prints
+// both in other words.
 type Error struct {
-	Message Message
-	err     error
+	Message, Hint Message
+	err           error
+}
+
+// WithHint is an error that also says what to do about it.
+func WithHint(err error, hint ID, args ...any) error {
+	return &Error{Of(err), New(hint, args...), err}
 }
 
 // Errorf is an error with its message and arguments, as New takes them. An
@@ -19,7 +25,7 @@ func Errorf(id ID, args ...any) error {
 			wrapped = append(wrapped, err)
 		}
 	}
-	return &Error{New(id, args...), errors.Join(wrapped...)}
+	return &Error{Message: New(id, args...), err: errors.Join(wrapped...)}
 }
 
 // Error is the message in English.
