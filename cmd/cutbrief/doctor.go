@@ -4,7 +4,6 @@ import (
 	"cmp"
 	"encoding/json"
 	"errors"
-	"fmt"
 	"io/fs"
 	"os"
 	"strings"
@@ -26,59 +25,9 @@ func doctorCommand() command {
 	}
 }
 
-// examination is what doctor found, as it is written.
-type examination struct {
-	Sound    bool   `json:"sound"`
-	Problems int    `json:"problems"`
-	Parts    []part `json:"parts"`
-}
-
-// part is one heading of an examination.
-type part struct {
-	Title    string       `json:"part"`
-	Findings []inspection `json:"findings"`
-}
-
-// inspection is one thing looked at, and what is to be said of it.
-type inspection struct {
-	What string   `json:"what"`
-	Says []remark `json:"says"`
-}
-
-// remark is one thing said, and, where it is wrong, what to do.
-type remark struct {
-	Text  string `json:"text"`
-	Wrong bool   `json:"wrong,omitempty"`
-	Do    string `json:"do,omitempty"`
-}
-
-// finding is an inspection before it is put into words.
-type finding struct {
-	What message.ID
-	Says store.Remarks
-}
-
-// add puts the findings of one heading into words.
-func (e *examination) add(words *message.Catalog, title message.ID, list ...finding) {
-	say := func(m message.Message) string { return tidy(words.Print(m)) }
-	p := part{Title: say(title.Message())}
-	for _, f := range list {
-		i := inspection{What: say(f.What.Message())}
-		for _, r := range f.Says {
-			i.Says = append(i.Says, remark{say(r.Text), r.Wrong, say(r.Do)})
-			if r.Wrong {
-				e.Problems++
-			}
-		}
-		p.Findings = append(p.Findings, i)
-	}
-	e.Parts = append(e.Parts, p)
-	e.Sound = e.Problems == 0
-}
-
 // saying is a finding of one remark.
-func saying(what, id message.ID, args ...any) finding {
-	f := finding{What: what}
+func saying(what, id message.ID, args ...any) store.Finding {
+	f := store.Finding{What: what}
 	f.Says.Say(id, args...)
 	return f
 }
@@ -89,16 +38,16 @@ func examine(c *call) error {
 	if err != nil {
 		words = nil // which is a finding of its own
 	}
-	var e examination
-	e.add(words, "The program", saying("version", "{1}", message.Name(version())), saying("rules", "edition {1}", message.Count(rules.Edition)))
-	e.add(words, "Where things are kept", c.visitsFinding(), c.practiceFinding(), c.configFinding(), c.cacheFinding())
-	e.add(words, "What it uses", listFinding(c, systemsList), listFinding(c, pricesList), c.wordsFinding())
-	e.add(words, "The terminal", c.terminalFindings()...)
+	var e store.Examination
+	e.Add(words, "The program", saying("version", "{1}", message.Name(version())), saying("rules", "edition {1}", message.Count(rules.Edition)))
+	e.Add(words, "Where things are kept", c.visitsFinding(), c.practiceFinding(), c.configFinding(), c.cacheFinding())
+	e.Add(words, "What it uses", listFinding(c, systemsList), listFinding(c, pricesList), c.wordsFinding())
+	e.Add(words, "The terminal", c.terminalFindings()...)
 	if c.form() == jsonFormat {
 		err = c.putData(json.MarshalIndent(e, "", "  "))
 		err = cmp.Or(err, c.put("\n"))
 	} else {
-		err = c.put(e.text(words))
+		err = c.put(e.Text(words))
 	}
 	if err != nil || e.Sound {
 		return err
@@ -106,35 +55,8 @@ func examine(c *call) error {
 	return message.WithHint(&message.Error{Message: message.Counted(e.Problems, "{1} thing to correct", "{1} things to correct")}, "read what to do under each line marked WRONG")
 }
 
-func (e examination) text(words *message.Catalog) string {
-	var b strings.Builder
-	wrong := words.Print(message.ID("WRONG").Message()) + " "
-	for _, p := range e.Parts {
-		b.WriteString(p.Title + "\n")
-		for _, f := range p.Findings {
-			name := f.What
-			for _, r := range f.Says {
-				mark := ""
-				if r.Wrong {
-					mark = wrong
-				}
-				fmt.Fprintf(&b, "%-*s%-11s %s\n", len(wrong), mark, name, r.Text)
-				if r.Wrong {
-					fmt.Fprintf(&b, "%*s%-11s %s\n", len(wrong), "", "", words.Print(message.New("To do: {1}.", message.Name(r.Do))))
-				}
-				name = ""
-			}
-		}
-		b.WriteString("\n")
-	}
-	if e.Sound {
-		b.WriteString(words.Print(message.ID("All is sound.").Message()) + "\n")
-	}
-	return b.String()
-}
-
-func (c *call) visitsFinding() finding {
-	f := finding{What: "visits"}
+func (c *call) visitsFinding() store.Finding {
+	f := store.Finding{What: "visits"}
 	flag := c.text("dir")
 	dir, err := c.visitsDir(flag)
 	if err != nil {
@@ -157,8 +79,8 @@ func (c *call) visitsFinding() finding {
 	return f
 }
 
-func (c *call) practiceFinding() finding {
-	f := finding{What: "progress"}
+func (c *call) practiceFinding() store.Finding {
+	f := store.Finding{What: "progress"}
 	path, err := c.place(dataFolder, "practice.json")
 	if err != nil {
 		f.Says.Wrong(message.ID("set HOME").Message(), "nowhere: {1}", err)
@@ -177,8 +99,8 @@ func (c *call) practiceFinding() finding {
 
 // configFinding names the folder of the user's own lists; what is in it is looked
 // at with the lists.
-func (c *call) configFinding() finding {
-	f := finding{What: "your lists"}
+func (c *call) configFinding() store.Finding {
+	f := store.Finding{What: "your lists"}
 	dir, err := c.place(configFolder)
 	if err != nil {
 		f.Says.Say("nowhere: {1}", err)
@@ -192,8 +114,8 @@ func (c *call) configFinding() finding {
 }
 
 // cacheFinding looks at where reviews are kept. Names of customers lie there.
-func (c *call) cacheFinding() finding {
-	f := finding{What: "cache"}
+func (c *call) cacheFinding() store.Finding {
+	f := store.Finding{What: "cache"}
 	dir, err := c.place(cacheFolder)
 	if err != nil {
 		f.Says.Say("nowhere: {1}; a review only takes longer", err)
@@ -205,15 +127,15 @@ func (c *call) cacheFinding() finding {
 }
 
 // listFinding looks at a list in use, and at who chose it.
-func listFinding[T any](c *call, l store.List[T]) finding {
-	f := finding{What: l.Name}
+func listFinding[T any](c *call, l store.List[T]) store.Finding {
+	f := store.Finding{What: l.Name}
 	path, named := c.ownFile(string(l.Name), c.text(string(l.Name)))
 	l.Inspect(&f.Says, path, named)
 	return f
 }
 
 // wordsFinding looks at the words in use: a language, or a list.
-func (c *call) wordsFinding() finding {
+func (c *call) wordsFinding() store.Finding {
 	named, by := c.chosenWords(c.text("words"))
 	switch tag := strings.ToLower(named); {
 	case tag == englishWords:
@@ -226,7 +148,7 @@ func (c *call) wordsFinding() finding {
 
 // terminalFindings say what the terminal can show, and so how the interview would
 // be held.
-func (c *call) terminalFindings() []finding {
+func (c *call) terminalFindings() []store.Finding {
 	kind := saying("kind", "TERM is {1}", message.Name(c.getenv("TERM")))
 	if c.getenv("TERM") == "" {
 		kind = saying("kind", "TERM is not set")
@@ -235,7 +157,7 @@ func (c *call) terminalFindings() []finding {
 	if c.getenv("NO_COLOR") != "" {
 		colours = saying("colours", "none, as NO_COLOR asks")
 	}
-	return []finding{kind, c.sizeFinding(), colours, c.lettersFinding(), saying("interview", c.manner())}
+	return []store.Finding{kind, c.sizeFinding(), colours, c.lettersFinding(), saying("interview", c.manner())}
 }
 
 // manner says how an interview would be held here, and why.
@@ -251,7 +173,7 @@ func (c *call) manner() message.ID {
 	return "on the full screen; --plain asks for line by line"
 }
 
-func (c *call) sizeFinding() finding {
+func (c *call) sizeFinding() store.Finding {
 	width, height := sizeOf(c.out)
 	switch {
 	case !isTerminal(c.out):
@@ -263,7 +185,7 @@ func (c *call) sizeFinding() finding {
 }
 
 // lettersFinding says whether letters outside ASCII can be relied on.
-func (c *call) lettersFinding() finding {
+func (c *call) lettersFinding() store.Finding {
 	value, variable := c.locale("LC_CTYPE")
 	switch lower := strings.ToLower(value); {
 	case c.goos == "windows":
