@@ -9,6 +9,7 @@ import (
 	"cutbrief/assess"
 	"cutbrief/assess/casebook"
 	"cutbrief/rules"
+	"cutbrief/rules/message/catalog"
 	"cutbrief/rules/system"
 )
 
@@ -103,6 +104,28 @@ func TestThatNoneFitsIsAnAnswer(t *testing.T) {
 	out, m, marked := talkTo(t, meet(t, "ship-plates"), "done", "1", "0")
 	if !marked || !m.RightSystem || !strings.Contains(out, "no system of this range fits, and you said so") {
 		t.Error(out)
+	}
+}
+
+// With German words all is said in German, and the words of the dialogue can be
+// typed in German as well as in ours.
+func TestGermanLines(t *testing.T) {
+	s := meet(t, "bench-top")
+	var out strings.Builder
+	lines := []string{"fragen", "1", "weiter", "fragen", "Nachfragen", "etwa 6 mm", "Gemessen", "liste", "gehe 5", "repair", "zurück", "?", "fertig", "neun", "laufende Kosten", "3", "8", "warum", "beenden"}
+	if _, marked, err := Lines(strings.NewReader(strings.Join(lines, "\n")), &out, s, catalog.For("de")); err != nil || !marked {
+		t.Fatal(marked, err)
+	}
+	for _, want := range []string{"Übung, Zeile für Zeile.", "Noch 42 Minuten.", "Edda Brandle, Inhaberin", "\"Kommen Sie herein.", "Notiert: Baustahl.", "2. alltägliche Dicke, Baustahl: etwa 6 mm",
+		`"neun" ist keine der Nummern.`, "SO IST ES GELAUFEN", "Anlage richtig, entscheidende Anforderung richtig", "[recommendation]: Demo 45"} {
+		if !strings.Contains(out.String(), want) {
+			t.Errorf("%q is not in:\n%s", want, out.String())
+		}
+	}
+	for _, english := range []string{" your ", "minutes", "Noted", "Type "} {
+		if strings.Contains(out.String(), english) {
+			t.Errorf("%q is said", english)
+		}
 	}
 }
 

@@ -171,17 +171,15 @@ func (m *Model) decide(line string) tea.Cmd {
 	stage, asked, shown := m.talk.stage, m.talk.asked, m.shown
 	cmd := m.does(func() { m.talk.line(line) })()
 	if m.talk.stage == stage && m.talk.asked == asked {
-		if i := slices.Index(shown, refusedBelow); i >= 0 {
-			shown = shown[:i]
-		}
-		m.open(slices.Concat(shown, []string{refusedBelow}, m.shown))
+		shown = slices.DeleteFunc(slices.Clone(shown), func(l string) bool { return strings.HasPrefix(l, refused) })
+		m.open(append(shown, refused+strings.Join(m.shown, " ")))
 		m.sheet.End()
 	}
 	return cmd
 }
 
-// refusedBelow stands between a decision and what is wrong with what was typed.
-const refusedBelow = "!"
+// refused begins the line that says what is wrong with what was typed.
+const refused = "! "
 
 // Leave leaves; before the mark nothing is counted.
 func (m *Model) Leave() tea.Cmd { return tea.Quit }

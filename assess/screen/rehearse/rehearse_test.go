@@ -9,6 +9,7 @@ import (
 	"cutbrief/assess/sample"
 	"cutbrief/assess/screen/screentest"
 	"cutbrief/report"
+	"cutbrief/rules/message/catalog"
 	"cutbrief/rules/system"
 
 	tea "github.com/charmbracelet/bubbletea"
@@ -147,6 +148,16 @@ func TestSmallScreenShowsWhatMatters(t *testing.T) {
 	if !strings.Contains(d.View(), large("24.0 s")[2]) {
 		t.Errorf("the figure is cut off:\n%s", d.View())
 	}
+}
+
+// With German words every state is German, figures too.
+func TestGermanRehearsal(t *testing.T) {
+	d := drive(t, bench())
+	d.m.Words, d.m.window.Words = catalog.For("de"), catalog.For("de")
+	d.sees("Zuerst die Prüflisten: Taste c.", "Enter beginnen", "q verlassen").keys("c").sees("VOR ORT, VOR DEM ERSTEN LICHTBOGEN", "0 von 3 abgehakt", "Space abhaken")
+	d.keys("<esc>", "<enter>").sees("Schritt 1 von 2", "Darauf achten: the time", "1 gut, 2 mittel, 3 schlecht").keys("<space>").passes(24 * time.Second).keys("<space>").sees("ZU LANGSAM: 18,0 s vorhergesagt")
+	d.keys("3").sees("Warum? In wenigen Worten:").keys("<esc>").sees("Schritt 1 von 2: schlecht", "Notiert: schlecht")
+	d.keys("?").sees("Das kann schiefgehen:", "Dagegen:", "Mitbringen:").keys("<esc>", "q").sees("BISHER", "schlecht, 24,0 s, zu langsam", "k behalten und den Rest notieren")
 }
 
 // Every step of every demo visit has its settings and what to look for on the

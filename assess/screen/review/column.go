@@ -91,6 +91,9 @@ func (m *Model) cell(f review.Field, r *review.Row) string {
 	items := f.Items(r)
 	for i := range items {
 		items[i] = m.value(f, items[i])
+		if f.Shape == review.Length {
+			items[i] = m.window.Say("{1}", message.Figure(items[i]))
+		}
 	}
 	if len(items) == 0 {
 		return "–"
