@@ -53,40 +53,6 @@ const (
 	MoreBelow = "more below ↓"
 )
 
-// More says where a text goes on, "" if nowhere.
-func More(atTop, atBottom bool) string {
-	switch {
-	case atTop && atBottom:
-		return ""
-	case atTop:
-		return MoreBelow
-	case atBottom:
-		return MoreAbove
-	}
-	return MoreAbove + "  " + MoreBelow
-}
-
-// Around returns at most height lines that include line at. Where there is room
-// for it, the first and the last say that there is more.
-func Around(lines []string, at, height int) []string {
-	height = max(0, height)
-	if len(lines) <= height {
-		return lines
-	}
-	from := min(max(0, at-height/2), len(lines)-height)
-	shown := slices.Clone(lines[from : from+height])
-	if height < 4 {
-		return shown
-	}
-	if from > 0 {
-		shown[0] = MoreAbove
-	}
-	if from+height < len(lines) {
-		shown[height-1] = MoreBelow
-	}
-	return shown
-}
-
 // Fit returns the first height lines; the last says that there is more, if there
 // is.
 func Fit(lines []string, height int) []string {

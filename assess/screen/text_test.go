@@ -6,7 +6,7 @@ import (
 	"testing"
 )
 
-func TestAroundSaysThatThereIsMore(t *testing.T) {
+func TestRowsSayThatThereIsMore(t *testing.T) {
 	lines := strings.Fields("a b c d e f g h")
 	for _, test := range []struct {
 		at, height int
@@ -15,12 +15,12 @@ func TestAroundSaysThatThereIsMore(t *testing.T) {
 		{0, 8, "a b c d e f g h"}, {0, 5, "a b c d +"}, {3, 5, "+ c d e +"}, {4, 4, "+ d e +"}, {7, 5, "+ e f g h"}, {6, 4, "+ f g h"},
 		{4, 3, "d e f"}, {0, 0, ""}, // no room for marks
 	} {
-		got := Around(lines, test.at, test.height)
+		got := NewWindow(nil, nil).Rows(lines, test.at, test.height)
 		if shown := strings.NewReplacer(MoreAbove, "+", MoreBelow, "+").Replace(strings.Join(got, " ")); shown != test.want {
-			t.Errorf("around %d in %d lines: %q, want %q", test.at, test.height, shown, test.want)
+			t.Errorf("rows around %d in %d lines: %q, want %q", test.at, test.height, shown, test.want)
 		}
 		if test.height > 0 && !slices.Contains(got, lines[test.at]) {
-			t.Errorf("around %d in %d lines: the focus is not there", test.at, test.height)
+			t.Errorf("rows around %d in %d lines: the focus is not there", test.at, test.height)
 		}
 	}
 }
