@@ -6,6 +6,9 @@ import (
 	"strings"
 	"unicode"
 
+	"cutbrief/assess"
+	"cutbrief/rules/message"
+
 	"github.com/charmbracelet/bubbles/key"
 	tea "github.com/charmbracelet/bubbletea"
 	"github.com/charmbracelet/huh"
@@ -32,7 +35,16 @@ const (
 // Choice is a choice of a list: what it is stored as, and what is shown.
 type Choice struct{ ID, Text string }
 
-// Draft is what stands in a field: a text, or the choices taken.
+// Choices are the options of a question in the words of a catalog.
+func Choices(words *message.Catalog, options []assess.Option) []Choice {
+	list := make([]Choice, len(options))
+	for i, o := range options {
+		list[i] = Choice{ID: o.ID, Text: words.Print(o.Text.Message())}
+	}
+	return list
+}
+
+// Draft is what is in a field: a text, or the choices taken.
 type Draft struct {
 	Text   string
 	Chosen []string
@@ -313,7 +325,7 @@ func (f *Field) Lines() (lines []string, focus int) {
 // Chosen are the choices named in a line, by number, identifier or text, with
 // commas between. What names none stays as it is, to be complained of.
 func Chosen(choices []Choice, line string) []string {
-	if id, ok := named(choices, line); ok {
+	if id, ok := Named(choices, line); ok {
 		return []string{id}
 	}
 	var chosen []string
@@ -321,14 +333,15 @@ func Chosen(choices []Choice, line string) []string {
 		if part = strings.TrimSpace(part); part == "" {
 			continue
 		}
-		id, _ := named(choices, part)
+		id, _ := Named(choices, part)
 		chosen = append(chosen, id)
 	}
 	return chosen
 }
 
-// named is the choice with a number, identifier or text, else the text itself.
-func named(choices []Choice, by string) (string, bool) {
+// Named is the choice with a number, identifier or text; false and the text itself if
+// there is none.
+func Named(choices []Choice, by string) (string, bool) {
 	if n, err := strconv.Atoi(by); err == nil && n >= 1 && n <= len(choices) {
 		return choices[n-1].ID, true
 	}

@@ -144,18 +144,9 @@ func (m *Model) fieldFor(d screen.Draft) screen.Field {
 		none = "remove the answer"
 	}
 	return screen.NewField(m.Look, screen.FieldSpec{
-		Kind: kinds[m.step.Question.Form], Choices: m.choices(m.Visit.Options(m.step)), Stored: stored.Chosen,
+		Kind: kinds[m.step.Question.Form], Choices: screen.Choices(m.Options.Words, m.Visit.Options(m.step)), Stored: stored.Chosen,
 		None: m.Say(none), Has: d, Width: m.Size.Main(),
 	})
-}
-
-// choices are options in the language shown.
-func (m *Model) choices(options []assess.Option) []screen.Choice {
-	list := make([]screen.Choice, len(options))
-	for i, o := range options {
-		list[i] = screen.Choice{ID: o.ID, Text: m.Say(o.Text)}
-	}
-	return list
 }
 
 // understand says how what is typed would be taken. It complains of nothing

@@ -13,7 +13,7 @@ import (
 	"cutbrief/assess"
 	"cutbrief/assess/casebook"
 	"cutbrief/assess/sanitize"
-	"cutbrief/assess/screen/words"
+	"cutbrief/assess/screen"
 	"cutbrief/report"
 	"cutbrief/report/text"
 	"cutbrief/rules"
@@ -95,11 +95,11 @@ func (d *dialogue) act(a casebook.Act) {
 }
 
 // options are the choices of the step in the words of the catalog.
-func (d *dialogue) options() []assess.Option {
-	return words.In(d.words, d.session.Notes.Options(d.step))
+func (d *dialogue) options() []screen.Choice {
+	return screen.Choices(d.words, d.session.Notes.Options(d.step))
 }
 
-func (d *dialogue) list(options []assess.Option) {
+func (d *dialogue) list(options []screen.Choice) {
 	for i, o := range options {
 		d.print(fmt.Sprintf("%d. %s", i+1, o.Text))
 	}
@@ -107,7 +107,7 @@ func (d *dialogue) list(options []assess.Option) {
 
 // noted is an answer in one line, as it was said or chosen.
 func (d *dialogue) noted(s assess.Step, a assess.Answer) string {
-	return d.words.Say(words.Marked(s.Question, a))
+	return d.words.Print(s.Question.Shown(a))
 }
 
 // place is where the step is among those that can matter.
@@ -147,7 +147,7 @@ func (d *dialogue) note(line string) {
 	var err error
 	switch d.step.Question.Form {
 	case assess.FormOne, assess.FormSeveral:
-		a, err = d.session.Notes.Choose(d.step, words.Choices(d.options(), line))
+		a, err = d.session.Notes.Choose(d.step, screen.Chosen(d.options(), line))
 	default:
 		a, echo, err = d.session.Notes.Read(d.step, d.words.Answer(line))
 	}
@@ -224,7 +224,7 @@ type decision struct {
 	ask     message.ID
 	hint    message.ID
 	none    message.ID // what 0 stands for; "" if that is no choice
-	options func(d *dialogue) []assess.Option
+	options func(d *dialogue) []screen.Choice
 	several bool
 	take    func(d *casebook.Decision, chosen []string)
 }
@@ -240,7 +240,13 @@ var decisions = []decision{
 		take: func(d *casebook.Decision, chosen []string) { d.Cuts = chosen }},
 }
 
-func requirements(d *dialogue) []assess.Option { return words.In(d.words, words.Requirements()) }
+func requirements(d *dialogue) []screen.Choice {
+	var list []screen.Choice
+	for _, r := range rules.Requirements() {
+		list = append(list, screen.Choice{ID: string(r), Text: d.words.Print(report.RequirementName(r).Message())})
+	}
+	return list
+}
 
 // conclude asks for a decision.
 func (d *dialogue) conclude(which int) {
@@ -270,7 +276,7 @@ func (d *dialogue) decide(line string) {
 	options := one.options(d)
 	var chosen []string
 	for _, n := range named {
-		id, ok := words.Choice(options, strings.TrimSpace(n))
+		id, ok := screen.Named(options, strings.TrimSpace(n))
 		if !ok {
 			d.say("{1} is none of the numbers. {2}", message.Name(strconv.Quote(sanitize.Line(strings.TrimSpace(n)))), one.hint)
 			return
@@ -336,8 +342,8 @@ func (d *dialogue) panel() report.Panel {
 }
 
 // systems are the choices of a system.
-func (d *dialogue) systems() []assess.Option {
-	var list []assess.Option
+func (d *dialogue) systems() []screen.Choice {
+	var list []screen.Choice
 	style := d.session.Notes.Style()
 	show := func(v float64, kind unit.Kind, r unit.Round) message.Figure {
 		return message.Figure(unit.Show(unit.Quantity{Value: v, Kind: kind}, style, r))
@@ -346,16 +352,16 @@ func (d *dialogue) systems() []assess.Option {
 		s := &d.session.Offered.Systems[i]
 		text := message.New("{1}: rated {2}, {3}, {4}", message.Name(sanitize.Line(s.Name)), show(float64(s.Rated), unit.Thickness, unit.Down),
 			show(float64(s.OutputMax), unit.Current, unit.Nearest), show(float64(s.Weight), unit.Weight, unit.Up))
-		list = append(list, assess.Option{ID: s.ID, Text: message.ID(d.words.Print(text))})
+		list = append(list, screen.Choice{ID: s.ID, Text: d.words.Print(text)})
 	}
 	return list
 }
 
 // cuts are the choices of the demonstration.
-func (d *dialogue) cuts() []assess.Option {
-	var list []assess.Option
+func (d *dialogue) cuts() []screen.Choice {
+	var list []screen.Choice
 	for _, c := range d.session.Showable(d.decision.System) {
-		list = append(list, assess.Option{ID: c.ID, Text: message.ID(d.words.Print(c.Name))})
+		list = append(list, screen.Choice{ID: c.ID, Text: d.words.Print(c.Name)})
 	}
 	return list
 }

@@ -11,7 +11,6 @@ import (
 	"cutbrief/assess/casebook"
 	"cutbrief/assess/sanitize"
 	"cutbrief/assess/screen"
-	"cutbrief/assess/screen/words"
 	"cutbrief/rules/message"
 )
 
@@ -81,7 +80,7 @@ var acts = []struct {
 
 // question shows the step, how it can be noted, and the note there is.
 func (d *dialogue) question() {
-	at, of := words.Place(d.session.Steps(), d.step)
+	at, of := d.step.PlaceInGroup(d.session.Steps())
 	d.print("")
 	d.say("{1}, {2} of {3}. {4}", d.step.Question.Group.Title(), message.Count(at), message.Count(of), message.Counted(d.session.Left(), "{1} minute left.", "{1} minutes left."))
 	d.tell(d.step.Text())

@@ -10,7 +10,6 @@ import (
 	"cutbrief/assess/casebook"
 	"cutbrief/assess/sanitize"
 	"cutbrief/assess/screen"
-	"cutbrief/assess/screen/words"
 	"cutbrief/report"
 	"cutbrief/rules/message"
 
@@ -251,12 +250,12 @@ func (m *Model) main() int { return m.window.Size.Main() }
 func (m *Model) question(width, height int) []string {
 	const heardLeast = 3
 	t, look := m.talk, m.window.Look
-	at, of := words.Place(t.session.Steps(), t.step)
+	at, of := t.step.PlaceInGroup(t.session.Steps())
 	place := m.window.Say("{1} · {2} of {3}", t.step.Question.Group.Title(), message.Count(at), message.Count(of))
 	lines := []string{look.Dim.Render(place)}
 	lines = append(lines, screen.Each(screen.Wrap(m.window.Print(t.step.Text()), width), look.Strong.Render)...)
 	for i, o := range t.options() {
-		lines = append(lines, screen.Hang(fmt.Sprintf("%d ", i+1), string(o.Text), width)...)
+		lines = append(lines, screen.Hang(fmt.Sprintf("%d ", i+1), o.Text, width)...)
 	}
 	if a, noted := t.session.Notes.Answer(t.step.Asked()); noted {
 		lines = append(lines, screen.Each(screen.Hang(screen.Ticked, t.noted(t.step, a), width), look.Good.Render)...)
