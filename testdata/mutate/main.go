@@ -110,7 +110,7 @@ func (t *trial) try(dir string, sample int, seed uint64) error {
 	}
 	count := map[string]int{}
 	for _, m := range list {
-		name := filepath.ToSlash(filepath.Join(dir, m.name))
+		name := filepath.ToSlash(dir) + "/" + m.name
 		status, known := t.done[name]
 		if !known {
 			if status, err = t.run(dir, m); err != nil {
@@ -200,8 +200,13 @@ func mutants(dir string) ([]mutant, error) {
 			return nil, err
 		}
 		ast.Inspect(tree, func(n ast.Node) bool {
-			if _, imports := n.(*ast.ImportSpec); imports {
+			switch n := n.(type) {
+			case *ast.ImportSpec:
 				return false
+			case *ast.ReturnStmt: // what stands beside an error is not used
+				if last := len(n.Results) - 1; last > 0 && isError(n.Results[last]) {
+					return false
+				}
 			}
 			at, old, text := change(n)
 			if text == "" {
@@ -213,6 +218,17 @@ func mutants(dir string) ([]mutant, error) {
 		})
 	}
 	return list, nil
+}
+
+// isError reports a result that is an error for sure: one by that name, or a new one.
+func isError(e ast.Expr) bool {
+	switch e := e.(type) {
+	case *ast.Ident:
+		return e.Name == "err" || strings.HasPrefix(e.Name, "Err") || strings.HasPrefix(e.Name, "err")
+	case *ast.UnaryExpr:
+		return e.Op == token.AND
+	}
+	return false
 }
 
 // others are what an operator is changed to.
