@@ -85,9 +85,12 @@ type Brief struct {
 	OnSite   []Line    `json:"on_site,omitempty"` // on demand: what to check at the site
 	Working  []Reason  `json:"working,omitempty"` // on demand: the derivation of every number
 
+	Objections []Line `json:"objections,omitempty"` // on demand: what they may say against it, and the answer
+
 	Words *message.Catalog `json:"-"` // the book the texts are worded by; nil for our own words
 
 	Pictures bool `json:"-"` // on demand: a sheet of all pictures behind a printed page
+	Private  bool `json:"-"` // on demand: the representative's own sheet behind it
 }
 
 // Options choose how a brief is worded.
@@ -96,6 +99,7 @@ type Options struct {
 	Checklist bool            // with both checklists
 	Working   bool            // with the derivation
 	Pictures  bool            // with all pictures on a sheet behind a printed page
+	Notes     bool            // with the representative's own sheet: objections, pictures and working too
 	Prices    *cost.PriceList // nil takes the built-in list, which is invented
 	Check     *CheckCode      // what the page was made from, to be printed on it
 

@@ -50,7 +50,7 @@ func Build(v *assess.Visit, offered system.Range, o Options) Brief {
 	if o.Checklist {
 		brief.Leaving, brief.OnSite = b.leaving(), b.onSite()
 	}
-	if o.Working {
+	if o.Working || o.Notes {
 		brief.Working = b.derivation()
 	}
 	if c := o.Check; c != nil {
@@ -58,7 +58,10 @@ func Build(v *assess.Visit, offered system.Range, o Options) Brief {
 		brief.Footing = append(brief.Footing, "Check code: "+c.printed()+".")
 	}
 	brief.Words = o.Words
-	brief.Pictures = o.Pictures || o.Working
+	brief.Pictures, brief.Private = o.Pictures || o.Working || o.Notes, o.Notes
+	if o.Notes {
+		brief.Objections = b.objections(&brief)
+	}
 	return brief
 }
 

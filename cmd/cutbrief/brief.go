@@ -16,7 +16,7 @@ import (
 )
 
 // extras are what can be added behind the page.
-var extras = []string{"checklist", "pictures", "working", "check-code"}
+var extras = []string{"checklist", "pictures", "working", "check-code", "notes"}
 
 func briefCommand() command {
 	formats := formatFlag(pdfFormat, textFormat, markdownFormat, jsonFormat)
@@ -83,6 +83,8 @@ func (c *call) briefs(f format) ([]report.Brief, error) {
 			s.options.Working = true
 		case extras[3]:
 			coded = true
+		case extras[4]:
+			s.options.Notes = true
 		}
 	}
 	var briefs []report.Brief

@@ -29,4 +29,11 @@ const (
 	Customer  message.ID = "Customer"
 	Seller    message.ID = "Representative"
 	Date      message.ID = "Date"
+
+	Objections  message.ID = "Objections to expect"
+	Answers     message.ID = "Which to expect is common practice, no source. The answers are facts of the page; nothing is added."
+	Assumptions message.ID = "Assumed or open"
+	Steps       message.ID = "The demonstration, step by step"
+	LeftOut     message.ID = "Not shown, and why"
+	Packing     message.ID = "What to bring"
 )

@@ -7,7 +7,7 @@ import (
 )
 
 // behind lays out what is printed behind the page on demand: the checklists, the
-// pictures, the representative's notes and the working. Nothing is cut there;
+// pictures, the representative's sheet and the working. Nothing is cut there;
 // what does not fit a sheet goes on on the next.
 func behind(f faces, b *report.Brief, p Paper) ([]*leaf, error) {
 	width, height, err := p.size()
@@ -15,6 +15,9 @@ func behind(f faces, b *report.Brief, p Paper) ([]*leaf, error) {
 		return nil, err
 	}
 	w := &writer{canvas: canvas{faces: f, words: b.Words, brief: b, full: span{sideMargin, width - 2*sideMargin}}, bottom: height - bottomMargin}
+	if b.Private {
+		w.private()
+	}
 	if len(b.Leaving)+len(b.OnSite) > 0 {
 		w.turn()
 		w.ticks("Before leaving", b.Leaving)
@@ -22,6 +25,9 @@ func behind(f faces, b *report.Brief, p Paper) ([]*leaf, error) {
 	}
 	w.pictures()
 	if len(b.Working) > 0 {
+		if b.Private {
+			w.note = w.say(page.Private)
+		}
 		w.turn()
 		w.title("Working", "How each number on the page was reached, and what it rests on.")
 		for _, r := range b.Working {
@@ -51,7 +57,7 @@ func (w *writer) turn() {
 	if w.brief.Demo != "" {
 		whose += " · " + w.brief.Demo
 	}
-	w.paragraph(w.full, 1, plainly(whose, smallStyle, grey)...)
+	w.paragraph(w.full, 3, plainly(whose, smallStyle, grey)...)
 	w.shape(ruleMark, w.full.x, w.y, w.full.width, 0, grey)
 	w.y += row
 	w.paragraph(w.full, 1, plainly(w.note, strongStyle, black)...)
@@ -178,7 +184,11 @@ func (w *writer) pictures() {
 	top := w.y
 	if len(b.Bars) > 0 {
 		w.heading(left, w.say(page.Given))
-		w.unmet(left, b.Bars[:min(len(b.Bars), mostBars)], 1)
+		bars, from, first := b.Bars[:min(len(b.Bars), mostBars)], w.y, len(w.marks)
+		if w.unmet(left, bars, all); w.y > w.bottom {
+			w.y, w.marks = from, w.marks[:first]
+			w.unmet(left, bars, 1)
+		}
 	}
 	below := w.y
 	w.y = top

@@ -1,11 +1,12 @@
 package pdf
 
 import (
-	"fmt"
 	"reflect"
 	"slices"
 	"strings"
 	"unicode"
+
+	"cutbrief/rules/message"
 
 	"golang.org/x/text/unicode/norm"
 )
@@ -17,14 +18,14 @@ const substitute = '?'
 // to replace something.
 type cleaner struct {
 	faces faces
-	lost  int      // runes replaced
-	part  string   // of the page, being cleaned
-	where []string // parts of the page that lost some
+	lost  int          // runes replaced
+	part  message.ID   // of the page, being cleaned
+	where []message.ID // parts of the page that lost some
 }
 
 // parts are what the fields of a brief or a summary are called where something
 // in them had to be replaced.
-var parts = map[string]string{
+var parts = map[string]message.ID{
 	"Title": "title", "Demo": "banner", "Who": "who and when", "Need": "need", "Headline": "recommendation", "Because": "reasons", "Bars": "needed and given",
 	"Speeds": "speed by thickness", "Cost": "cost", "Second": "second choice", "Critical": "what decides", "Evidence": "evidence", "ShownBy": "what decides",
 	"Plan": "demonstration", "PlanNote": "notes on the demonstration", "Bring": "what to bring", "Timeline": "the demonstration in minutes", "Confirm": "to confirm",
@@ -173,10 +174,14 @@ func endsInDigit(w string) bool {
 	return w != "" && w[len(w)-1] >= '0' && w[len(w)-1] <= '9'
 }
 
-// said tells the reader what was replaced, "" if nothing was.
-func (c *cleaner) said() string {
+// said tells the reader what was replaced; it says nothing if nothing was.
+func (c *cleaner) said() message.Message {
 	if c.lost == 0 {
-		return ""
+		return message.Message{}
 	}
-	return fmt.Sprintf("%d characters that this page's font cannot show are printed as “?” in: %s.", c.lost, strings.Join(c.where, ", "))
+	var where []message.Message
+	for _, part := range c.where {
+		where = append(where, part.Message())
+	}
+	return message.New("{1} characters that this page's font cannot show are printed as “?” in: {2}.", message.Count(c.lost), message.Join(", ", where...))
 }

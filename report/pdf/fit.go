@@ -25,11 +25,12 @@ type leaf struct {
 	gone  []gone   // what it leaves to the representative's sheet
 	cuts  []string // what a team's page leaves out
 	loss  int
+	step  float64 // of its grid, in mm
 }
 
 // fit lays a brief out on one page: of all ways to word, merge and place its
 // parts that fit, the one that loses least.
-func fit(f faces, b *report.Brief, p Paper, replaced string) (*leaf, error) {
+func fit(f faces, b *report.Brief, p Paper, replaced message.Message) (*leaf, error) {
 	width, height, err := p.size()
 	if err != nil {
 		return nil, err
@@ -68,7 +69,7 @@ func (c *canvas) best(zones []zone, room float64, lines int) (*leaf, bool) {
 	if cut || len(said) > lines {
 		return nil, false
 	}
-	pg := &leaf{title: c.brief.Title, gone: left(list), loss: loss}
+	pg := &leaf{title: c.brief.Title, gone: left(list), loss: loss, step: grid.step}
 	spare := rows
 	for _, z := range list {
 		spare -= z.rows
@@ -76,7 +77,7 @@ func (c *canvas) best(zones []zone, room float64, lines int) (*leaf, bool) {
 	y := topMargin
 	for i, z := range list {
 		if i == len(list)-1 { // the foot stands at the foot
-			y = topMargin + room - float64(z.rows)*grid.step
+			y = topMargin + float64(rows-z.rows)*grid.step
 		}
 		pg.marks = append(pg.marks, c.zone(&z, y, grid.step/row, said)...)
 		y += float64(z.rows+min(2, spare/len(list))) * grid.step

@@ -347,7 +347,7 @@ const dangerWeight = 20
 // Heights of the signs, in mm: of what this job raises, and of the rest.
 const (
 	signLarge = 5 * row
-	signSmall = 3.7 * row
+	signSmall = 3.5 * row
 )
 
 // danger puts what is said about one hazard beside its sign.

@@ -230,7 +230,7 @@ func (p plot) above(line []report.SpeedPoint, left, right float64) float64 {
 	for i := 1; i < len(line); i++ {
 		from, to := p.across(line[i-1].At), p.across(line[i].At)
 		for _, x := range []float64{max(left, from), min(right, to)} {
-			if x >= from && x <= to && to > from {
+			if x >= from && x <= to && x >= left && x <= right && to > from {
 				a, b := p.up(line[i-1].Share), p.up(line[i].Share)
 				top = min(top, a+(b-a)*(x-from)/(to-from))
 			}

@@ -23,11 +23,11 @@ type gone struct {
 // block is a part of the page with all forms it can take. The last resort is
 // looked at only where no choice among the forms fits.
 type block struct {
-	name   message.ID
-	forms  []form
-	last   []form
-	weight int // of what is decisive in it; 0 is 1
-	laid   []measured
+	name     message.ID
+	forms    []form
+	last     []form
+	weight   int // of what is decisive in it; 0 is 1
+	measured []measured
 }
 
 // measured is a form laid out: how many rows it takes, and its marks from row 0.
@@ -75,7 +75,7 @@ func (c *column) stack(most int) stacked {
 		next, pick := make(table, most+1), make([]int, most+1)
 		for h := range next {
 			next[h] = never
-			for i, l := range b.laid {
+			for i, l := range b.measured {
 				if l.rows <= h && s.table[h-l.rows]+l.loss < next[h] {
 					next[h], pick[h] = s.table[h-l.rows]+l.loss, i
 				}
@@ -90,7 +90,7 @@ func (c *column) stack(most int) stacked {
 func (s *stacked) chosen(c *column, rows int) []measured {
 	list := make([]measured, len(c.blocks))
 	for i := len(c.blocks) - 1; i >= 0; i-- {
-		list[i] = c.blocks[i].laid[s.picks[i][rows]]
+		list[i] = c.blocks[i].measured[s.picks[i][rows]]
 		rows -= list[i].rows
 	}
 	return list
@@ -234,7 +234,7 @@ func (c *canvas) layBlock(b *block, at span, last bool) {
 	if last {
 		forms = append(forms[:len(forms):len(forms)], b.last...)
 	}
-	for i := len(b.laid); i < len(forms); i++ {
+	for i := len(b.measured); i < len(forms); i++ {
 		f := &forms[i]
 		on := &canvas{faces: c.faces, words: c.words, brief: c.brief, full: c.full}
 		f.draw(on, at)
@@ -249,6 +249,6 @@ func (c *canvas) layBlock(b *block, at span, last bool) {
 			l.loss += lossCut * on.cut * max(b.weight, 1)
 			l.gone = append(l.gone[:len(l.gone):len(l.gone)], gone{what: b.name})
 		}
-		b.laid = append(b.laid, l)
+		b.measured = append(b.measured, l)
 	}
 }

@@ -42,7 +42,7 @@ func fresh(b *block) *block {
 func (c *canvas) needs() *block {
 	var unmet, met []report.Bar
 	for _, b := range c.brief.Bars {
-		if b.Verdict == c.words.Say(string(rules.Met)) {
+		if b.Verdict == c.words.Print(message.ID(rules.Met).Message()) {
 			met = append(met, b)
 		} else {
 			unmet = append(unmet, b)
@@ -100,7 +100,7 @@ func (c *canvas) labels(at span) float64 {
 	label := 0.0
 	for _, b := range c.brief.Bars {
 		label = max(label, c.faces.width(b.Label, bodyStyle))
-		if b.Verdict != c.words.Say(string(rules.Met)) {
+		if b.Verdict != c.words.Print(message.ID(rules.Met).Message()) {
 			label = max(label, c.faces.width(b.Label, strongStyle), c.faces.width(b.Verdict, strongStyle))
 		}
 	}

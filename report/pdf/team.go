@@ -7,6 +7,7 @@ import (
 	"strings"
 
 	team "cutbrief/report/table"
+	"cutbrief/rules/message"
 )
 
 // Team draws the summary of a team's visits on one page. The same summary gives the
@@ -73,7 +74,7 @@ func (pg *summary) put(part, text string, at span, st style, in ink, most int) {
 }
 
 // layTeam places everything, and says how far it is too long, in mm.
-func layTeam(f faces, s team.Summary, p Paper, rows teamRows, replaced string) (*leaf, float64, error) {
+func layTeam(f faces, s team.Summary, p Paper, rows teamRows, replaced message.Message) (*leaf, float64, error) {
 	width, height, err := p.size()
 	if err != nil {
 		return nil, 0, err
@@ -274,13 +275,13 @@ func (pg *summary) groupRow(part, first string, cell func(int) string, name floa
 }
 
 // teamFoot puts how it was counted, and what was shortened or replaced.
-func (pg *summary) teamFoot(notes []string, replaced string, lines int) {
+func (pg *summary) teamFoot(notes []string, replaced message.Message, lines int) {
 	pg.shape(ruleMark, pg.full.x, pg.y, pg.full.width, 0, grey)
 	pg.y += 1
 	for _, n := range notes {
 		pg.put("notes", n, pg.full, smallStyle, grey, lines+1)
 	}
-	pg.paragraph(pg.full, all, plainly(replaced, smallBold, black)...)
+	pg.paragraph(pg.full, all, plainly(pg.words.Print(replaced), smallBold, black)...)
 	if len(pg.cuts) > 0 {
 		text := "Shortened to fit one page: " + strings.Join(said(pg.cuts), "; ") + ". The text form has it all."
 		pg.paragraph(pg.full, all, plainly(text, smallBold, black)...)

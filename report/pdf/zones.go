@@ -12,7 +12,7 @@ import (
 
 // zones are the parts of the page from top to bottom: who it is for, what we
 // recommend and why, the figures behind it, what happens next, and the foot.
-func (c *canvas) zones(replaced string) []zone {
+func (c *canvas) zones(replaced message.Message) []zone {
 	bare := func(*canvas, int) {}
 	full := func(draw func(*canvas, int), blocks ...*block) zone {
 		return zone{[]layout{{draw: draw, columns: []column{{c.full, present(blocks)}}}}}
@@ -271,14 +271,21 @@ func values(lines []report.Line) []string {
 }
 
 // footing is what the figures rest on, and what was replaced.
-func (c *canvas) footing(replaced string) *block {
+func (c *canvas) footing(replaced message.Message) *block {
 	b := c.brief
 	put := func(c *canvas, at span, n, most int) {
-		c.paragraph(at, 2*most, plainly(strings.Join(b.Footing[:n], " "), smallStyle, grey)...)
+		rests := b.Footing
+		if b.Check != "" && len(rests) > 0 { // its printed form ends the footing, on a line of its own
+			rests = rests[:len(rests)-1]
+		}
+		c.paragraph(at, 2*most, plainly(strings.Join(rests[:min(n, len(rests))], " "), smallStyle, grey)...)
+		for _, t := range b.Footing[len(rests):] {
+			c.paragraph(at, most, plainly(t, smallStyle, grey)...)
+		}
 		for _, t := range b.Dropped[:min(len(b.Dropped), most)] {
 			c.paragraph(at, most, plainly(t, smallBold, black)...)
 		}
-		c.paragraph(at, all, plainly(c.words.Say(replaced), smallBold, black)...)
+		c.paragraph(at, all, plainly(c.words.Print(replaced), smallBold, black)...)
 	}
 	n := len(b.Footing)
 	forms := []form{{draw: func(c *canvas, at span) { put(c, at, n, all) }}}

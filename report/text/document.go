@@ -119,6 +119,7 @@ func (d *document) brief(b *report.Brief) string {
 	d.signatures(d.say("Date"), d.row("Customer", "Representative"))
 	d.facts("Before leaving", b.Leaving, d.tick, valueOf)
 	d.facts("At the site, before the first arc", b.OnSite, d.tick, valueOf)
+	d.facts("Objections to expect", b.Objections, d.item, withReason)
 	if len(b.Working) > 0 {
 		d.heading(d.say("Working"))
 	}
