@@ -1,0 +1,103 @@
+package main
+
+import (
+	"os"
+	"os/exec"
+	"path/filepath"
+	"strings"
+	"syscall"
+	"testing"
+	"time"
+
+	"cutbrief/assess"
+)
+
+// TestDiskFails lets one system call of a save fail as a bad disk, a full quota or a
+// share without locks would make it: the visit of before stays whole, what was told
+// is saved or said not to be, with its cause. A program of Go asks the kernel itself,
+// so no library in between can be told to fail; the tracer can.
+func TestDiskFails(t *testing.T) {
+	tracer, err := exec.LookPath("strace")
+	if err != nil {
+		t.Skip("not installed: strace")
+	}
+	if out, err := exec.Command(tracer, "-f", "-e", "inject=fsync:error=EIO", "true").CombinedOutput(); err != nil {
+		t.Skipf("no call can be made to fail here: %v: %s", err, out)
+	}
+	for _, c := range []struct{ inject, says string }{
+		{"fsync:error=EIO", "input/output error"}, {"fsync:error=EDQUOT", "quota exceeded"}, {"renameat,rename,renameat2:error=EIO", "input/output error"},
+		{"flock:error=ENOLCK", ""},
+	} {
+		dir := t.TempDir()
+		file := filepath.Join(dir, "visit.json")
+		v := assess.New("before", time.Date(2026, 3, 12, 14, 30, 0, 0, time.UTC))
+		a, _, err := v.Read(v.Steps()[0], "Alder Vale")
+		if err != nil {
+			t.Fatal(err)
+		}
+		v.Set(a)
+		before, err := v.Encode()
+		if err != nil {
+			t.Fatal(err)
+		}
+		if err := os.WriteFile(file, before, 0o600); err != nil {
+			t.Fatal(err)
+		}
+		cmd := exec.Command(tracer, "-f", "-o", filepath.Join(dir, "calls"), "-e", "inject="+c.inject, "cutbrief", "interview", "--plain", "visit.json")
+		cmd.Dir = dir
+		cmd.Env = append(os.Environ(), "HOME="+dir, "XDG_DATA_HOME="+dir, "XDG_CONFIG_HOME="+dir, "XDG_CACHE_HOME="+dir)
+		cmd.Stdin = strings.NewReader("2026-04-01\nquit\n")
+		out, ended := cmd.CombinedOutput()
+		data, err := os.ReadFile(file)
+		if err != nil {
+			t.Fatalf("%s: the visit is gone: %v\n%s", c.inject, err, out)
+		}
+		if _, _, err := assess.Decode(data); err != nil || !strings.Contains(string(data), "Alder Vale") {
+			t.Errorf("%s: the visit of before is damaged: %v\n%s", c.inject, err, data)
+		}
+		saved := strings.Contains(string(data), "2026-04-01")
+		switch {
+		case c.says == "" && !saved:
+			t.Errorf("%s: nothing was saved: %v\n%s", c.inject, ended, out)
+		case !saved && (ended == nil || !strings.Contains(string(out), c.says)):
+			t.Errorf("%s: %q is not said: %v\n%s", c.inject, c.says, ended, out)
+		}
+	}
+}
+
+// TestStrangersInAFolder: a loop of links, a pipe, names of 255
+// bytes and names in two forms of Unicode lie among visits; every visit is listed,
+// and every stranger named or passed over, but nothing waits and nothing is lost.
+func TestStrangersInAFolder(t *testing.T) {
+	dir := t.TempDir()
+	visits := []string{"a.json", strings.Repeat("n", 250) + ".json", "caf\u00e9.json", "cafe\u0301.json", "A.json"}
+	for _, name := range visits {
+		if err := os.WriteFile(filepath.Join(dir, name), shown(t), 0o600); err != nil {
+			t.Fatal(err)
+		}
+	}
+	for _, err := range []error{
+		os.Symlink("loop.json", filepath.Join(dir, "loop.json")), os.Symlink("..", filepath.Join(dir, "up")), os.Symlink("gone", filepath.Join(dir, "gone.json")),
+		syscall.Mkfifo(filepath.Join(dir, "pipe.json"), 0o600), os.Mkdir(filepath.Join(dir, "folder.json"), 0o700),
+	} {
+		if err != nil {
+			t.Fatal(err)
+		}
+	}
+	cmd := exec.Command("cutbrief", "review", ".", "--format", "csv")
+	cmd.Dir = dir
+	cmd.Env = append(os.Environ(), "HOME="+dir, "XDG_CACHE_HOME="+filepath.Join(dir, "cache"))
+	out, err := cmd.CombinedOutput()
+	if err != nil {
+		t.Fatalf("%v\n%s", err, out)
+	}
+	listed := "\n" + string(out)
+	for _, name := range []string{"a.json", visits[1], "A.json", "loop.json", "gone.json", "pipe.json"} {
+		if !strings.Contains(listed, ","+name+"\r\n") {
+			t.Errorf("%s is hidden:\n%s", name, out)
+		}
+	}
+	if strings.Count(listed, ",caf") != 2 { // shown alike, and both there
+		t.Errorf("one of two names in two forms is hidden:\n%s", out)
+	}
+}
