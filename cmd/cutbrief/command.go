@@ -100,7 +100,7 @@ var (
 	globalFlags = []option{
 		{name: "systems", value: "", usage: "CSV `file` with the systems you can offer, in place of the built-in invented range"},
 		{name: "prices", value: "", usage: "CSV `file` with the prices to use, in place of the built-in invented list"},
-		{name: "words", value: "", usage: "language of all texts: en, de, or a CSV `file` with your own wording"},
+		{name: "words", value: "", usage: "language of all texts: en, de, es, or a CSV `file` with your own wording"},
 	}
 )
 

@@ -34,6 +34,7 @@ type Catalog struct {
 	wordings map[ID]entry // all rows, as they are and folded
 	to       *printer
 	keeping  bool // names are printed between marks
+	exact    bool // a text without a row of its own stays English
 
 	mu     sync.Mutex
 	known  map[string]told
@@ -47,6 +48,7 @@ type Source struct {
 	Decimal, Thousands string       // marks of figures; "" leaves them as they are
 	Units              map[string]string
 	Rows               []Row // in the order of the file
+	Exact              bool  // a text without a row stays English, and is not looked for part by part
 	Forms              []Row // wordings of plural forms besides one and other, as PluralForm writes them
 	Words, Answers     []Row // ways of typing, small letters, and what is meant
 }
@@ -58,7 +60,7 @@ type Row struct{ ID, Words string }
 func NewCatalog(s Source) *Catalog {
 	c := &Catalog{
 		Name: s.Name, Language: s.Language, figures: figures{s.Decimal, s.Thousands, s.Units}, to: newPrinter(s.Tag),
-		wordings: map[ID]entry{}, whole: map[string]entry{}, holed: map[string][]pattern{}, known: map[string]told{},
+		wordings: map[ID]entry{}, exact: s.Exact, whole: map[string]entry{}, holed: map[string][]pattern{}, known: map[string]told{},
 		words: waysOfTyping(s.Words), answers: waysOfTyping(s.Answers),
 	}
 	for _, r := range s.Rows {
@@ -145,6 +147,12 @@ func (b *Catalog) Say(english string) string {
 func (b *Catalog) Told(english string) (words string, missing []string) {
 	if b == nil || b.empty() {
 		return bare(english), nil
+	}
+	if b.exact {
+		if words, ok := b.row(english); ok {
+			return words, nil
+		}
+		return bare(english), []string{bare(english)}
 	}
 	b.mu.Lock()
 	defer b.mu.Unlock()

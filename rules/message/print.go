@@ -63,6 +63,8 @@ func (c *Catalog) phrase(m Message) string {
 		return c.listed(m)
 	case m.id == "":
 		return ""
+	case c.exact && c.wording(m.id) == "":
+		return c.to.print(m, func(id ID) string { return string(id) }, c.arguments(m.args))
 	case c.wordings != nil && c.wording(m.id) == "":
 		return c.Say(marked().Print(m))
 	}

@@ -55,7 +55,11 @@ func format() *csvfile.Format[line] {
 // name. Lines that start with # are comments; a line without words leaves its
 // message as it is. A line with an error is left out of the catalog.
 func Read(r io.Reader, name string) (*message.Catalog, []csvfile.Finding) {
-	f := &file{source: message.Source{Name: name, Tag: language.English, Units: map[string]string{}}, seen: map[string]int{}}
+	return read(r, name, false)
+}
+
+func read(r io.Reader, name string, exact bool) (*message.Catalog, []csvfile.Finding) {
+	f := &file{source: message.Source{Name: name, Tag: language.English, Exact: exact, Units: map[string]string{}}, seen: map[string]int{}}
 	form := format()
 	form.Check = f.check
 	list := form.Read(r)

@@ -1,6 +1,7 @@
 package catalog
 
 import (
+	"regexp"
 	"strings"
 	"testing"
 
@@ -201,5 +202,42 @@ func TestBuiltIn(t *testing.T) {
 	}
 	if For("de") == nil || For("de") != For("de") || For("xx") != nil {
 		t.Error("a catalog is read once, and none is there for a language without a file")
+	}
+}
+
+// A caution says the same in every language: every figure in it is in the words
+// too, and a language has the words for all of them or for none.
+func TestFiguresOfCautionsAreKept(t *testing.T) {
+	number := regexp.MustCompile(`[0-9]+`)
+	for _, tag := range Languages() {
+		c := For(tag)
+		for _, id := range c.IDs() {
+			words := c.Print(message.New(message.ID(id)))
+			if want, got := number.FindAllString(id, -1), number.FindAllString(words, -1); strings.HasSuffix(id, ".") && len(message.Holes(id)) == 0 && len(want) != len(got) {
+				t.Errorf("%s: %q has figures %v, %q has %v", tag, id, want, words, got)
+			}
+		}
+	}
+}
+
+// No catalog words a message that the program no longer says.
+func TestNoStaleRows(t *testing.T) {
+	for _, tag := range Languages() {
+		for _, id := range For(tag).IDs() {
+			if !For(complete).Has(message.ID(id)) {
+				t.Errorf("%s: nothing says %q any more", tag, id)
+			}
+		}
+	}
+}
+
+// A message without Spanish words is English, and its arguments are Spanish.
+func TestUnfinishedLanguage(t *testing.T) {
+	m := message.New("nobody words {1} in this", message.ID("mild steel"))
+	if got, want := For("es").Print(m), "nobody words acero al carbono in this"; got != want {
+		t.Errorf("%q, want %q", got, want)
+	}
+	if got, want := For("es").Say("it may trip in a long cut"), "it may trip in a long cut"; got != want {
+		t.Errorf("%q, want %q", got, want)
 	}
 }
