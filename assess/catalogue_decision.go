@@ -28,7 +28,7 @@ var decisionQuestions = []*Question{
 			{string(rules.SomePlasma), "has cut with plasma a little"},
 			{string(rules.Experienced), "cuts with plasma or gas every week"}}},
 	{ID: rules.FactEyes, Name: "eye protection", Group: GroupDecision, Form: FormOne,
-		Ask: "What eye protection is at hand for cutting?", Why: "The arc harms eyes, those of onlookers too.",
+		Ask: "What eye protection do you have for cutting?", Why: "The arc harms eyes, those of onlookers too.",
 		Help:    "Cutting needs filter lenses of the right shade for the current. Sun glasses and clear glasses do not protect from the arc.",
 		Example: "the right shade for the operator",
 		Options: []Option{

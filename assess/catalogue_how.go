@@ -47,7 +47,7 @@ var howQuestions = []*Question{
 			{string(rules.Machined), "it is machined"},
 			{string(rules.Seen), "it is painted or stays in view"},
 			{string(rules.Scrap), "nothing, it is scrap"}}},
-	{ID: rules.FactGuidance, Name: "how the torch is led", Group: GroupHow, Form: FormOne,
+	{ID: rules.FactGuidance, Name: "how the torch is guided", Group: GroupHow, Form: FormOne,
 		Ask: "How is the torch led?", Why: "A steady hand or a guide makes the edge; a carriage needs another torch.",
 		Example: "along a straight edge or template",
 		Options: []Option{

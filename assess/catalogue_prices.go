@@ -13,7 +13,7 @@ var priceQuestions = []*Question{
 		Help:    "In the currency of the price list. The figure used for quoting an hour does, or the wage with insurance, holidays and tax on top.",
 		Example: "45"},
 	{ID: rules.FactGasYear, Name: "gas a year", Group: GroupToday, Form: FormQuantity, Kind: unit.Price, limit: limit{1, 100000000}, Optional: true, applies: gasBilled,
-		Ask: "What do you pay a year for gas to cut with, rental of the cylinders included?", Why: "The bill is surer than any table of gas flows.",
+		Ask: "What do you pay a year for cutting gas, with cylinder rental?", Why: "The bill is surer than any table of gas flows.",
 		Help:    "In the currency of the price list. Oxygen and fuel gas together; leave out what is used for welding or heating.",
 		Example: "2400"},
 	{ID: rules.FactFuel, Name: "fuel gas", Group: GroupToday, Form: FormOne, Optional: true, applies: fuelled,

@@ -21,7 +21,7 @@ var siteQuestions = []*Question{
 		Options: []Option{
 			{string(rules.SinglePhase), "single-phase"},
 			{string(rules.ThreePhase), "three-phase"},
-			{string(rules.BothPhases), "both are at hand"}}},
+			{string(rules.BothPhases), "both are available"}}},
 	{ID: rules.FactVolts, Name: "supply voltage", Group: GroupSite, Form: FormQuantity, Kind: unit.Voltage, limit: limit{90, 1000},
 		Ask: "What is the supply voltage?", Why: "The same system draws more current at a lower voltage.",
 		Help:    "For three-phase, give the voltage between two phases. Usual: 120, 208, 230 or 240 V single-phase; 208, 240, 400 or 480 V three-phase. 208 and 240 are not the same.",

@@ -9,7 +9,7 @@ import (
 // workQuestions say what is cut, how thick and how often.
 var workQuestions = []*Question{
 	{ID: rules.FactMetals, Name: "metals", Group: GroupWork, Form: FormSeveral,
-		Ask: "Which metals do you cut?", Why: "Each metal asks something else of a system, and gauge means another thickness in each.",
+		Ask: "Which metals do you cut?", Why: "Each metal needs a different size of system, and gauge differs from metal to metal.",
 		Help:    "Choose all that are cut now and then, the most common first. Coated means painted, primed or galvanised steel.",
 		Example: "mild steel, stainless",
 		Options: metalOptions()},
@@ -23,7 +23,7 @@ var workQuestions = []*Question{
 		Example: "12 mm or 1/2 in"},
 	{ID: rules.FactRarest, Name: "rare thickest cut", Group: GroupWork, Form: FormQuantity, PerMetal: true, Kind: unit.Thickness, limit: cuttable, none: true,
 		Ask: "Now and then, what is the thickest {1} that only has to come apart?", Why: "A system gets through more than it cuts clean, but slowly and with a rough edge.",
-		Help:    "This is called severance: the piece comes apart, and the edge is ground or thrown away. Say none if nothing is thicker than the clean cuts.",
+		Help:    "This is called severance: the piece only has to come off, and the edge is ground or thrown away. Say none if nothing is thicker than the clean cuts.",
 		Example: "25 mm, 1 in or none"},
 	{ID: rules.FactCutLength, Name: "length cut", Group: GroupWork, Form: FormQuantity, Kind: unit.Length, limit: limit{0.01, 20000},
 		Ask: "How much do you cut, in metres or feet, a day or a week?", Why: "It tells repair work from production, and what running costs matter.",

@@ -197,7 +197,7 @@ func (c *speedCurve) crowded(t unit.Millimetre) bool {
 	return slices.ContainsFunc(c.marks, func(m SpeedMark) bool { return math.Abs(m.At-share(t, c.end)) < near })
 }
 
-// guidance says how the torch is led, by the speed that allows.
+// guidance says how the torch is guided, by the speed that allows.
 var guidance = map[unit.MillimetrePerMinute]message.ID{
 	size.FreeHand:   "At full output, {1}, guided free hand, {2} at most.",
 	size.AlongEdge:  "At full output, {1}, guided by hand along an edge, {2} at most.",

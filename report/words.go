@@ -117,7 +117,7 @@ func askedName(a rules.Asked) message.Message {
 	return assess.Step{Question: q, Metal: a.Metal}.Name()
 }
 
-// told, needed and given write a number rounded to its safe side.
+// told, requirements and capabilities write a number rounded to its safe side.
 func (b *builder) told(q unit.Quantity) message.Message   { return b.show(q, unit.Nearest) }
 func (b *builder) needed(q unit.Quantity) message.Message { return b.show(q, unit.Up) }
 func (b *builder) given(q unit.Quantity) message.Message  { return b.show(q, unit.Down) }

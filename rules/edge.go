@@ -26,7 +26,7 @@ func nextEdge(j *Job) (size.EdgeWork, EdgeUse, bool) {
 	return 0, "", false
 }
 
-// leadOfTorch is how the torch is led; free hand until told otherwise.
+// leadOfTorch is how the torch is guided; free hand until told otherwise.
 func leadOfTorch(j *Job) size.Lead {
 	switch j.Guidance.Or(FreeHand) {
 	case Guided:
@@ -73,7 +73,7 @@ func edgeInputs(d *demand, _ *system.System) []Input {
 	}
 	list := []Input{
 		{Name: message.New("what happens next"), Word: message.ID(use), From: Asked{Fact: FactEdgeNext}},
-		{Name: message.New("how the torch is led"), Word: message.ID(d.job.Guidance.Or(FreeHand)), From: Asked{Fact: FactGuidance}},
+		{Name: message.New("how the torch is guided"), Word: message.ID(d.job.Guidance.Or(FreeHand)), From: Asked{Fact: FactGuidance}},
 	}
 	need, err := size.EdgeNeeded(work, t)
 	if err != nil {

@@ -29,7 +29,7 @@ func behind(f faces, b *report.Brief, p Paper) ([]*leaf, error) {
 			w.note = w.say(page.Private)
 		}
 		w.turn()
-		w.title("Working", "How each number on the page was reached, and what it rests on.")
+		w.title("Working", "How each number on the page was reached, and its source.")
 		for _, r := range b.Working {
 			w.reason(r)
 		}

@@ -26,10 +26,10 @@ type cleaner struct {
 // parts are what the fields of a brief or a summary are called where something
 // in them had to be replaced.
 var parts = map[string]message.ID{
-	"Title": "title", "Demo": "banner", "Who": "who and when", "Need": "need", "Headline": "recommendation", "Because": "reasons", "Bars": "needed and given",
+	"Title": "title", "Demo": "banner", "Who": "who and when", "Need": "need", "Headline": "recommendation", "Because": "reasons", "Bars": "requirements and capabilities",
 	"Speeds": "speed by thickness", "Cost": "cost", "Second": "second choice", "Critical": "what decides", "Evidence": "evidence", "ShownBy": "what decides",
 	"Plan": "demonstration", "PlanNote": "notes on the demonstration", "Bring": "what to bring", "Timeline": "the demonstration in minutes", "Confirm": "to confirm",
-	"Flags": "to confirm", "Excluded": "systems not taken", "Cautions": "cautions", "Notes": "notes", "Footing": "what the figures rest on", "Dropped": "what could not be shown",
+	"Flags": "to confirm", "Excluded": "other systems", "Cautions": "cautions", "Notes": "notes", "Footing": "what the figures rest on", "Dropped": "what could not be shown",
 	"Leaving": "checklists", "OnSite": "checklists", "Working": "working", "Lead": "what was counted", "By": "groups", "Parts": "tables", "Groups": "groups",
 }
 

@@ -384,7 +384,7 @@ func (c *canvas) danger(g *page.Group, at span, most int, raised style, merge me
 	}
 }
 
-// more is what a customer may like to know and needs not: the systems not taken,
+// more is what a customer may like to know and needs not: the other systems,
 // and the notes.
 func (c *canvas) more() zone {
 	left, right := c.full.halves(0.5)
@@ -400,10 +400,10 @@ func (c *canvas) more() zone {
 	return zone{[]layout{{draw: func(*canvas, int) {}, columns: columns}}}
 }
 
-// excluded are the systems not taken, each with its reason: all, or the nearest.
+// excluded are the other systems, each with its reason: all, or the nearest.
 func (c *canvas) excluded() *block {
 	lines := c.brief.Excluded
-	const name message.ID = "systems not taken"
+	const name message.ID = "other systems"
 	return c.optional(name, page.NotTaken, len(lines), lossNearest, lossOthers, func(c *canvas, at span, i int) {
 		c.bullet(at, all, run{lines[i].Label + ":", smallBold, black}, run{lines[i].Why, smallStyle, black})
 	})

@@ -51,7 +51,7 @@ func (c *canvas) needs() *block {
 	if len(unmet)+len(met) == 0 {
 		return nil
 	}
-	const name message.ID = "needed and given"
+	const name message.ID = "requirements and capabilities"
 	forms := []form{{draw: func(c *canvas, at span) {
 		c.heading(at, c.say(page.Given))
 		c.unmet(at, unmet, all)

@@ -44,7 +44,7 @@ func sample() report.Brief {
 			{Cut: "Straight cut, tip on the work, along a straight edge", Piece: "3 mm stainless", Setting: "40 A, tip on the work", See: "a straight, narrow cut; the sheet stays flat and can be touched soon"},
 			{Cut: "Large circle with the radius guide", Piece: "3 mm stainless", Setting: "40 A, tip on the work", See: "a round disc that drops out flat, and meets its start"},
 			{Cut: "The same cut beside today's way", Piece: "10 mm mild steel", Setting: "65 A, stand-off 3 to 6 mm", See: "both times and both edges, side by side on the bench"},
-			{Cut: "The rare thickest piece, severed", Piece: "20 mm mild steel", Setting: "65 A, stand-off 3 to 6 mm", See: "the piece comes apart, slowly and with a rough face: that is what to expect"},
+			{Cut: "The rare thickest piece, severed", Piece: "20 mm mild steel", Setting: "65 A, stand-off 3 to 6 mm", See: "a severance cut is slow and leaves a rough face: that is what to expect"},
 			{Cut: "The customer's own piece", Piece: "12 mm mild steel", Setting: "65 A, stand-off 3 to 6 mm", See: "their part, cut as they need it"},
 		},
 		PlanNote: []string{

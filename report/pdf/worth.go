@@ -20,7 +20,7 @@ const (
 	lossPlanNote = 5     // how the bench is made ready
 	lossMinutes  = 2     // the demonstration in minutes
 	lossWhy      = 12    // why a thing is to be confirmed
-	lossNearest  = 2     // the nearest systems not taken
+	lossNearest  = 2     // the nearest other systems
 	lossOthers   = 1     // the other systems
 	lossNotes    = 3     // the customer's words and the notes
 	lossReasons  = 8     // reasons that stand in one paragraph

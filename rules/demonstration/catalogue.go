@@ -144,7 +144,7 @@ var catalogue = []cutRow{
 		piece:  (*situation).rarest, nothing: "rare thickest piece told", needs: []need{withinSever}, wanted: always, source: showing,
 		minutes: 4, length: 100, timed: true,
 		props: []message.ID{"a short length of the real section on good supports"},
-		see:   "the piece comes apart, slowly and with a rough face: that is what to expect",
+		see:   "a severance cut is slow and leaves a rough face: that is what to expect",
 		why:   "an honest look at the limit, before they find it themselves",
 		fails: "it does not come through, or the heavy end drops",
 		avoid: "start at a clean edge, wait until it is through, hold both ends from below"},

@@ -39,7 +39,7 @@ var leaving = []check{
 	{id: "plates", source: showing, text: "Plates cut to size, edges clean, lengths marked."},
 	{id: "leads", source: showing, text: "Supply lead, air hose, and adapters for their plug and coupling."},
 	{id: "generator", source: practice, text: "Generator fuelled, its earth as its own manual says.", applies: told(fromGenerator)},
-	{id: "drier", source: showing, text: "Drier and filter for the air: theirs is not told to be enough.", applies: told(dampAir)},
+	{id: "drier", source: showing, text: "Dryer and filter for the air: theirs may not be enough.", applies: told(dampAir)},
 	{id: "extraction", source: showing, text: "Extraction for the fume of their metals: none at the cut is told.", applies: brings(string(fumeExtraction))},
 	{id: "lens"}, // by current, see lens
 	{id: "clothing", source: practice, text: "Dry gloves, hearing protection, covered skin, cloth that does not melt; no lighter in a pocket."},

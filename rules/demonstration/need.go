@@ -45,7 +45,7 @@ var (
 		func(s *situation, _ piece) bool { return s.job.HotWork.Or("") != rules.HotWorkClosed }}
 	clearFloor = need{"a floor where what burns has been moved away",
 		func(s *situation, _ piece) bool { return s.job.HotWork.Or("") != rules.HotWorkSensitive }}
-	fumeTaken = need{"extraction at the cut or a place outdoors, and that is not told so far",
+	fumeTaken = need{"extraction at the cut or a place outdoors, and that is not known so far",
 		func(s *situation, _ piece) bool { return takesFume(s) }}
 )
 

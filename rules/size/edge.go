@@ -124,7 +124,7 @@ func allowance(t unit.Millimetre) unit.Millimetre {
 	return 7
 }
 
-// Lead is how the torch is led.
+// Lead is how the torch is guided.
 type Lead int
 
 // The ways to lead a torch.
