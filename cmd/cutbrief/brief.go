@@ -10,6 +10,7 @@ import (
 	"cutbrief/assess/store/atomicfile"
 	"cutbrief/report"
 	"cutbrief/report/data"
+	"cutbrief/report/html"
 	"cutbrief/report/pdf"
 	"cutbrief/report/text"
 	"cutbrief/rules/message"
@@ -19,7 +20,7 @@ import (
 var extras = []string{"checklist", "pictures", "working", "check-code", "notes"}
 
 func briefCommand() command {
-	formats := formatFlag(pdfFormat, textFormat, markdownFormat, jsonFormat)
+	formats := formatFlag(pdfFormat, textFormat, markdownFormat, jsonFormat, htmlFormat)
 	formats.value, formats.usage = "", "{1} (default: what --out ends in, else pdf)"
 	return command{
 		use:  "brief FILE...",
@@ -179,8 +180,11 @@ func briefPaths(files []string, f format, out string) ([]string, error) {
 		out = "."
 	}
 	if out == "-" || !store.IsFolder(out) {
-		if f == pdfFormat && len(files) > 1 {
+		if len(files) > 1 && f == pdfFormat {
 			return nil, misuse(message.ID("name a folder in --out to get one file for each").Message(), "a PDF holds the page of one visit")
+		}
+		if len(files) > 1 && f == htmlFormat {
+			return nil, misuse(message.ID("name a folder in --out to get one file for each").Message(), "a web page holds one visit")
 		}
 		return []string{out}, nil
 	}
@@ -198,11 +202,13 @@ func briefPaths(files []string, f format, out string) ([]string, error) {
 	return paths, nil
 }
 
-// render writes briefs in one document. A PDF takes exactly one.
+// render writes briefs in one document. A PDF and a web page take exactly one.
 func render(f format, briefs []report.Brief, paper string) ([]byte, error) {
 	switch f {
 	case pdfFormat:
 		return pdf.Render(briefs[0], pdf.Paper(paper))
+	case htmlFormat:
+		return html.Render(briefs[0])
 	case jsonFormat:
 		return data.Briefs(briefs)
 	}

@@ -48,6 +48,7 @@ var layout = []room{
 	{"report", "the brief: every fact on the page, worded and rounded once", []string{"assess", "assess/sanitize", "rules/message", "rules/..."}, nil},
 	{"report/text", "the brief as text for a terminal and as Markdown", []string{"assess", "rules/message", "report", "rules", "rules/cite"}, []string{"github.com/mattn/go-runewidth", "github.com/charmbracelet/x/ansi", "golang.org/x/text/..."}},
 	{"report/page", "what every form of the page shares: headings, cautions by hazard, signs, the key of sources", []string{"rules/message", "report", "rules/demonstration"}, nil},
+	{"report/html", "the brief as a web page: one file, no script, no network", []string{"rules/message", "report", "report/page", "rules"}, nil},
 	{"report/pdf", "the brief, and the summary of a team, each as one printed page", []string{"rules/message", "report", "report/page", "report/table", "rules", "rules/cite"}, []string{"github.com/jung-kurt/gofpdf", "golang.org/x/image/...", "golang.org/x/text/..."}},
 	{"report/data", "what other programs read: the brief as JSON, costs as CSV, the next step as a calendar entry", []string{"report", "assess/sanitize", "rules/message"}, []string{"github.com/emersion/go-ical"}},
 	{"report/table", "the rows of a review as a table, CSV and JSON, what is counted over them, and lists of the program as tables", []string{"assess", "assess/review", "assess/sample", "assess/sanitize", "report", "report/text", "rules/..."}, []string{"github.com/mattn/go-runewidth"}},

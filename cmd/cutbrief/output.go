@@ -17,6 +17,7 @@ type format string
 // The formats, as named on the command line.
 const (
 	pdfFormat      format = "pdf"
+	htmlFormat     format = "html"
 	textFormat     format = "text"
 	markdownFormat format = "markdown"
 	jsonFormat     format = "json"
@@ -32,6 +33,7 @@ var briefFormats = []struct {
 	endings []string
 }{
 	{pdfFormat, []string{".pdf"}},
+	{htmlFormat, []string{".html", ".htm"}},
 	{textFormat, []string{".txt", ".text"}},
 	{markdownFormat, []string{".md", ".markdown"}},
 	{jsonFormat, []string{".json"}},
@@ -73,7 +75,7 @@ func (f format) ending() string {
 // forPeople reports a format whose words are those asked for. JSON, CSV and
 // calendars are for programs and stay in English.
 func (f format) forPeople() bool {
-	return f == pdfFormat || f == textFormat || f == markdownFormat || f == tableFormat
+	return f == pdfFormat || f == htmlFormat || f == textFormat || f == markdownFormat || f == tableFormat
 }
 
 // nameAfter is the name of the document of a visit.

@@ -33,7 +33,7 @@ func (w *writer) private() {
 	}
 	w.steps(b.Plan)
 	w.lines(page.LeftOut, b.LeftOut)
-	w.lines("Shown, and what came of it", b.Shown)
+	w.lines("Demonstrations held, and results", b.Shown)
 	if b.Cost != nil {
 		w.lines(page.Costs, append(asLines(b.Cost.Lines), costLines(b.Cost.Bars)...))
 	}
