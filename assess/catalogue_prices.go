@@ -9,12 +9,12 @@ import (
 // is asked only where it does. All other prices come from the price list.
 var priceQuestions = []*Question{
 	{ID: rules.FactLabour, Name: "an hour of work", Group: GroupToday, Form: FormQuantity, Kind: unit.Price, limit: limit{0.5, 1000000}, Optional: true, applies: costed,
-		Ask: "What does an hour of work cost you, with everything on top of the wage?", Why: "Time is most of what a cut costs.",
-		Help:    "In the currency of the price list. The figure used for quoting an hour does, or the wage with insurance, holidays and tax on top.",
+		Ask: "What does an hour of work cost you, everything included?", Why: "Time is most of what a cut costs.",
+		Help:    "In the currency of the price list. Use the hourly figure you quote with, or the wage with insurance, holidays and tax on top.",
 		Example: "45"},
 	{ID: rules.FactGasYear, Name: "gas a year", Group: GroupToday, Form: FormQuantity, Kind: unit.Price, limit: limit{1, 100000000}, Optional: true, applies: gasBilled,
 		Ask: "What do you pay a year for cutting gas, with cylinder rental?", Why: "The bill is surer than any table of gas flows.",
-		Help:    "In the currency of the price list. Oxygen and fuel gas together; leave out what is used for welding or heating.",
+		Help:    "In the currency of the price list. Count oxygen and fuel gas; leave out gas for welding or heating.",
 		Example: "2400"},
 	{ID: rules.FactFuel, Name: "fuel gas", Group: GroupToday, Form: FormOne, Optional: true, applies: fuelled,
 		Ask: "What gas does the torch burn?", Why: "Propane is cheaper than acetylene, but its flame takes three times the oxygen.",

@@ -20,8 +20,8 @@ var visitQuestions = []*Question{
 		Ask: "Who is making the visit?", Why: "The customer needs a name to ring.",
 		Example: "Jon Aske"},
 	{ID: FactUnits, Name: "units", Group: GroupVisit, Form: FormOne,
-		Ask: "Do you think in millimetres or in inches?", Why: "A bare number is taken in this unit from here on.",
-		Help:    "Either can be typed at any time: 3/8 in in a millimetre visit, or 10 mm in an inch visit. Answers already given do not change when this does.",
+		Ask: "Do you work in millimetres or inches?", Why: "From here on, a number without a unit is read in this one.",
+		Help:    "You can type either at any time: 3/8 in or 10 mm. Earlier answers do not change.",
 		Example: "millimetres",
 		Options: []Option{{string(unit.Metric), "millimetres"}, {string(unit.Inch), "inches"}}},
 }

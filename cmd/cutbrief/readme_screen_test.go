@@ -26,7 +26,7 @@ var screens = []struct {
 	ends  []string
 }{
 	{"interview-screen", []string{"interview", "first.json"}, nil, []string{"Systems that fit so far", "Ask next", "all keys"}},
-	{"result-screen", []string{"interview", "visit.json"}, [][2]string{{"RECOMMENDED SYSTEM", "\x1b[6~"}}, []string{"NEEDED AND GIVEN", "more above", "q leave"}},
+	{"result-screen", []string{"interview", "visit.json"}, [][2]string{{"RECOMMENDED SYSTEM", "\x1b[6~"}}, []string{"REQUIREMENTS AND CAPABILITIES", "more above", "q leave"}},
 	{"rehearse-screen", []string{"rehearse", "visit.json"}, [][2]string{{"Enter begin", "\r"}}, []string{"Look for", "start the time", "q leave"}},
 	{"practice-screen", []string{"practice", "--case", "bench-top"}, [][2]string{{"Which metals", "\x01"}}, []string{"(41 minutes left)", "^C leave"}},
 	{"review-screen", []string{"review", "visits"}, nil, []string{"  6 files\n", "6 shown", "q leave"}},

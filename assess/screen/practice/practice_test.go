@@ -88,7 +88,7 @@ func TestAskingAndNoting(t *testing.T) {
 	d.types("1")
 	d.shows("[x] mild steel", "mild steel · metals")
 	d.press(tea.KeyTab, tea.KeyCtrlA)
-	d.shows("How thick is the mild steel you cut on an", "40 of 42 min left")
+	d.shows("How thick is the mild steel you cut", "40 of 42 min left")
 	d.press(tea.KeyCtrlF)
 	d.shows("6 mm", "39 of 42 min left")
 	d.types("6 mm")
