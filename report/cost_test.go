@@ -116,7 +116,7 @@ func TestNoAlternativeOnThePage(t *testing.T) {
 	say(t, v, rules.FactEveryday, metal.Stainless, "6 mm")
 	say(t, v, rules.FactThickest, metal.Stainless, "8 mm")
 	c := Build(v, steps(), Options{}).Cost
-	if c == nil || len(c.Bars) > 0 || c.Lines[0] != "Oxy-fuel does not cut stainless: it is no alternative there." {
+	if c == nil || len(c.Bars) > 0 || c.Lines[0] != "Oxy-fuel does not cut stainless, so it is not an option there." {
 		t.Errorf("%+v", c)
 	}
 }

@@ -79,7 +79,7 @@ func edgeInputs(d *demand, _ *system.System) []Input {
 	if err != nil {
 		return list
 	}
-	list = append(list, Input{Name: message.New("what it asks"), Word: need.Words})
+	list = append(list, Input{Name: message.New("what it needs"), Word: need.Words})
 	if lean, err := size.Squareness(need.Squareness, t); err == nil {
 		list = append(list,
 			figureInput("squareness range of ISO 9013 it needs", need.Squareness, unit.Count),

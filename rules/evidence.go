@@ -62,7 +62,7 @@ var inferred = []evidence{
 	{Portability, 3, FactPlaces, "The work is up high.", func(j *Job) bool { return has(j.Places, UpHigh) }},
 	{Portability, 3, FactPlaces, "The work is out in the field.", func(j *Job) bool { return has(j.Places, Field) }},
 	{Portability, 1, FactPlaces, "The system has to go to the work.", func(j *Job) bool { return has(j.Places, InPlace) }},
-	{Reach, 3, FactRarest, "Pieces of 25 mm and more have to come apart.", func(j *Job) bool { return cutsThick(j, heavySection) }},
+	{Reach, 3, FactRarest, "Pieces of 25 mm and more have to be severed.", func(j *Job) bool { return cutsThick(j, heavySection) }},
 	{AcrossGaps, 4, FactFeatures, "You cut grating, mesh or expanded metal.", func(j *Job) bool { return has(j.Features, Gaps) }},
 }
 

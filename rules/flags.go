@@ -52,7 +52,7 @@ var flagRows = []flagRow{
 				return told && (beyond(p.Pierced.Or(0), most) || beyond(p.Bevelled.Or(0), most))
 			})
 		}},
-	{"metal-without-figures", "No figures are held for one of the metals, so nothing here speaks for it. Cut a piece of it before anything is ordered.",
+	{"metal-without-figures", "There are no figures for one of the metals, so nothing here covers it. Cut a piece of it before anything is ordered.",
 		[]Fact{FactMetals}, func(j *Job) bool { return anyPiece(j, withoutFigures) }},
 	{"gas-on-other-metals", "Oxy-fuel does not cut stainless, aluminium, copper, brass or cast iron. How do you cut those today?",
 		[]Fact{FactToday, FactMetals}, func(j *Job) bool {
@@ -61,7 +61,7 @@ var flagRows = []flagRow{
 		}},
 	{"eyes", "Nobody cuts or watches without a filter lens of the right shade. Bring enough for every onlooker.",
 		[]Fact{FactEyes}, func(j *Job) bool { e, ok := j.Eyes.Get(); return ok && e != EyesAll }},
-	{"no-ventilation", "There is no ventilation for cutting fume. Settle this before the demonstration.",
+	{"no-ventilation", "There is no ventilation for cutting fume. Sort this out before the demonstration.",
 		[]Fact{FactVentilation}, func(j *Job) bool { return j.Ventilation.Or("") == VentNone }},
 }
 

@@ -143,7 +143,7 @@ const (
 	Scrap    EdgeUse = "scrap"
 )
 
-// How the torch is led.
+// How the torch is guided.
 const (
 	FreeHand   Guidance = "by-hand"
 	Guided     Guidance = "guided"     // straight edge, template, radius guide

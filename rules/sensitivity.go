@@ -103,7 +103,7 @@ func open(d *demand, systems []system.System, o Outcome) ([]OpenQuestion, bool) 
 }
 
 // onlyATrial says what remains where no figures are held.
-const onlyATrial message.ID = "no figures are held for one of these metals: only a trial on their own piece can tell"
+const onlyATrial message.ID = "there are no figures for one of these metals: only a trial cut on their own piece can show it"
 
 // openMetals is what no answer can settle: a metal no figures are held for. Its
 // strength is nothing where there is none.
@@ -128,7 +128,7 @@ func listed(list []OpenQuestion, a Asked) bool {
 func essentials(j *Job) []OpenQuestion {
 	var list []OpenQuestion
 	for _, a := range missing(j) {
-		could := message.ID("nothing can be recommended before this is told")
+		could := message.ID("nothing can be recommended without this answer")
 		if a.Fact == FactMetals && len(j.Pieces) > 0 {
 			could = onlyATrial
 		}

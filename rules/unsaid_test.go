@@ -226,7 +226,7 @@ func TestPierceThickerThanAnyCutIsFlagged(t *testing.T) {
 }
 
 // A carriage moves up to 7620 mm/min, so 20 cuts of 1 m take 2.6 min; by hand at
-// 1500 mm/min they take 13.3 of the ten minutes. How the torch is led is not
+// 1500 mm/min they take 13.3 of the ten minutes. How the torch is guided is not
 // told, so nothing is firm though every system has a torch for a carriage.
 func TestGuidanceNotToldLeavesTheDutyOpen(t *testing.T) {
 	offered := ladder()

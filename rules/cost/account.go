@@ -176,7 +176,7 @@ func (s *scenario) worked(w *method, c cut) Method {
 	out := Method{Process: w.process, Metal: c.metal, T: c.t}
 	x := s.likely()
 	if t := w.metre(&x); t.err != nil {
-		out.Why = message.New("A figure it takes is missing.")
+		out.Why = message.New("A figure it needs is missing.")
 		return out
 	}
 	list, movers := s.spreads(2+int(parts), func(x *values, out []float64) {

@@ -118,15 +118,15 @@ func TestNoAlternativeIsSaid(t *testing.T) {
 		job  rules.Job
 		want string
 	}{
-		{job(metal.Stainless, 6, rules.OxyFuel), "Oxy-fuel does not cut stainless: it is no alternative there."},
-		{job(metal.Aluminium, 6, rules.OxyFuel), "Oxy-fuel does not cut aluminium: it is no alternative there."},
-		{job(metal.Copper, 6, rules.OxyFuel), "Oxy-fuel does not cut copper or brass: it is no alternative there."},
-		{job(metal.CastIron, 6, rules.OxyFuel), "For oxy-fuel in cast iron no figures are held."},
-		{job(metal.MildSteel, 2, rules.OxyFuel), "Oxy-fuel figures are held for 3 to 100 mm only."},
-		{job(metal.MildSteel, 6, rules.Shear), "Hand-held and bench shears end at about 3.4 mm in mild steel: no alternative for this cut."},
-		{job(metal.Stainless, 3, rules.Nibbler), "Hand-held nibblers end at about 2.1 mm in stainless: no alternative for this cut."},
-		{job(metal.MildSteel, 20, rules.Abrasive), "Abrasive discs are no way to cut plate above 12 mm day by day, so it is not computed."},
-		{job(metal.MildSteel, 6, rules.OtherWay), "What this way costs is not known, so it is not computed."},
+		{job(metal.Stainless, 6, rules.OxyFuel), "Oxy-fuel does not cut stainless, so it is not an option there."},
+		{job(metal.Aluminium, 6, rules.OxyFuel), "Oxy-fuel does not cut aluminium, so it is not an option there."},
+		{job(metal.Copper, 6, rules.OxyFuel), "Oxy-fuel does not cut copper or brass, so it is not an option there."},
+		{job(metal.CastIron, 6, rules.OxyFuel), "There are no figures for oxy-fuel in cast iron."},
+		{job(metal.MildSteel, 2, rules.OxyFuel), "There are oxy-fuel figures for 3 to 100 mm only."},
+		{job(metal.MildSteel, 6, rules.Shear), "Hand-held and bench shears cut up to about 3.4 mm in mild steel, so they are not an option for this cut."},
+		{job(metal.Stainless, 3, rules.Nibbler), "Hand-held nibblers cut up to about 2.1 mm in stainless, so they are not an option for this cut."},
+		{job(metal.MildSteel, 20, rules.Abrasive), "Abrasive discs do not cut plate above 12 mm day after day, so it is not calculated."},
+		{job(metal.MildSteel, 6, rules.OtherWay), "What this method costs is not known, so it is not calculated."},
 	} {
 		a := Reckon(c.job, DemoPrices(), []*system.System{demo45(t)})
 		w := a.Methods[0]
@@ -150,7 +150,7 @@ func TestTheCutIsOneTheWayCanMake(t *testing.T) {
 func TestAMissingPriceIsNamed(t *testing.T) {
 	l := sure(map[ItemID]float64{ItemLabour: 60, ItemElectricity: 0.2})
 	a := Reckon(job(metal.MildSteel, 10, rules.OxyFuel), l, []*system.System{demo45(t)})
-	if want := "The price list says nothing about oxygen, acetylene."; a.Methods[0].Why.String() != want {
+	if want := "The price list has no price for oxygen, acetylene."; a.Methods[0].Why.String() != want {
 		t.Errorf("%q, want %q", a.Methods[0].Why, want)
 	}
 	if !strings.Contains(a.Offers[0].Method.Why.String(), "consumables") {

@@ -84,29 +84,29 @@ func cannot(p Process, id metal.ID, t unit.Millimetre) message.Message {
 	}
 	switch {
 	case p == Unknown:
-		return message.New("What this way costs is not known, so it is not computed.")
+		return message.New("What this method costs is not known, so it is not calculated.")
 	case p.flame() && (id == metal.Stainless || id == metal.Aluminium || id == metal.Copper):
-		return message.New("Oxy-fuel does not cut {1}: it is no alternative there.", name)
+		return message.New("Oxy-fuel does not cut {1}, so it is not an option there.", name)
 	case p.flame() && id != metal.MildSteel && id != metal.Galvanised:
-		return message.New("For oxy-fuel in {1} no figures are held.", name)
+		return message.New("There are no figures for oxy-fuel in {1}.", name)
 	case p.flame():
 		if _, err := OxyFuelAt(t, rules.Acetylene); err != nil {
-			return message.New("Oxy-fuel figures are held for 3 to 100 mm only.")
+			return message.New("There are oxy-fuel figures for 3 to 100 mm only.")
 		}
 	case p == Shear:
-		return ends("Hand-held and bench shears have no figures held in {1}.", "Hand-held and bench shears end at about {1} in {2}: no alternative for this cut.", rules.Shear, id, name, t)
+		return ends("There are no figures for hand-held and bench shears in {1}.", "Hand-held and bench shears cut up to about {1} in {2}, so they are not an option for this cut.", rules.Shear, id, name, t)
 	case p == Nibbler:
-		return ends("Hand-held nibblers have no figures held in {1}.", "Hand-held nibblers end at about {1} in {2}: no alternative for this cut.", rules.Nibbler, id, name, t)
+		return ends("There are no figures for hand-held nibblers in {1}.", "Hand-held nibblers cut up to about {1} in {2}, so they are not an option for this cut.", rules.Nibbler, id, name, t)
 	case p == Disc:
 		if _, held := discFactor[id]; !held {
-			return message.New("For abrasive discs in {1} no figures are held.", name)
+			return message.New("There are no figures for abrasive discs in {1}.", name)
 		}
 		if _, err := DiscSpeed(t, id); err != nil {
-			return message.New("Abrasive discs are no way to cut plate above 12 mm day by day, so it is not computed.")
+			return message.New("Abrasive discs do not cut plate above 12 mm day after day, so it is not calculated.")
 		}
 	case p == BandSaw:
 		if _, err := SawSpeed(t, id); err != nil {
-			return message.New("For band saws in {1} no figures are held.", name)
+			return message.New("There are no figures for band saws in {1}.", name)
 		}
 	}
 	return message.Message{}

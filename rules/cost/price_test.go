@@ -77,7 +77,7 @@ func TestPriceFindings(t *testing.T) {
 		`oxygen,m3,"4,7,9,,`:        "opens a quote",
 		"oxygen,m3,4,7,9,,a\x1b[0m": "invisible character",
 		"oxygen,m3,4,NaN,9,,":       "is not a plain number",
-		"currency,,,EUR,,,":         "stands in line 2 too",
+		"currency,,,EUR,,,":         "is in line 2 too",
 	} {
 		l, findings := ReadPrices(strings.NewReader(priceHead+line+"\n"), "x")
 		var found bool

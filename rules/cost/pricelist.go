@@ -128,7 +128,7 @@ type priceReader struct {
 func (rd *priceReader) line(row *csvfile.Row[priceLine]) {
 	item := strings.ToLower(row.Value.item)
 	if first := rd.seen[item]; first > 0 {
-		refuse(row, colItem, message.New("one line for each item"), "{1} stands in line {2} too", quoted(item), message.Figure(strconv.Itoa(first)))
+		refuse(row, colItem, message.New("one line for each item"), "{1} is in line {2} too", quoted(item), message.Figure(strconv.Itoa(first)))
 		return
 	}
 	if rd.seen[item] = row.Line; !row.Sound() {
@@ -227,7 +227,7 @@ func basisOf(row *csvfile.Row[priceLine]) Basis {
 	case !slices.Contains(bases, basis):
 		refuse(row, colBasis, message.New("{1}; blank is own", message.Name(baseNames())), "{1} is not a basis", quoted(string(basis)))
 	case basis == BasisPublic && row.Value.note == "":
-		row.Report(csvfile.Finding{Column: colNote, Severity: csvfile.Warning, Problem: message.New("is blank: a public figure should say whose it is and of when")})
+		row.Report(csvfile.Finding{Column: colNote, Severity: csvfile.Warning, Problem: message.New("is blank: a public figure should give its source and date")})
 	}
 	return basis
 }
@@ -235,7 +235,7 @@ func basisOf(row *csvfile.Row[priceLine]) Basis {
 // lacking says what the list has no line for.
 func (rd *priceReader) lacking() (list []csvfile.Finding) {
 	for _, a := range about {
-		f := csvfile.Finding{Row: a.row, Severity: csvfile.Warning, Problem: message.New("says no {1}, and prices differ by it", message.ID(a.row)),
+		f := csvfile.Finding{Row: a.row, Severity: csvfile.Warning, Problem: message.New("gives no {1}, and prices depend on it", message.ID(a.row)),
 			Accepted: message.New("a line such as {1}", message.Name(a.row+",,,"+a.example))}
 		if a.row == "currency" {
 			f.Severity, f.Problem = csvfile.Error, message.New("names no currency")

@@ -75,7 +75,7 @@ func (s *scenario) lacking() message.Message {
 	if len(s.lacks) == 0 {
 		return message.Message{}
 	}
-	return message.New("The price list says nothing about {1}.", message.Join(", ", s.lacks...))
+	return message.New("The price list has no price for {1}.", message.Join(", ", s.lacks...))
 }
 
 // set puts an input of one method in.

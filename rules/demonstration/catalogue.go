@@ -36,7 +36,7 @@ type cutRow struct {
 
 var showing = cite.Ref{Source: "practice-showing"}
 
-const noPiece message.ID = "thickness told in the metal that decides"
+const noPiece message.ID = "thickness given for the metal that decides"
 
 // catalogue lists the cuts from thin to heavy; the planner keeps this order
 // among cuts of the same worth.
@@ -141,7 +141,7 @@ var catalogue = []cutRow{
 		avoid: "torch held flat, gouging parts fitted, nobody and nothing in line of the groove"},
 	{id: "sever", name: "The rare thickest piece, severed",
 		proves: []rules.Requirement{rules.Reach},
-		piece:  (*situation).rarest, nothing: "rare thickest piece told", needs: []need{withinSever}, wanted: always, source: showing,
+		piece:  (*situation).rarest, nothing: "rare thickest piece given", needs: []need{withinSever}, wanted: always, source: showing,
 		minutes: 4, length: 100, timed: true,
 		props: []message.ID{"a short length of the real section on good supports"},
 		see:   "a severance cut is slow and leaves a rough face: that is what to expect",

@@ -40,7 +40,7 @@ var leaving = []check{
 	{id: "leads", source: showing, text: "Supply lead, air hose, and adapters for their plug and coupling."},
 	{id: "generator", source: practice, text: "Generator fuelled, its earth as its own manual says.", applies: told(fromGenerator)},
 	{id: "drier", source: showing, text: "Dryer and filter for the air: theirs may not be enough.", applies: told(dampAir)},
-	{id: "extraction", source: showing, text: "Extraction for the fume of their metals: none at the cut is told.", applies: brings(string(fumeExtraction))},
+	{id: "extraction", source: showing, text: "Extraction for the fume of their metals: we do not know of any at the cut.", applies: brings(string(fumeExtraction))},
 	{id: "lens"}, // by current, see lens
 	{id: "clothing", source: practice, text: "Dry gloves, hearing protection, covered skin, cloth that does not melt; no lighter in a pocket."},
 	{id: "extinguisher", source: cite.Ref{Source: "osha-hot-work", Clause: "(a)(2)(ii)"}, text: "Extinguisher of a suitable kind, in date, to stand at the work ready for use."},

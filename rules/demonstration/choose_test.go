@@ -240,7 +240,7 @@ func TestLeftOutSaysWhy(t *testing.T) {
 		"hard-metal":   "no stainless or aluminium",
 		"sever":        "no rare thickest piece",
 		"side-by-side": "today's way standing in the shop",
-		"bevel":        "no part of the work",
+		"bevel":        "not part of the work",
 	} {
 		i := slices.IndexFunc(p.LeftOut, func(l LeftOut) bool { return l.ID == id })
 		if i < 0 || !strings.Contains(p.LeftOut[i].Reason.String(), want) {

@@ -104,7 +104,7 @@ func candidates(s *situation) ([]candidate, map[string]message.Message) {
 		}
 		c := row.candidate(s, p, i)
 		if !c.shows && len(c.ties) == 0 && c.worth == 0 {
-			left[row.id] = message.New("It is no part of the work as told, and does not show what decides.")
+			left[row.id] = message.New("It is not part of the work described, and does not show what decides.")
 			continue
 		}
 		able = append(able, c)

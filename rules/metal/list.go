@@ -15,7 +15,7 @@ var list = []Metal{
 	{ID: Aluminium, Name: "aluminium", Sheet: unit.AluminumGauge, Practice: unit.Known(1.25), Equivalence: unit.Known(1.25), Basis: cite.Ref{Source: "practice"}, Note: "melts easily but carries heat away"},
 	{ID: Copper, Name: "copper or brass", Sheet: unit.AluminumGauge, Practice: unit.Known(2.0), Equivalence: unit.Known(2.27), Basis: cite.Ref{Source: "practice"}, Note: "copper carries heat away faster than anything else in the shop; brass cuts far more like mild steel, so for brass this is much on the safe side"},
 	{ID: CastIron, Name: "cast iron", Sheet: unit.NoGauge, Practice: unit.Known(1.25), Equivalence: unit.Known(1.25), Basis: cite.Ref{Source: "practice"}, Note: "cuts rough and slower than steel; may crack"},
-	{ID: Other, Name: "other metal", Sheet: unit.NoGauge, Note: "no figures held: ask, or try the customer's own piece"},
+	{ID: Other, Name: "other metal", Sheet: unit.NoGauge, Note: "no figures: ask, or try the customer's own piece"},
 }
 
 // List returns all metals in the order they are offered.

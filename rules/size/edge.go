@@ -99,9 +99,9 @@ func EdgeNeeded(next EdgeWork, t unit.Millimetre) (EdgeNeed, error) {
 	}
 	switch next {
 	case ToScrap:
-		return EdgeNeed{Words: "the edge only has to come apart"}, nil
+		return EdgeNeed{Words: "the piece only has to come apart"}, nil
 	case ToWeld:
-		return EdgeNeed{4, 4, 0, "welding asks for a clean edge with an even gap; slag off, and ground where the drawing says so"}, nil
+		return EdgeNeed{4, 4, 0, "welding needs a clean edge with an even gap; slag removed, and ground where the drawing says so"}, nil
 	case ToMachine:
 		return EdgeNeed{0, 0, allowance(t), "leave metal on: the machine takes the hardened edge off"}, nil
 	case ToShow:

@@ -111,7 +111,7 @@ func (d Derivation) Message() message.Message {
 	practice, ok := d.Practice.Get()
 	blended, _ := d.Blended.Get()
 	if !ok {
-		return message.New("{1}: no factor is held", d.Metal)
+		return message.New("{1}: there is no factor", d.Metal)
 	}
 	figure := func(v float64) message.Figure { return message.Figure(strconv.FormatFloat(v, 'f', 2, 64)) }
 	return message.New("{1}: melting takes {2} times the heat of mild steel, and {3} times the power with what flows away; common practice says {4}, together {5}",

@@ -77,9 +77,9 @@ func Plausible(s *system.System) (Plausibility, message.ID, error) {
 	case err != nil:
 		return Normal, "", err
 	case share > allOfArc:
-		return Impossible, "the rated thickness asks for more heat than the whole arc gives", nil
+		return Impossible, "the rated thickness needs more heat than the whole arc gives", nil
 	case share > mostMelt:
-		return Suspicious, "the rated thickness asks for an unusually large part of the arc's heat; check it against the data sheet", nil
+		return Suspicious, "the rated thickness needs an unusually large part of the arc's heat; check it against the data sheet", nil
 	case share < leastMelt:
 		return Suspicious, "the rated thickness uses little of the arc's heat; it may be given too low, or the output too high", nil
 	}
