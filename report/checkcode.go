@@ -7,6 +7,7 @@ import (
 	"regexp"
 	"strconv"
 	"strings"
+	"sync"
 
 	"cutbrief/assess"
 	"cutbrief/rules"
@@ -80,15 +81,17 @@ func orDash(s string) string {
 }
 
 // codeOnPage finds the code in a page, whole or as printed, wrapped or not.
-var codeOnPage = regexp.MustCompile(`code=([0-9a-f-]{19,64}) visit=([0-9a-f]{12,64}) systems=([0-9a-f]{12}) prices=([0-9a-f]{12}) rules=(\d{1,9}) units=(mm|in) paper=([a-z0-9]{1,20}|-)`)
+var codeOnPage = sync.OnceValue(func() *regexp.Regexp {
+	return regexp.MustCompile(`code=([0-9a-f-]{19,64}) visit=([0-9a-f]{12,64}) systems=([0-9a-f]{12}) prices=([0-9a-f]{12}) rules=(\d{1,9}) units=(mm|in) paper=([a-z0-9]{1,20}|-)`)
+})
 
 // CheckCodeOn reads the code of a page in any form it is written in; false if it has
 // none.
 func CheckCodeOn(page []byte) (CheckCode, bool) {
-	found := codeOnPage.FindSubmatch(page)
+	found := codeOnPage().FindSubmatch(page)
 	if found == nil {
 		plain := strings.Join(strings.Fields(strings.ReplaceAll(string(page), `\`, "")), " ")
-		if found = codeOnPage.FindSubmatch([]byte(plain)); found == nil {
+		if found = codeOnPage().FindSubmatch([]byte(plain)); found == nil {
 			return CheckCode{}, false
 		}
 	}

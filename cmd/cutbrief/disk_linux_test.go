@@ -69,7 +69,7 @@ func TestDiskReadOnly(t *testing.T) {
 	}
 	protect(syscall.MS_RDONLY)
 	d.Tries("Marta\r")
-	d.Sees("NOT SAVED", "only file system", "^S another place") // "read-" may end a line
+	d.Sees("NOT SAVED", "only file system", "^S where to save") // "read-" may end a line
 	protect(0)
 	savedAfter(d, filepath.Join(disk, "a.json"))
 }
@@ -83,7 +83,7 @@ func TestDiskFullAtTheFirstAnswer(t *testing.T) {
 	d.Sees("Which company")
 	d.Tries("Alder Vale\rquit\r")
 	d.Ends()
-	d.Sees("Not saved: ", "no space left", "say save in", "the last answers are not saved")
+	d.Sees("Not saved: ", "no space left", "type save in", "the last answers are not saved")
 }
 
 // TestDiskFullForAPage: a page that has no room is refused in two lines, and

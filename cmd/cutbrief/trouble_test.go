@@ -58,7 +58,7 @@ func TestFolderRemoved(t *testing.T) {
 		t.Fatal(err)
 	}
 	d.Tries("Marta\r")
-	d.Sees("NOT SAVED", "no such file", "^S another place")
+	d.Sees("NOT SAVED", "no such file", "^S where to save")
 	d.Tries("Mill")
 	d.Sees("› Mill")
 	d.Tries("\x13")
