@@ -26,12 +26,12 @@ func TestHostileScreens(t *testing.T) {
 		{"\x1b[F", "q leave", "more below"},                  // the end of the result
 		{"w", "rule: ", "make the page"},                     // why
 		{"\x1b", "make the page", "rule: "},                  // the result
-		{"l", "go there", "make the page"},                   // the list
-		{"\x1b[A\r", "accept", "go there"},                   // a question
-		{"\x0f", "a note to", "not known"},                   // its note
-		{evil + "\r", "accept", "a note to"},                 // pasted into it
-		{"\x0c", "go there", "accept"},                       // the list again
-		{"r", "make the page", "go there"},                   // the result again
+		{"l", "Enter open", "make the page"},                 // the list
+		{"\x1b[A\r", "accept", "Enter open"},                 // a question
+		{"\x0f", "note for this question", "not known"},      // its note
+		{evil + "\r", "accept", "note for this question"},    // pasted into it
+		{"\x0c", "Enter open", "accept"},                     // the list again
+		{"r", "make the page", "Enter open"},                 // the result again
 		{"p", "the page is in visit.pdf", "making the page"}, // the page
 	})
 	d.Tries("q")

@@ -30,7 +30,7 @@ const usualKills = 25
 // spoken are the first questions of an interview, with what is answered.
 var spoken = []struct{ asks, said string }{
 	{"Which company", "Alder Vale"}, {"Who am I talking to", "Marta"}, {"Where are we", "Mill Lane"},
-	{"date of the visit", ""}, {"Who is making the visit", "Jon"}, {"millimetres or in inches", "1"},
+	{"date of the visit", ""}, {"Who is making the visit", "Jon"}, {"millimetres or inches", "1"},
 	{"Which metals", "1"}, {"", ""},
 }
 
