@@ -80,11 +80,12 @@ func unread(s Step, said string, err error) error {
 	if !errors.As(err, &e) {
 		return mistake(s, said, "is not understood", give(s))
 	}
-	wrong := message.ID(strings.TrimPrefix(e.Error(), `"`+e.Said+`" `))
+	wrong, _, _ := strings.Cut(strings.TrimPrefix(e.Error(), `"`+e.Said+`" `), ": ")
+	hint := give(s)
 	if e.Advice != "" {
-		return mistake(s, said, wrong, message.ID(e.Advice).Message())
+		hint = message.ID(e.Advice).Message()
 	}
-	return mistake(s, said, wrong, give(s))
+	return &Mistake{s.Name(), brief(said), message.Join(": ", message.ID(wrong).Message(), message.ID(e.Reason).Message()), hint}
 }
 
 func sheetOf(id metal.ID) unit.Sheet {

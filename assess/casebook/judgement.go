@@ -137,7 +137,7 @@ func (m *marking) showing() {
 	var proofs []message.Message
 	for _, c := range p.Cuts {
 		if c.Proves == m.truth.Critical.Requirement {
-			proofs = append(proofs, clause(c.Name.String()).Message())
+			proofs = append(proofs, c.Name.Within())
 		}
 	}
 	if len(proofs) > 0 {

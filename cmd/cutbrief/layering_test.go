@@ -39,7 +39,6 @@ var layout = []room{
 	{"assess/sanitize", "the one way in for text from outside", nil, []string{"github.com/charmbracelet/x/ansi", "golang.org/x/text/..."}},
 	{"rules/message", "what is said to people, apart from the words: messages, and the catalogs that print them", nil, []string{"golang.org/x/text/..."}},
 	{"rules/message/catalog", "the words of other languages: built in, or a firm's own file", []string{"rules/csvfile", "rules/message"}, []string{"golang.org/x/text/..."}},
-	{"rules/message/unsaid", "for tests only: hears what a book has no words for", []string{"rules/message", "rules/message/catalog"}, nil},
 	{"assess", "the record of a visit, the questions, their order, answers to a Job", []string{"rules/system", "assess/sanitize", "rules", "rules/unit", "rules/metal", "rules/message"}, nil},
 	{"assess/store/atomicfile", "files put in place whole or not at all: locks, sweeping", nil, []string{"golang.org/x/sys/windows"}},
 	{"assess/store", "a folder of visits: saved whole, loaded, listed, looked into for faults", []string{"assess", "assess/sanitize", "assess/store/atomicfile", "rules", "rules/csvfile", "rules/message", "rules/system"}, []string{"golang.org/x/text/..."}},
@@ -88,7 +87,7 @@ func TestLayering(t *testing.T) {
 }
 
 // support are the packages that only tests may import.
-var support = []string{"rules/message/unsaid", "assess/screen/screentest", "rules/cite/reference"}
+var support = []string{"assess/screen/screentest", "rules/cite/reference"}
 
 // TestSupportStaysInTests keeps what helps tests out of the program, also where
 // a row of the layout allows everything below a name.

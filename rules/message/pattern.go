@@ -7,13 +7,12 @@ import (
 	"unicode/utf8"
 )
 
-// pattern is a row with holes.
+// pattern is a row with holes, to be fitted to a line that was typed.
 type pattern struct {
 	english string
 	literal []string // around the holes: one more than there are holes
 	holes   []int    // which hole stands between literal i and i+1
 	words   []piece  // what is said
-	weight  int      // letters that are not in a hole
 }
 
 // piece is a part of what is said: a text, or a hole if hole is above zero.
@@ -65,20 +64,9 @@ func newPattern(english, words string) pattern {
 			continue
 		}
 		p.literal = append(p.literal, part.text)
-		p.weight += len(strings.TrimSpace(part.text))
 	}
 	p.literal[0] = lowFirst(p.literal[0])
 	return p
-}
-
-// first is the word a text must begin with, "" if a hole is first or the word
-// goes on in a hole.
-func (p *pattern) first() string {
-	word, _, whole := strings.Cut(p.literal[0], " ")
-	if !whole {
-		return ""
-	}
-	return word
 }
 
 // fill puts what fills the holes into the words.

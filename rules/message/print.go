@@ -28,12 +28,8 @@ func newPrinter(tag language.Tag) *printer {
 	return &printer{tag: tag, builder: b, lib: xmessage.NewPrinter(tag, xmessage.Catalog(b)), have: map[ID]bool{}}
 }
 
-// english prints messages as they are identified; marked does too, and marks
-// the names in them.
-var (
-	english = sync.OnceValue(func() *Catalog { return &Catalog{to: newPrinter(language.English)} })
-	marked  = sync.OnceValue(func() *Catalog { return &Catalog{to: newPrinter(language.English), keeping: true} })
-)
+// english prints messages as they are identified.
+var english = sync.OnceValue(func() *Catalog { return &Catalog{to: newPrinter(language.English)} })
 
 // Tag is the tag of the language the catalog prints, by BCP 47: "en", "de".
 func (c *Catalog) Tag() string {
@@ -49,11 +45,7 @@ func (c *Catalog) Print(m Message) string {
 	if c == nil {
 		c = english()
 	}
-	words := m.form.shaped(c.phrase(m))
-	if c.listen != nil {
-		c.listen("", words, nil)
-	}
-	return words
+	return m.form.shaped(c.phrase(m))
 }
 
 // phrase is the words of a message without the form asked for.
@@ -63,12 +55,12 @@ func (c *Catalog) phrase(m Message) string {
 		return c.listed(m)
 	case m.id == "":
 		return ""
-	case c.exact && c.wording(m.id) == "":
-		return c.to.print(m, func(id ID) string { return string(id) }, c.arguments(m.args))
-	case c.wordings != nil && c.wording(m.id) == "":
-		return c.Say(marked().Print(m))
+	case c.wording(m.id) != "":
+		return c.to.print(m, c.wording, c.arguments(m.args))
+	case c.lacking != nil:
+		c.lacking(m.id)
 	}
-	return c.to.print(m, c.wording, c.arguments(m.args))
+	return c.to.print(m, english().wording, c.arguments(m.args))
 }
 
 // wording is the row of a message, "" if there is none. English needs no rows.
@@ -88,20 +80,12 @@ func (c *Catalog) wording(id ID) string {
 	return ""
 }
 
-// name prints what is not ours to word.
-func (c *Catalog) name(s string) string {
-	if c.keeping {
-		return Keep(s)
-	}
-	return bare(s)
-}
-
 // figure prints a number with the marks and unit names of the language.
 func (c *Catalog) figure(s string) string {
-	if words, ok := c.figures.data(s); ok && c.wordings != nil {
-		return words
+	if c.wordings == nil {
+		return s
 	}
-	return s
+	return c.figures.write(s)
 }
 
 // listed prints a list.
@@ -129,7 +113,7 @@ func (c *Catalog) arguments(args []any) []any {
 		case ID:
 			printed[i] = c.Print(a.Message())
 		case Name:
-			printed[i] = c.name(string(a))
+			printed[i] = string(a)
 		case Figure:
 			printed[i] = c.figure(string(a))
 		case error:

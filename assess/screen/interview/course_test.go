@@ -7,6 +7,7 @@ import (
 
 	"cutbrief/assess"
 	"cutbrief/rules"
+	"cutbrief/rules/message"
 	"cutbrief/rules/message/catalog"
 	"cutbrief/rules/system"
 
@@ -105,7 +106,7 @@ func TestThePanelBegins(t *testing.T) {
 		t.Errorf("says what could change: %q", side)
 	}
 	german := strings.Join(newModel(Options{Visit: newVisit(), Range: system.Demo(), Saver: &memory{}, Words: catalog.For("de")}).Panel(40), " ")
-	if !strings.Contains(german, catalog.For("de").Say("To size a system, tell me")) || strings.Contains(german, catalog.For("de").Say("Ask next")) {
+	if !strings.Contains(german, catalog.For("de").Print(message.New("To size a system, tell me"))) || strings.Contains(german, catalog.For("de").Print(message.New("Ask next"))) {
 		t.Errorf("in other words it says %q", german)
 	}
 	d.throughTo(rules.FactStart)

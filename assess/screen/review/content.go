@@ -45,13 +45,13 @@ func (m *Model) flagLines(width int) []string {
 			reasons = strings.Split(r.Reason, "; ")
 		}
 		for _, reason := range reasons {
-			lines = append(lines, screen.Wrap(m.Words.Say(reason), width)...)
+			lines = append(lines, screen.Wrap(m.Words.Print(message.ID(reason).Message()), width)...)
 		}
 		lines = append(lines, screen.Each(screen.Wrap(w.Say("Rule: {1}.", message.ID(kind.Rule)), width), w.Look.Dim.Render)...)
 	}
 	if m.open.Unanswered != "" {
 		lines = append(lines, "", w.Look.Strong.Render(w.Say("Not answered")))
-		lines = append(lines, screen.Wrap(m.Words.Say(m.open.Unanswered), width)...)
+		lines = append(lines, screen.Wrap(m.Words.Print(message.ID(m.open.Unanswered).Message()), width)...)
 	}
 	return lines
 }

@@ -22,7 +22,7 @@ func BenchmarkAFrame(b *testing.B) {
 	book, list := For("de"), sentences()
 	for b.Loop() {
 		for _, s := range list {
-			book.Say(s)
+			book.Print(message.New(message.ID(s)))
 		}
 	}
 }

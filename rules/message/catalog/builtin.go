@@ -19,7 +19,7 @@ var builtIn = sync.OnceValue(func() map[string]func() *message.Catalog {
 	list := map[string]func() *message.Catalog{}
 	for _, tag := range Languages() {
 		list[tag] = sync.OnceValue(func() *message.Catalog {
-			c, _ := read(strings.NewReader(text(tag)), tag, tag != complete) // a test holds it free of findings
+			c, _ := Read(strings.NewReader(text(tag)), tag) // a test holds it free of findings
 			return c
 		})
 	}
@@ -44,6 +44,14 @@ func For(tag string) *message.Catalog {
 		return read()
 	}
 	return nil
+}
+
+// Watched is a built-in catalog that tells lacking every message it is asked to
+// print without having words for it; for tests.
+func Watched(tag string, lacking func(message.ID)) *message.Catalog {
+	f, _ := reading(strings.NewReader(text(tag)), tag)
+	f.source.Lacking = lacking
+	return message.NewCatalog(f.source)
 }
 
 func text(tag string) string {

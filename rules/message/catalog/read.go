@@ -55,15 +55,15 @@ func format() *csvfile.Format[line] {
 // name. Lines that start with # are comments; a line without words leaves its
 // message as it is. A line with an error is left out of the catalog.
 func Read(r io.Reader, name string) (*message.Catalog, []csvfile.Finding) {
-	return read(r, name, false)
+	f, findings := reading(r, name)
+	return message.NewCatalog(f.source), findings
 }
 
-func read(r io.Reader, name string, exact bool) (*message.Catalog, []csvfile.Finding) {
-	f := &file{source: message.Source{Name: name, Tag: language.English, Exact: exact, Units: map[string]string{}}, seen: map[string]int{}}
+func reading(r io.Reader, name string) (*file, []csvfile.Finding) {
+	f := &file{source: message.Source{Name: name, Tag: language.English, Units: map[string]string{}}, seen: map[string]int{}}
 	form := format()
 	form.Check = f.check
-	list := form.Read(r)
-	return message.NewCatalog(f.source), list.Findings
+	return f, form.Read(r).Findings
 }
 
 // file is a file while it is read.

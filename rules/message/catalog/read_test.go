@@ -38,93 +38,61 @@ Range: {1}.,Sortiment: {1}.
 `
 
 // Worked by hand from the rows above.
-func TestSay(t *testing.T) {
+func TestPrint(t *testing.T) {
 	b := bookOf(t, few)
-	for _, c := range []struct{ english, words string }{
-		{"", ""},
-		{"mild steel", "Baustahl"},
-		{"Mild steel.", "Baustahl."},
-		{"Clean cut", "Sauberer Schnitt"},
-		{"12.5 mm", "12,5 mm"},
-		{"1,950", "1.950"},
-		{"1,950.5 kg", "1.950,5 kg"},
-		{"3/8 in", "3/8 Zoll"},
-		{"6 mm mild steel", "6 mm Baustahl"},
-		{"needs 12.7 mm, gives 16 mm", "braucht 12,7 mm, kann 16 mm"},
-		{"mild steel and stainless", "Baustahl und nichtrostender Stahl"},
-		{"6 mm mild steel, most days", "meist 6 mm Baustahl"},
-		{"clean cut, mild steel: needs 2 mm [clean cut]", "sauberer Schnitt, Baustahl: braucht 2 mm [sauberer Schnitt]"},
-		{"Rated for 12.5 mm; the work needs 10 mm.", "Die Arbeit braucht 10 mm, ausgelegt ist es für 12,5 mm."},
-		{"Rated for 12 mm; the work needs 10 mm (thickest regular clean cut, mild steel).",
-			"Die Arbeit braucht 10 mm (dickster regelmäßiger sauberer Schnitt, Baustahl), ausgelegt ist es für 12 mm."},
-		{"The manual decides. Clean cut.", "Die Anleitung entscheidet. Sauberer Schnitt."},
-		{"needs " + message.Keep("mild steel; needs 10.5 mm"), "braucht mild steel; needs 10.5 mm"},
-		{"Range: " + message.Keep("A. The manual decides.") + ". The manual decides.", "Sortiment: A. The manual decides.. Die Anleitung entscheidet."},
-		{`clean cut: "mild steel" needs 2 mm`, `sauberer Schnitt: "mild steel" braucht 2 mm`},
-		{`clean cut: "2\" mm, mild steel, x\"" needs 2 mm`, `sauberer Schnitt: "2\" mm, mild steel, x\"" braucht 2 mm`}, // quoted as strconv does
-		{"nobody said this", "nobody said this"},
-		{"mild steel\nstainless", "Baustahl\nnichtrostender Stahl"},
+	figure := func(s string) message.Message { return message.Number(s) }
+	for _, c := range []struct {
+		m     message.Message
+		words string
+	}{
+		{message.New("mild steel"), "Baustahl"},
+		{message.New("Mild steel."), "Baustahl."},
+		{message.New("Clean cut"), "Sauberer Schnitt"},
+		{message.New("The manual decides."), "Die Anleitung entscheidet."},
+		{figure("12.5 mm"), "12,5 mm"},
+		{figure("1,950"), "1.950"},
+		{figure("1,950.5 kg"), "1.950,5 kg"},
+		{figure("3/8 in"), "3/8 Zoll"},
+		{figure("EUR 4.98"), "EUR 4,98"},
+		{message.And(message.New("mild steel"), message.New("stainless")), "Baustahl und nichtrostender Stahl"},
+		{message.New("{1}, most days", message.New("{1} {2}", message.Figure("6 mm"), message.ID("mild steel"))), "meist 6 mm Baustahl"},
+		{message.New("Rated for {1}; the work needs {2}.", message.Figure("12.5 mm"), message.Figure("10 mm")), "Die Arbeit braucht 10 mm, ausgelegt ist es für 12,5 mm."},
+		{message.New("needs {1}", message.Name("mild steel; needs 10.5 mm")), "braucht mild steel; needs 10.5 mm"},
+		{message.New("nobody said {1}", message.ID("mild steel")), "nobody said Baustahl"},
 	} {
-		if got := b.Say(c.english); got != c.words {
-			t.Errorf("%q\n got %q\nwant %q", c.english, got, c.words)
+		if got := b.Print(c.m); got != c.words {
+			t.Errorf("got %q, want %q", got, c.words)
 		}
 	}
 }
 
-func TestToldSaysWhatIsMissing(t *testing.T) {
+// What is not ours to word comes out as it went in, whatever it says, in a
+// message with words and in one without.
+func TestNamesAreKept(t *testing.T) {
 	b := bookOf(t, few)
-	for english, missing := range map[string]string{
-		"needs 2 mm":           "",
-		"needs a rest":         "a rest",
-		"mild steel and brass": "brass",
-		message.Keep("brass") + ", " + "mild steel": "",
-	} {
-		if _, got := b.Told(english); strings.Join(got, "|") != missing {
-			t.Errorf("%q: %q, want %q", english, got, missing)
+	pieces := []string{"mild steel", "; needs 10.5 mm", ". The manual decides. ", " and ", "{1}", `"`, "(", "]", ", most days", "é", " ", "1,950", "%", "%d", "%[2]v", "${"}
+	rapid.Check(t, func(t *rapid.T) {
+		name := strings.Join(rapid.SliceOfN(rapid.SampledFrom(pieces), 1, 6).Draw(t, "name"), "")
+		for _, c := range []*message.Catalog{nil, b} {
+			for _, id := range []message.ID{"needs {1}", "{1} and {2}", "nobody says {1}"} {
+				args := []any{message.Name(name), message.Name("x")}[:len(message.Holes(string(id)))]
+				plain := append([]any{message.Name("@@")}, args[1:]...)
+				if got, want := c.Print(message.New(id, args...)), strings.Replace(c.Print(message.New(id, plain...)), "@@", name, 1); got != want {
+					t.Fatalf("%q in %q: %q, want %q", name, id, got, want)
+				}
+			}
 		}
+	})
+}
+
+// A message printed without a row is told.
+func TestWatched(t *testing.T) {
+	var lacking []message.ID
+	c := Watched("de", func(id message.ID) { lacking = append(lacking, id) })
+	c.Print(message.Join("; ", message.New("mild steel"), message.New("no row has {1}", message.Figure("1"))))
+	if len(lacking) != 1 || lacking[0] != "no row has {1}" {
+		t.Error(lacking)
 	}
-}
-
-// A book without rows, and none at all, say everything as it is.
-func TestNoBook(t *testing.T) {
-	var none *message.Catalog
-	rapid.Check(t, func(t *rapid.T) {
-		text := rapid.StringMatching(`[ -~é]*`).Draw(t, "text")
-		if got := none.Say(text + message.Keep(text)); got != text+text {
-			t.Fatalf("%q", got)
-		}
-	})
-}
-
-// What is kept comes out as it went in, wherever it stands and whatever it
-// says.
-func TestKeptIsKept(t *testing.T) {
-	b := bookOf(t, few)
-	frames := []string{"needs %", "% and stainless", "mild steel, %", "Range: %.", "Rated for %; the work needs 10 mm.", "clean cut: % – needs 2 mm", "6 mm %", "(%)"}
-	pieces := []string{"mild steel", "; needs 10.5 mm", ". The manual decides. ", " and ", "{1}", `"`, "(", "]", ", most days", "é", " ", "1,950"}
-	rapid.Check(t, func(t *rapid.T) {
-		kept := strings.Join(rapid.SliceOfN(rapid.SampledFrom(pieces), 1, 6).Draw(t, "kept"), "")
-		frame := rapid.SampledFrom(frames).Draw(t, "frame")
-		if got := b.Say(strings.Replace(frame, "%", message.Keep(kept), 1)); !strings.Contains(got, kept) {
-			t.Fatalf("%q in %q: %q", kept, frame, got)
-		}
-		plain := b.Say(strings.Replace(frame, "%", message.Keep("x"), 1))
-		if got := b.Say(strings.Replace(frame, "%", message.Keep(kept), 1)); got != strings.Replace(plain, "x", kept, 1) {
-			t.Fatalf("%q in %q changes the words around it: %q against %q", kept, frame, got, plain)
-		}
-	})
-}
-
-// No text takes long or does harm, and the marks never come out.
-func TestAnyText(t *testing.T) {
-	b := bookOf(t, few)
-	words := []string{"needs", "and", "mild steel", ",", ";", ".", "(", ")", "[", `"`, "12.5", "mm", "A", "\x02", "\x03", "{1}", "most days", ":", "–", " "}
-	rapid.Check(t, func(t *rapid.T) {
-		text := strings.Join(rapid.SliceOfN(rapid.SampledFrom(words), 0, 60).Draw(t, "words"), " ")
-		if got := b.Say(text); strings.ContainsAny(got, "\x02\x03") {
-			t.Fatalf("%q", got)
-		}
-	})
 }
 
 func TestReadFinds(t *testing.T) {
@@ -183,16 +151,6 @@ func TestTyped(t *testing.T) {
 	}
 }
 
-// Text that is no UTF-8 does not come through the gate; if it did, nothing
-// would break.
-func TestFiguresInBrokenText(t *testing.T) {
-	for _, text := range []string{"1.\xff", "3\xff mm", "12,\xe2\x82"} {
-		if said := For("de").Say(text); said == "" {
-			t.Errorf("%q is lost", text)
-		}
-	}
-}
-
 // Every built-in catalog can be read without a finding, and says what it is.
 func TestBuiltIn(t *testing.T) {
 	for _, tag := range Languages() {
@@ -235,9 +193,6 @@ func TestNoStaleRows(t *testing.T) {
 func TestUnfinishedLanguage(t *testing.T) {
 	m := message.New("nobody words {1} in this", message.ID("mild steel"))
 	if got, want := For("es").Print(m), "nobody words acero al carbono in this"; got != want {
-		t.Errorf("%q, want %q", got, want)
-	}
-	if got, want := For("es").Say("it may trip in a long cut"), "it may trip in a long cut"; got != want {
 		t.Errorf("%q, want %q", got, want)
 	}
 }
