@@ -53,7 +53,7 @@ func TestBriefPaths(t *testing.T) {
 func TestWrongUsageHasAHint(t *testing.T) {
 	for name, args := range map[string]string{
 		"no file": "brief", "stdin twice": "brief - a.json -", "unknown sheet": "brief v.json --paper a5",
-		"unknown format": "brief v.json --format html", "unknown units": "brief v.json --units cm", "unknown extra": "brief v.json --with drawings",
+		"unknown format": "brief v.json --format docx", "unknown units": "brief v.json --units cm", "unknown extra": "brief v.json --with drawings",
 	} {
 		var out, errs bytes.Buffer
 		w := fixedEnvironment()

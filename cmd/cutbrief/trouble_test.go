@@ -62,7 +62,7 @@ func TestFolderRemoved(t *testing.T) {
 	d.Tries("Mill")
 	d.Sees("› Mill")
 	d.Tries("\x13")
-	d.Sees("Where else should the visit be kept?")
+	d.Sees("Where else should the visit be saved?")
 	d.Tries("stick\r")
 	d.Sees("› Mill")
 	d.Until(func(s string) bool { return !strings.Contains(s, "NOT SAVED") && !strings.Contains(s, "saving ·") })
