@@ -15,9 +15,9 @@ import (
 // notRun are the blocks of commands in the documents that no test runs, by their
 // first line, with the reason.
 var notRun = map[string]string{
-	"go run ./cmd/cutbrief sample":   "builds the whole program and runs every test; .ci/run does, in a clean clone",
+	"go run ./cmd/cutbrief sample":           "builds the whole program and runs every test; .ci/run does, in a clean clone",
 	"go test ./cmd/cutbrief -run TestGolden": "runs tests within tests; TestTestsNamedInTheDocumentsExist looks for what it names",
-	"go run ./cmd/pack dist":         "builds for every system, which takes minutes; .ci/run does",
+	"go run ./cmd/pack dist":                 "builds for every system, which takes minutes; .ci/run does",
 }
 
 // fenced is a block of commands in a document.
