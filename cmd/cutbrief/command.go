@@ -81,6 +81,7 @@ func quoted(s string) message.Name { return message.Name(strconv.Quote(s)) }
 // option is one flag of a command.
 type option struct {
 	name     string
+	short    string            // its letter, "" for none
 	value    any               // at first; its type is the flag's
 	usage    message.ID        // {1} is what values lists; a name in backquotes is shown for the value
 	values   []string          // what it may be, and is completed with; nil is anything
@@ -91,10 +92,11 @@ type option struct {
 
 // Flags that several commands have.
 var (
-	outFlag   = option{name: "out", value: "-", usage: "`path` of the file to write to; - is standard output"}
-	forceFlag = option{name: "force", value: false, usage: "write over a file that exists"}
-	paperFlag = option{name: "paper", value: "a4", usage: "paper size of the page: {1}", values: []string{"a4", "letter"}, refuse: "{1} is not a paper size of this program"}
-	unitsFlag = option{name: "units", value: "", usage: "{1} (default: the visit's own)", values: []string{"mm", "in"}, refuse: "{1} is neither mm nor in", accepts: isStyle}
+	outFlag     = option{name: "out", value: "-", usage: "`path` of the file to write to; - is standard output"}
+	forceFlag   = option{name: "force", value: false, usage: "write over a file that exists"}
+	paperFlag   = option{name: "paper", value: "a4", usage: "paper size of the page: {1}", values: []string{"a4", "letter"}, refuse: "{1} is not a paper size of this program"}
+	versionFlag = option{name: "version", short: "v", value: false, usage: "version of the program"}
+	unitsFlag   = option{name: "units", value: "", usage: "{1} (default: the visit's own)", values: []string{"mm", "in"}, refuse: "{1} is neither mm nor in", accepts: isStyle}
 
 	// Those of every command.
 	globalFlags = []option{
@@ -113,7 +115,7 @@ func formatFlag(list ...format) option {
 func (f option) add(c *cobra.Command, set *pflag.FlagSet) {
 	switch v := f.value.(type) {
 	case bool:
-		set.Bool(f.name, v, "")
+		set.BoolP(f.name, f.short, v, "")
 	case string:
 		set.String(f.name, v, "")
 	case int:
@@ -195,12 +197,10 @@ func (a *app) tree() *cobra.Command {
 	root.SetHelpCommand(a.cobra(&help))
 	root.Args = a.noSuchCommand
 	root.SuggestionsMinimumDistance = 2
-	root.Version = version()
 	root.CompletionOptions = cobra.CompletionOptions{DisableDefaultCmd: true}
 	root.SetIn(a.in)
 	root.SetOut(a.out)
 	root.SetErr(a.err)
-	root.SetVersionTemplate("{{.Version}}\n")
 	root.SetFlagErrorFunc(flagProblem)
 	for _, f := range globalFlags {
 		f.add(root, root.PersistentFlags())
@@ -250,7 +250,7 @@ func (a *app) runRow(r *command, c *cobra.Command, args []string) error {
 // noSuchCommand refuses words after the bare program name, and guesses what was
 // meant.
 func (a *app) noSuchCommand(c *cobra.Command, args []string) error {
-	if len(args) == 0 {
+	if asked, _ := c.Flags().GetBool(versionFlag.name); asked || len(args) == 0 {
 		return nil
 	}
 	hint := message.New("see {1} --help for the commands", message.Name("cutbrief"))

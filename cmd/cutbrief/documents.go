@@ -3,6 +3,7 @@ package main
 import (
 	"os"
 	"path/filepath"
+	"slices"
 	"strconv"
 	"strings"
 
@@ -23,8 +24,13 @@ import (
 func rootCommand() command {
 	return command{
 		use:   "cutbrief",
-		flags: interviewFlags,
-		run:   holdInterview,
+		flags: append(slices.Clip(interviewFlags), versionFlag),
+		run: func(c *call) error {
+			if c.on(versionFlag.name) {
+				return c.put(version() + "\n")
+			}
+			return holdInterview(c)
+		},
 		below: []command{
 			interviewCommand(), sampleCommand(), briefCommand(), verifyCommand(), whyCommand(), nextCommand(), practiceCommand(), reviewCommand(), manyCommand(), systemsCommand(),
 			schemaCommand(), completionCommand(), versionCommand(), costCommand(), compareCommand(), pricesCommand(), wordsCommand(), rehearseCommand(),

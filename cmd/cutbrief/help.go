@@ -3,6 +3,7 @@ package main
 import (
 	"embed"
 	"fmt"
+	"io"
 	"strings"
 	"text/tabwriter"
 
@@ -47,26 +48,43 @@ func helpTexts(words *message.Catalog) map[string]helpText {
 	return list
 }
 
-// helpTemplate is how the library lays out the usage of a command, with our words
-// for its titles.
-const helpTemplate = `@usage@{{if .Runnable}}
-  {{.UseLine}}{{end}}{{if .HasAvailableSubCommands}}
-  {{.CommandPath}} [command]{{end}}{{if .HasExample}}
-
-@examples@
-{{.Example}}{{end}}{{if .HasAvailableSubCommands}}
-
-@commands@{{range .Commands}}{{if .IsAvailableCommand}}
-  {{rpad .Name .NamePadding}} {{.Short}}{{end}}{{end}}{{end}}{{if .HasAvailableLocalFlags}}
-
-@flags@
-{{.LocalFlags.FlagUsages | trimTrailingWhitespaces}}{{end}}{{if .HasAvailableInheritedFlags}}
-
-@global@
-{{.InheritedFlags.FlagUsages | trimTrailingWhitespaces}}{{end}}{{if .HasAvailableSubCommands}}
-
-@more@{{end}}
-`
+// usage writes how a command is called, with our words for the titles.
+func usage(c *cobra.Command, words *message.Catalog) string {
+	var b strings.Builder
+	part := func(title message.ID, text string) {
+		fmt.Fprintf(&b, "\n\n%s\n%s", words.Print(title.Message()), strings.TrimRight(text, " \n"))
+	}
+	c.LocalFlags() // has the library put those of the commands above among them
+	b.WriteString(words.Print(message.ID("Usage:").Message()))
+	if c.Runnable() {
+		b.WriteString("\n  " + c.UseLine())
+	}
+	if c.HasAvailableSubCommands() {
+		b.WriteString("\n  " + c.CommandPath() + " [command]")
+	}
+	if c.HasExample() {
+		part("Examples:", c.Example)
+	}
+	if c.HasAvailableSubCommands() {
+		var list strings.Builder
+		for _, below := range c.Commands() {
+			if below.IsAvailableCommand() {
+				fmt.Fprintf(&list, "  %-*s %s\n", below.NamePadding(), below.Name(), below.Short)
+			}
+		}
+		part("Commands:", list.String())
+	}
+	if c.HasAvailableLocalFlags() {
+		part("Flags:", c.LocalFlags().FlagUsages())
+	}
+	if c.HasAvailableInheritedFlags() {
+		part("Flags of every command:", c.InheritedFlags().FlagUsages())
+	}
+	if c.HasAvailableSubCommands() {
+		b.WriteString("\n\n" + words.Print(message.New("More about a command: {1}", message.Name(c.CommandPath()+" COMMAND --help"))))
+	}
+	return b.String() + "\n"
+}
 
 // setHelp has all that is said of the commands put into words when somebody asks.
 func (a *app) setHelp(root *cobra.Command) {
@@ -82,15 +100,13 @@ func (a *app) setHelp(root *cobra.Command) {
 
 // localize puts all that is said of a command and those below it into words.
 func (a *app) localize(c *cobra.Command, words *message.Catalog) {
-	say := func(id message.ID, args ...any) string { return words.Print(message.New(id, args...)) }
-	c.SetUsageTemplate(strings.NewReplacer("@usage@", say("Usage:"), "@examples@", say("Examples:"), "@commands@", say("Commands:"),
-		"@flags@", say("Flags:"), "@global@", say("Flags of every command:"),
-		"@more@", say("More about a command: {1}", message.Name("{{.CommandPath}} COMMAND --help"))).Replace(helpTemplate))
+	c.SetUsageFunc(func(c *cobra.Command) error {
+		_, err := io.WriteString(c.OutOrStderr(), usage(c, words))
+		return err
+	})
 	for _, f := range globalFlags {
 		f.localize(c.PersistentFlags().Lookup(f.name), words)
 	}
-	c.InitDefaultVersionFlag()
-	option{usage: "version of the program"}.localize(c.Flag("version"), words)
 	a.localizeTree(c, helpTexts(words), words)
 }
 

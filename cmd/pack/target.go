@@ -21,8 +21,8 @@ var targets = []target{
 	{"windows", "amd64"}, {"windows", "arm64"},
 }
 
-// most is the largest a program may be, in bytes: 16 MB.
-const most = 16_000_000
+// most is the largest a program may be, in bytes: 15 MB.
+const most = 15_000_000
 
 const program = "cutbrief/cmd/cutbrief"
 

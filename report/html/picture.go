@@ -3,7 +3,6 @@ package html
 import (
 	"fmt"
 	"html"
-	"html/template"
 	"strings"
 
 	"cutbrief/report"
@@ -11,12 +10,12 @@ import (
 )
 
 // svg is a drawing with its name for those who do not see it.
-func svg(class, name string, wide, high float64, inside string) template.HTML {
-	return template.HTML(fmt.Sprintf(`<svg class="%s" viewBox="0 0 %g %g"%s role="img" aria-label="%s">%s</svg>`, class, wide, high, map[bool]string{true: ` preserveAspectRatio="none"`}[class == "bar"], html.EscapeString(name), inside))
+func svg(class, name string, wide, high float64, inside string) markup {
+	return markup(fmt.Sprintf(`<svg class="%s" viewBox="0 0 %g %g"%s role="img" aria-label="%s">%s</svg>`, class, wide, high, map[bool]string{true: ` preserveAspectRatio="none"`}[class == "bar"], html.EscapeString(name), inside))
 }
 
 // sign draws a safety sign.
-func sign(s *page.Sign, name string) template.HTML {
+func sign(s *page.Sign, name string) markup {
 	var b strings.Builder
 	for i := range s.Shapes {
 		shape := &s.Shapes[i]
@@ -37,14 +36,14 @@ func sign(s *page.Sign, name string) template.HTML {
 const hatching = `<defs><pattern id="h" width="4" height="4" patternUnits="userSpaceOnUse" patternTransform="rotate(45)"><path d="M0 0V4" stroke="#000" stroke-width="1.4"/></pattern></defs>`
 
 // bars draws need against capability.
-func bars(b report.Bar) template.HTML {
+func bars(b report.Bar) markup {
 	return svg("bar", colon(b.Label, b.Need+", "+b.Have), 100, 14, hatching+
 		fmt.Sprintf(`<rect x="0" y="1" width="%.1f" height="5" fill="url(#h)" stroke="#000" stroke-width=".5"/><rect x="0" y="8" width="%.1f" height="5" fill="#1c3e50"/>`, 100*inside(b.NeedShare), 100*inside(b.HaveShare)))
 }
 
 // costRange draws what a length costs as a range, with a stroke at the likely
 // figure; the first is today's.
-func costRange(i int, b report.CostBar) template.HTML {
+func costRange(i int, b report.CostBar) markup {
 	fill := "url(#h)"
 	if i > 0 {
 		fill = "#1c3e50"
@@ -73,7 +72,7 @@ const (
 // picture draws the one picture that tells most, "" where there is none: what
 // cutting costs by thickness where a flame cuts today, else how fast the system
 // cuts.
-func picture(b *report.Brief) template.HTML {
+func picture(b *report.Brief) markup {
 	if b.Cost != nil && b.Cost.Curves != nil && len(b.Cost.Curves.Points) > 1 {
 		c := b.Cost.Curves
 		var one, other [][2]float64
@@ -106,7 +105,7 @@ func picture(b *report.Brief) template.HTML {
 
 // figure is two lines, one solid and one in dashes, with their axes, and what is
 // said of them below.
-func figure(title, up, across, solid, dashed string, ticks, upTicks []report.CurveTick, one, other [][2]float64, says string) template.HTML {
+func figure(title, up, across, solid, dashed string, ticks, upTicks []report.CurveTick, one, other [][2]float64, says string) markup {
 	var b strings.Builder
 	x := func(share float64) float64 { return plotX + plotWide*inside(share) }
 	y := func(share float64) float64 { return plotY + plotHigh*(1-inside(share)) }
@@ -129,6 +128,6 @@ func figure(title, up, across, solid, dashed string, ticks, upTicks []report.Cur
 	}
 	text(plotX+plotWide, high-4, "end", across)
 	esc := html.EscapeString
-	return template.HTML(`<figure><figcaption>`+esc(title)+`, `+esc(up)+` (— `+esc(solid)+`; - - `+esc(dashed)+`)</figcaption>`) +
-		svg("plot", title, wide, high, b.String()) + template.HTML(`<p class="small">`+esc(says)+`</p></figure>`)
+	return markup(`<figure><figcaption>`+esc(title)+`, `+esc(up)+` (— `+esc(solid)+`; - - `+esc(dashed)+`)</figcaption>`) +
+		svg("plot", title, wide, high, b.String()) + markup(`<p class="small">`+esc(says)+`</p></figure>`)
 }
