@@ -238,11 +238,11 @@ func TestEveryFigureSaysWhatItRestsOn(t *testing.T) {
 }
 
 func TestSoFar(t *testing.T) {
-	p := SoFar(farm(t), steps())
+	p := SoFar(nil, farm(t), steps())
 	if p.Need != "12 mm rated, in mild steel" || p.Critical != "low distortion" || p.Out != 1 || len(p.In) != 2 {
 		t.Errorf("%+v", p)
 	}
-	empty := SoFar(assess.New("empty", time.Time{}), steps())
+	empty := SoFar(nil, assess.New("empty", time.Time{}), steps())
 	if empty.Need != "not known yet" || empty.Critical != "not clear yet" || len(empty.Ask) == 0 {
 		t.Errorf("%+v", empty)
 	}

@@ -223,7 +223,7 @@ func TestNothingTold(t *testing.T) {
 func TestNextAsksForThePriceThatMoves(t *testing.T) {
 	v := farm(t)
 	asks := func() bool {
-		for _, l := range Next(v, steps()) {
+		for _, l := range Next(nil, v, steps()) {
 			if l.Label == "An hour of work" {
 				return true
 			}

@@ -24,11 +24,9 @@ type Panel struct {
 }
 
 // SoFar words what the answers already mean, for the interview's side panel:
-// capacity needed, what decides it, systems still in, open questions that matter.
-func SoFar(v *assess.Visit, offered system.Range) Panel { return SoFarIn(nil, v, offered) }
-
-// SoFarIn is SoFar in the words of a catalog.
-func SoFarIn(words *message.Catalog, v *assess.Visit, offered system.Range) Panel {
+// capacity needed, what decides it, systems still in, open questions that matter;
+// in the words of a catalog, nil for English.
+func SoFar(words *message.Catalog, v *assess.Visit, offered system.Range) Panel {
 	b := newBuilder(v, &offered, Options{Prices: &cost.PriceList{}, Words: words}) // nothing here has a price
 	p := Panel{Result: b.result, Need: b.print(msg("not known yet")), Critical: b.print(b.decisive()), Flags: b.flags()}
 	if need, ok := b.result.Need.Get(); ok {

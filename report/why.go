@@ -51,11 +51,8 @@ func (b *builder) derivation() []Reason {
 }
 
 // Next lists the open questions that matter, strongest first, with what each
-// could change.
-func Next(v *assess.Visit, offered system.Range) []Line { return NextIn(nil, v, offered) }
-
-// NextIn is Next in the words of a catalog.
-func NextIn(words *message.Catalog, v *assess.Visit, offered system.Range) []Line {
+// could change; in the words of a catalog, nil for English.
+func Next(words *message.Catalog, v *assess.Visit, offered system.Range) []Line {
 	b := newBuilder(v, &offered, Options{Words: words})
 	return append(b.open(anyQuestion), b.priceOpen()...)
 }

@@ -2,7 +2,6 @@ package casebook
 
 import (
 	"slices"
-	"strings"
 
 	"cutbrief/assess"
 	"cutbrief/report"
@@ -161,10 +160,4 @@ func candidate(r *rules.Result, id string) *rules.Candidate {
 		return nil
 	}
 	return &r.Candidates[i]
-}
-
-// clause is a sentence as a part of another.
-func clause(s string) message.ID {
-	s = strings.TrimRight(s, ". ")
-	return message.ID(strings.ToLower(s[:min(1, len(s))]) + s[min(1, len(s)):])
 }

@@ -161,8 +161,8 @@ func wordAll(book *message.Catalog, v *assess.Visit, offered system.Range, pages
 			text.Letter(f, 80)
 		}
 	}
-	text.NextIn(book, report.NextIn(book, v, offered), 80)
-	report.SoFarIn(book, v, offered)
+	text.Next(book, report.Next(book, v, offered), 80)
+	report.SoFar(book, v, offered)
 }
 
 // No text of a page, account, letter or plan is left unsaid: for every sample and

@@ -199,11 +199,11 @@ func why(c *call) error {
 	}
 	switch c.form() {
 	case markdownFormat:
-		return c.put(text.WhyMarkdownIn(s.options.Words, reasons))
+		return c.put(text.WhyMarkdown(s.options.Words, reasons))
 	case jsonFormat:
 		return c.putData(data.Reasons(reasons))
 	}
-	return c.put(text.WhyIn(s.options.Words, reasons, text.DefaultWidth))
+	return c.put(text.Why(s.options.Words, reasons, text.DefaultWidth))
 }
 
 func nextCommand() command {
@@ -216,11 +216,11 @@ func nextCommand() command {
 			if err != nil {
 				return err
 			}
-			lines := report.NextIn(s.options.Words, v, s.offered)
+			lines := report.Next(s.options.Words, v, s.offered)
 			if c.form() == jsonFormat {
 				return c.putData(data.Lines(lines))
 			}
-			return c.put(text.NextIn(s.options.Words, lines, text.DefaultWidth))
+			return c.put(text.Next(s.options.Words, lines, text.DefaultWidth))
 		},
 	}
 }

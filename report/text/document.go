@@ -210,11 +210,8 @@ func inline(r report.Reason) string {
 
 // Why writes a derivation as plain text in lines of at most width cells, as
 // Render does: each topic with its result, formula, numbers, inputs and what
-// it rests on.
-func Why(reasons []report.Reason, width int) string { return WhyIn(nil, reasons, width) }
-
-// WhyIn is Why in the words of a catalog, by which the reasons are worded already.
-func WhyIn(words *message.Catalog, reasons []report.Reason, width int) string {
+// it rests on; in the words of a catalog, by which the reasons are worded already.
+func Why(words *message.Catalog, reasons []report.Reason, width int) string {
 	d := terminalDocument(words, width)
 	for i, r := range reasons {
 		d.writer.(*terminal).topic("", i > 0, d, r)
@@ -222,8 +219,8 @@ func WhyIn(words *message.Catalog, reasons []report.Reason, width int) string {
 	return d.String()
 }
 
-// WhyMarkdownIn writes a derivation as Markdown in the words of a catalog.
-func WhyMarkdownIn(words *message.Catalog, reasons []report.Reason) string {
+// WhyMarkdown writes a derivation as Markdown in the words of a catalog.
+func WhyMarkdown(words *message.Catalog, reasons []report.Reason) string {
 	d := markdownDocument(words)
 	for _, r := range reasons {
 		d.reason(d, r)
@@ -231,9 +228,9 @@ func WhyMarkdownIn(words *message.Catalog, reasons []report.Reason) string {
 	return d.String()
 }
 
-// NextIn writes the open questions, strongest first, a line or two each, in the
+// Next writes the open questions, strongest first, a line or two each, in the
 // words of a catalog, by which they are worded already.
-func NextIn(words *message.Catalog, lines []report.Line, width int) string {
+func Next(words *message.Catalog, lines []report.Line, width int) string {
 	d := terminalDocument(words, width)
 	t := d.writer.(*terminal)
 	if len(lines) == 0 {

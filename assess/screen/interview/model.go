@@ -96,7 +96,7 @@ func newModel(o Options) *Model {
 // and what the panel says.
 func (m *Model) think() {
 	m.steps, m.open = m.Visit.Steps(), m.Visit.Open()
-	m.panel = report.SoFarIn(m.Options.Words, m.Visit, m.Range)
+	m.panel = report.SoFar(m.Options.Words, m.Visit, m.Range)
 }
 
 // show puts a question on the screen, with what is in it: what was typed and not

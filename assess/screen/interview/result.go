@@ -29,7 +29,7 @@ func (m *Model) resultLines(width int) []string {
 
 // whyLines are how the result was reached.
 func (m *Model) whyLines(width int) []string {
-	return lines(text.WhyIn(m.Options.Words, report.Why(m.Visit, m.Range, m.about()), width))
+	return lines(text.Why(m.Options.Words, report.Why(m.Visit, m.Range, m.about()), width))
 }
 
 // about is how the report of this visit is worded.

@@ -326,7 +326,7 @@ func (d *dialogue) page() {
 
 // why is how the right answer is derived.
 func (d *dialogue) why() {
-	d.print(strings.TrimRight(text.WhyIn(d.words, d.session.Why(d.words), d.width), "\n"))
+	d.print(strings.TrimRight(text.Why(d.words, d.session.Why(d.words), d.width), "\n"))
 }
 
 func (d *dialogue) leave() {
@@ -338,7 +338,7 @@ func (d *dialogue) leave() {
 
 // panel is what the notes mean so far.
 func (d *dialogue) panel() report.Panel {
-	return report.SoFarIn(d.words, d.session.Notes, d.session.Offered)
+	return report.SoFar(d.words, d.session.Notes, d.session.Offered)
 }
 
 // systems are the choices of a system.

@@ -24,7 +24,7 @@ func (m *Model) visitLines(width int) []string {
 	case m.visit == nil:
 		return screen.Wrap(m.window.Say("This file cannot be read as a visit."), width)
 	case m.part == whyPart:
-		return strings.Split(text.WhyIn(m.Words, report.Why(m.visit, m.Range, options), width), "\n")
+		return strings.Split(text.Why(m.Words, report.Why(m.visit, m.Range, options), width), "\n")
 	}
 	return strings.Split(strings.TrimRight(text.Render(report.Build(m.visit, m.Range, options), width), "\n"), "\n")
 }
