@@ -157,6 +157,7 @@ var sentences = []struct{ says, name string }{
 	{"Permission to use, copy, modify, and/or distribute", "ISC"},
 	{"Neither the name", "BSD-3-Clause"},
 	{"Redistribution and use in source and binary forms", "BSD-2-Clause"},
+	{"## License MIT", "MIT"}, // a page that introduces a module, in place of a text
 }
 
 // licencesOf names the licence of each module, where it is known.
