@@ -244,10 +244,13 @@ func (v *Visit) Settled(r *rules.Result) bool {
 	if slices.ContainsFunc(v.Steps(), func(s Step) bool { return slices.Contains(cautioned, s.Question.ID) && !v.has(s) }) {
 		return false
 	}
-	return !slices.ContainsFunc(r.Open, func(o rules.OpenQuestion) bool {
-		_, answered := v.Answer(o.Asked)
-		return !answered
-	})
+	return v.asked(r.Open)
+}
+
+// asked reports whether each of some open questions was asked: answered, or not
+// known.
+func (v *Visit) asked(open []rules.OpenQuestion) bool {
+	return !slices.ContainsFunc(open, func(o rules.OpenQuestion) bool { return v.index(o.Asked) < 0 })
 }
 
 // has reports whether a step has an answer; "not known" is one.

@@ -130,8 +130,5 @@ func (v *Visit) settledIn(offered system.Range) bool {
 
 // nothingFits reports that nothing fits, whatever the open answers are.
 func (v *Visit) nothingFits(r *rules.Result) bool {
-	return r.Outcome == rules.NoneFits && !slices.ContainsFunc(r.Open, func(o rules.OpenQuestion) bool {
-		_, answered := v.Answer(o.Asked)
-		return !answered
-	})
+	return r.Outcome == rules.NoneFits && v.asked(r.Open)
 }

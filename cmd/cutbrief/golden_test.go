@@ -19,8 +19,6 @@ import (
 
 	"cutbrief/assess"
 	"cutbrief/assess/sample"
-	"cutbrief/rules"
-	"cutbrief/rules/metal"
 )
 
 var updateGolden = flag.Bool("update-golden", false, "record the outputs of all commands anew; every difference belongs in the commit")
@@ -320,37 +318,10 @@ func keepVisit(t *testing.T, v *assess.Visit, name string) {
 	}
 }
 
-// workedVisit is the visit that a file in testdata/case describes.
+// workedVisit is the visit that a file in testdata/case describes, made on the
+// day of the recorded outputs.
 func workedVisit(t *testing.T, file string) *assess.Visit {
-	t.Helper()
-	data, err := os.ReadFile(file)
-	if err != nil {
-		t.Fatal(err)
-	}
-	v := assess.New("case", fixedEnvironment().now())
-	for line := range strings.Lines(string(data)) {
-		key, said, ok := strings.Cut(strings.TrimSpace(line), ": ")
-		if !ok || strings.HasPrefix(line, "#") || strings.HasPrefix(line, ">") {
-			continue
-		}
-		fact, of, _ := strings.Cut(key, "/")
-		q, ok := assess.Find(rules.Fact(fact))
-		if !ok {
-			t.Fatalf("%s: no question %q", file, fact)
-		}
-		step := assess.Step{Question: q, Metal: metal.ID(of)}
-		a := assess.Answer{Question: q.ID, Metal: step.Metal, State: assess.Unknown}
-		switch {
-		case said == "?":
-		case q.Form == assess.FormOne || q.Form == assess.FormSeveral:
-			a, err = v.Choose(step, strings.Split(said, ", "))
-		default:
-			a, _, err = v.Read(step, said)
-		}
-		if err != nil {
-			t.Fatalf("%s: %v", file, err)
-		}
-		v.Set(a)
-	}
+	v := caseVisit(t, file)
+	v.Created = fixedEnvironment().now()
 	return v
 }
