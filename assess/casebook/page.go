@@ -6,7 +6,7 @@ import (
 	"strings"
 	"unicode/utf8"
 
-	"cutbrief/assess/sanitize"
+	"cutbrief/report/text"
 	"cutbrief/rules/message"
 )
 
@@ -16,7 +16,7 @@ func (m *Mark) Page(words *message.Catalog, width int) string {
 	if width == 0 {
 		width = 80
 	}
-	p := &page{words: words, width: max(40, width)}
+	p := &page{text.Lines{Width: max(40, width)}, words}
 	p.heading("How it went")
 	p.block("", message.New("{1}. This customer {2}.", message.Name(m.Customer.Company()), m.Customer.Manner.row().words))
 	p.block("", m.Summary())
@@ -33,11 +33,11 @@ func (m *Mark) Page(words *message.Catalog, width int) string {
 	p.heading("By skill")
 	for _, s := range Skills() {
 		if t := m.Skills[s]; t.Of > 0 {
-			p.line(bar(words, s, t))
+			p.Line(bar(words, s, t))
 		}
 	}
 	p.run("To practise next", m.advice())
-	return strings.TrimPrefix(p.out.String(), "\n")
+	return strings.TrimPrefix(p.String(), "\n")
 }
 
 // Summary is the mark in one sentence, for a line of its own.
@@ -125,9 +125,8 @@ func (m *Mark) harmless() message.Message {
 
 // page is text under way.
 type page struct {
+	text.Lines
 	words *message.Catalog
-	out   strings.Builder
-	width int
 }
 
 func (p *page) effects(m *Mark) {
@@ -152,7 +151,7 @@ func (p *page) safety(m *Mark) {
 }
 
 func (p *page) heading(title message.ID) {
-	p.line("\n" + strings.ToUpper(p.words.Print(title.Message())))
+	p.Line("\n" + strings.ToUpper(p.words.Print(title.Message())))
 }
 
 // run is a heading and sentences that run on.
@@ -172,25 +171,8 @@ func (p *page) list(title message.ID, items []message.Message) {
 	}
 }
 
-func (p *page) line(s string) { p.out.WriteString(s + "\n") }
-
 // block wraps a text behind a mark, and later lines below its text.
-func (p *page) block(mark string, text message.Message) {
-	line, begun := mark, false
-	for _, word := range strings.Fields(sanitize.Lines(p.words.Print(text))) {
-		if begun && utf8.RuneCountInString(line)+1+utf8.RuneCountInString(word) > p.width {
-			p.line(line)
-			line, begun = strings.Repeat(" ", len(mark)), false
-		}
-		if begun {
-			line += " "
-		}
-		line, begun = line+word, true
-	}
-	if begun {
-		p.line(line)
-	}
-}
+func (p *page) block(mark string, m message.Message) { p.Block(mark, p.words.Print(m)) }
 
 // nameOf is the name of a skill, as wide as the longest of them.
 func nameOf(words *message.Catalog, s Skill) string {

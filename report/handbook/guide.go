@@ -4,6 +4,7 @@ import (
 	"embed"
 	"strings"
 
+	"cutbrief/report/text"
 	"cutbrief/rules/message"
 )
 
@@ -31,32 +32,26 @@ func Guide(name string, words *message.Catalog) (title, markdown string) {
 // Told is a text in Markdown as it is read on a terminal, in lines of at most
 // width cells: commands stand behind a margin, and marks are left out. It knows
 // as much of Markdown as the guides use.
-func Told(title, markdown string, width int) string {
-	var b strings.Builder
-	heading(&b, title, "=")
+func Told(heading, markdown string, width int) string {
+	b := text.Lines{Width: width}
+	title(&b, heading, "=", nil)
 	for block := range strings.SplitSeq(strings.TrimSpace(markdown), "\n\n") {
-		b.WriteString("\n")
+		b.Line("")
 		code := false
-		for line := range strings.Lines(block) {
-			line = strings.TrimSuffix(line, "\n")
+		for line := range strings.SplitSeq(block, "\n") {
 			switch {
 			case strings.HasPrefix(line, "```"):
 				code = !code
 			case code:
-				b.WriteString("     " + line + "\n")
+				b.Line("     " + line)
 			default:
-				b.WriteString(wrapped(strings.ReplaceAll(line, "`", ""), "", margin(line), width))
+				margin := "" // before the further lines of a step
+				if number, _, step := strings.Cut(line, ". "); step && len(number) == 1 {
+					margin = "   "
+				}
+				b.Hang("", margin, strings.ReplaceAll(line, "`", ""))
 			}
 		}
 	}
 	return b.String()
-}
-
-// margin is what stands before the further lines of a step, and of no other
-// text.
-func margin(line string) string {
-	if number, _, step := strings.Cut(line, ". "); step && len(number) == 1 {
-		return "   "
-	}
-	return ""
 }

@@ -8,8 +8,7 @@ package handbook
 import (
 	"strings"
 
-	"github.com/mattn/go-runewidth"
-
+	"cutbrief/report/text"
 	"cutbrief/rules/message"
 )
 
@@ -118,21 +117,19 @@ func line(cells []string) string {
 // inCell keeps what has a meaning in a table from having it.
 var inCell = strings.NewReplacer("|", `\|`, "\n", " ", "<", "&lt;", "*", `\*`, "_", `\_`, "`", "\\`")
 
-// Text is a page for a terminal, in lines of at most width cells where words
-// allow. A row begins with what it is about; the rest stands below it.
+// Text is a page for a terminal, in lines of at most width cells. A row begins
+// with what it is about; the rest stands below it.
 func (p Page) Text(width int) string {
-	var b strings.Builder
-	heading(&b, p.Title, "=")
-	paragraphs(&b, p.Says, width)
+	b := text.Lines{Width: width}
+	title(&b, p.Title, "=", p.Says)
 	for _, s := range p.Sections {
-		b.WriteString("\n")
-		heading(&b, s.Title, "-")
-		paragraphs(&b, s.Says, width)
+		b.Line("")
+		title(&b, s.Title, "-", s.Says)
 		for _, row := range s.Rows {
-			b.WriteString("\n" + row[0] + "\n")
+			b.Line("\n" + row[0])
 			for i, cell := range row[1:] {
 				if cell != "" {
-					b.WriteString(wrapped(s.Head[i+1]+": "+cell, "  ", "    ", width))
+					b.Hang("  ", "    ", s.Head[i+1]+": "+cell)
 				}
 			}
 		}
@@ -140,30 +137,12 @@ func (p Page) Text(width int) string {
 	return b.String()
 }
 
-func heading(b *strings.Builder, title, line string) {
-	b.WriteString(title + "\n" + strings.Repeat(line, runewidth.StringWidth(title)) + "\n")
-}
-
-func paragraphs(b *strings.Builder, says []string, width int) {
+// title writes a title with a line under it, and paragraphs.
+func title(b *text.Lines, title, line string, says []string) {
+	b.Line(title)
+	b.Line(text.Rule(title, line))
 	for _, s := range says {
-		b.WriteString("\n" + wrapped(s, "", "", width))
+		b.Line("")
+		b.Block("", s)
 	}
-}
-
-// wrapped breaks a text between its words and nowhere else; first stands before
-// its first line, and rest before the others.
-func wrapped(text, first, rest string, width int) string {
-	var b strings.Builder
-	line, empty := first, true
-	for _, word := range strings.Fields(text) {
-		if !empty && runewidth.StringWidth(line)+1+runewidth.StringWidth(word) > width {
-			b.WriteString(line + "\n")
-			line, empty = rest, true
-		}
-		if !empty {
-			line += " "
-		}
-		line, empty = line+word, false
-	}
-	return b.String() + line + "\n"
 }

@@ -6,6 +6,7 @@ import (
 	"strings"
 
 	"cutbrief/report"
+	"cutbrief/rules/message"
 )
 
 // CostSheet writes the whole account in lines of at most width cells; 0 takes
@@ -58,7 +59,9 @@ func (d *document) way(title string, w *report.CostWay) {
 	}
 	add(d.say("together, {1}", printed(w.Each)), w.PerMetre)
 	add(d.say("together, a year"), w.PerYear)
-	d.table(rows, 30)
+	if !d.inTable(rows) {
+		d.columns(rows, 30)
+	}
 }
 
 // savings say what a system saves, when it pays, and what moves that.
@@ -95,7 +98,7 @@ func Comparison(c report.Comparison, width int) string {
 func ComparisonMarkdown(c report.Comparison) string { return markdownDocument(c.Words).comparison(&c) }
 
 func (d *document) comparison(c *report.Comparison) string {
-	const most = 3 // columns side by side
+	const most, short = 3, 16 // columns side by side, and cells of each in Markdown
 	d.title(c.Title)
 	d.notice(c.Demo)
 	for from := 0; from < len(c.Columns); from += most {
@@ -104,7 +107,17 @@ func (d *document) comparison(c *report.Comparison) string {
 		for _, r := range c.Rows {
 			rows = append(rows, append([]string{r.Label}, r.Cells[from:to]...))
 		}
-		d.sideBySide(rows)
+		if !d.isMarkdown() {
+			d.Line("")
+			d.columns(rows, 20)
+			continue
+		}
+		for _, r := range rows {
+			for i := range r {
+				r[i] = shortened(r[i], short)
+			}
+		}
+		d.inTable(rows)
 	}
 	d.list("Notes", c.Notes)
 	return d.String()
@@ -116,5 +129,5 @@ func number(v float64) any {
 	if v < 0 {
 		text = "−" + text
 	}
-	return figure(text)
+	return message.Figure(text)
 }

@@ -2,9 +2,9 @@ package text
 
 import (
 	"strconv"
+	"strings"
 
 	"cutbrief/report"
-	"cutbrief/rules/message"
 )
 
 // Blocks of a picture. A full one and a light one differ without colour.
@@ -14,7 +14,57 @@ const (
 	leftBlock  = '·' // time left over
 )
 
-func figure(text string) message.Figure { return message.Figure(text) }
+// bars put need against capability, on a terminal with the rule and its source
+// below.
+func (d *document) bars(list []report.Bar) {
+	if len(list) == 0 {
+		return
+	}
+	d.heading(d.say("Requirements and capabilities"))
+	rows, figures := [][]string{d.row("Check", "Needed", "Given", "Verdict", "Why")}, 0
+	for _, b := range list {
+		rows = append(rows, []string{b.Label, b.Need, b.Have, b.Verdict, joined(b.Why, sourced(b.Source, b.Trust))})
+		figures = max(figures, widest(b.Need, b.Have))
+	}
+	if d.inTable(rows) {
+		return
+	}
+	for _, b := range list {
+		d.Block("  ", labelled(b.Label, b.Verdict))
+		d.bar(b.Need, figures, lightBlock, b.NeedShare)
+		d.bar(b.Have, figures, fullBlock, b.HaveShare)
+		d.Block("    ", joined(b.Why, sourced(b.Source, b.Trust)))
+	}
+}
+
+// costs put what cutting costs today against what it would cost.
+func (d *document) costs(list []report.CostBar) {
+	rows, figures := [][]string{{"", d.say("Cost")}}, 0
+	for _, b := range list {
+		rows = append(rows, []string{b.Label, b.Value})
+		figures = max(figures, widest(b.Label, b.Value))
+	}
+	if len(list) == 0 || d.inTable(rows) {
+		return
+	}
+	for i, b := range list {
+		d.Block("  ", b.Label)
+		d.bar(b.Value, figures, [2]rune{lightBlock, fullBlock}[i%2], b.Share)
+	}
+}
+
+// bar writes a figure and its bar, one under the other if a line is too short
+// for both.
+func (d *document) bar(text string, figures int, block rune, share float64) {
+	const least, most = 8, 40
+	room := d.Width - figures - 6
+	if room >= least {
+		d.Line("    " + pad(safe(text), figures) + "  " + placed(block, 0, share, min(room, most)))
+		return
+	}
+	d.Block("    ", text)
+	d.Line("    " + placed(block, 0, share, min(d.Width-4, most)))
+}
 
 // chart is a picture: bars in a terminal, a table in Markdown.
 type chart struct {
@@ -154,4 +204,129 @@ func (d *document) crossing(s *report.CostChart) {
 		c.rows = append(c.rows, []string{r.Thickness, r.Plasma.Shown[1], r.Flame.Shown[1]})
 	}
 	d.chart(c)
+}
+
+// chart draws bars one under the other, or writes their table.
+func (d *document) chart(c chart) {
+	if c.title != "" {
+		d.heading(c.title)
+	}
+	if d.isMarkdown() {
+		if c.intro != "" {
+			d.paragraph(c.intro + ":")
+		}
+		d.inTable(append([][]string{c.head}, c.rows...))
+	} else {
+		if c.intro != "" {
+			d.Line("")
+			d.Block("  ", c.intro+", "+c.unit+":")
+		}
+		d.barRows(c.bars)
+	}
+	d.paragraph(c.legendText(!d.isMarkdown()))
+	d.paragraph(c.basis)
+}
+
+// barRows writes bars one under the other, their figures in columns. Words
+// that have no room behind the bars stand below their bar; figures that leave
+// no room for a bar stand above it.
+func (d *document) barRows(rows []bar) {
+	const indent, most, leastBar, leastWords = 2, 40, 16, 12
+	l := barLayout{figures: make([]int, len(rows[0].figures))}
+	words, before := 0, indent
+	for _, r := range rows {
+		for i, f := range r.figures {
+			l.figures[i] = max(l.figures[i], widest(f)+2)
+		}
+		words = max(words, widest(r.words))
+	}
+	for _, w := range l.figures {
+		before += w
+	}
+	if before > d.Width*2/3 {
+		l.figures, before = nil, 2*indent
+	}
+	l.bar = min(d.Width-before, most)
+	if l.words = min(words, (d.Width-before)/2); l.words >= leastWords && d.Width-before-l.words-2 >= leastBar {
+		l.bar = min(d.Width-before-l.words-2, most)
+	} else {
+		l.words = 0
+	}
+	for _, r := range rows {
+		d.barRow(r, l)
+	}
+}
+
+// barLayout is how many cells each part of a row of bars takes.
+type barLayout struct {
+	figures    []int // nil where they stand above
+	bar, words int   // words is 0 where they stand below
+}
+
+func (d *document) barRow(r bar, l barLayout) {
+	line := "  "
+	if l.figures == nil {
+		d.Block(line, joined(r.figures...))
+		line += "  "
+	}
+	for i, w := range l.figures {
+		line += strings.Repeat(" ", max(0, w-2-widest(r.figures[i]))) + safe(r.figures[i]) + "  "
+	}
+	indent := cells.StringWidth(line) + l.bar + 2
+	line += placed(r.block, r.from, r.to, l.bar)
+	if l.words == 0 || r.words == "" {
+		d.Line(line)
+		d.Block("      ", r.words)
+		return
+	}
+	for _, w := range Wrap(r.words, l.words) {
+		d.Line(pad(line, indent) + w)
+		line = ""
+	}
+}
+
+// placed draws a bar from one share of its room to another, at least a block.
+func placed(block rune, from, to float64, room int) string {
+	cell := func(share float64) int {
+		if !(share > 0) { // also where it is no number
+			return 0
+		}
+		return int(min(share, 1)*float64(room) + 0.5)
+	}
+	start := min(cell(from), room-1)
+	return strings.Repeat(" ", start) + strings.Repeat(string(block), max(cell(to)-start, 1))
+}
+
+// columns writes a table on a terminal: the first column as wide as told, the
+// others alike. Cells that are too long go on in the next line.
+func (d *document) columns(rows [][]string, first int) {
+	if len(rows) == 0 || len(rows[0]) < 2 {
+		return
+	}
+	first = min(first, d.Width/3)
+	each := max(min(18, (d.Width-2-first)/(len(rows[0])-1)-2), 4)
+	for _, r := range rows {
+		var wrapped [][]string
+		tall := 0
+		for i, cell := range r {
+			width := each
+			if i == 0 {
+				width = first - 2
+			}
+			wrapped = append(wrapped, Wrap(cell, width))
+			tall = max(tall, len(wrapped[i]))
+		}
+		for n := range tall {
+			line, width := "  ", first
+			for _, cell := range wrapped {
+				text := ""
+				if n < len(cell) {
+					text = cell[n]
+				}
+				line += pad(text, width)
+				width = each + 2
+			}
+			d.Line(line)
+		}
+	}
 }

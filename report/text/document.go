@@ -13,40 +13,116 @@ import (
 	"cutbrief/rules/message"
 )
 
-// writer lays out the blocks a document is made of. Texts are worded already.
-type writer interface {
-	title(text string)
-	notice(text string)                       // that something is invented
-	fields(lines []report.Line)               // labels and values in two columns
-	lead(text string)                         // a paragraph at the edge
-	heading(text string)                      // opens a part
-	strong(text string)                       // the answer of a part
-	paragraph(text string)                    // more about it
-	item(text string)                         // of a list
-	box(text string)                          // of a list, to be ticked off
-	tick(text string)                         // of a checklist, to be ticked off
-	table(rows [][]string, first int)         // the first row is the head; first is the widest first column
-	sideBySide(rows [][]string)               // a table that stands by itself
-	bars(d *document, list []report.Bar)      // need against capability
-	costs(list []report.CostBar, head string) // two bars
-	chart(c chart)                            // a picture
-	plan(d *document, list []report.Row)      // the cuts of a demonstration
-	signatures(date string, who []string)     // room to sign
-	reason(d *document, r report.Reason)      // one topic of the working
-	String() string
-}
-
-// document is written block by block.
+// document is written block by block, for a terminal or, where it has no width,
+// as Markdown. Texts of package report are worded already.
 type document struct {
-	writer
-	words *message.Catalog // says what is worded here; texts of package report are worded already
+	Lines
+	words *message.Catalog // says what is worded here
 }
 
 func terminalDocument(words *message.Catalog, width int) *document {
-	return &document{&terminal{width: max(cmp.Or(width, DefaultWidth), leastWidth)}, words}
+	return &document{Lines{Width: max(cmp.Or(width, DefaultWidth), leastWidth)}, words}
 }
 
-func markdownDocument(words *message.Catalog) *document { return &document{&markdown{}, words} }
+func markdownDocument(words *message.Catalog) *document { return &document{words: words} }
+
+func (d *document) isMarkdown() bool { return d.Width == 0 }
+
+// String is the document.
+func (d *document) String() string {
+	if d.isMarkdown() {
+		return strings.TrimPrefix(d.Lines.String(), "\n")
+	}
+	return d.Lines.String()
+}
+
+// lastBegins reports whether the last line begins so.
+func (d *document) lastBegins(with string) bool {
+	text := strings.TrimSuffix(d.Lines.String(), "\n")
+	return strings.HasPrefix(text[strings.LastIndexByte(text, '\n')+1:], with)
+}
+
+// put writes a paragraph: behind a lead on a terminal; apart from what is before
+// it, and between two marks, in Markdown.
+func (d *document) put(lead, before, text, after string) {
+	switch {
+	case !d.isMarkdown():
+		d.Block(lead, text)
+	case text != "":
+		d.Line("\n" + before + escaped(text) + after)
+	}
+}
+
+// entry writes an item of a list, behind its lead or its mark. text is escaped in
+// Markdown.
+func (d *document) entry(lead, mark, text string) {
+	if !d.isMarkdown() {
+		d.Block(lead, text)
+		return
+	}
+	if !d.lastBegins("- ") {
+		d.Line("")
+	}
+	d.WriteString("- " + mark + escaped(text) + "\n")
+}
+
+func (d *document) strong(text string)    { d.put("  ", "**", text, "**") }   // the answer of a part
+func (d *document) paragraph(text string) { d.put("  ", "", text, "") }       // more about it
+func (d *document) item(text string)      { d.entry("  - ", "", text) }       // of a list
+func (d *document) box(text string)       { d.entry("  [ ] ", "[ ] ", text) } // of a list, to be ticked off
+func (d *document) tick(text string)      { d.entry("  [ ] ", "☐ ", text) }   // of a checklist, to be ticked off
+
+func (d *document) title(text string) {
+	d.put("", "# ", text, "")
+	if !d.isMarkdown() {
+		d.Line(strings.Repeat("=", min(d.Width, max(widest(text), 1))))
+	}
+}
+
+// notice says that something is invented.
+func (d *document) notice(text string) {
+	if !d.isMarkdown() && text != "" && !d.lastBegins("=") {
+		d.Line("")
+	}
+	d.put("*** ", "> **", text, "**")
+}
+
+// lead is a paragraph at the edge.
+func (d *document) lead(text string) {
+	if !d.isMarkdown() {
+		d.Line("")
+	}
+	d.put("", "", text, "")
+}
+
+// heading opens a part.
+func (d *document) heading(text string) {
+	if d.isMarkdown() {
+		d.put("", "## ", text, "")
+		return
+	}
+	d.lead(strings.ToUpper(text))
+}
+
+// fields are labels and values in two columns. On a terminal a label that would
+// leave no room for its value stands on a line of its own.
+func (d *document) fields(lines []report.Line) {
+	wide := 0
+	for _, l := range lines {
+		wide = max(wide, widest(l.Label)+2)
+	}
+	for _, l := range lines {
+		switch {
+		case d.isMarkdown():
+			d.entry("", "**"+escaped(l.Label)+"**: ", l.Value)
+		case wide <= d.Width/2:
+			d.Block(pad(safe(l.Label), wide), l.Value)
+		default:
+			d.Block("", l.Label)
+			d.Block("  ", l.Value)
+		}
+	}
+}
 
 func (d *document) say(id message.ID, args ...any) string {
 	return d.words.Print(message.New(id, args...))
@@ -101,10 +177,7 @@ func (d *document) brief(b *report.Brief) string {
 	d.strong(b.Headline)
 	d.list("", b.Because)
 	d.paragraph(b.Second)
-	if len(b.Bars) > 0 {
-		d.heading(d.say("Requirements and capabilities"))
-		d.bars(d, b.Bars)
-	}
+	d.bars(b.Bars)
 	d.speeds(b.Speeds)
 	d.cost(b.Cost)
 	d.critical(b)
@@ -123,9 +196,7 @@ func (d *document) brief(b *report.Brief) string {
 	if len(b.Working) > 0 {
 		d.heading(d.say("Working"))
 	}
-	for _, r := range b.Working {
-		d.reason(d, r)
-	}
+	d.reasons(b.Working)
 	return d.String()
 }
 
@@ -166,7 +237,7 @@ func (d *document) confirm(b *report.Brief) {
 func (d *document) demonstration(b *report.Brief) {
 	if len(b.Plan) > 0 {
 		d.heading(d.say("Demonstration"))
-		d.plan(d, b.Plan)
+		d.plan(b.Plan)
 		d.list("", b.PlanNote)
 		if b.Bring != "" {
 			d.item(b.Bring)
@@ -183,23 +254,120 @@ func (d *document) cost(c *report.Cost) {
 	}
 	d.heading(d.say("What it costs"))
 	d.list("", c.Lines)
-	if len(c.Bars) > 0 {
-		d.costs(c.Bars, d.say("Cost"))
-	}
+	d.costs(c.Bars)
 	d.costByThickness(c.Curves)
+}
+
+// labels are texts with what they are.
+type labels []struct {
+	label message.ID
+	text  string
+}
+
+// plan writes each cut with what there is to know about it.
+func (d *document) plan(list []report.Row) {
+	rows := [][]string{append([]string{""}, d.row("Cut", "Metal and thickness", "Setting", "What to look for")...)}
+	for i, r := range list {
+		see := joined(r.See, sourced(r.Source, ""))
+		rows = append(rows, []string{strconv.Itoa(i + 1), r.Cut, r.Piece, r.Setting, see})
+		if !d.isMarkdown() {
+			d.Block("  ", numbered(i+1, r.Cut))
+			d.labels("     ", labels{
+				{"Piece:", r.Piece}, {"Setting:", r.Setting}, {"Look for:", see}, {"Because:", joined(r.Because, bracket(r.Takes))}, {"Watch:", r.Beware},
+			})
+		}
+	}
+	if !d.inTable(rows) {
+		return
+	}
+	for i, r := range list {
+		if r.Because+r.Beware != "" {
+			d.item(joined(strconv.Itoa(i+1)+":", r.Because, bracket(r.Takes), r.Beware))
+		}
+	}
+}
+
+// labels writes the texts that there are.
+func (d *document) labels(indent string, list labels) {
+	const wide = 10 // cells for the label
+	for _, l := range list {
+		if l.text != "" {
+			d.Block(indent+pad(d.say(l.label)+" ", wide), l.text)
+		}
+	}
+}
+
+// signatures leave room for everybody's name and the date.
+func (d *document) signatures(date string, who []string) {
+	d.Line("")
+	if d.isMarkdown() {
+		const name, day = `\_\_\_\_\_\_\_\_\_\_`, `\_\_\_\_\_`
+		for i, w := range who {
+			who[i] = escaped(w) + ": " + name + " " + escaped(date) + ": " + day
+		}
+		d.Line(strings.Join(who, " "))
+		return
+	}
+	for _, name := range who {
+		d.Line("")
+		room := d.Width - 20 - max(16, cells.StringWidth(name)) - cells.StringWidth(date)
+		if d.Width < 48 || room < 8 {
+			d.signature(name, d.Width-16)
+			d.signature(date, 10)
+			continue
+		}
+		d.Line(pad(name, 16) + strings.Repeat("_", room) + "  " + date + " " + strings.Repeat("_", 10))
+	}
+}
+
+// signature is one line to write on, below what goes there if that is long.
+func (d *document) signature(what string, room int) {
+	if cells.StringWidth(what) >= 16 {
+		d.Block("", what)
+		what = ""
+	}
+	d.Line(pad(what, 16) + strings.Repeat("_", room))
+}
+
+// reasons write the topics of the working.
+func (d *document) reasons(list []report.Reason) {
+	for _, r := range list {
+		if !d.isMarkdown() {
+			d.Line("")
+			d.topic("  ", r)
+			continue
+		}
+		d.heading(r.Title)
+		d.Line("\n**" + escaped(r.Value) + "**")
+		for _, l := range d.under(r) {
+			d.paragraph(l)
+		}
+		for _, part := range r.Parts {
+			d.item(inline(part))
+		}
+	}
+}
+
+// topic writes a topic on a terminal: its title, its name in brackets, its result,
+// and what stands under it.
+func (d *document) topic(indent string, r report.Reason) {
+	d.Block(indent, labelled(r.Title+" ["+r.Topic+"]", r.Value))
+	for _, l := range d.under(r) {
+		d.Block(indent+"  ", l)
+	}
+	for _, part := range r.Parts {
+		d.Block(indent+"  - ", inline(part))
+	}
 }
 
 // under lists the formula of a topic, the numbers put in, and what they rest on.
 func (d *document) under(r report.Reason) []string {
 	var list []string
-	add := func(id message.ID, text string) {
-		if text != "" {
-			list = append(list, d.say(id, printed(text)))
+	for _, l := range (labels{{"rule: {1}", r.Formula}, {"here: {1}", r.Numbers}, {"source: {1}", strings.Trim(sourced(r.Source, r.Trust), "[]")}}) {
+		if l.text != "" {
+			list = append(list, d.say(l.label, printed(l.text)))
 		}
 	}
-	add("rule: {1}", r.Formula)
-	add("here: {1}", r.Numbers)
-	add("source: {1}", strings.Trim(sourced(r.Source, r.Trust), "[]"))
 	return list
 }
 
@@ -214,7 +382,10 @@ func inline(r report.Reason) string {
 func Why(words *message.Catalog, reasons []report.Reason, width int) string {
 	d := terminalDocument(words, width)
 	for i, r := range reasons {
-		d.writer.(*terminal).topic("", i > 0, d, r)
+		if i > 0 {
+			d.Line("")
+		}
+		d.topic("", r)
 	}
 	return d.String()
 }
@@ -222,9 +393,7 @@ func Why(words *message.Catalog, reasons []report.Reason, width int) string {
 // WhyMarkdown writes a derivation as Markdown in the words of a catalog.
 func WhyMarkdown(words *message.Catalog, reasons []report.Reason) string {
 	d := markdownDocument(words)
-	for _, r := range reasons {
-		d.reason(d, r)
-	}
+	d.reasons(reasons)
 	return d.String()
 }
 
@@ -232,12 +401,11 @@ func WhyMarkdown(words *message.Catalog, reasons []report.Reason) string {
 // words of a catalog, by which they are worded already.
 func Next(words *message.Catalog, lines []report.Line, width int) string {
 	d := terminalDocument(words, width)
-	t := d.writer.(*terminal)
 	if len(lines) == 0 {
-		t.block("", d.say("Nothing is open that could change the recommendation."))
+		d.Block("", d.say("Nothing is open that could change the recommendation."))
 	}
 	for _, l := range lines {
-		t.block("- ", withReason(l))
+		d.Block("- ", withReason(l))
 	}
 	return d.String()
 }

@@ -33,13 +33,12 @@ var outcomes = map[assess.Outcome]message.ID{
 // edits it: what was not recorded is not in it.
 func Letter(f report.FollowUp, width int) string {
 	d := terminalDocument(f.Book, width)
-	p := d.writer.(*terminal)
 	if f.Demo {
-		p.block("*** ", d.say("Invented data: this customer does not exist."))
-		p.line("")
+		d.Block("*** ", d.say("Invented data: this customer does not exist."))
+		d.Line("")
 	}
-	p.block("", f.Customer)
-	p.block("", f.Place)
+	d.Block("", f.Customer)
+	d.Block("", f.Place)
 	d.lead(d.greeting(f.Contact))
 	d.lead(d.say("Thank you for your time at the demonstration on {1}.", printed(f.Shown)))
 	d.letterList("What you saw:", f.Cuts, func(l report.Line) string { return labelled(l.Label, joinedBy(", ", l.Value, l.Why)) })
@@ -92,29 +91,28 @@ func (d *document) nextStep(f *report.FollowUp) string {
 // lines of at most width cells; 0 takes 80.
 func Bench(b report.Bench, width int) string {
 	d := terminalDocument(b.Words, width)
-	p := d.writer.(*terminal)
 	title := d.say("The demonstration of {1}", printed(b.System))
 	if b.Customer != "" {
 		title = d.say("The demonstration of {1} for {2}", printed(b.System), printed(b.Customer))
 	}
-	p.block("", title)
-	p.block("", b.Takes)
+	d.Block("", title)
+	d.Block("", b.Takes)
 	for i := range b.Steps {
 		s := &b.Steps[i]
-		p.line("")
+		d.Line("")
 		if s.SetUp {
-			p.block("   ", bracket(d.say("change the plate or the setting")))
+			d.Block("   ", bracket(d.say("change the plate or the setting")))
 		}
-		p.block("", numbered(i+1, joined(s.Cut, bracket(s.Takes))))
-		p.labels(d, "   ", labels{{"Piece:", s.Piece}})
+		d.Block("", numbered(i+1, joined(s.Cut, bracket(s.Takes))))
+		d.labels("   ", labels{{"Piece:", s.Piece}})
 		for i, t := range s.Torch {
 			if i == 0 {
-				p.labels(d, "   ", labels{{"Torch:", t}})
+				d.labels("   ", labels{{"Torch:", t}})
 				continue
 			}
-			p.block("             ", t)
+			d.Block("             ", t)
 		}
-		p.labels(d, "   ", labels{
+		d.labels("   ", labels{
 			{"Look for:", s.See}, {"Because:", s.Because}, {"Can fail:", s.Fails}, {"So:", s.Avoid}, {"Bring:", s.Bring},
 		})
 	}
