@@ -39,7 +39,7 @@ var wordsList = store.List[*message.Catalog]{
 	Sum: func(b *message.Catalog, path message.Name, wrong int) (lines []message.Message) {
 		lacking := catalog.Lacks(b)
 		for _, s := range lacking {
-			if b.Rows() > 0 || wrong == 0 { // of a file that is no catalog, the reason is enough
+			if len(b.IDs()) > 0 || wrong == 0 { // of a file that is no catalog, the reason is enough
 				lines = append(lines, message.New("no words for: {1}", message.Name(s)))
 			}
 		}
@@ -49,7 +49,7 @@ var wordsList = store.List[*message.Catalog]{
 }
 
 func usableWords(b *message.Catalog) message.Message {
-	return message.Counted(b.Rows(), "{1} entry", "{1} entries")
+	return message.Counted(len(b.IDs()), "{1} entry", "{1} entries")
 }
 
 // load is the list in use of a kind.

@@ -3,7 +3,10 @@
 // without an entry here does not go on a page. It imports nothing of ours.
 package cite
 
-import "fmt"
+import (
+	"fmt"
+	"slices"
+)
 
 // Trust says how a value is known.
 type Trust string
@@ -34,14 +37,11 @@ type Ref struct {
 
 // Find returns the source a reference points at.
 func (r Ref) Find() (Source, bool) {
-	for _, group := range register {
-		for _, s := range group {
-			if s.ID == r.Source {
-				return s, true
-			}
-		}
+	i := slices.IndexFunc(register, func(s Source) bool { return s.ID == r.Source })
+	if i < 0 {
+		return Source{}, false
 	}
-	return Source{}, false
+	return register[i], true
 }
 
 // String writes the reference for a reader: title, clause, edition and, where
@@ -76,10 +76,4 @@ func separator(clause string) string {
 }
 
 // All returns every registered source, in register order.
-func All() []Source {
-	var all []Source
-	for _, group := range register {
-		all = append(all, group...)
-	}
-	return all
-}
+func All() []Source { return slices.Clone(register) }

@@ -40,28 +40,22 @@ const (
 	likelyIs message.ID = "a number above zero with a decimal point, such as 12.50; leave the line out if it is not known"
 )
 
-// priceColumns returns the columns in the order they are written.
-func priceColumns() []csvfile.Column[priceLine] {
-	text := func(name string, accepts message.ID, field func(*priceLine) *string) csvfile.Column[priceLine] {
-		return csvfile.Column[priceLine]{Name: name, Required: name == colItem || name == colLikely, Accepts: accepts,
-			Read:  func(c *csvfile.Cell, l *priceLine) { *field(l) = c.Text },
-			Write: func(l *priceLine) string { return *field(l) }}
-	}
-	return []csvfile.Column[priceLine]{
-		text(colItem, "the name of an item, as in the template", func(l *priceLine) *string { return &l.item }),
-		text(colUnit, "", func(l *priceLine) *string { return &l.unit }),
-		text(colLow, "", func(l *priceLine) *string { return &l.low }),
-		text(colLikely, likelyIs, func(l *priceLine) *string { return &l.likely }),
-		text(colHigh, "", func(l *priceLine) *string { return &l.high }),
-		text(colBasis, "", func(l *priceLine) *string { return &l.basis }),
-		text(colNote, "", func(l *priceLine) *string { return &l.note }),
-	}
-}
-
 // priceFormat is how a price list is kept as a file.
 func priceFormat() *csvfile.Format[priceLine] {
+	columns := []csvfile.Column[priceLine]{
+		csvfile.TextColumn(colItem, "the name of an item, as in the template", func(l *priceLine) *string { return &l.item }),
+		csvfile.TextColumn(colUnit, "", func(l *priceLine) *string { return &l.unit }),
+		csvfile.TextColumn(colLow, "", func(l *priceLine) *string { return &l.low }),
+		csvfile.TextColumn(colLikely, likelyIs, func(l *priceLine) *string { return &l.likely }),
+		csvfile.TextColumn(colHigh, "", func(l *priceLine) *string { return &l.high }),
+		csvfile.TextColumn(colBasis, "", func(l *priceLine) *string { return &l.basis }),
+		csvfile.TextColumn(colNote, "", func(l *priceLine) *string { return &l.note }),
+	}
+	for i, c := range columns {
+		columns[i].Required = c.Name == colItem || c.Name == colLikely
+	}
 	return &csvfile.Format[priceLine]{
-		Columns: priceColumns(), MaxRows: maxPrices, Ragged: true, Missing: "is missing",
+		Columns: columns, MaxRows: maxPrices, Ragged: true, Missing: "is missing",
 		Name: func(l *priceLine) string { return strings.ToLower(l.item) },
 	}
 }

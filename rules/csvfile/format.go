@@ -30,6 +30,13 @@ type Column[T any] struct {
 	Write    func(*T) string
 }
 
+// TextColumn is a column whose cells are kept as they are.
+func TextColumn[T any](name string, accepts message.ID, field func(*T) *string) Column[T] {
+	return Column[T]{Name: name, Accepts: accepts,
+		Read:  func(c *Cell, value *T) { *field(value) = c.Text },
+		Write: func(value *T) string { return *field(value) }}
+}
+
 // Format is how a list of T is kept as a file. Its columns may come in any order.
 type Format[T any] struct {
 	Columns []Column[T]

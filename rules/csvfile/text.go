@@ -1,3 +1,7 @@
+// Package csvfile reads the lists a rep keeps as CSV files, line by line: what
+// was found wrong and where, cells taken apart, texts that could disturb a
+// terminal refused. What the lists hold is the business of the packages that
+// import it.
 package csvfile
 
 import (
@@ -69,6 +73,44 @@ func Skipped(line string) bool {
 	return strings.HasPrefix(line, "#") || strings.HasPrefix(line, `"#`) || strings.Trim(line, ", \t") == ""
 }
 
+// Split takes one line apart into cells by RFC 4180. A quote that is still open
+// at the end of the line is a problem of this line alone, so that it cannot
+// swallow the lines that follow. bad is the cell, from 0, with the problem.
+func Split(line string) (cells []string, bad int, problem message.ID) {
+	for rest := line + ","; rest != ""; {
+		cell, after, _ := strings.Cut(rest, ",")
+		if strings.HasPrefix(rest, `"`) {
+			cell, after, problem = unquote(rest[1:])
+		} else if strings.Contains(cell, `"`) {
+			problem = `has a quote (") in the middle`
+		}
+		if problem != "" {
+			return cells, len(cells), problem
+		}
+		cells, rest = append(cells, cell), after
+	}
+	return cells, 0, ""
+}
+
+// unquote reads the rest of a quoted cell, whose doubled quotes stand for one, and
+// the comma behind it.
+func unquote(text string) (cell, after string, problem message.ID) {
+	end := strings.IndexByte(text, '"')
+	for end >= 0 && strings.HasPrefix(text[end+1:], `"`) {
+		next := strings.IndexByte(text[end+2:], '"')
+		if end += 2 + next; next < 0 {
+			end = -1
+		}
+	}
+	switch {
+	case end < 0:
+		return "", "", "opens a quote that is not closed on the same line"
+	case text[end+1] != ',':
+		return "", "", "goes on after its closing quote"
+	}
+	return strings.ReplaceAll(text[:end], `""`, `"`), text[end+2:], ""
+}
+
 // Fold makes header cells comparable: "Rated mm" is rated_mm.
 func Fold(name string) string {
 	return strings.NewReplacer(" ", "_", "-", "_").Replace(strings.ToLower(strings.TrimSpace(name)))
@@ -120,3 +162,55 @@ func Plain(s string) (value float64, decimals int, ok bool) {
 
 // Number writes a number in full, so that reading it back gives the same number.
 func Number[Q ~float64](q Q) string { return strconv.FormatFloat(float64(q), 'f', -1, 64) }
+
+// Severity says how much a finding matters.
+type Severity string
+
+// The severities. A row with an Error is left out of the list; one with a
+// Warning is kept but should be looked at; a Note says what was assumed.
+const (
+	Error   Severity = "error"
+	Warning Severity = "warning"
+	Note    Severity = "note"
+)
+
+// Finding is one thing to know about one place in a file.
+type Finding struct {
+	Line     int    // counted from 1; 0 for the file as a whole
+	Column   string // as in the header; "" for the whole line
+	Row      string // what the row is called, "" if it could not be read
+	Severity Severity
+	Problem  message.Message // what is wrong, without a full stop
+	Accepted message.Message // what would be accepted; empty if the problem says it
+}
+
+// String is Message in English, for example:
+// line 7, column duty: error: 60 A is above output_max_a; accepted: ...
+func (f Finding) String() string { return f.Message().String() }
+
+// Message is the finding on one line.
+func (f Finding) Message() message.Message {
+	m := message.ID("file").Message()
+	if f.Line > 0 {
+		m = message.New("line {1}", message.Name(strconv.Itoa(f.Line)))
+	}
+	if f.Column != "" {
+		m = message.New("{1}, column {2}", m, message.Name(f.Column))
+	}
+	m = message.New("{1}: {2}: {3}", m, message.ID(f.Severity), f.Problem)
+	if !f.Accepted.IsEmpty() {
+		m = message.New("{1}; accepted: {2}", m, f.Accepted)
+	}
+	return m
+}
+
+// Count returns how many findings have this severity.
+func Count(findings []Finding, severity Severity) int {
+	n := 0
+	for _, f := range findings {
+		if f.Severity == severity {
+			n++
+		}
+	}
+	return n
+}

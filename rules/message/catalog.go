@@ -25,8 +25,8 @@ type Catalog struct {
 	rows     []string     // the identifiers, in their order
 	wordings map[ID]entry // all rows, as they are and folded
 	figures  figures
-	answers  []pattern // what may be typed, turned round: their words to ours
-	words    []pattern
+	answers  []typing // what may be typed: their words to ours
+	words    []typing
 	to       *printer
 	lacking  func(ID)
 }
@@ -53,7 +53,7 @@ type Row struct{ ID, Words string }
 func NewCatalog(s Source) *Catalog {
 	c := &Catalog{
 		Name: s.Name, Language: s.Language, figures: figures{s.Decimal, s.Thousands, s.Units}, to: newPrinter(s.Tag),
-		wordings: map[ID]entry{}, words: waysOfTyping(s.Words), answers: waysOfTyping(s.Answers), lacking: s.Lacking,
+		wordings: map[ID]entry{}, words: typings(s.Words), answers: typings(s.Answers), lacking: s.Lacking,
 	}
 	for _, r := range s.Rows {
 		c.add(r)
@@ -67,12 +67,12 @@ func NewCatalog(s Source) *Catalog {
 // add takes a row. Where a row begins with a capital and another does not, each
 // is found as it is written, and any other spelling by the one with the small
 // letter.
-func (b *Catalog) add(r Row) {
+func (c *Catalog) add(r Row) {
 	e := entry{r.ID, r.Words}
-	b.rows = append(b.rows, r.ID)
-	b.wordings[ID(r.ID)] = e
-	if low := ID(folded(r.ID)); !startsCapital(r.ID) || b.wordings[low].english == "" {
-		b.wordings[low] = e
+	c.rows = append(c.rows, r.ID)
+	c.wordings[ID(r.ID)] = e
+	if low := ID(folded(r.ID)); !startsCapital(r.ID) || c.wordings[low].english == "" {
+		c.wordings[low] = e
 	}
 }
 
@@ -87,10 +87,7 @@ func (c *Catalog) Code() string {
 }
 
 // IDs are the identifiers a Catalog has rows for, in the order of its file.
-func (b *Catalog) IDs() []string { return b.rows }
-
-// Rows counts the rows of a Catalog.
-func (b *Catalog) Rows() int { return len(b.rows) }
+func (c *Catalog) IDs() []string { return c.rows }
 
 // folded is an identifier without what a row does not ask about: whether it
 // begins with a capital and ends with a full stop.

@@ -4,6 +4,8 @@ import (
 	"math"
 	"math/bits"
 	"strings"
+	"unicode"
+	"unicode/utf8"
 )
 
 // Reading is what a text was understood to mean.
@@ -47,29 +49,23 @@ const (
 // may be said in words: half an inch, three eighths. Sheet is used
 // for thicknesses given as gauge. An error is a *ReadError.
 func Read(text string, k Kind, style Style, sheet Sheet) (Reading, error) {
-	r := reader{kind: k, style: style, sheet: sheet}
-	fail := &ReadError{Said: printable(text), Kind: k}
+	r := reader{kind: k, row: k.row(), style: style, sheet: sheet}
 	clean, reason := tidy(text)
-	if reason != "" {
-		fail.Reason = reason
-		return Reading{}, fail
+	r.reason = reason
+	if reason == "" && len(r.row.measures) > 0 {
+		figures := spoken(clean, k)
+		r.worded = figures != clean
+		if reading, ok := r.read(figures); ok {
+			return reading, nil
+		}
 	}
-	if _, ok := measures[k]; !ok {
-		return Reading{}, fail
-	}
-	figures := spoken(clean, k)
-	r.worded = figures != clean
-	reading, ok := r.read(figures)
-	if ok {
-		return reading, nil
-	}
-	fail.Reason, fail.Advice = r.reason, r.advice
-	return Reading{}, fail
+	return Reading{}, &ReadError{printable(text), k, r.reason, r.advice}
 }
 
 // reader carries what a reading depends on, and why it failed.
 type reader struct {
 	kind           Kind
+	row            *kind
 	style          Style
 	sheet          Sheet
 	worded         bool // said in words
@@ -98,13 +94,13 @@ func (r *reader) read(s string) (Reading, bool) {
 
 // measured reads a number with an ordinary unit or none.
 func (r *reader) measured(number, name string) (Reading, bool) {
-	m, ok := findMeasure(r.kind, name)
 	bare := name == ""
-	if bare {
-		m, ok = bareMeasure(r.kind, r.style), true
+	m := r.row.bare(r.style)
+	if !bare {
+		m = r.row.measure(name)
 	}
-	if !ok {
-		return r.fail("", refusal(r.kind, name))
+	if m == nil {
+		return r.fail("", r.row.refusal(name))
 	}
 	a, ok := r.amount(number, r.kind == Count)
 	if !ok {
@@ -114,7 +110,7 @@ func (r *reader) measured(number, name string) (Reading, bool) {
 		if r.half(a) || a.over > finest || bits.OnesCount(uint(a.over)) != 1 || a.value > bareFraction {
 			return r.fail("a fraction without a unit could be mm or in", "write the unit behind it: "+number+" mm or "+number+" in")
 		}
-		m, _ = findMeasure(Thickness, "in")
+		m = r.row.measure("in")
 	}
 	return r.checked(Reading{Quantity{m.held(a.value), r.kind}, bare, m.name, m.note})
 }
@@ -189,9 +185,9 @@ func (r *reader) checked(x Reading) (Reading, bool) {
 	switch {
 	case math.IsNaN(v) || math.IsInf(v, 0) || math.Abs(v) > most:
 		return r.fail("the number is too large", "")
-	case v == 0 && !namings[r.kind].zero:
+	case v == 0 && !r.row.zero:
 		return r.fail("it must be more than zero", "")
-	case math.Abs(v) < least && !namings[r.kind].zero:
+	case math.Abs(v) < least && !r.row.zero:
 		return r.fail("the number is too small", "")
 	case r.kind == Share && v > 100:
 		return r.fail("a share ends at 100 %", "")
@@ -203,4 +199,147 @@ func (r *reader) checked(x Reading) (Reading, bool) {
 		return r.fail("it must be a whole number", "")
 	}
 	return x, true
+}
+
+// ReadError says why a text was not understood as a quantity, in two parts:
+// Error is what went wrong, Hint is what to do about it.
+type ReadError struct {
+	Said   string // the text as typed, made printable and shortened
+	Kind   Kind   // what it should have been
+	Reason string // why not, "" if it simply is not one
+	Advice string // what to do, "" for the kind's usual examples
+}
+
+// Error says what went wrong: `"thick" is not a thickness`.
+func (e *ReadError) Error() string {
+	text := `"` + e.Said + `" is not ` + e.Kind.row().name
+	if e.Reason != "" {
+		text += ": " + e.Reason
+	}
+	return text
+}
+
+// Hint says what would be accepted: "give a number and a unit, such as 12 mm,
+// 3/8 in or 14 ga".
+func (e *ReadError) Hint() string {
+	if e.Advice != "" {
+		return e.Advice
+	}
+	return e.Kind.row().example
+}
+
+// printable makes any text safe and short enough to repeat in a message.
+func printable(text string) string {
+	text = strings.Map(func(r rune) rune {
+		if !unicode.IsPrint(r) {
+			return unicode.ReplacementChar
+		}
+		return r
+	}, strings.TrimSpace(text))
+	if runes := []rune(text); len(runes) > maxRunes {
+		return string(runes[:maxRunes-1]) + "…"
+	}
+	return text
+}
+
+// leadingUnitLast moves a sign or word that is said before the number behind
+// it: #14, gauge 14, AWG 10, € 2500, EUR 2500.
+func leadingUnitLast(s string, k Kind) string {
+	start := strings.IndexAny(s, "0123456789.,-")
+	if start <= 0 {
+		return s
+	}
+	name := strings.TrimSpace(s[:start])
+	number := strings.TrimSpace(s[start:])
+	if strings.Trim(number, "0123456789., /-") != "" {
+		return s
+	}
+	_, money := currency(name)
+	switch {
+	case k == Thickness && isGauge(name), k == Section && isWire(name), k == Price && money:
+		return number + " " + name
+	}
+	return s
+}
+
+func isGauge(name string) bool {
+	switch fold(name) {
+	case "#", "ga", "gauge", "gage":
+		return true
+	}
+	return false
+}
+
+func isWire(name string) bool {
+	name = fold(name)
+	return name == "#" || name == "awg"
+}
+
+// currency reads a currency as it will be printed: a sign, or a code of three
+// capitals; the commonest codes may be typed small. "" is no currency.
+func currency(name string) (string, bool) {
+	switch name {
+	case "", "$", "€", "£":
+		return name, true
+	case "eur", "usd", "gbp", "cad":
+		return strings.ToUpper(name), true
+	}
+	return name, len(name) == 3 && strings.Trim(name, "ABCDEFGHIJKLMNOPQRSTUVWXYZ") == ""
+}
+
+// maxRunes caps what is read: no quantity takes this many characters.
+const maxRunes = 64
+
+// spellings makes one of the many ways to type the same sign. Fractions get a
+// space in front, so that 1¼ becomes 1 1/4.
+var spellings = strings.NewReplacer(
+	"½", " 1/2", "⅓", " 1/3", "⅔", " 2/3", "¼", " 1/4", "¾", " 3/4",
+	"⅕", " 1/5", "⅖", " 2/5", "⅗", " 3/5", "⅘", " 4/5", "⅙", " 1/6", "⅚", " 5/6",
+	"⅛", " 1/8", "⅜", " 3/8", "⅝", " 5/8", "⅞", " 7/8",
+	"⁄", "/", "∕", "/", "²", "2", "³", "3", "º", "°",
+	"″", `"`, "”", `"`, "“", `"`, "''", `"`, "′′", `"`, "’’", `"`, "′", "'", "’", "'",
+	"−", "-", "–", "-", "‐", "-", "‑", "-",
+)
+
+// tidy returns text with one spelling for each sign and single spaces. The
+// reason is "" if the text is fit to be read.
+func tidy(text string) (clean, reason string) {
+	if len(text) > maxRunes*utf8.UTFMax || utf8.RuneCountInString(text) > maxRunes {
+		return "", "it is too long to be a single quantity"
+	}
+	if !utf8.ValidString(text) || strings.ContainsFunc(text, unreadable) {
+		return "", "it holds characters that cannot be read"
+	}
+	clean = strings.Join(strings.Fields(spellings.Replace(text)), " ")
+	// A hyphen before a vulgar fraction, 1-¼, has become "1- 1/4".
+	return strings.ReplaceAll(clean, "- ", "-"), ""
+}
+
+func unreadable(r rune) bool {
+	return !unicode.IsPrint(r) && !unicode.IsSpace(r)
+}
+
+// split parts a tidy text into the number and the unit behind it, either of
+// which may be "". A hyphen between them, as in 12-gauge, belongs to neither.
+func split(s string) (number, name string) {
+	end := strings.IndexFunc(s, func(r rune) bool {
+		return !strings.ContainsRune("0123456789., /-", r)
+	})
+	if end < 0 {
+		return strings.TrimSpace(s), ""
+	}
+	number = strings.TrimSpace(s[:end])
+	if number != "-" {
+		number = strings.TrimSpace(strings.TrimSuffix(number, "-"))
+	}
+	return number, strings.TrimSpace(s[end:])
+}
+
+// fold makes a unit's name comparable: lower case, no spaces about a slash, no
+// closing full stop, "per" as a slash.
+func fold(name string) string {
+	name = strings.ToLower(name)
+	name = strings.ReplaceAll(name, " per ", "/")
+	name = strings.ReplaceAll(name, " / ", "/")
+	return strings.TrimSuffix(name, ".")
 }

@@ -6,65 +6,16 @@ import (
 	"strings"
 )
 
-// step is how finely numbers below a size are shown: to size 10^-decimals times
-// width.
-type step struct {
-	below    float64 // in the shown unit; 0 for no limit
-	width    float64 // 1, 5 or 50 units of the last decimal shown
-	decimals int
-}
+// Round says which side a rounded number may fall on.
+type Round int
 
-// ladder is the display of one kind: its unit and its steps, finest first.
-type ladder struct {
-	unit  string // a measure of the kind
-	steps []step
-}
-
-// Display steps, chosen to be no finer than a gauge, a tape or a rating plate
-// is read. Common practice, no source.
-var (
-	tenths  = []step{{10, 1, 1}, {0, 1, 0}}              // 0.1 below 10, then 1
-	fine    = []step{{1, 1, 2}, {10, 1, 1}, {0, 1, 0}}   // 0.01 below 1, 0.1 below 10, then 1
-	sheets  = []step{{1, 1, 2}, {0, 1, 1}}               // 0.01 below 1, then 0.1
-	flows   = []step{{10, 1, 1}, {100, 1, 0}, {0, 5, 0}} // 0.1 below 10, 1 below 100, then 5
-	travels = []step{{10, 1, 1}, {100, 1, 0}, {1000, 10, 0}, {0, 50, 0}}
-	hundred = []step{{1, 1, 2}, {100, 1, 1}, {0, 1, 0}} // 0.01 below 1, 0.1 below 100, then 1
-	prices  = []step{{100, 1, 2}, {0, 1, 0}}            // 0.01 below 100, then 1
+// Nearest for what was told; Up for what is required; Down for what is
+// available.
+const (
+	Nearest Round = iota
+	Up
+	Down
 )
-
-// ladders holds the display of each kind in its own unit.
-var ladders = map[Kind]ladder{
-	None:          {"", hundred},
-	Thickness:     {"mm", sheets},
-	Length:        {"m", fine},
-	Speed:         {"mm/min", travels},
-	Section:       {"mm²", hundred},
-	Current:       {"A", tenths},
-	Voltage:       {"V", tenths},
-	Power:         {"kW", hundred},
-	ApparentPower: {"kVA", hundred},
-	Flow:          {"l/min", flows},
-	Pressure:      {"bar", sheets},
-	Volume:        {"l", tenths},
-	Weight:        {"kg", tenths},
-	Share:         {"%", tenths},
-	Angle:         {"°", sheets},
-	Temperature:   {"°C", []step{{0, 1, 0}}},
-	Time:          {"s", tenths},
-	Price:         {"", prices},
-	Count:         {"", []step{{0, 1, 0}}},
-}
-
-// inchLadders holds the display for a reader in inches where it differs;
-// thicknesses and conductors have ways of their own.
-var inchLadders = map[Kind]ladder{
-	Length:   {"ft", fine},
-	Speed:    {"in/min", flows},
-	Flow:     {"cfm", tenths},
-	Pressure: {"psi", tenths},
-	Volume:   {"gal", tenths},
-	Weight:   {"lb", tenths},
-}
 
 // minutesFrom is the time in s from which minutes are shown, to 0.1 min.
 const minutesFrom = 2 * minute
@@ -93,43 +44,38 @@ const slack = 1e-6
 //
 // A number that is none, such as NaN, is shown as "not known".
 func Show(q Quantity, style Style, r Round) string {
-	l, ok := ladders[q.Kind]
-	switch {
-	case !ok || math.IsNaN(q.Value) || math.IsInf(q.Value, 0):
+	k := q.Kind.row()
+	if len(k.measures) == 0 || math.IsNaN(q.Value) || math.IsInf(q.Value, 0) {
 		return "not known"
+	}
+	m, steps := &k.measures[0], k.steps
+	switch {
 	case q.Kind == Thickness && style == Inch:
 		return showInches(q.Value*inchOver/inch, r) + " in"
 	case q.Kind == Section && style == Inch:
 		return showWire(q.Value, r)
 	case q.Kind == Time && q.Value >= minutesFrom:
-		l = ladder{"min", []step{{0, 1, 1}}}
-	case style == Inch:
-		if other, ok := inchLadders[q.Kind]; ok {
-			l = other
-		}
+		m, steps = k.measure("min"), minutes
+	case style == Inch && k.inch != "":
+		m, steps = k.measure(k.inch), k.inchSteps
 	}
-	m, _ := findMeasure(q.Kind, l.unit)
-	text := l.number(m.shown(q.Value), r)
+	text := rounded(m.shown(q.Value), steps, r)
 	if q.Kind == Price || q.Kind == Count {
 		text = thousands(text)
 	}
-	return withUnit(text, l.unit)
-}
-
-func withUnit(number, unit string) string {
-	if unit == "" || unit == "°" {
-		return number + unit
+	if m.name == "" || m.name == "°" {
+		return text + m.name
 	}
-	return number + " " + unit
+	return text + " " + m.name
 }
 
-// number rounds v to the ladder's step in direction r and writes it.
-func (l ladder) number(v float64, r Round) string {
+// rounded rounds v to the step of its size in direction r and writes it.
+func rounded(v float64, steps []step, r Round) string {
 	i := 0
-	for l.steps[i].below != 0 && math.Abs(v) >= l.steps[i].below*(1-slack) {
+	for steps[i].below != 0 && math.Abs(v) >= steps[i].below*(1-slack) {
 		i++
 	}
-	s := l.steps[i]
+	s := steps[i]
 	size := s.width / math.Pow10(s.decimals)
 	text := strconv.FormatFloat(toStep(v/size, r)*s.width/math.Pow10(s.decimals), 'f', s.decimals, 64)
 	if s.decimals > 0 {
@@ -159,16 +105,93 @@ func toStep(n float64, r Round) float64 {
 
 // thousands puts a comma between groups of three digits, from 1,000 on.
 func thousands(text string) string {
-	whole, rest, _ := strings.Cut(text, ".")
-	sign := ""
-	if strings.HasPrefix(whole, "-") {
-		sign, whole = "-", whole[1:]
+	end := strings.IndexByte(text+".", '.')
+	for i := end - 3; i > 0 && text[i-1] != '-'; i -= 3 {
+		text = text[:i] + "," + text[i:]
 	}
-	for i := len(whole) - 3; i > 0; i -= 3 {
-		whole = whole[:i] + "," + whole[i:]
+	return text
+}
+
+// Bounds of the fractions shown, in inches. Common practice, no source: a steel
+// rule is read to 1/64, a tape to 1/32, and thin sheet is said in thousandths.
+const (
+	sheetBelow = 0.25 // thinner than this is sheet
+	tapeFrom   = 1.0  // from this on a tape is used
+	near       = 0.01 // a fraction this near stands for the thickness itself
+	sheetStep  = 1e3  // steps to an inch for sheet that no fraction fits
+)
+
+// showInches writes v inches without the unit: the coarsest fraction down to
+// 1/64 that lies on the allowed side within 1 % of v. If there is none: below
+// 1/4 in a decimal to 0.001, below 1 in the next 1/64, and the next 1/32 beyond.
+// "3/8", "1 1/4", "0.075".
+func showInches(v float64, r Round) string {
+	if v < 0 {
+		return "-" + showInches(-v, [...]Round{Nearest, Down, Up}[r])
 	}
-	if rest != "" {
-		rest = "." + rest
+	for over := 1; over <= finest; over *= 2 {
+		n := toStep(v*float64(over), r)
+		if math.Abs(n/float64(over)-v) <= near*v {
+			return fraction(n, over)
+		}
 	}
-	return sign + whole + rest
+	switch {
+	case v < sheetBelow:
+		return strconv.FormatFloat(toStep(v*sheetStep, r)/sheetStep, 'f', 3, 64)
+	case v < tapeFrom:
+		return fraction(toStep(v*finest, r), finest)
+	}
+	return fraction(toStep(v*finest/2, r), finest/2)
+}
+
+// fraction writes n/over in lowest terms with the whole inches in front; over
+// is a power of two.
+func fraction(n float64, over int) string {
+	whole := math.Floor(n / float64(over))
+	rest := int(n - whole*float64(over))
+	for rest > 0 && rest%2 == 0 {
+		rest, over = rest/2, over/2
+	}
+	text := strconv.FormatFloat(whole, 'f', 0, 64)
+	switch {
+	case rest == 0:
+		return text
+	case whole == 0:
+		text = ""
+	default:
+		text += " "
+	}
+	return text + strconv.Itoa(rest) + "/" + strconv.Itoa(over)
+}
+
+// soldWires are the American wire gauge sizes cords and cables are sold in,
+// thinnest first; 1/0 is 0. Common practice, no source.
+var soldWires = [...]int{18, 16, 14, 12, 10, 8, 6, 4, 3, 2, 1, 0, -1, -2, -3}
+
+// showWire writes a conductor for a reader of AWG sizes: the next size up or
+// down as sold; told sizes only if they are that size within 1 %. A section no
+// size can stand for, or outside those sold, is written in mm².
+func showWire(section float64, r Round) string {
+	best := ""
+	if thin, thick := area(soldWires[0]), area(soldWires[len(soldWires)-1]); section >= thin*(1-slack) && section <= thick*(1+slack) {
+		for _, n := range soldWires {
+			a := area(n)
+			on := math.Abs(a-section) <= slack*section
+			switch {
+			case r == Up && (a >= section || on):
+				return wireName(n)
+			case r == Down && (a <= section || on), r == Nearest && math.Abs(a-section) <= near*section:
+				best = wireName(n)
+			}
+		}
+	}
+	if best == "" {
+		return Show(Quantity{section, Section}, Metric, r)
+	}
+	return best
+}
+
+func area(n int) float64 {
+	a, _ := AWG(n)
+	return float64(a)
 }

@@ -42,12 +42,10 @@ type line struct{ english, words string }
 
 // format is how a catalog is kept as a file.
 func format() *csvfile.Format[line] {
-	return &csvfile.Format[line]{MaxRows: maxRows, Columns: []csvfile.Column[line]{
-		{Name: colEnglish, Required: true, Accepts: "the sentence as the program words it",
-			Read: func(c *csvfile.Cell, l *line) { l.english = c.Text }, Write: func(l *line) string { return l.english }},
-		{Name: colWords, Required: true, Blank: true, Accepts: "plain text, at most 300 characters",
-			Read: func(c *csvfile.Cell, l *line) { l.words = c.Text }, Write: func(l *line) string { return l.words }},
-	}}
+	english := csvfile.TextColumn(colEnglish, "the sentence as the program words it", func(l *line) *string { return &l.english })
+	words := csvfile.TextColumn(colWords, "plain text, at most 300 characters", func(l *line) *string { return &l.words })
+	english.Required, words.Required, words.Blank = true, true, true
+	return &csvfile.Format[line]{MaxRows: maxRows, Columns: []csvfile.Column[line]{english, words}}
 }
 
 // Read reads a catalog from a CSV file (RFC 4180, UTF-8, one message a line) and
@@ -182,5 +180,20 @@ func (f *file) typed(ours, theirs string, into *[]message.Row) {
 			continue
 		}
 		*into = append(*into, message.Row{ID: strings.ToLower(way), Words: ours})
+	}
+}
+
+// Special explains the rows of a book that are no sentences: how the first cell
+// begins, and what the second holds.
+func Special() [][2]string {
+	return [][2]string{
+		{rowLanguage, "what the language is called"},
+		{rowTag, "its tag by BCP 47, such as de; it chooses plurals and the marks of counts"},
+		{string(message.PluralForm("few")) + "{1} systems", "the wording for a plural form besides one and other, where the language has it: zero, two, few, many"},
+		{rowDecimal, "the mark before decimals, such as a comma"},
+		{rowThousands, "the mark between thousands"},
+		{rowUnit + "in", "how a unit is written, one row a unit"},
+		{rowWord + "back", "what may be typed for a word of the plain interview; several are parted by |"},
+		{rowAnswer + "none", "what may be typed for an answer that means something; several are parted by |"},
 	}
 }
