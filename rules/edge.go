@@ -8,33 +8,15 @@ import (
 	"cutbrief/rules/unit"
 )
 
-// edgeWork orders what happens to the edge next, most demanding first.
-var edgeWork = []struct {
-	use  EdgeUse
-	work size.EdgeWork
-}{
-	{Seen, size.ToShow}, {Machined, size.ToMachine}, {Welded, size.ToWeld}, {Scrap, size.ToScrap},
-}
-
-// nextEdge is the most demanding thing that happens to the edge next.
-func nextEdge(j *Job) (size.EdgeWork, EdgeUse, bool) {
-	for _, row := range edgeWork {
-		if has(j.EdgeNext, row.use) {
-			return row.work, row.use, true
+// nextEdge is the most demanding thing that happens to the edge next, "" if nothing
+// is told.
+func nextEdge(j *Job) EdgeUse {
+	for _, use := range []EdgeUse{Seen, Machined, Welded, Scrap} {
+		if has(j.EdgeNext, use) {
+			return use
 		}
 	}
-	return 0, "", false
-}
-
-// leadOfTorch is how the torch is guided; free hand until told otherwise.
-func leadOfTorch(j *Job) size.Lead {
-	switch j.Guidance.Or(FreeHand) {
-	case Guided:
-		return size.LedAlongEdge
-	case Mechanised:
-		return size.LedByCarriage
-	}
-	return size.LedByHand
+	return ""
 }
 
 // regularOf is the thickest regular cut of any piece, in its own metal.
@@ -50,32 +32,31 @@ func regularOf(j *Job) (most unit.Millimetre, known bool) {
 // judgeEdge: a torch led this way gives the edge the next operation needs. It
 // excludes no system: the hand makes the edge, not the source.
 func judgeEdge(d *demand, _ *system.System) mark {
-	work, _, told := nextEdge(d.job)
+	next := nextEdge(d.job)
 	t, thick := regularOf(d.job)
-	if !told || !thick {
+	if next == "" || !thick {
 		return mark{verdict: NotKnown}
 	}
-	promise, err := size.CanPromise(work, leadOfTorch(d.job), t)
-	switch {
+	switch promised, err := size.CanPromise(next, d.job.Guidance.Or(FreeHand), t); {
 	case err != nil:
 		return mark{verdict: NotKnown}
-	case promise == size.Promised:
+	case promised:
 		return mark{verdict: Met}
 	}
 	return mark{verdict: Borderline}
 }
 
 func edgeInputs(d *demand, _ *system.System) []Input {
-	work, use, told := nextEdge(d.job)
+	next := nextEdge(d.job)
 	t, thick := regularOf(d.job)
-	if !told || !thick {
+	if next == "" || !thick {
 		return nil
 	}
 	list := []Input{
-		{Name: message.New("what happens next"), Word: message.ID(use), From: Asked{Fact: FactEdgeNext}},
+		{Name: message.New("what happens next"), Word: message.ID(next), From: Asked{Fact: FactEdgeNext}},
 		{Name: message.New("how the torch is guided"), Word: message.ID(d.job.Guidance.Or(FreeHand)), From: Asked{Fact: FactGuidance}},
 	}
-	need, err := size.EdgeNeeded(work, t)
+	need, err := size.EdgeNeeded(next, t)
 	if err != nil {
 		return list
 	}

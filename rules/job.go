@@ -1,9 +1,11 @@
 package rules
 
 import (
-	"cutbrief/rules/metal"
-	"cutbrief/rules/unit"
 	"slices"
+
+	"cutbrief/rules/metal"
+	"cutbrief/rules/size"
+	"cutbrief/rules/unit"
 )
 
 // Job is what is known of a customer's work, site and wishes. A field that is
@@ -95,8 +97,8 @@ type (
 	Use         string
 	Start       string
 	Feature     string
-	EdgeUse     string
-	Guidance    string
+	EdgeUse     = size.EdgeWork
+	Guidance    = size.Lead
 	Place       string
 	PowerSource string
 	Phases      string
@@ -137,17 +139,17 @@ const (
 
 // What happens to the edge next.
 const (
-	Welded   EdgeUse = "welded"
-	Machined EdgeUse = "machined"
-	Seen     EdgeUse = "painted-seen"
-	Scrap    EdgeUse = "scrap"
+	Welded   = size.ToWeld
+	Machined = size.ToMachine
+	Seen     = size.ToShow
+	Scrap    = size.ToScrap
 )
 
 // How the torch is guided.
 const (
-	FreeHand   Guidance = "by-hand"
-	Guided     Guidance = "guided"     // straight edge, template, radius guide
-	Mechanised Guidance = "mechanised" // carriage or table
+	FreeHand   = size.LedByHand
+	Guided     = size.LedAlongEdge  // straight edge, template, radius guide
+	Mechanised = size.LedByCarriage // carriage or table
 )
 
 // Where the work is done.

@@ -90,7 +90,7 @@ func dropChecks(t *testing.T) []check {
 	file := open(t, "electrical.csv")
 	guide := file.Where(t, "topic", "voltage drop guidance")
 	list := []check{
-		against(t, guide[0], "recommended voltage drop, branch circuit", guide[0]["value"], float64(DropBranch), nil, "%"),
+		against(t, guide[0], "recommended voltage drop, branch circuit", guide[0]["value"], float64(dropBranch), nil, "%"),
 		against(t, guide[1], "recommended voltage drop, feeder and branch", guide[1]["value"], float64(DropWhole), nil, "%"),
 	}
 	s := &system.System{OutputMin: 20, OutputMax: 40}

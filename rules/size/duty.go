@@ -39,8 +39,8 @@ func AllowedDuty(s *system.System, output unit.Ampere) (unit.Percent, error) {
 	if len(s.Duty) == 0 {
 		return 0, ErrNoDuty
 	}
-	if !(output > 0 && output >= s.OutputMin*(1-tiny) && output <= s.OutputMax*(1+tiny)) {
-		return 0, &RangeError{"output", float64(output), float64(s.OutputMin), float64(s.OutputMax), "A"}
+	if err := usable(s, output); err != nil {
+		return 0, err
 	}
 	if !dutyInOrder(s.Duty) {
 		return 0, ErrRow

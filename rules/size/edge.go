@@ -5,12 +5,9 @@ import (
 	"cutbrief/rules/unit"
 )
 
-// squareness and roughness hold base and slope of each range: u in mm, Rz5 in µm, over
-// thickness in mm. Source: iso-9013.
-var (
-	squareness = [...][2]float64{{0.05, 0.003}, {0.15, 0.007}, {0.4, 0.01}, {0.8, 0.02}, {1.2, 0.035}}
-	roughness  = [...][2]float64{{10, 0.6}, {40, 0.8}, {70, 1.2}, {110, 1.8}}
-)
+// squareness holds base and slope of each range of u, in mm over thickness in mm.
+// Source: iso-9013.
+var squareness = [...][2]float64{{0.05, 0.003}, {0.15, 0.007}, {0.4, 0.01}, {0.8, 0.02}, {1.2, 0.035}}
 
 // The thickness in mm that plasma cutting is classed for. Source: iso-9013.
 const thinnestClassed, thickestClassed = 0.5, 150
@@ -25,19 +22,6 @@ func Squareness(class int, t unit.Millimetre) (unit.Millimetre, error) {
 	return unit.Millimetre(u), err
 }
 
-// Micrometre is a height of roughness.
-type Micrometre float64
-
-// Roughness returns the largest mean height of profile Rz5 in µm of range 1 to 4
-// at a plate thickness in mm: base + slope·t.
-//
-// Valid for ranges 1 to 4 and 0.5 to 150 mm. Source: iso-9013.
-// Check: range 3 at 12 mm → 70 + 1.2·12 = 84.4 µm.
-func Roughness(class int, t unit.Millimetre) (Micrometre, error) {
-	rz, err := classed(roughness[:], class, t)
-	return Micrometre(rz), err
-}
-
 func classed(rows [][2]float64, class int, t unit.Millimetre) (float64, error) {
 	if err := within("range", float64(class), 1, float64(len(rows)), ""); err != nil {
 		return 0, err
@@ -48,33 +32,16 @@ func classed(rows [][2]float64, class int, t unit.Millimetre) (float64, error) {
 	return rows[class-1][0] + rows[class-1][1]*float64(t), nil
 }
 
-// SquarenessClass returns the best range 1 to 5 that an edge leaning u mm on a
-// plate t mm thick still meets.
-//
-// Valid for u ≥ 0 and 0.5 to 150 mm; a larger lean than range 5 is ErrRange.
-// Source: iso-9013. Check: 0.5 mm at 12 mm → range 3 (0.52 mm).
-func SquarenessClass(u, t unit.Millimetre) (int, error) {
-	for class := range squareness {
-		most, err := Squareness(class+1, t)
-		if err != nil {
-			return 0, err
-		}
-		if u >= 0 && u <= most*(1+tiny) {
-			return class + 1, nil
-		}
-	}
-	return 0, ErrRange
-}
-
-// EdgeWork is what happens to the edge next.
-type EdgeWork int
+// EdgeWork is what happens to the edge next. Its text is its identifier in saved
+// files.
+type EdgeWork string
 
 // The next operations, least demanding first.
 const (
-	ToScrap EdgeWork = iota
-	ToWeld
-	ToMachine
-	ToShow // painted or seen
+	ToScrap   EdgeWork = "scrap"
+	ToWeld    EdgeWork = "welded"
+	ToMachine EdgeWork = "machined"
+	ToShow    EdgeWork = "painted-seen"
 )
 
 // EdgeNeed is what the next operation asks of a cut edge.
@@ -124,15 +91,27 @@ func allowance(t unit.Millimetre) unit.Millimetre {
 	return 7
 }
 
-// Lead is how the torch is guided.
-type Lead int
+// Lead is how the torch is guided. Its text is its identifier in saved files.
+type Lead string
 
 // The ways to lead a torch.
 const (
-	LedByHand Lead = iota
-	LedAlongEdge
-	LedByCarriage
+	LedByHand     Lead = "by-hand"
+	LedAlongEdge  Lead = "guided"     // straight edge, template, radius guide
+	LedByCarriage Lead = "mechanised" // carriage or table
 )
+
+// Fastest is the fastest the torch is led so, whatever the arc could do, in
+// mm/min.
+func (l Lead) Fastest() unit.MillimetrePerMinute {
+	switch l {
+	case LedAlongEdge:
+		return AlongEdge
+	case LedByCarriage:
+		return OnCarriage
+	}
+	return FreeHand
+}
 
 // promise is the range of u and of Rz5 that a way to lead the torch can be relied on for.
 // Source: practice. By hand stand-off and tilt set the lean, and each degree of
@@ -147,29 +126,14 @@ func promise(lead Lead) (squareness, roughness int) {
 	return 5, 4
 }
 
-// Promise is whether an edge can be promised to the next operation.
-type Promise int
-
-// The promises.
-const (
-	Promised Promise = iota
-	Dressed          // only with grinding or dressing after the cut
-)
-
 // CanPromise says whether a torch led this way gives the edge the next operation
-// needs on a plate t mm thick.
+// needs on a plate t mm thick; if not, it takes grinding or dressing after the cut.
 //
 // Valid for 0.5 to 150 mm. Source: practice; ranges by iso-9013.
 // Check: welded, by hand → only dressed (range 5, needs 4); welded, along an
 // edge → promised; scrap, by hand → promised.
-func CanPromise(next EdgeWork, lead Lead, t unit.Millimetre) (Promise, error) {
+func CanPromise(next EdgeWork, lead Lead, t unit.Millimetre) (bool, error) {
 	need, err := EdgeNeeded(next, t)
-	if err != nil {
-		return Dressed, err
-	}
 	u, rz := promise(lead)
-	if (need.Squareness == 0 || u <= need.Squareness) && (need.Roughness == 0 || rz <= need.Roughness) {
-		return Promised, nil
-	}
-	return Dressed, nil
+	return err == nil && (need.Squareness == 0 || u <= need.Squareness) && (need.Roughness == 0 || rz <= need.Roughness), err
 }

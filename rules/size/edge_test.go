@@ -11,10 +11,10 @@ func TestEdge(t *testing.T) {
 	for _, c := range []struct {
 		next EdgeWork
 		lead Lead
-		want Promise
+		want bool // promised, not only after dressing
 	}{
-		{ToScrap, LedByHand, Promised}, {ToWeld, LedByHand, Dressed}, {ToWeld, LedAlongEdge, Promised},
-		{ToMachine, LedByHand, Promised}, {ToShow, LedAlongEdge, Dressed}, {ToShow, LedByCarriage, Promised},
+		{ToScrap, LedByHand, true}, {ToWeld, LedByHand, false}, {ToWeld, LedAlongEdge, true},
+		{ToMachine, LedByHand, true}, {ToShow, LedAlongEdge, false}, {ToShow, LedByCarriage, true},
 	} {
 		if got, err := CanPromise(c.next, c.lead, 12); err != nil || got != c.want {
 			t.Errorf("%+v: %v, %v", c, got, err)
@@ -46,7 +46,7 @@ func TestEdgeRefuses(t *testing.T) {
 		func() error { _, err := Roughness(3, 151); return err },
 		func() error { _, err := SquarenessClass(1.7, 12); return err },
 		func() error { _, err := SquarenessClass(-1, 12); return err },
-		func() error { _, err := EdgeNeeded(EdgeWork(9), 12); return err },
+		func() error { _, err := EdgeNeeded(EdgeWork(""), 12); return err },
 		func() error { _, err := CanPromise(ToWeld, LedByHand, 200); return err },
 		func() error { _, err := TrueThickness(6, 61); return err },
 		func() error { _, err := TrueThickness(0, 45); return err },

@@ -1,8 +1,19 @@
+// Package size holds one function per formula: what a system can cut and how
+// fast, how long it may cut, what it draws from the supply and the compressor,
+// and what it does to the metal. Every function says its formula, units, valid
+// range, source and a check value; outside its range it returns an error and
+// never extrapolates. It reads no job and gives no verdict: rules does.
+//
+// Thickness handed to a function together with a system is the mild-steel
+// equivalent, unless its comment says otherwise.
 package size
 
 import (
 	"errors"
 	"fmt"
+
+	"cutbrief/rules/system"
+	"cutbrief/rules/unit"
 )
 
 // What a formula refuses. They are returned as they are where a caller meets
@@ -43,4 +54,12 @@ func within(what string, v, low, high float64, unit string) error {
 		return nil
 	}
 	return &RangeError{what, v, low, high, unit}
+}
+
+// usable refuses an output the system cannot be set to.
+func usable(s *system.System, output unit.Ampere) error {
+	if output > 0 && output >= s.OutputMin*(1-tiny) && output <= s.OutputMax*(1+tiny) {
+		return nil
+	}
+	return &RangeError{"output", float64(output), float64(s.OutputMin), float64(s.OutputMax), "A"}
 }

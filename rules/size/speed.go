@@ -7,6 +7,62 @@ import (
 	"cutbrief/rules/unit"
 )
 
+// Multiple is how many times the thickest regular cut a rated thickness has to
+// be: at least Floor, comfortably Comfort.
+type Multiple struct{ Floor, Comfort float64 }
+
+// ForMaintenance, ForMixed, ForProduction and ForSpeed are the multiples by use:
+// maintenance may run close to capacity; mixed or light production 1.5 to 2;
+// production 2 to 3; and 1.5 to 1.6 where speed decides. Source: practice.
+func ForMaintenance() Multiple { return Multiple{1, 1} }
+
+// ForMixed is the multiple for mixed work or light production.
+func ForMixed() Multiple { return Multiple{1.5, 2} }
+
+// ForProduction is the multiple for production.
+func ForProduction() Multiple { return Multiple{2, 3} }
+
+// ForSpeed is the least multiple where cutting speed decides.
+func ForSpeed() Multiple { return Multiple{1.5, 1.6} }
+
+// Need returns the rated thickness in mm that a regular clean cut of t mm, in
+// mild-steel equivalents, asks for: at least t·Floor, comfortably t·Comfort.
+// Valid for t > 0. Source: practice.
+// Check: 6.35 mm in production → 12.7 mm, comfortably 19.05 mm.
+func (m Multiple) Need(t unit.Millimetre) (least, comfort unit.Millimetre, err error) {
+	if !(t > 0) {
+		return 0, 0, ErrRange
+	}
+	return t * unit.Millimetre(m.Floor), t * unit.Millimetre(m.Comfort), nil
+}
+
+// NominalStep is one step between nominal sizes: 12 mm and 1/2 in (12.7 mm)
+// are one size in the trade. Source: practice.
+const NominalStep = 0.06
+
+// Standing is how a capacity compares with a need.
+type Standing int
+
+// The standings, best first.
+const (
+	Enough    Standing = iota
+	StepShort          // short by no more than one nominal step: said, never passed silently
+	TooSmall
+)
+
+// Compare returns Enough if have ≥ need, StepShort if have ≥ need·(1 − 0.06),
+// else TooSmall; both in the same unit. Valid for any figures. Source: practice.
+// Check: need 12.7 mm, have 12 mm → StepShort (12.7·0.94 = 11.938).
+func Compare(need, have float64) Standing {
+	switch {
+	case have >= need*(1-tiny):
+		return Enough
+	case have >= need*(1-NominalStep)*(1-tiny):
+		return StepShort
+	}
+	return TooSmall
+}
+
 // The speeds at which a row's three thicknesses are given, for mild steel cut
 // by hand. Common practice, no source.
 const (
@@ -43,8 +99,8 @@ func curveAt(s *system.System, output unit.Ampere) (curve, error) {
 	if !(s.Rated > 0 && s.CleanMax >= s.Rated && s.Severance >= s.CleanMax && s.OutputMax > 0 && s.OutputMin <= s.OutputMax) {
 		return curve{}, ErrRow
 	}
-	if !(output >= s.OutputMin*(1-tiny) && output > 0 && output <= s.OutputMax*(1+tiny)) {
-		return curve{}, &RangeError{"output", float64(output), float64(s.OutputMin), float64(s.OutputMax), "A"}
+	if err := usable(s, output); err != nil {
+		return curve{}, err
 	}
 	k := float64(output / s.OutputMax)
 	c := curve{rated: float64(s.Rated) * k, clean: float64(s.CleanMax) * k, sever: float64(s.Severance) * k}
@@ -129,4 +185,88 @@ func Reach(s *system.System, output unit.Ampere, v, limit unit.MillimetrePerMinu
 		return unit.Millimetre(c.sever), nil
 	}
 	return unit.Millimetre(c.thickness(float64(v))), nil
+}
+
+// FitRated returns the rated thickness in mm with which Speed would give the
+// speed v in mm/min at t millimetres of mild steel and this output, all else in
+// the row as it is: the inverse of Speed in the rated thickness.
+//
+// With R the rated and C the clean maximum thickness, τ what t would be at full
+// output, and y = log2(v/500), Speed is v = 500·(R/τ)^a with a = ln 2/ln(C/R),
+// so ln R = (y·ln C + ln τ)/(1 + y); below the rated thickness a is never more
+// than 1, so there R is the larger of that and τ·v/500.
+//
+// Valid for 0 < t below the clean maximum at this output (ErrTooThick: further on
+// the rated thickness decides nothing), 250 mm/min < v < limit (ErrRange,
+// ErrTooFast), output as for Speed. A fit above the clean maximum, which no row
+// may hold, is ErrNoRated. Source: as for Speed.
+// Check: clean maximum 16 mm: 780 mm/min in 6 mm → rated 9.36 mm; 353.6 mm/min
+// in 12 mm → 9 mm.
+func FitRated(s *system.System, output unit.Ampere, t unit.Millimetre, v, limit unit.MillimetrePerMinute) (unit.Millimetre, error) {
+	if _, err := curveAt(s, output); err != nil {
+		return 0, err
+	}
+	whole, clean := float64(t)*float64(s.OutputMax/output), float64(s.CleanMax)
+	switch {
+	case !(t > 0 && v > CleanSpeed && limit > 0):
+		return 0, ErrRange
+	case whole >= clean:
+		return 0, ErrTooThick
+	case v >= limit:
+		return 0, ErrTooFast
+	}
+	rated := ratedFor(whole, clean, float64(v))
+	if rated > clean*(1+tiny) {
+		return 0, ErrNoRated
+	}
+	return unit.Millimetre(min(rated, clean)), nil
+}
+
+// ratedFor is the rated thickness in mm for a speed in mm/min at t mm, with a
+// clean maximum in mm.
+func ratedFor(t, clean, v float64) float64 {
+	y := math.Log2(v / float64(RatedSpeed))
+	rated := math.Exp((y*math.Log(clean) + math.Log(t)) / (1 + y))
+	if v > float64(RatedSpeed) {
+		return max(rated, t*v/float64(RatedSpeed))
+	}
+	return rated
+}
+
+// pierceShare is the part of the clean maximum that a system pierces where its
+// row does not say. Common practice, no source.
+const pierceShare = 0.5
+
+// Pierce returns the thickest mild steel in mm a system starts in away from an
+// edge: the row's own figure, or half of the clean maximum.
+//
+// Valid for a row with a clean maximum above 0. Source: rating-plate where
+// given, else practice. Check: clean maximum 20 mm, nothing given → 10 mm.
+func Pierce(s *system.System) (unit.Millimetre, error) {
+	if t, ok := s.Pierce.Get(); ok {
+		return t, within("pierce thickness", float64(t), 0, float64(s.Severance), "mm")
+	}
+	if !(s.CleanMax > 0) {
+		return 0, ErrRow
+	}
+	return s.CleanMax * pierceShare, nil
+}
+
+// steepest is the largest bevel in degrees from square that a torch is held
+// at. Common practice, no source: weld preparations run to 45°, rarely to 60°.
+const steepest = 60
+
+// TrueThickness returns the metal in mm along a cut tilted by angle degrees
+// from square through a plate t mm thick: t / cos(angle).
+//
+// Valid for t > 0 and 0° ≤ angle ≤ 60°. Source: geometry.
+// Check: 6 mm at 45° → 8.485 mm.
+func TrueThickness(t unit.Millimetre, angle unit.Degree) (unit.Millimetre, error) {
+	if !(t > 0) {
+		return 0, ErrRange
+	}
+	if err := within("bevel", float64(angle), 0, steepest, "°"); err != nil {
+		return 0, err
+	}
+	return t / unit.Millimetre(math.Cos(float64(angle)*math.Pi/180)), nil
 }
