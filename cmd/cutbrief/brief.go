@@ -6,6 +6,7 @@ import (
 	"slices"
 	"strings"
 
+	"cutbrief/assess"
 	"cutbrief/assess/store"
 	"cutbrief/assess/store/atomicfile"
 	"cutbrief/report"
@@ -39,6 +40,9 @@ func brief(c *call) error {
 		return misuse(message.ID("name - once").Message(), "standard input can only be read once")
 	}
 	form := formatOf(c.form(), c.text("out"))
+	if len(c.args) == 1 && c.args[0] != "-" && store.IsFolder(c.args[0]) {
+		return c.briefFolder(c.args[0], form)
+	}
 	paths, err := briefPaths(c.args, form, c.text("out"))
 	if err != nil {
 		return err
@@ -69,24 +73,9 @@ func brief(c *call) error {
 
 // briefs builds the brief of every visit named.
 func (c *call) briefs(f format) ([]report.Brief, error) {
-	s, err := c.subject(f)
+	making, err := c.making(f)
 	if err != nil {
 		return nil, err
-	}
-	coded := false
-	for _, name := range c.list("with") {
-		switch normal(name) {
-		case extras[0]:
-			s.options.Checklist = true
-		case extras[1]:
-			s.options.Pictures = true
-		case extras[2]:
-			s.options.Working = true
-		case extras[3]:
-			coded = true
-		case extras[4]:
-			s.options.Notes = true
-		}
 	}
 	var briefs []report.Brief
 	for _, file := range c.args {
@@ -94,16 +83,52 @@ func (c *call) briefs(f format) ([]report.Brief, error) {
 		if err != nil {
 			return nil, err
 		}
-		if coded {
-			code, err := report.CheckCodeOf(v, s.offered, s.options, c.sheet(f))
-			if err != nil {
-				return nil, err
-			}
-			s.options.Check = &code
+		b, err := making.brief(v)
+		if err != nil {
+			return nil, err
 		}
-		briefs = append(briefs, report.Build(v, s.offered, s.options))
+		briefs = append(briefs, b)
 	}
 	return briefs, nil
+}
+
+// making is what briefs are built with, and whether they bear a check code.
+type making struct {
+	subject
+	coded bool
+	sheet string
+}
+
+func (c *call) making(f format) (making, error) {
+	s, err := c.subject(f)
+	m := making{subject: s, sheet: c.sheet(f)}
+	for _, name := range c.list("with") {
+		switch normal(name) {
+		case extras[0]:
+			m.options.Checklist = true
+		case extras[1]:
+			m.options.Pictures = true
+		case extras[2]:
+			m.options.Working = true
+		case extras[3]:
+			m.coded = true
+		case extras[4]:
+			m.options.Notes = true
+		}
+	}
+	return m, err
+}
+
+// brief builds the brief of one visit.
+func (m making) brief(v *assess.Visit) (report.Brief, error) {
+	if m.coded {
+		code, err := report.CheckCodeOf(v, m.offered, m.options, m.sheet)
+		if err != nil {
+			return report.Brief{}, err
+		}
+		m.options.Check = &code
+	}
+	return report.Build(v, m.offered, m.options), nil
 }
 
 // sheet is the paper that a format is printed on, "" if on none.

@@ -2,9 +2,11 @@ package main
 
 import (
 	"errors"
+	"fmt"
 	"path/filepath"
 	"slices"
 	"strings"
+	"time"
 
 	"cutbrief/assess/store"
 	"cutbrief/assess/store/atomicfile"
@@ -194,4 +196,24 @@ func (c *call) putLines(lines []message.Message) error {
 		}
 		return b.String()
 	})
+}
+
+// progress returns what shows on a terminal how many are done, in words for one
+// and for more, and goes away with −1. Elsewhere it shows nothing.
+func (c *call) progress(one, more message.ID) func(n int) {
+	if !isTerminal(c.err) {
+		return func(int) {}
+	}
+	words := c.helpWords()
+	var shown time.Time
+	return func(n int) {
+		const width = 30
+		switch now := c.now(); {
+		case n < 0 && !shown.IsZero():
+			fmt.Fprintf(c.err, "\r%*s\r", width, "")
+		case n >= 0 && now.Sub(shown) > 200*time.Millisecond:
+			shown = now
+			fmt.Fprintf(c.err, "\r%-*s", width, words.Print(message.Counted(n, one, more)))
+		}
+	}
 }

@@ -4,7 +4,6 @@ import (
 	"cmp"
 	"context"
 	"errors"
-	"fmt"
 	"io"
 	"io/fs"
 	"iter"
@@ -13,7 +12,6 @@ import (
 	"runtime/debug"
 	"slices"
 	"strings"
-	"time"
 
 	"cutbrief/assess"
 	"cutbrief/assess/review"
@@ -156,7 +154,7 @@ func (job *reviewJob) listed() bool {
 
 // write reads the folder and writes what is asked for.
 func (job *reviewJob) write() error {
-	tell := job.progress()
+	tell := job.progress("reading: {1} file", "reading: {1} files")
 	sheet, err := job.read(job.ctx, job.where, job.timings, tell)
 	tell(-1)
 	if err != nil {
@@ -247,25 +245,6 @@ func folderProblem(dir string, err error) error {
 		hint = "ask for the right to read the folder"
 	}
 	return message.WithHint(message.Errorf("read {1}: {2}", message.Name(dir), atomicfile.Cause(err)), hint)
-}
-
-// progress returns what shows on a terminal how many files are read, and goes
-// away with −1. Elsewhere it shows nothing.
-func (job *reviewJob) progress() func(n int) {
-	if !isTerminal(job.err) {
-		return func(int) {}
-	}
-	var shown time.Time
-	return func(n int) {
-		const width = 30
-		switch now := job.now(); {
-		case n < 0 && !shown.IsZero():
-			fmt.Fprintf(job.err, "\r%*s\r", width, "")
-		case n >= 0 && now.Sub(shown) > 200*time.Millisecond:
-			shown = now
-			fmt.Fprintf(job.err, "\r%-*s", width, job.words.Print(message.Counted(n, "reading: {1} file", "reading: {1} files")))
-		}
-	}
 }
 
 // reading says how a folder is read: by which criteria, and with which index.
