@@ -1,6 +1,7 @@
 package report
 
 import (
+	"slices"
 	"strconv"
 	"strings"
 	"time"
@@ -92,7 +93,13 @@ type CostInput struct {
 // that does not fall short.
 func Costs(v *assess.Visit, offered system.Range, o Options) CostSheet {
 	b := newBuilder(v, &offered, o)
-	a := b.account(b.fitting()...)
+	var fitting []*system.System // those that do not fall short, best first
+	for _, c := range b.result.Candidates {
+		if c.Status != rules.FallsShort {
+			fitting = append(fitting, c.System)
+		}
+	}
+	a := b.account(fitting...)
 	s := CostSheet{
 		Title: b.print(msg("What cutting costs")), Demo: b.demo(), Date: b.date(), Currency: b.currency(), Prices: b.priceLines(&a),
 		Cut: b.print(b.costCut(&a)), Crossing: b.costChart(), Inputs: b.costInputs(&a), Notes: b.costNotes(&a), Words: o.Words,
@@ -108,24 +115,12 @@ func Costs(v *assess.Visit, offered system.Range, o Options) CostSheet {
 	return s
 }
 
-// fitting are the systems that do not fall short, best first.
-func (b *builder) fitting() []*system.System {
-	var list []*system.System
-	for i := range b.result.Candidates {
-		if c := &b.result.Candidates[i]; c.Status != rules.FallsShort {
-			list = append(list, c.System)
-		}
-	}
-	return list
-}
-
 func (b *builder) costWay(w *cost.Method) CostWay {
 	out := CostWay{Name: b.print(worded(w.Process.Name())), Cut: b.print(b.cutOf(w)), Each: b.print(b.each().Message()), Why: b.print(w.Why)}
 	if out.Why != "" {
 		return out
 	}
-	metre := b.perMetre(w.PerMetre)
-	out.PerMetre, out.PerYear = &metre, b.perYearOf(w.PerYear)
+	out.PerMetre, out.PerYear = new(b.perMetre(w.PerMetre)), b.perYearOf(w.PerYear)
 	for _, l := range w.Lines {
 		out.Lines = append(out.Lines, CostLine{l.Part.ID(), b.print(worded(l.Part.Name())), b.perMetre(l.Cost)})
 	}
@@ -140,16 +135,14 @@ func (b *builder) costOffer(a *cost.Account, o *cost.Offer) CostOffer {
 		return out
 	}
 	out.Against, out.Verdict = b.print(worded(a.Methods[a.Against].Process.Name())), b.print(worded(s.Verdict))
-	metre := b.perMetre(s.PerMetre)
-	out.Saving, out.SavingAll = &metre, b.perYearOf(s.PerYear)
+	out.Saving, out.SavingAll = new(b.perMetre(s.PerMetre)), b.perYearOf(s.PerYear)
 	for _, m := range s.Movers[:min(2, len(s.Movers))] {
 		out.Movers = append(out.Movers, b.print(message.Join(", ", m.Name, b.taken(m.Input))))
 	}
 	if p, ok := s.Pays.Get(); ok {
 		out.Payback = b.print(payback(p))
 		if p.Years > 0 {
-			worth := b.perYear(p.Worth)
-			out.Worth, out.Over = &worth, b.print(msg("{1} years at {2} %", message.Figure(short(p.Years)), message.Figure(short(p.Interest))))
+			out.Worth, out.Over = new(b.perYear(p.Worth)), b.print(msg("{1} years at {2} %", message.Figure(short(p.Years)), message.Figure(short(p.Interest))))
 		}
 	}
 	return out
@@ -160,10 +153,10 @@ func (b *builder) costInputs(a *cost.Account) []CostInput {
 	var list []CostInput
 	var all []cost.Input
 	if a.Against >= 0 {
-		all = append(all, a.Methods[a.Against].Inputs...)
+		all = a.Methods[a.Against].Inputs
 	}
 	if len(a.Offers) > 0 {
-		all = append(all, a.Offers[0].Method.Inputs...)
+		all = slices.Concat(all, a.Offers[0].Method.Inputs)
 	}
 	seen := map[string]bool{}
 	for _, in := range all {
@@ -173,18 +166,13 @@ func (b *builder) costInputs(a *cost.Account) []CostInput {
 		}
 		seen[name] = true
 		in = b.inUnits(in)
-		s := in.Estimate
-		list = append(list, CostInput{name, b.print(b.unitOf(in)), tidied(s.Low), tidied(s.Likely), tidied(s.High), b.print(worded(in.Basis)), b.print(b.listed(in.Note))})
+		s, per := in.Estimate, worded(in.Unit)
+		if in.Money { // "EUR per h"
+			per = msg("{1} per {2}", message.Name(b.currency()), per)
+		}
+		list = append(list, CostInput{name, b.print(per), tidied(s.Low), tidied(s.Likely), tidied(s.High), b.print(worded(in.Basis)), b.print(b.listed(in.Note))})
 	}
 	return list
-}
-
-// unitOf is the unit of an input: "EUR per h", or a plain one.
-func (b *builder) unitOf(in cost.Input) message.Message {
-	if in.Money {
-		return msg("{1} per {2}", message.Name(b.currency()), worded(in.Unit))
-	}
-	return worded(in.Unit)
 }
 
 // tidied drops the digits that only arithmetic has.
@@ -215,15 +203,10 @@ func (b *builder) costCut(a *cost.Account) message.Message {
 // priceLines say which prices the account is made with.
 func (b *builder) priceLines(a *cost.Account) []Line {
 	l := &b.prices
-	known := func(m message.Message) message.Message {
-		if m.IsEmpty() {
-			return msg("not given")
-		}
-		return m
-	}
+	none := msg("not given")
 	list := []Line{
-		b.line(msg("Price list"), b.listed(l.Name)), b.line(msg("Currency"), known(outside(l.Currency))),
-		b.line(msg("Date"), known(outside(l.Date))), b.line(msg("Place"), known(b.listed(l.Place))),
+		b.line(msg("Price list"), b.listed(l.Name)), b.line(msg("Currency"), outside(l.Currency).Or(none)),
+		b.line(msg("Date"), outside(l.Date).Or(none)), b.line(msg("Place"), b.listed(l.Place).Or(none)),
 	}
 	if text := b.priceDoubt(a); !text.IsEmpty() {
 		list = append(list, b.line(msg("Note"), text))
@@ -233,6 +216,7 @@ func (b *builder) priceLines(a *cost.Account) []Line {
 
 // costNotes say how ranges are meant, and what is left out.
 func (b *builder) costNotes(a *cost.Account) []string {
+	acetylene := slices.ContainsFunc(a.Methods, func(w cost.Method) bool { return w.Process == cost.OxyAcetylene && w.Why.IsEmpty() })
 	return b.prints(
 		message.Join(" ", msg("Each range shows what to expect when every uncertain figure moves by itself between its low and high: the effects are added as the root of the sum of squares."),
 			msg("That everything goes wrong at once is outside it.")),
@@ -240,17 +224,8 @@ func (b *builder) costNotes(a *cost.Account) []string {
 			msg("Speeds and habits are common practice or from memory: a trial cut on the customer's own piece is surer.")),
 		msg("Not included: a compressor, the resale value of a system, tips of the gas torch, waiting for work that is sent out."),
 		when(b.currenciesDiffer(), "The systems list is priced in {1} and the price list in {2}: no payback is calculated.", outside(b.offered.Currency), message.Name(b.currency())),
-		when(usesAcetylene(a) && !b.job.Prices.Fuel.IsKnown(), "The fuel gas is not given: acetylene is assumed."),
+		when(acetylene && !b.job.Prices.Fuel.IsKnown(), "The fuel gas is not given: acetylene is assumed."),
 	)
-}
-
-func usesAcetylene(a *cost.Account) bool {
-	for _, w := range a.Methods {
-		if w.Process == cost.OxyAcetylene && w.Why.IsEmpty() {
-			return true
-		}
-	}
-	return false
 }
 
 func (b *builder) costChart() *CostChart {

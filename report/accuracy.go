@@ -35,23 +35,15 @@ func cutsIn(e demonstration.Errors) message.Message {
 // off words a share by which a speed is off, in whole per cent. than is what it
 // is held against.
 func off(share float64, than message.ID) message.Message {
-	percent := message.Figure(strconv.Itoa(int(math.Abs(math.Round(100*share)))) + " %")
-	switch n := math.Round(100 * share); {
-	case n < 0:
-		return msg("{1} slower than {2}", percent, than)
-	case n > 0:
-		return msg("{1} faster than {2}", percent, than)
-	}
-	return msg("as fast as {1}", than)
+	n := math.Round(100 * share)
+	percent := message.Figure(strconv.Itoa(int(math.Abs(n))) + " %")
+	return when(n < 0, "{1} slower than {2}", percent, than).Or(when(n > 0, "{1} faster than {2}", percent, than)).Or(msg("as fast as {1}", than))
 }
 
 // medianOf words the median; of few cuts it says that it concludes nothing.
 func medianOf(e demonstration.Errors) message.Message {
 	text := msg("{1}, median of {2}", off(e.Median, "predicted"), cutCount(e.Cuts))
-	if e.Cuts < demonstration.FewestCuts {
-		return msg("{1}: too few for a conclusion", text)
-	}
-	return text
+	return when(e.Cuts < demonstration.FewestCuts, "{1}: too few for a conclusion", text).Or(text)
 }
 
 // spreadOf words how far cuts lie apart, and by which measure.

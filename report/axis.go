@@ -33,12 +33,10 @@ func (b *builder) thicknessAxis() string {
 
 // thicknessTicks are the even steps of an axis of thicknesses, from nothing.
 func (b *builder) thicknessTicks(end unit.Millimetre) []CurveTick {
-	list := []CurveTick{{0, "0"}}
-	for _, t := range b.thicknessSteps(end) {
-		label := strings.TrimSuffix(strings.TrimSuffix(b.figure(millimetres(t), unit.Nearest), " mm"), " in")
-		list = append(list, CurveTick{share(t, end), b.print(message.Number(label))})
-	}
-	return list
+	return append([]CurveTick{{0, "0"}}, mapped(b.thicknessSteps(end), func(t *unit.Millimetre) CurveTick {
+		label := strings.TrimSuffix(strings.TrimSuffix(b.figure(millimetres(*t), unit.Nearest), " mm"), " in")
+		return CurveTick{share(*t, end), b.print(message.Number(label))}
+	})...)
 }
 
 // thicknessSteps are every 2, 5 or 10 mm, or every eighth, quarter or half inch.
@@ -77,10 +75,11 @@ func evenStep(most float64) float64 {
 		return 1
 	}
 	ten := math.Pow(10, math.Floor(math.Log10(most/2)))
-	for _, n := range []float64{5, 2} {
-		if n*ten <= most/2 {
-			return n * ten
-		}
+	switch {
+	case 5*ten <= most/2:
+		return 5 * ten
+	case 2*ten <= most/2:
+		return 2 * ten
 	}
 	return ten
 }

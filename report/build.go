@@ -48,7 +48,7 @@ func Build(v *assess.Visit, offered system.Range, o Options) Brief {
 	b.warned = demonstration.Cautions(b.job, b.result)
 	brief := b.brief()
 	if o.Checklist {
-		brief.Leaving, brief.OnSite = b.leaving(), b.onSite()
+		brief.Leaving, brief.OnSite = b.checklists()
 	}
 	if o.Working || o.Notes {
 		brief.Working = b.derivation()
@@ -73,8 +73,10 @@ func (b *builder) plans() {
 
 func (b *builder) brief() Brief {
 	critical, evidence := b.critical()
+	props := b.props(b.plan...)
+	title := when(b.recommended(), "Cutting recommendation").Or(msg("Cutting assessment")) // a page that is none is not called one
 	return Brief{
-		Title:    b.title(),
+		Title:    b.print(title),
 		Outcome:  string(b.result.Outcome),
 		Demo:     b.demo(),
 		Date:     b.date(),
@@ -91,9 +93,9 @@ func (b *builder) brief() Brief {
 		ShownBy:  b.print(b.shownBy()),
 		Plan:     b.rows(),
 		PlanNote: b.planNotes(),
-		Bring:    b.bring(),
+		Bring:    b.print(when(props != "", "Bring: {1}.", message.Name(props))),
 		Timeline: b.timeline(),
-		LeftOut:  b.leftOut(),
+		LeftOut:  mapped(b.showing.LeftOut, func(l *demonstration.LeftOut) Line { return b.line(l.Name, message.Message{}, l.Reason) }),
 		Shown:    b.shown(),
 		Confirm:  b.confirm(),
 		Flags:    b.flags(),
@@ -104,23 +106,10 @@ func (b *builder) brief() Brief {
 	}
 }
 
-// title does not call a page a recommendation that is none.
-func (b *builder) title() string {
-	if b.recommended() {
-		return b.print(msg("Cutting recommendation"))
-	}
-	return b.print(msg("Cutting assessment"))
-}
-
 // demo says what on the page is invented, "" if nothing is.
 func (b *builder) demo() string {
-	switch {
-	case b.visit.Demo && b.offered.Invented:
-		return b.print(msg("Invented data: this customer and these systems do not exist. Nothing can be ordered from this page."))
-	case b.visit.Demo:
-		return b.print(msg("Invented data: this customer does not exist."))
-	case b.offered.Invented:
-		return b.print(msg("Invented data: these systems do not exist. Nothing can be ordered from this page."))
-	}
-	return ""
+	customer, systems := b.visit.Demo, b.offered.Invented
+	return b.print(when(customer && systems, "Invented data: this customer and these systems do not exist. Nothing can be ordered from this page.").
+		Or(when(customer, "Invented data: this customer does not exist.")).
+		Or(when(systems, "Invented data: these systems do not exist. Nothing can be ordered from this page.")))
 }

@@ -1,10 +1,13 @@
 package report
 
 import (
+	"bytes"
+	"cmp"
 	"crypto/sha256"
 	"encoding/hex"
 	"fmt"
 	"regexp"
+	"slices"
 	"strconv"
 	"strings"
 	"sync"
@@ -55,7 +58,7 @@ func (c CheckCode) over() string {
 
 // String is the whole of it on one line, as a page's metadata and its JSON hold it.
 func (c CheckCode) String() string {
-	return fmt.Sprintf("code=%s visit=%s systems=%s prices=%s rules=%d units=%s paper=%s", c.Code, c.Visit, c.Systems, c.Prices, c.Rules, c.Units, orDash(c.Paper))
+	return fmt.Sprintf("code=%s visit=%s systems=%s prices=%s rules=%d units=%s paper=%s", c.Code, c.Visit, c.Systems, c.Prices, c.Rules, c.Units, cmp.Or(c.Paper, "-"))
 }
 
 // digitsPrinted is how many digits of the code are printed, in groups of four: one
@@ -64,20 +67,10 @@ const digitsPrinted = 16
 
 // printed is what stands on the page.
 func (c CheckCode) printed() string {
-	var groups []string
-	for i := 0; i < digitsPrinted; i += 4 {
-		groups = append(groups, c.Code[i:i+4])
-	}
+	groups := slices.Collect(slices.Chunk([]byte(c.Code[:digitsPrinted]), 4))
 	short := c
-	short.Code, short.Visit = strings.Join(groups, "-"), c.Visit[:12]
+	short.Code, short.Visit = string(bytes.Join(groups, []byte("-"))), c.Visit[:12]
 	return short.String()
-}
-
-func orDash(s string) string {
-	if s == "" {
-		return "-"
-	}
-	return s
 }
 
 // codeOnPage finds the code in a page, whole or as printed, wrapped or not.

@@ -6,6 +6,7 @@ import (
 	"strings"
 
 	"cutbrief/rules"
+	"cutbrief/rules/cite"
 	"cutbrief/rules/message"
 	"cutbrief/rules/unit"
 )
@@ -23,32 +24,27 @@ func numeric(c *rules.Check) bool { return c.Need.Value > 0 && c.Have.Value > 0 
 
 // shortfall words a check that is not met: the numbers, or the rule itself.
 func (b *builder) shortfall(c *rules.Check) message.Message {
-	if r, _ := c.Rule.Find(); !numeric(c) && c.Verdict == rules.Short && !worded(r.Cure).IsEmpty() {
+	if r, _ := c.Rule.Find(); !numeric(c) && c.Verdict == rules.Short && r.Cure != "" {
 		return msg("{1}: it would take {2}", title(c.Rule), worded(r.Cure))
 	}
 	return msg("{1}: {2}", title(c.Rule), b.detail(c))
 }
 
-// detail is the numbers of a check, or its rule in words.
+// detail is the numbers of a check, "needs 12.7 mm, gives 16 mm", or its rule in
+// words.
 func (b *builder) detail(c *rules.Check) message.Message {
 	if numeric(c) {
-		return b.against(c)
+		return message.Join(", ", b.pair(c)...)
 	}
 	r, _ := c.Rule.Find()
 	return worded(r.Words)
 }
 
-// against words need and capability, "needs 12.7 mm, gives 16 mm".
-func (b *builder) against(c *rules.Check) message.Message {
-	need, have := b.pair(c)
-	return message.Join(", ", need, have)
-}
-
 // pair words need and capability apart.
-func (b *builder) pair(c *rules.Check) (need, have message.Message) {
+func (b *builder) pair(c *rules.Check) []message.Message {
 	rule, _ := c.Rule.Find()
-	need, have = b.figures(c)
-	return msg(cmp.Or(rule.Asks, "needs {1}"), need), msg(cmp.Or(rule.Gives, "gives {1}"), have)
+	need, have := b.figures(c)
+	return []message.Message{msg(cmp.Or(rule.Asks, "needs {1}"), need), msg(cmp.Or(rule.Gives, "gives {1}"), have)}
 }
 
 // figures writes need and capability, each rounded to its safe side. Where a
@@ -112,23 +108,21 @@ func (b *builder) bars() []Bar {
 	return list
 }
 
-// leading is the first choice or, where none fits, the one that comes nearest.
+// leading is the first choice or, where none fits, the one that comes nearest; nil
+// while too little is known, or if the range is empty.
 func (b *builder) leading() *rules.Candidate {
-	switch {
-	case b.result.First != nil:
-		return b.result.First
-	case b.result.Outcome == rules.NoneFits:
-		return b.nearest()
+	if list := b.nearestFirst(); b.result.Outcome == rules.NoneFits && len(list) > 0 {
+		return list[0]
 	}
-	return nil
+	return b.result.First
 }
 
 func (b *builder) bar(c *rules.Check) Bar {
 	longer := max(c.Need.Value, c.Have.Value)
 	r, _ := c.Rule.Find()
-	need, have := b.pair(c)
+	said := b.prints(b.pair(c)...)
 	return Bar{
-		Label: b.print(title(c.Rule).Capital()), Verdict: b.print(worded(c.Verdict)), Need: b.print(need), Have: b.print(have),
+		Label: b.print(title(c.Rule).Capital()), Verdict: b.print(worded(c.Verdict)), Need: said[0], Have: said[1],
 		NeedShare: c.Need.Value / longer, HaveShare: c.Have.Value / longer,
 		Why: b.print(message.Join("; ", worded(r.Words), b.formula(c.Inputs))), Source: b.cited(c.Source), Trust: b.trusted(c.Source),
 	}
@@ -153,19 +147,18 @@ func (b *builder) excluded() []Line {
 // is needed.
 func (b *builder) notTaken(c *rules.Candidate) Line {
 	var why []message.Message
-	var sources, kinds []string
+	var on []cite.Ref
 	for i := range c.Checks {
 		if check := &c.Checks[i]; counts(c.Status, check) {
-			why = append(why, b.shortfall(check))
-			sources, kinds = append(sources, b.cited(check.Source)), append(kinds, b.trusted(check.Source))
+			why, on = append(why, b.shortfall(check)), append(on, check.Source)
 		}
 	}
 	if first := b.result.First; len(why) == 0 || (first != nil && c.Status == first.Status) {
-		why = []message.Message{msg("stands as well, with more to spare: rated for {1}", b.given(millimetres(c.System.Rated)))}
-		sources, kinds = nil, nil
+		why, on = []message.Message{msg("stands as well, with more to spare: rated for {1}", b.given(millimetres(c.System.Rated)))}, nil
 	}
 	l := b.line(outside(c.System.Name), worded(c.Status), message.Join("; ", why...).Stop())
-	l.Source, l.Trust = strings.Join(unique(sources), "; "), strings.Join(unique(kinds), "; ")
+	l.Source = strings.Join(unique(mapped(on, func(r *cite.Ref) string { return b.cited(*r) })), "; ")
+	l.Trust = strings.Join(unique(mapped(on, func(r *cite.Ref) string { return b.trusted(*r) })), "; ")
 	return l
 }
 
@@ -187,46 +180,26 @@ func counts(s rules.Status, c *rules.Check) bool {
 // is recommended they stay as ranked; where none fits, those that come nearest
 // lead.
 func (b *builder) nearestFirst() []*rules.Candidate {
-	var list []*rules.Candidate
-	for i := range b.result.Candidates {
-		list = append(list, &b.result.Candidates[i])
-	}
+	list := mapped(b.result.Candidates, func(c *rules.Candidate) *rules.Candidate { return c })
 	if b.result.Outcome == rules.NoneFits {
 		slices.SortStableFunc(list, nearer)
 	}
 	return list
 }
 
-// nearest is the system that comes nearest where none fits, nil if the range
-// is empty.
-func (b *builder) nearest() *rules.Candidate {
-	if list := b.nearestFirst(); len(list) > 0 {
-		return list[0]
-	}
-	return nil
-}
-
 // nearer compares how far two systems are from fitting: one that only another
 // supply keeps out comes first; then by what they cannot do at all, then by the
 // worst shortfall in numbers.
 func nearer(x, y *rules.Candidate) int {
-	if a, b := failsOn(x, rules.RuleSupply), failsOn(y, rules.RuleSupply); a != b {
-		if a {
-			return -1
+	rank := func(c *rules.Candidate) int {
+		if failsOn(c, rules.RuleSupply) {
+			return 0
 		}
 		return 1
 	}
 	cannotX, worstX := distance(x)
 	cannotY, worstY := distance(y)
-	switch {
-	case cannotX != cannotY:
-		return cannotX - cannotY
-	case worstX > worstY:
-		return -1
-	case worstX < worstY:
-		return 1
-	}
-	return 0
+	return cmp.Or(rank(x)-rank(y), cannotX-cannotY, cmp.Compare(worstY, worstX))
 }
 
 // distance counts the hard checks a system fails without a number, and returns

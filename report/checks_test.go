@@ -26,7 +26,7 @@ func TestWhatIsMetNeverReadsAsShort(t *testing.T) {
 		{50.2, 51.9, rules.Met, "takes 51 %, allows 51 %"},
 		{50.9, 50.2, rules.Borderline, "takes 51 %, allows 50 %"},
 	} {
-		got := b.against(&rules.Check{Rule: rules.RuleDuty, Verdict: c.verdict, Need: share(c.need), Have: share(c.have)}).String()
+		got := b.detail(&rules.Check{Rule: rules.RuleDuty, Verdict: c.verdict, Need: share(c.need), Have: share(c.have)}).String()
 		if got != c.want {
 			t.Errorf("%g of %g: %q, want %q", c.need, c.have, got, c.want)
 		}

@@ -2,6 +2,7 @@ package report
 
 import (
 	"math"
+	"slices"
 	"strconv"
 
 	"cutbrief/assess"
@@ -42,11 +43,7 @@ func (e *UnknownSystemError) Error() string { return e.Message().String() }
 
 // Message lists them.
 func (e *UnknownSystemError) Message() message.Message {
-	var names []message.Message
-	for _, id := range e.IDs {
-		names = append(names, outside(id))
-	}
-	return msg("the range has no system {1}", message.Join(", ", names...))
+	return msg("the range has no system {1}", message.Join(", ", mapped(e.IDs, func(id *string) message.Message { return outside(*id) })...))
 }
 
 // Compare puts the chosen system beside others and the way of today. Without
@@ -58,11 +55,10 @@ func Compare(v *assess.Visit, offered system.Range, o Options, ids []string) (Co
 	if err != nil {
 		return Comparison{}, err
 	}
-	var systems []*system.System
+	systems := mapped(list, func(c **rules.Candidate) *system.System { return (*c).System })
 	out := Comparison{Title: b.print(msg("Systems side by side")), Demo: b.demo(), Words: o.Words}
-	for _, c := range list {
-		systems = append(systems, c.System)
-		out.Columns = append(out.Columns, b.print(outside(c.System.Name)))
+	for _, s := range systems {
+		out.Columns = append(out.Columns, b.print(outside(s.Name)))
 	}
 	a := b.account(systems...)
 	if a.Against >= 0 {
@@ -73,12 +69,12 @@ func Compare(v *assess.Visit, offered system.Range, o Options, ids []string) (Co
 		for i, c := range list {
 			r.Cells = append(r.Cells, b.print(row.of(&compared{c.System, c, &a, &a.Offers[i].Method, &a.Offers[i]})))
 		}
-		switch {
-		case a.Against < 0:
-		case row.today:
-			r.Cells = append(r.Cells, b.print(row.of(&compared{account: &a, way: &a.Methods[a.Against]})))
-		default:
-			r.Cells = append(r.Cells, string(none))
+		if a.Against >= 0 {
+			today := none.Message()
+			if row.today {
+				today = row.of(&compared{account: &a, way: &a.Methods[a.Against]})
+			}
+			r.Cells = append(r.Cells, b.print(today))
 		}
 		out.Rows = append(out.Rows, r)
 	}
@@ -90,22 +86,15 @@ func Compare(v *assess.Visit, offered system.Range, o Options, ids []string) (Co
 func (b *builder) compared(ids []string) ([]*rules.Candidate, error) {
 	const most = 4
 	var list []*rules.Candidate
-	wanted := map[string]bool{}
-	for _, id := range ids {
-		wanted[id] = true
-	}
+	lost := unique(ids)
 	for i := range b.result.Candidates {
 		c := &b.result.Candidates[i]
-		if wanted[c.System.ID] || len(ids) == 0 && c.Status != rules.FallsShort && len(list) < most {
-			list = append(list, c)
-			delete(wanted, c.System.ID)
+		at := slices.Index(lost, c.System.ID)
+		if at >= 0 {
+			lost = slices.Delete(lost, at, at+1)
 		}
-	}
-	var lost []string
-	for _, id := range ids {
-		if wanted[id] {
-			lost = append(lost, id)
-			delete(wanted, id)
+		if at >= 0 || len(ids) == 0 && c.Status != rules.FallsShort && len(list) < most {
+			list = append(list, c)
 		}
 	}
 	if len(lost) > 0 {
@@ -148,13 +137,16 @@ func (b *builder) comparisonRows() []comparisonRow {
 		return func(c *compared) message.Message { return b.supplyOf(c.System, phases) }
 	}
 	metre := func(w *cost.Method) *Amount {
-		if !w.Why.IsEmpty() {
-			return nil
+		if w.Why.IsEmpty() {
+			return new(b.perMetre(w.PerMetre))
 		}
-		a := b.perMetre(w.PerMetre)
-		return &a
+		return nil
 	}
 	year := func(w *cost.Method) *Amount { return b.perYearOf(w.PerYear) }
+	listed := func(c *compared) message.Message {
+		p, ok := c.Price.Get()
+		return when(ok, "{1}", b.told(quantity(p, unit.Price))).Or(msg("not listed"))
+	}
 	return []comparisonRow{
 		{label: msg("for this work"), of: func(c *compared) message.Message { return worded(c.candidate.Status) }},
 		{label: msg("rated"), of: down(func(c *compared) unit.Quantity { return millimetres(c.Rated) })},
@@ -168,13 +160,13 @@ func (b *builder) comparisonRows() []comparisonRow {
 		{label: msg("air flow"), of: up(func(c *compared) unit.Quantity { return quantity(c.AirFlow, unit.Flow) })},
 		{label: msg("air pressure"), of: up(func(c *compared) unit.Quantity { return quantity(c.AirPressure, unit.Pressure) })},
 		{label: msg("weight"), of: up(func(c *compared) unit.Quantity { return quantity(c.Weight, unit.Weight) })},
-		{label: msg("price"), of: b.priceOf},
+		{label: msg("price"), of: listed},
 		{label: msg("cost {1}", b.each()), of: costCell(metre, b.likely, "not calculated"), today: true},
 		{label: msg("low to high"), of: costCell(metre, span, none), today: true},
 		{label: msg("cost a year"), of: costCell(year, b.likely, "not known"), today: true},
 		{label: msg("low to high"), of: costCell(year, span, none), today: true},
-		{label: msg("against today"), of: verdictOf},
-		{label: msg("pays after"), of: paysOf},
+		{label: msg("against today"), of: ofSaving(func(s cost.Saving) message.Message { return worded(s.Verdict) })},
+		{label: msg("pays after"), of: ofSaving(paysOf)},
 	}
 }
 
@@ -232,50 +224,34 @@ func (b *builder) supplyOf(s *system.System, phases int) message.Message {
 		}
 		list = append(list, message.Join(", ", message.Number(volts), b.needed(amperes(p.Input))))
 	}
-	if len(list) == 0 {
-		return msg("no")
-	}
-	return message.Join("; ", list...)
-}
-
-func (b *builder) priceOf(c *compared) message.Message {
-	if p, ok := c.Price.Get(); ok {
-		return b.told(quantity(p, unit.Price))
-	}
-	return msg("not listed")
+	return message.Join("; ", list...).Or(msg("no"))
 }
 
 // costCell is one figure of what a way costs. unknown stands where a system has
 // none.
 func costCell(per func(*cost.Method) *Amount, of func(*Amount) message.Message, unknown message.ID) func(*compared) message.Message {
 	return func(c *compared) message.Message {
-		a := per(c.way)
-		switch {
-		case a != nil:
+		if a := per(c.way); a != nil {
 			return of(a)
-		case c.candidate == nil:
-			return none.Message()
 		}
-		return unknown.Message()
+		return when(c.candidate == nil, none).Or(unknown.Message())
 	}
 }
 
-// verdictOf is left out for a system that does not do the work.
-func verdictOf(c *compared) message.Message {
-	s, ok := c.offer.Saving.Get()
-	if !ok || c.candidate.Status == rules.FallsShort {
+// ofSaving is something of what a system saves; it is left out for one that does
+// not do the work.
+func ofSaving(of func(cost.Saving) message.Message) func(*compared) message.Message {
+	return func(c *compared) message.Message {
+		if s, ok := c.offer.Saving.Get(); ok && c.candidate.Status != rules.FallsShort {
+			return of(s)
+		}
 		return none.Message()
 	}
-	return worded(s.Verdict)
 }
 
-// paysOf is left out for a system that does not do the work.
-func paysOf(c *compared) message.Message {
-	s, ok := c.offer.Saving.Get()
+func paysOf(s cost.Saving) message.Message {
 	p, worked := s.Pays.Get()
 	switch {
-	case !ok || c.candidate.Status == rules.FallsShort:
-		return none.Message()
 	case !worked:
 		return msg("not known")
 	case p.Likely.IsKnown() && s.Verdict == cost.NoClear:

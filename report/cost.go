@@ -31,11 +31,10 @@ type CostBar struct {
 // account makes the account for some systems. Where the range and the price
 // list have different currencies, no price of a system is taken.
 func (b *builder) account(systems ...*system.System) cost.Account {
-	if b.currenciesDiffer() {
-		for i, s := range systems {
-			unpriced := *s
-			unpriced.Price = unit.Maybe[unit.Money]{}
-			systems[i] = &unpriced
+	for i := range systems {
+		if b.currenciesDiffer() {
+			systems[i] = new(*systems[i])
+			systems[i].Price = unit.Maybe[unit.Money]{}
 		}
 	}
 	return cost.Reckon(b.job, b.prices, systems)
@@ -60,44 +59,38 @@ func (b *builder) cost() *Cost {
 	o := &a.Offers[0]
 	s, ok := o.Saving.Get()
 	if !ok {
-		return &Cost{Lines: b.unworked(&a), Assumed: a.Assumed}
+		why := b.prints(mapped(a.Methods, func(w *cost.Method) message.Message { return w.Why })...)
+		if own := b.print(a.Offers[0].Method.Why); own != "" && a.Against >= 0 {
+			why = []string{own}
+		}
+		return &Cost{Lines: unique(why[:min(3, len(why))]), Assumed: a.Assumed}
 	}
-	if b.nobodysPrices() {
+	// A real customer is not shown sums that rest on invented prices: where nobody
+	// stands behind the hour of work, which is most of what a cut costs, and no bill
+	// was told. The account (cost, why) still shows them, marked.
+	p := &b.job.Prices
+	told := p.Labour.IsKnown() || p.GasYear.IsKnown() || p.SentOutYear.IsKnown()
+	if hour, listed := b.prices.Get(cost.ItemLabour); listed && hour.Basis == cost.BasisInvented && !b.visit.Demo && !told {
 		return &Cost{Lines: b.prints(msg("Savings are not calculated: you gave no price of your own, and the price of an hour of work in the list is invented.")), Assumed: true}
 	}
 	today := &a.Methods[a.Against]
-	crossing := b.crossingToday(today)
+	var crossing *cost.Crossing // for those who cut with a flame today
+	var crosses message.Message
+	if today.Process == cost.OxyAcetylene || today.Process == cost.OxyPropane {
+		crossing = b.crossing()
+	}
+	if crossing != nil {
+		likely, ok := crossing.Likely.Get()
+		crosses = when(ok, "{1} is likely cheaper above about {2} of mild steel.", worded(crossing.Fuel.Name()).Capital(), b.wholeMillimetres(likely))
+	}
 	return &Cost{
 		Verdict: b.print(worded(s.Verdict)), Assumed: a.Assumed, Bars: b.costBars(today, o), Curves: b.curves(today, crossing),
 		Lines: []string{
 			b.print(b.savingLine(today, s)),
-			b.print(message.Join(" ", b.paybackLine(s), b.crossingShort(crossing))),
+			b.print(message.Join(" ", b.paybackLine(s), crosses)),
 			b.print(b.movers(&a, s)),
 		},
 	}
-}
-
-// nobodysPrices reports that a real customer would be shown sums that rest on
-// invented prices: nobody stands behind the hour of work, which is most of what
-// a cut costs, and no bill was told. The account (cost, why) still shows them,
-// marked.
-func (b *builder) nobodysPrices() bool {
-	p := &b.job.Prices
-	told := p.Labour.IsKnown() || p.GasYear.IsKnown() || p.SentOutYear.IsKnown()
-	hour, listed := b.prices.Get(cost.ItemLabour)
-	return listed && hour.Basis == cost.BasisInvented && !b.visit.Demo && !told
-}
-
-// unworked says why no cost can be worked out, in at most three lines.
-func (b *builder) unworked(a *cost.Account) []string {
-	var list []string
-	for _, w := range a.Methods {
-		list = append(list, b.print(w.Why))
-	}
-	if why := b.print(a.Offers[0].Method.Why); why != "" && a.Against >= 0 {
-		list = []string{why}
-	}
-	return unique(list[:min(3, len(list))])
 }
 
 func (b *builder) costBars(today *cost.Method, o *cost.Offer) []CostBar {
@@ -108,7 +101,10 @@ func (b *builder) costBars(today *cost.Method, o *cost.Offer) []CostBar {
 	}
 	bar := func(label message.Message, s cost.Estimate) CostBar {
 		a := b.perMetre(s)
-		return CostBar{b.print(label), b.print(b.forEach(a.message())), b.print(b.forEach(b.likely(&a))), s.Likely / longest, s.Low / most, s.Likely / most, s.High / most}
+		return CostBar{
+			b.print(label), b.print(b.forEach(message.Text(a.Text))), b.print(b.forEach(b.likely(&a))),
+			s.Likely / longest, s.Low / most, s.Likely / most, s.High / most,
+		}
 	}
 	return []CostBar{bar(msg("Today"), today.PerMetre), bar(outside(o.System.Name), o.Method.PerMetre)}
 }
@@ -133,18 +129,14 @@ func (b *builder) savingLine(today *cost.Method, s cost.Saving) message.Message 
 // sums are what is saved for each length and in a year; with sign −1 what it
 // costs more.
 func (b *builder) sums(s cost.Saving, sign float64) message.Message {
-	text := b.forEach(message.Text(b.perMetre(signed(s.PerMetre, sign)).Text))
-	if year, ok := s.PerYear.Get(); ok {
-		return message.Join(", ", text, msg("{1} a year", message.Text(b.perYear(signed(year, sign)).Text)))
+	signed := func(s cost.Estimate) cost.Estimate {
+		if sign < 0 {
+			return cost.Estimate{Low: -s.High, Likely: -s.Likely, High: -s.Low}
+		}
+		return s
 	}
-	return text
-}
-
-func signed(s cost.Estimate, sign float64) cost.Estimate {
-	if sign < 0 {
-		return cost.Estimate{Low: -s.High, Likely: -s.Likely, High: -s.Low}
-	}
-	return s
+	year, ok := s.PerYear.Get()
+	return message.Join(", ", b.forEach(message.Text(b.perMetre(signed(s.PerMetre)).Text)), when(ok, "{1} a year", message.Text(b.perYear(signed(year)).Text)))
 }
 
 // paybackLine says when it has paid for itself, and what that is worth.
@@ -158,20 +150,22 @@ func (b *builder) paybackLine(s cost.Saving) message.Message {
 	case !ok:
 		return msg("When it pays for itself is open: the list gives no price for it.")
 	}
-	worth, years, interest := message.Text(b.perYear(p.Worth).Text), message.Figure(short(p.Years)), message.Figure(short(p.Interest))
+	paid, worth := payback(p), message.Text(b.perYear(p.Worth).Text)
+	years, interest := message.Figure(short(p.Years)), message.Figure(short(p.Interest))
+	// With how long it is used, what that is worth; and without.
+	texts := [2]message.ID{"Pays for itself {1}; worth {2} today over {3} years at {4} %.", "Pays for itself {1}."}
 	switch {
 	case !p.Likely.IsKnown() && p.Years > 0:
 		return msg("Does not pay for itself by cheaper cutting; worth {1} today over {2} years at {3} %.", worth, years, interest)
 	case !p.Likely.IsKnown():
 		return msg("Does not pay for itself by cheaper cutting.")
-	case s.Verdict == cost.NoClear && p.Years > 0:
-		return msg("May pay for itself {1}; worth {2} today over {3} years at {4} %.", payback(p), worth, years, interest)
 	case s.Verdict == cost.NoClear:
-		return msg("May pay for itself {1}.", payback(p))
-	case p.Years > 0:
-		return msg("Pays for itself {1}; worth {2} today over {3} years at {4} %.", payback(p), worth, years, interest)
+		texts = [2]message.ID{"May pay for itself {1}; worth {2} today over {3} years at {4} %.", "May pay for itself {1}."}
 	}
-	return msg("Pays for itself {1}.", payback(p))
+	if p.Years > 0 {
+		return msg(texts[0], paid, worth, years, interest)
+	}
+	return msg(texts[1], paid)
 }
 
 // movers names the two inputs that move the saving most, and says what the
@@ -201,23 +195,15 @@ func (b *builder) movers(a *cost.Account, s cost.Saving) message.Message {
 // priceBasis says so where a result rests on prices nobody stands behind, and
 // otherwise when and where the prices are from.
 func (b *builder) priceBasis(a *cost.Account) message.Message {
-	if text := b.priceDoubt(a); !text.IsEmpty() {
-		return text
-	}
-	if b.prices.Date == "" {
-		return msg("The price list gives no date.")
-	}
-	return msg("Prices of {1}.", b.priceOrigin())
+	dated := when(b.prices.Date != "", "Prices of {1}.", b.priceOrigin())
+	return b.priceDoubt(a).Or(dated).Or(msg("The price list gives no date."))
 }
 
 // priceDoubt says so where a result rests on prices nobody stands behind.
 func (b *builder) priceDoubt(a *cost.Account) message.Message {
 	from := b.priceOrigin()
 	pick := func(known, unknown message.ID) message.Message {
-		if from.IsEmpty() {
-			return unknown.Message()
-		}
-		return msg(known, from)
+		return when(!from.IsEmpty(), known, from).Or(unknown.Message())
 	}
 	switch {
 	case b.prices.Invented && !b.prices.Owned():

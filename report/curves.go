@@ -68,11 +68,7 @@ func (b *builder) curvePoints(c *cost.Crossing, end unit.Millimetre) ([]CurvePoi
 		most = max(most, p.Plasma.Likely*per, p.Flame.Likely*per)
 	}
 	ticks, top := b.upTicks(most)
-	var list []CurvePoint
-	for _, p := range points {
-		list = append(list, CurvePoint{share(p.T, end), b.costPoint(&p, per, top)})
-	}
-	return list, ticks
+	return mapped(points, func(p *cost.Point) CurvePoint { return CurvePoint{share(p.T, end), b.costPoint(p, per, top)} }), ticks
 }
 
 // costPoint is one thickness, its bars as shares of top. per is the length in m
@@ -164,22 +160,4 @@ func (b *builder) crossingSays(c *cost.Crossing) message.Message {
 	}
 	return msg("On mild steel {1} is likely cheaper above about {2} (it may be from {3}, it is from {4}); common practice says about {5} for a small system.",
 		fuel, b.wholeMillimetres(likely), earliest, b.wholeMillimetres(surely), practice)
-}
-
-// crossingToday is the crossing for the page, nil unless they cut with a flame
-// today.
-func (b *builder) crossingToday(today *cost.Method) *cost.Crossing {
-	if today.Process != cost.OxyAcetylene && today.Process != cost.OxyPropane {
-		return nil
-	}
-	return b.crossing()
-}
-
-// crossingShort words it for the page, empty if there is none.
-func (b *builder) crossingShort(c *cost.Crossing) message.Message {
-	if c == nil {
-		return message.Message{}
-	}
-	likely, ok := c.Likely.Get()
-	return when(ok, "{1} is likely cheaper above about {2} of mild steel.", worded(c.Fuel.Name()).Capital(), b.wholeMillimetres(likely))
 }

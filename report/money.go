@@ -21,9 +21,6 @@ type Amount struct {
 	Shown  [3]string `json:"-"`    // low, likely and high for a table
 }
 
-// message is the text of an amount, to say more with.
-func (a *Amount) message() message.Message { return message.Text(a.Text) }
-
 // perMetre rounds money a metre to two decimals. Its texts are for a foot where
 // lengths are written in feet; its figures stay those of a metre.
 func (b *builder) perMetre(s cost.Estimate) Amount {
@@ -59,12 +56,10 @@ func (b *builder) perYear(s cost.Estimate) Amount {
 
 // perYearOf rounds money a year that may not be known.
 func (b *builder) perYearOf(s unit.Maybe[cost.Estimate]) *Amount {
-	year, ok := s.Get()
-	if !ok {
-		return nil
+	if year, ok := s.Get(); ok {
+		return new(b.perYear(year))
 	}
-	a := b.perYear(year)
-	return &a
+	return nil
 }
 
 func (b *builder) amount(s cost.Estimate, step func(float64) float64, decimals int) Amount {
@@ -82,7 +77,7 @@ func (b *builder) amount(s cost.Estimate, step func(float64) float64, decimals i
 		High:   round(s.High, func(v float64) float64 { return math.Ceil(v - hair) }),
 	}
 	low, likely, high := digits(a.Low, decimals), digits(a.Likely, decimals), digits(a.High, decimals)
-	text := b.money(likely)
+	text := message.Join(" ", message.Text(b.currency()), message.Number(likely))
 	if a.Low != a.High {
 		text = msg("{1} ({2})", text, msg("{1} to {2}", message.Figure(low), message.Figure(high)))
 	}
@@ -95,11 +90,6 @@ func (b *builder) amount(s cost.Estimate, step func(float64) float64, decimals i
 
 // currency is that of the price list, "" if it names none.
 func (b *builder) currency() string { return sanitize.Line(b.prices.Currency) }
-
-// money is a sum with the currency of the price list.
-func (b *builder) money(figure string) message.Message {
-	return message.Join(" ", message.Text(b.currency()), message.Number(figure))
-}
 
 // digits writes a number for a reader: thousands apart, and a true minus.
 func digits(v float64, decimals int) string {
@@ -210,34 +200,28 @@ func short(v float64) string {
 	return strings.TrimSuffix(strings.TrimRight(text, "0"), ".")
 }
 
-// inchUnit is a unit of an input as a reader in inches has it, and how many of
-// it are one of ours.
-type inchUnit struct {
-	name message.ID
-	per  float64
-}
-
 const cubicFoot = foot * foot * foot // m³
 
-// Units of inputs for a reader in inches, exact (nist-sp-811): an inch is
-// 25.4 mm, a foot 0.3048 m.
-var (
-	figuresIn = map[message.ID]inchUnit{
-		"mm/min": {"in/min", 1 / 25.4}, "m": {"ft", 1 / foot}, "min/m": {"min/ft", foot},
-		"l/min": {"cfm", 1 / (1000 * cubicFoot)}, "kW per m3/min": {"kW per 100 cfm", 100 * cubicFoot},
-	}
-	moneyIn = map[message.ID]inchUnit{"m": {"ft", foot}, "m3": {"ft3", cubicFoot}}
-)
+// inInches are the units of inputs for a reader in inches, and how many of each
+// are one of ours; money has units of its own. All are exact (nist-sp-811): an inch
+// is 25.4 mm, a foot 0.3048 m.
+var inInches = []struct {
+	ours, theirs message.ID
+	money        bool
+	per          float64
+}{
+	{"mm/min", "in/min", false, 1 / 25.4}, {"m", "ft", false, 1 / foot}, {"min/m", "min/ft", false, foot}, {"l/min", "cfm", false, 1 / (1000 * cubicFoot)},
+	{"kW per m3/min", "kW per 100 cfm", false, 100 * cubicFoot}, {"m", "ft", true, foot}, {"m3", "ft3", true, cubicFoot},
+}
 
 // inUnits is an input in the units of the visit; what has no unit of length in it
 // stays as it is.
 func (b *builder) inUnits(in cost.Input) cost.Input {
-	units := figuresIn
-	if in.Money {
-		units = moneyIn
-	}
-	if other, ok := units[in.Unit]; ok && b.style == unit.Inch {
-		in.Unit, in.Estimate = other.name, in.Estimate.Times(other.per)
+	for _, u := range inInches {
+		if u.ours == in.Unit && u.money == in.Money && b.style == unit.Inch {
+			in.Unit, in.Estimate = u.theirs, in.Estimate.Times(u.per)
+			break
+		}
 	}
 	return in
 }

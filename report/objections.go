@@ -28,11 +28,7 @@ func (b *builder) objections(page *Brief) []Line {
 	smaller, larger := b.neighbours()
 	add("“A smaller one would do.”", smaller)
 	add("“Why not a larger one?”", larger, page.Second)
-	var said []string
-	for _, e := range page.Evidence {
-		said = append(said, e.Value)
-	}
-	add("“What we have is good enough.”", said...)
+	add("“What we have is good enough.”", mapped(page.Evidence, func(e *Line) string { return e.Value })...)
 	changes, nearly, others := b.reservations(b.result.First)
 	add("“What is it not good at?”", b.prints(slices.Concat(changes, nearly, others)...)...)
 	add("“Are you sure?”", b.print(b.certainty()))

@@ -1,6 +1,8 @@
 package report
 
 import (
+	"math"
+	"slices"
 	"strings"
 
 	"cutbrief/assess"
@@ -18,35 +20,28 @@ const changesSystem = 3
 // could change the system, what was assumed, the supply, and the other open
 // answers.
 func (b *builder) confirm() []Line {
-	list := b.unread()
-	list = append(list, b.open(func(q *rules.OpenQuestion) bool { return q.Strength >= changesSystem })...)
+	list := mapped(b.problems, func(p *assess.Problem) Line { // answers that could not be understood count as not known
+		return b.line(askedName(p.Asked).Capital(), msg("could not be understood"), worded(p.Text).Sentence())
+	})
+	list = append(list, b.open(changesSystem, math.MaxInt)...)
 	list = append(list, b.assumed()...)
 	if b.recommended() {
 		list = append(list, b.line(msg("Supply"), b.supply(), msg("To be confirmed by a licensed electrician: circuit, breaker, earth and cord.")))
 	}
-	return append(list, b.open(func(q *rules.OpenQuestion) bool { return q.Strength < changesSystem })...)
+	return append(list, b.open(math.MinInt, changesSystem-1)...)
 }
 
-// unread are answers that could not be understood; they count as not known.
-func (b *builder) unread() []Line {
-	var list []Line
-	for _, p := range b.problems {
-		list = append(list, b.line(askedName(p.Asked).Capital(), msg("could not be understood"), worded(p.Text).Sentence()))
-	}
-	return list
-}
-
-func (b *builder) open(which func(*rules.OpenQuestion) bool) []Line {
+// open are the open answers from one strength to another.
+func (b *builder) open(least, most int) []Line {
 	var list []Line
 	for i := range b.result.Open {
-		if q := &b.result.Open[i]; which(q) {
-			list = append(list, b.line(askedName(q.Asked).Capital(), b.state(q.Asked), b.answerCould(q)))
+		if q := &b.result.Open[i]; q.Strength >= least && q.Strength <= most {
+			sentence, _ := b.could(q)
+			list = append(list, b.line(askedName(q.Asked).Capital(), b.state(q.Asked), sentence))
 		}
 	}
 	return list
 }
-
-func anyQuestion(*rules.OpenQuestion) bool { return true }
 
 // state says how an open answer stands: asked in vain, or not asked yet.
 func (b *builder) state(a rules.Asked) message.Message {
@@ -70,28 +65,18 @@ var answers = map[message.ID][2]message.ID{
 	"could mean that the site has to change first": {"The answer could mean that the site has to change first.", "could mean changing the site"},
 }
 
-// answerCould words what an open answer could change, in a sentence.
-func (b *builder) answerCould(q *rules.OpenQuestion) message.Message {
-	if texts, ok := answers[q.Could.ID()]; ok {
-		return msg(texts[0], b.flipsTo(q)...)
+// could words what an open answer could change, in a sentence or, for a narrow
+// column, in a few words.
+func (b *builder) could(q *rules.OpenQuestion) (sentence, briefly message.Message) {
+	texts, ok := answers[q.Could.ID()]
+	if !ok {
+		return q.Could.Sentence(), q.Could
 	}
-	return q.Could.Sentence()
-}
-
-// couldBriefly is what an open answer could change, for a narrow column.
-func (b *builder) couldBriefly(q *rules.OpenQuestion) message.Message {
-	if texts, ok := answers[q.Could.ID()]; ok {
-		return msg(texts[1], b.flipsTo(q)...)
-	}
-	return q.Could
-}
-
-// flipsTo names the system an answer would change to, if it would to one.
-func (b *builder) flipsTo(q *rules.OpenQuestion) []any {
+	var to []any // the system it would change to, if it would to one
 	if s, ok := b.offered.Find(q.FlipTo); ok {
-		return []any{outside(s.Name)}
+		to = []any{outside(s.Name)}
 	}
-	return nil
+	return msg(texts[0], to...), msg(texts[1], to...)
 }
 
 // assumed lists the answers that were assumed, with what they bear.
@@ -102,11 +87,8 @@ func (b *builder) assumed() []Line {
 		if !ok || a.State != assess.Assumed {
 			continue
 		}
-		value := msg("assumed")
-		if given := assumption(s, a); !given.IsEmpty() {
-			value = msg("assumed {1}", given)
-		}
-		list = append(list, b.line(s.Name().Capital(), value, b.bears(s)))
+		given := assumption(s, a)
+		list = append(list, b.line(s.Name().Capital(), when(!given.IsEmpty(), "assumed {1}", given).Or(msg("assumed")), b.bears(s)))
 	}
 	return list
 }
@@ -116,10 +98,8 @@ func assumption(s assess.Step, a assess.Answer) message.Message {
 	if a.Said == "" {
 		var chosen []message.Message
 		for _, o := range s.Question.Options {
-			for _, id := range a.Chosen {
-				if o.ID == id {
-					chosen = append(chosen, worded(o.Text))
-				}
+			if slices.Contains(a.Chosen, o.ID) {
+				chosen = append(chosen, worded(o.Text))
 			}
 		}
 		return message.And(chosen...)
@@ -153,19 +133,10 @@ var phaseWords = map[rules.Phases]message.ID{
 
 // supply says what is known of the electricity.
 func (b *builder) supply() message.Message {
-	var known message.Message
 	p := &b.job.Power
-	if phases, ok := p.Phases.Get(); ok {
-		known = phaseWords[phases].Message()
-	}
-	if volts, ok := p.Volts.Get(); ok {
-		known = message.Join(", ", known, b.told(quantity(volts, unit.Voltage)))
-	}
-	if breaker, ok := p.Breaker.Get(); ok {
-		known = message.Join(", ", known, msg("breaker {1}", b.told(amperes(breaker))))
-	}
-	if known.IsEmpty() {
-		return msg("not known")
-	}
-	return known
+	phases, _ := p.Phases.Get()
+	volts, known := p.Volts.Get()
+	breaker, told := p.Breaker.Get()
+	return message.Join(", ", phaseWords[phases].Message(), when(known, "{1}", b.told(quantity(volts, unit.Voltage))),
+		when(told, "breaker {1}", b.told(amperes(breaker)))).Or(msg("not known"))
 }

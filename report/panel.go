@@ -28,7 +28,7 @@ type Panel struct {
 // in the words of a catalog, nil for English.
 func SoFar(words *message.Catalog, v *assess.Visit, offered system.Range) Panel {
 	b := newBuilder(v, &offered, Options{Prices: &cost.PriceList{}, Words: words}) // nothing here has a price
-	p := Panel{Result: b.result, Need: b.print(msg("not known yet")), Critical: b.print(b.decisive()), Flags: b.flags()}
+	p := Panel{Result: b.result, Need: b.print(msg("not known yet")), Critical: b.print(b.decides()), Flags: b.flags()}
 	if need, ok := b.result.Need.Get(); ok {
 		p.Need = b.print(msg("{1} rated, in mild steel", b.needed(millimetres(need.Rated))))
 		p.Because = b.print(b.formula(need.Inputs))
@@ -36,7 +36,7 @@ func SoFar(words *message.Catalog, v *assess.Visit, offered system.Range) Panel 
 	p.In, p.Out = b.stillIn()
 	for i := range b.result.Open {
 		q := &b.result.Open[i]
-		could := b.couldBriefly(q)
+		_, could := b.could(q)
 		if slices.Contains(b.result.Missing, q.Asked) {
 			p.First = append(p.First, b.print(askedName(q.Asked)))
 			could = msg("ask first")
@@ -44,14 +44,6 @@ func SoFar(words *message.Catalog, v *assess.Visit, offered system.Range) Panel 
 		p.Ask = append(p.Ask, b.print(msg("{1}: {2}", askedName(q.Asked), could)))
 	}
 	return p
-}
-
-// decisive names what decides, or says that it is not clear yet.
-func (b *builder) decisive() message.Message {
-	if b.result.Critical.Requirement == "" {
-		return msg("not clear yet")
-	}
-	return message.Or(deciding(&b.result.Critical)...)
 }
 
 // stillIn lists the systems that do not fall short, and counts the others.

@@ -5,6 +5,7 @@ import (
 	"strconv"
 	"strings"
 
+	"cutbrief/rules"
 	"cutbrief/rules/demonstration"
 	"cutbrief/rules/message"
 	"cutbrief/rules/metal"
@@ -23,27 +24,21 @@ func (b *builder) shownBy() message.Message {
 			cuts = append(cuts, c.Name.Within())
 		}
 	}
-	if len(cuts) == 0 {
-		return msg("No cut in this plan can show it: talk it through.")
-	}
-	return msg("The demonstration shows it first: {1}.", message.Join("; ", cuts...))
+	return when(len(cuts) > 0, "The demonstration shows it first: {1}.", message.Join("; ", cuts...)).Or(msg("No cut in this plan can show it: talk it through."))
 }
 
 func (b *builder) rows() []Row {
-	var list []Row
-	for i := range b.plan {
-		c := &b.plan[i]
+	return mapped(b.plan, func(c *demonstration.Cut) Row {
 		because := worded(c.Chosen)
 		if c.Proves != "" {
 			because = msg("{1}: {2}", RequirementName(c.Proves).Message().Capital(), because.Within())
 		}
-		list = append(list, Row{
+		return Row{
 			Cut: b.print(c.Name), Piece: b.print(b.pieceOf(c.Metal, c.Thickness)), Setting: b.print(b.setting(&c.Setting)), See: b.print(worded(c.See)),
 			Because: b.print(because), Beware: b.print(msg("It can fail like this: {1}; so {2}.", worded(c.Fails), worded(c.Avoid))),
 			Takes: b.print(minutes(c.Takes)), Source: b.cited(c.Source),
-		})
-	}
-	return list
+		}
+	})
 }
 
 // pieceOf words a piece, the thickness first: it is what may not be cut off.
@@ -104,22 +99,10 @@ func wholeMinutes(t unit.Second) string {
 
 func minutes(t unit.Second) message.Message { return message.Number(wholeMinutes(t) + " min") }
 
-// leftOut lists the cuts that are not in the plan, each with its reason.
-func (b *builder) leftOut() []Line {
-	var list []Line
-	for _, l := range b.showing.LeftOut {
-		list = append(list, b.line(l.Name, message.Message{}, l.Reason))
-	}
-	return list
-}
-
 // timeNote says how the plan fits the time there is.
 func (b *builder) timeNote() message.Message {
-	id := message.ID("Takes about {1} of the usual {2}.")
-	if b.showing.Told {
-		id = "Takes about {1} of the {2} given."
-	}
-	return msg(id, minutes(b.showing.Takes), minutes(b.showing.Given))
+	takes, given := minutes(b.showing.Takes), minutes(b.showing.Given)
+	return when(b.showing.Told, "Takes about {1} of the {2} given.", takes, given).Or(msg("Takes about {1} of the usual {2}.", takes, given))
 }
 
 // planNotes say how long it takes, and how the bench and the torch are made
@@ -147,12 +130,6 @@ func (b *builder) props(cuts ...demonstration.Cut) string {
 	return strings.Join(unique(list), ", ")
 }
 
-// bring lists what the plan needs, "" without one.
-func (b *builder) bring() string {
-	props := b.props(b.plan...)
-	return b.print(when(props != "", "Bring: {1}.", message.Name(props)))
-}
-
 func degrees(r [2]unit.Degree) message.Message {
 	show := func(d unit.Degree) string { return unit.Show(quantity(d, unit.Angle), unit.Metric, unit.Nearest) }
 	return message.Number(strings.TrimSuffix(show(r[0]), "°") + "–" + show(r[1]))
@@ -160,40 +137,28 @@ func degrees(r [2]unit.Degree) message.Message {
 
 // cautions are labelled by their identifiers.
 func (b *builder) cautions() []Line {
-	var list []Line
-	for _, c := range b.warned {
+	return mapped(b.warned, func(c *demonstration.Caution) Line {
 		l := b.from(b.line(outside(strings.ReplaceAll(c.ID, "-", " ")), worded(c.Text)), c.Source)
 		l.Hazard, l.Raised = c.Hazard, c.Raised
-		list = append(list, l)
-	}
-	return list
+		return l
+	})
 }
 
 func (b *builder) flags() []string {
-	var list []message.Message
-	for _, f := range b.result.Flags {
-		list = append(list, worded(f.Sentence))
-	}
-	return b.prints(list...)
+	return b.prints(mapped(b.result.Flags, func(f *rules.Flag) message.Message { return worded(f.Sentence) })...)
 }
 
-// leaving words the checks before leaving, with the plates to cut.
-func (b *builder) leaving() []Line {
-	return b.checklist(demonstration.BeforeLeaving(b.job, b.result, b.showing))
-}
-
-// onSite words the checks at the site, with the pressure the system asks for.
-func (b *builder) onSite() []Line {
-	return b.checklist(demonstration.AtSite(b.job, b.result, b.showing))
+// checklists are the checks before leaving, with the plates to cut, and those at the
+// site, with the pressure the system asks for.
+func (b *builder) checklists() (leaving, onSite []Line) {
+	return b.checklist(demonstration.BeforeLeaving(b.job, b.result, b.showing)), b.checklist(demonstration.AtSite(b.job, b.result, b.showing))
 }
 
 func (b *builder) checklist(items []demonstration.Item) []Line {
-	var list []Line
-	for _, i := range items {
+	return mapped(items, func(i *demonstration.Item) Line {
 		text := message.Join(" ", worded(i.Text), b.ofThisVisit(i.ID))
-		list = append(list, b.from(b.line(outside(strings.ReplaceAll(i.ID, "-", " ")), text), i.Source))
-	}
-	return list
+		return b.from(b.line(outside(strings.ReplaceAll(i.ID, "-", " ")), text), i.Source)
+	})
 }
 
 // ofThisVisit adds to a check what is this visit's own: the plates to cut to

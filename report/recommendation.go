@@ -1,6 +1,8 @@
 package report
 
 import (
+	"slices"
+
 	"cutbrief/rules"
 	"cutbrief/rules/message"
 	"cutbrief/rules/unit"
@@ -46,16 +48,16 @@ func (b *builder) because() []string {
 // needs. The most important come first: a page that is full drops the last.
 func (b *builder) reasons(c *rules.Candidate) []message.Message {
 	changes, nearly, others := b.reservations(c)
-	list := changes
-	for i := range c.Checks {
-		if check := &c.Checks[i]; check.Rule == rules.RuleClean && numeric(check) {
-			list = append(list, b.rated(check))
-		}
+	var rated message.Message
+	if i := slices.IndexFunc(c.Checks, func(k rules.Check) bool { return k.Rule == rules.RuleClean && numeric(&k) }); i >= 0 {
+		rated = b.rated(&c.Checks[i])
 	}
-	list = append(list, nearly...)
-	list = append(list, b.certainty())
-	list = append(list, others...)
-	return append(list, b.weight(c))
+	weight := b.needed(quantity(c.System.Weight, unit.Weight))
+	weighs := msg("Weighs {1} without leads; the list gives no price.", weight)
+	if price, ok := c.System.Price.Get(); ok {
+		weighs = msg("Weighs {1} without leads; list price {2}.", weight, b.told(quantity(price, unit.Price)))
+	}
+	return slices.Concat(changes, []message.Message{rated}, nearly, []message.Message{b.certainty()}, others, []message.Message{weighs})
 }
 
 // rated says what the system is rated for and where the need comes from.
@@ -85,7 +87,9 @@ func (b *builder) reservations(c *rules.Candidate) (changes, nearly, others []me
 		r, _ := check.Rule.Find()
 		switch {
 		case check.Verdict == rules.Short && r.Site:
-			changes = append(changes, b.siteFirst(check, r))
+			// A shortfall without numbers says itself what it would take.
+			cure := when(numeric(check) && r.Cure != "", "What would do: {1}", worded(r.Cure)).Sentence()
+			changes = append(changes, message.Join(" ", msg("The site has to change first: {1}", b.shortfall(check)).Sentence(), cure))
 		case check.Verdict == rules.Borderline && (r.Hard || r.Site):
 			nearly = append(nearly, b.borderline(check, r))
 		case check.Verdict == rules.Borderline:
@@ -95,17 +99,6 @@ func (b *builder) reservations(c *rules.Candidate) (changes, nearly, others []me
 		}
 	}
 	return changes, nearly, others
-}
-
-// siteFirst words what has to change at the site. A shortfall without numbers
-// says itself what it would take.
-func (b *builder) siteFirst(c *rules.Check, r rules.Rule) message.Message {
-	first := msg("The site has to change first: {1}", b.shortfall(c)).Sentence()
-	cure := worded(r.Cure)
-	if !numeric(c) || cure.IsEmpty() {
-		return first
-	}
-	return message.Join(" ", first, msg("What would do: {1}", cure).Sentence())
 }
 
 // borderline words a check that is nearly met, and what that means for it.
@@ -119,7 +112,7 @@ func (b *builder) borderline(c *rules.Check, r rules.Rule) message.Message {
 		return message.Join(" ", on, msg("That is short by no more than 6 %."))
 	case almost.IsEmpty():
 		return message.Join(" ", on, msg("That is within 6 %, one step between nominal sizes."))
-	case !worded(c.Almost).IsEmpty():
+	case c.Almost != "":
 		return msg("Borderline on {1}: {2}", title(c.Rule), msg("{1}: {2}; {3}", b.detail(c), worded(c.Almost), almost)).Sentence()
 	case numeric(c):
 		return message.Join(" ", on, almost.Sentence())
@@ -151,15 +144,6 @@ func (b *builder) beyond(m rules.Margin) message.Message {
 	return msg("above that, it is borderline.")
 }
 
-// weight gives the weight and, if listed, the price.
-func (b *builder) weight(c *rules.Candidate) message.Message {
-	weight := b.needed(quantity(c.System.Weight, unit.Weight))
-	if price, ok := c.System.Price.Get(); ok {
-		return msg("Weighs {1} without leads; list price {2}.", weight, b.told(quantity(price, unit.Price)))
-	}
-	return msg("Weighs {1} without leads; the list gives no price.", weight)
-}
-
 // missing lists what must be told before anything can be recommended.
 func (b *builder) missing() []message.Message {
 	list := []message.Message{msg("This page is not a recommendation. It lists what is needed for one.")}
@@ -176,18 +160,19 @@ func (b *builder) missing() []message.Message {
 // second names the second choice and how it stands, where it does not fit.
 func (b *builder) second() message.Message {
 	c := b.result.Second
-	switch {
-	case c == nil:
+	if c == nil {
 		return message.Message{}
-	case c.Status == rules.Fits:
-		return msg("Alternative: {1}.", outside(c.System.Name))
 	}
-	return msg("Alternative: {1}.", msg("{1} ({2})", outside(c.System.Name), worded(c.Status)))
+	name := outside(c.System.Name)
+	if c.Status != rules.Fits {
+		name = msg("{1} ({2})", name, worded(c.Status))
+	}
+	return msg("Alternative: {1}.", name)
 }
 
 // instead says what would do the work if no system of the range does.
 func (b *builder) instead() []message.Message {
-	c := b.nearest()
+	c := b.leading()
 	if c == nil {
 		return []message.Message{msg("The systems list is empty.")}
 	}
@@ -202,13 +187,7 @@ func (b *builder) instead() []message.Message {
 			continue
 		}
 		list = append(list, msg("Nearest is {1}, but {2}", outside(c.System.Name), b.shortfall(check)).Sentence())
-		if cure := worded(r.Cure); !cure.IsEmpty() {
-			cures = append(cures, msg("What would do: {1}", cure).Sentence())
-		}
+		cures = append(cures, when(r.Cure != "", "What would do: {1}", worded(r.Cure)).Sentence())
 	}
-	list = append(list, cures...)
-	if b.onlySupply() {
-		return list
-	}
-	return append(list, msg("Another process may be the honest answer: oxy-fuel for heavy mild steel, a saw for heavy section, or work sent out."))
+	return append(append(list, cures...), when(!b.onlySupply(), "Another process may be the honest answer: oxy-fuel for heavy mild steel, a saw for heavy section, or work sent out."))
 }

@@ -49,10 +49,8 @@ type Step struct {
 func AtBench(v *assess.Visit, offered system.Range, o Options) Bench {
 	b := newBuilder(v, &offered, o)
 	b.plans()
-	bench := Bench{
-		Words: o.Words, Customer: b.print(b.answered(assess.FactCompany)), Headline: b.print(b.headline()),
-		Leaving: b.leaving(), OnSite: b.onSite(), Style: b.style,
-	}
+	bench := Bench{Words: o.Words, Customer: b.print(b.answered(assess.FactCompany)), Headline: b.print(b.headline()), Style: b.style}
+	bench.Leaving, bench.OnSite = b.checklists()
 	if b.result.First == nil {
 		return bench
 	}

@@ -28,32 +28,24 @@ func (b *builder) shown() []Line {
 		s := &b.visit.Demonstrations[i]
 		list = append(list, b.line(msg("Shown on"), b.shownWith(s)))
 		for _, c := range s.Cuts {
-			list = append(list, b.shownCut(c))
+			line := b.line(b.shownName(c), message.And(resultWords[c.Result].Message(), Measured(c, b.style)).Or(msg("shown")), outside(c.Why))
+			if c.Took.IsKnown() && c.Predicted.IsKnown() {
+				line.Source = b.cited(cite.Ref{Source: "practice-setting"}) // what the band rests on
+			}
+			list = append(list, line)
 		}
 		list = append(list, b.cameOfIt(s)...)
 	}
 	return list
 }
 
-// shownCut words one cut; a time that was compared says what the band rests on.
-func (b *builder) shownCut(c assess.ShownCut) Line {
-	line := b.line(b.shownName(c), b.howItWent(c), outside(c.Why))
-	if c.Took.IsKnown() && c.Predicted.IsKnown() {
-		line.Source = b.cited(cite.Ref{Source: "practice-setting"})
-	}
-	return line
-}
-
 // shownWith says when a demonstration was, and with which system.
 func (b *builder) shownWith(s *assess.Demonstration) message.Message {
-	on := savedDay(s.Date)
-	if s.System == "" {
-		return on
-	}
+	on, with := savedDay(s.Date), msg("{1} (not in this range)", outside(s.System))
 	if found, ok := b.offered.Find(s.System); ok {
-		return msg("{1}, with {2}", on, outside(found.Name))
+		with = outside(found.Name)
 	}
-	return msg("{1}, with {2}", on, msg("{1} (not in this range)", outside(s.System)))
+	return when(s.System != "", "{1}, with {2}", on, with).Or(on)
 }
 
 // cameOfIt words what was said and agreed.
@@ -83,23 +75,11 @@ func (b *builder) cameOfIt(s *assess.Demonstration) []Line {
 
 // shownName is what a cut was called, with its piece where it was noted.
 func (b *builder) shownName(c assess.ShownCut) message.Message {
-	name := outside(c.Name)
-	if name.IsEmpty() {
-		name = outside(c.Cut)
-	}
+	name := outside(c.Name).Or(outside(c.Cut))
 	if t, ok := c.Thickness.Get(); ok && c.Metal != "" {
 		return message.Join(", ", name, b.pieceOf(c.Metal, t))
 	}
 	return name
-}
-
-// howItWent words a cut's result and its time.
-func (b *builder) howItWent(c assess.ShownCut) message.Message {
-	text := message.And(resultWords[c.Result].Message(), Measured(c, b.style))
-	if text.IsEmpty() {
-		return msg("shown")
-	}
-	return text
 }
 
 // Measured words the time a cut took: its length and speed, the prediction, and
@@ -110,13 +90,11 @@ func Measured(c assess.ShownCut, style unit.Style) message.Message {
 		return message.Message{}
 	}
 	show := func(q unit.Quantity) message.Message { return message.Number(unit.Show(q, style, unit.Nearest)) }
-	text := msg("took {1}", show(seconds(took)))
-	if length, ok := c.Length.Get(); ok {
-		text = msg("took {1} for {2}", show(seconds(took)), show(millimetres(length)))
-		if v, ok := demonstration.Reached(length, took).Get(); ok {
-			text = msg("took {1} for {2} ({3})", show(seconds(took)), show(millimetres(length)), show(speed(v)))
-		}
-	}
+	length, measured := c.Length.Get()
+	v, reached := demonstration.Reached(length, took).Get()
+	time, far := show(seconds(took)), show(millimetres(length))
+	text := when(measured && reached, "took {1} for {2} ({3})", time, far, show(speed(v))).
+		Or(when(measured, "took {1} for {2}", time, far)).Or(msg("took {1}", time))
 	predicted, known := c.Predicted.Get()
 	if pace, ok := demonstration.Compare(took, predicted); known && ok {
 		return message.Join(", ", text, msg("{1} predicted: {2}", show(seconds(predicted)), worded(pace)))
@@ -178,8 +156,6 @@ func Follow(v *assess.Visit, offered system.Range, o Options) (FollowUp, error) 
 		}
 		f.Cuts = append(f.Cuts, b.line(b.shownName(c), resultWords[c.Result].Message(), time))
 	}
-	for _, o := range s.Objections {
-		f.Answered = append(f.Answered, b.line(outside(o.Said), outside(o.Answer)))
-	}
+	f.Answered = mapped(s.Objections, func(o *assess.Objection) Line { return b.line(outside(o.Said), outside(o.Answer)) })
 	return f, nil
 }

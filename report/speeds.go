@@ -80,12 +80,11 @@ func (b *builder) speeds() *Speeds {
 // decidingPiece is the piece whose metal decided the size, nil if not known.
 func (b *builder) decidingPiece() *rules.Piece {
 	need, known := b.result.Need.Get()
-	for i := range b.job.Pieces {
-		if p := &b.job.Pieces[i]; known && p.Metal == need.Metal {
-			return p
-		}
+	i := slices.IndexFunc(b.job.Pieces, func(p rules.Piece) bool { return known && p.Metal == need.Metal })
+	if i < 0 {
+		return nil
 	}
-	return nil
+	return &b.job.Pieces[i]
 }
 
 // picture puts the line, both ends and the marks on their axes.
@@ -104,7 +103,9 @@ func (c *speedCurve) picture(p *rules.Piece) *Speeds {
 		Up:    c.print(message.Number(byStyle(c.builder, "mm/min", "in/min"))), Across: c.thicknessAxis(),
 		Ticks: c.thicknessTicks(c.end), CleanAt: share(clean, c.end),
 		Clean: c.print(msg("clean up to {1}", c.given(millimetres(clean)))), Severed: c.print(msg("severs up to {1}", c.given(millimetres(c.end)))),
-		Rests: c.print(c.basis()),
+		Rests: c.print(message.Join(" ",
+			msg(guidance[c.limit], c.given(amperes(c.system.OutputMax)), c.given(speed(c.limit))),
+			msg("Modelled from the system's own thicknesses; common practice, no source."))),
 	}
 	out.UpTicks, c.top = c.upTicks(c.inUnit(fastest))
 	for _, t := range c.bends(thinnest) {
@@ -160,8 +161,10 @@ func (c *speedCurve) markAll(p *rules.Piece, from unit.Millimetre) {
 	}
 	c.mark(c.system.CleanMax/c.factor, unit.Down, "clean up to here", false)
 	c.mark(c.end, unit.Down, "severs up to here", false)
+	const near = 0.04 // of the axis: a mark is as good as one there
 	for _, t := range c.thicknessSteps(c.end) {
-		if t >= from && !c.crowded(t) {
+		crowded := slices.ContainsFunc(c.marks, func(m SpeedMark) bool { return math.Abs(m.At-share(t, c.end)) < near })
+		if t >= from && !crowded {
 			c.mark(t, unit.Nearest, "", false)
 		}
 	}
@@ -191,22 +194,9 @@ func (c *speedCurve) mark(t unit.Millimetre, r unit.Round, says message.ID, your
 	})
 }
 
-// crowded reports whether a mark lies near a thickness.
-func (c *speedCurve) crowded(t unit.Millimetre) bool {
-	const near = 0.04 // of the axis
-	return slices.ContainsFunc(c.marks, func(m SpeedMark) bool { return math.Abs(m.At-share(t, c.end)) < near })
-}
-
 // guidance says how the torch is guided, by the speed that allows.
 var guidance = map[unit.MillimetrePerMinute]message.ID{
 	size.FreeHand:   "At full output, {1}, guided free hand, {2} at most.",
 	size.AlongEdge:  "At full output, {1}, guided by hand along an edge, {2} at most.",
 	size.OnCarriage: "At full output, {1}, guided by a carriage, {2} at most.",
-}
-
-// basis says at what setting, how it is led, and what that rests on.
-func (c *speedCurve) basis() message.Message {
-	return message.Join(" ",
-		msg(guidance[c.limit], c.given(amperes(c.system.OutputMax)), c.given(speed(c.limit))),
-		msg("Modelled from the system's own thicknesses; common practice, no source."))
 }

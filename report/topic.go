@@ -8,11 +8,8 @@ import (
 
 // Topics are the names a derivation may be asked by.
 func Topics() []string {
-	names := []string{"recommendation", "need", "metals", "critical", "margins", "excluded", "open"}
-	for _, r := range rules.Table() {
-		names = append(names, string(r.ID))
-	}
-	return names
+	return append([]string{"recommendation", "need", "metals", "critical", "margins", "excluded", "open"},
+		mapped(rules.Table(), func(r *rules.Rule) string { return string(r.ID) })...)
 }
 
 // IsTopic reports whether there are visits in which a name is a topic.

@@ -14,11 +14,10 @@ import (
 // answer is what was said to one of the visit's own questions, "" if nothing
 // was.
 func (b *builder) answer(f rules.Fact) string {
-	a, ok := b.visit.Answer(rules.Asked{Fact: f})
-	if !ok || a.State == assess.Unknown {
-		return ""
+	if a, ok := b.visit.Answer(rules.Asked{Fact: f}); ok && a.State != assess.Unknown {
+		return a.Said
 	}
-	return a.Said
+	return ""
 }
 
 func (b *builder) answered(f rules.Fact) message.Message { return outside(b.answer(f)) }
@@ -34,10 +33,6 @@ func (b *builder) date() time.Time {
 
 // who lists who and when; a customer without a name is said so.
 func (b *builder) who() []Line {
-	customer := b.answered(assess.FactCompany)
-	if customer.IsEmpty() {
-		customer = msg("not named")
-	}
 	decides := b.answered(assess.FactDecides)
 	if !decides.IsEmpty() {
 		decides = message.Join(", ", decides, b.answered(assess.FactWhen))
@@ -47,7 +42,7 @@ func (b *builder) who() []Line {
 		label message.ID
 		value message.Message
 	}{
-		{"Customer", customer}, {"Contact", b.answered(assess.FactContact)}, {"Place", b.answered(assess.FactPlace)},
+		{"Customer", b.answered(assess.FactCompany).Or(msg("not named"))}, {"Contact", b.answered(assess.FactContact)}, {"Place", b.answered(assess.FactPlace)},
 		{"Date", Day(b.date())}, {"Representative", b.answered(assess.FactRep)}, {"Decides", decides},
 	} {
 		if !row.value.IsEmpty() {
@@ -61,23 +56,20 @@ func (b *builder) who() []Line {
 // single answers, line by line.
 func (b *builder) notes() []string {
 	var list []message.Message
-	for _, l := range outsideLines(b.said(assess.FactWords)) {
+	said := func(f rules.Fact) []message.Message { // also where it is not known
+		a, _ := b.visit.Answer(rules.Asked{Fact: f})
+		return outsideLines(a.Said)
+	}
+	for _, l := range said(assess.FactWords) {
 		list = append(list, msg("“{1}”", l))
 	}
-	list = append(list, outsideLines(b.said(assess.FactNotes))...)
+	list = append(list, said(assess.FactNotes)...)
 	for _, a := range b.visit.Answers {
 		for _, l := range outsideLines(a.Note) {
 			list = append(list, msg("{1}: {2}", askedName(a.Asked()).Capital(), l))
 		}
 	}
 	return b.prints(list...)
-}
-
-// said is what was typed to one of the visit's own questions, also where it is
-// not known.
-func (b *builder) said(f rules.Fact) string {
-	a, _ := b.visit.Answer(rules.Asked{Fact: f})
-	return a.Said
 }
 
 // useWords are the sentence about the need, by what it is for.
@@ -89,14 +81,10 @@ var useWords = map[rules.Use]message.ID{
 
 // need says in one sentence what the customer cuts and for what.
 func (b *builder) need() string {
-	var pieces []message.Message
-	for i := range b.job.Pieces {
-		pieces = append(pieces, b.piece(&b.job.Pieces[i]))
-	}
-	cut := message.Join("; ", pieces...)
+	cut := message.Join("; ", mapped(b.job.Pieces, b.piece)...)
 	use, ok := b.job.Use.Get()
 	switch {
-	case len(pieces) == 0:
+	case len(b.job.Pieces) == 0:
 		return b.print(msg("What you cut is not known yet."))
 	case ok:
 		return b.print(msg(useWords[use], cut))
@@ -135,7 +123,7 @@ func (b *builder) critical() (string, []Line) {
 	if c.Requirement == "" {
 		return b.print(msg("Not clear yet")), []Line{b.line(msg("to ask"), msg("No answer so far points to one requirement. Ask what annoys them most about today's way."))}
 	}
-	names := deciding(c)
+	names := b.deciding()
 	text := names[0]
 	if len(names) > 1 {
 		text = msg("{1}, and as strongly {2}", text, message.And(names[1:]...))
@@ -151,19 +139,12 @@ func (b *builder) critical() (string, []Line) {
 	if c.Overruled {
 		ties = nil
 	}
-	return b.print(text.Capital()), append(list, b.evidence(c.Requirement, ties)...)
-}
-
-// evidence lists the sentences that speak for the requirements that stand.
-func (b *builder) evidence(first rules.Requirement, ties []rules.Requirement) []Line {
-	var list []Line
-	for _, e := range b.result.Critical.Evidence {
-		if e.Requirement != first && !slices.Contains(ties, e.Requirement) {
-			continue
+	for _, e := range c.Evidence { // that speaks for the requirements that stand
+		if e.Requirement == c.Requirement || slices.Contains(ties, e.Requirement) {
+			list = append(list, b.from(b.line(howKnown(&e), worded(e.Sentence), msg("evidence for {1}", RequirementName(e.Requirement))), e.Source))
 		}
-		list = append(list, b.from(b.line(howKnown(&e), worded(e.Sentence), msg("evidence for {1}", RequirementName(e.Requirement))), e.Source))
 	}
-	return list
+	return b.print(text.Capital()), list
 }
 
 // howKnown says whether the customer said so.
@@ -177,18 +158,14 @@ func howKnown(e *rules.Evidence) message.Message {
 // sources says what the figures rest on, which range they come from, and of
 // which day they are.
 func (b *builder) sources() []string {
+	name := outside(b.offered.Name)
+	if b.offered.Name == system.DemoName { // it is ours to word
+		name = worded(b.offered.Name)
+	}
 	return b.prints(
-		message.Join(" ", msg("Systems list: {1}.", b.rangeName()), msg("Visit of {1}.", Day(b.date())), msg("Needs are rounded up, capabilities down.")),
+		message.Join(" ", msg("Systems list: {1}.", name), msg("Visit of {1}.", Day(b.date())), msg("Needs are rounded up, capabilities down.")),
 		message.Join(" ", msg("Basis: {1}.", message.Join("; ", b.kinds()...)), msg("The text form gives each figure's own source.")),
 	)
-}
-
-// rangeName is what the range is called: ours where it is the built-in one.
-func (b *builder) rangeName() message.Message {
-	if b.offered.Name == system.DemoName {
-		return worded(b.offered.Name)
-	}
-	return outside(b.offered.Name)
 }
 
 // kinds are the kinds of trust used, in the register's order.

@@ -2,6 +2,7 @@ package report
 
 import (
 	"fmt"
+	"math"
 
 	"cutbrief/assess"
 	"cutbrief/rules"
@@ -54,7 +55,7 @@ func (b *builder) derivation() []Reason {
 // could change; in the words of a catalog, nil for English.
 func Next(words *message.Catalog, v *assess.Visit, offered system.Range) []Line {
 	b := newBuilder(v, &offered, Options{Words: words})
-	return append(b.open(anyQuestion), b.priceOpen()...)
+	return append(b.open(math.MinInt, math.MaxInt), b.priceOpen()...)
 }
 
 // topic begins a derivation that rests on common practice.
@@ -69,6 +70,12 @@ func (b *builder) topic(name string, title, formula message.Message) Reason {
 // step is a title with a value.
 func (b *builder) step(title, value message.Message) Reason {
 	return Reason{Title: b.print(title), Value: b.print(value)}
+}
+
+// trust says how a step is known.
+func (r Reason) trust(how string) Reason {
+	r.Trust = how
+	return r
 }
 
 // restsOn puts in what a step rests on.
@@ -86,19 +93,14 @@ func (b *builder) whyOutcome() Reason {
 	case b.recommended():
 		r.Numbers = b.print(msg("open: some answers still missing could change it"))
 	}
-	for i := range b.result.Candidates {
-		c := &b.result.Candidates[i]
-		r.Parts = append(r.Parts, b.step(outside(c.System.Name), worded(c.Status)))
-	}
+	r.Parts = mapped(b.result.Candidates, func(c *rules.Candidate) Reason { return b.step(outside(c.System.Name), worded(c.Status)) })
 	return r
 }
 
 func (b *builder) whyNeed(n rules.Need) Reason {
 	rule, _ := n.Rule.Find()
-	value := msg("{1} in mild steel", b.needed(millimetres(n.Rated)))
-	if n.Comfort > n.Rated {
-		value = msg("{1} in mild steel, comfortable at {2}", b.needed(millimetres(n.Rated)), b.needed(millimetres(n.Comfort)))
-	}
+	rated, comfort := b.needed(millimetres(n.Rated)), b.needed(millimetres(n.Comfort))
+	value := when(n.Comfort > n.Rated, "{1} in mild steel, comfortable at {2}", rated, comfort).Or(msg("{1} in mild steel", rated))
 	r := b.restsOn(b.step(msg("Rated thickness needed"), value), n.Source)
 	r.Topic, r.Formula, r.Numbers, r.Parts = "need", b.print(worded(rule.Words)), b.print(b.sum(n.Inputs, millimetres(n.Rated))), b.inputs(n.Inputs)
 	return r
@@ -107,16 +109,14 @@ func (b *builder) whyNeed(n rules.Need) Reason {
 func (b *builder) whyCritical() Reason {
 	c := &b.result.Critical
 	r := b.topic("critical", msg("Deciding requirement"), msg("what the customer says outranks what we infer; among what we infer, the heavier evidence; a difference of one is a tie"))
-	r.Value = b.print(b.decisive())
+	r.Value = b.print(b.decides())
 	if c.Overruled {
 		r.Numbers = b.print(message.Join("; ", msg("the representative's own choice: {1}", outside(c.Reason)), when(c.Instead != "", "the answers point to {1}", RequirementName(c.Instead))))
 	}
-	for i := range c.Evidence {
-		e := &c.Evidence[i]
-		part := b.step(worded(e.Sentence).Unstopped(), msg("{1}, {2}, weight {3}", RequirementName(e.Requirement), howKnown(e), message.Count(e.Weight)))
-		part.Trust = b.trusted(e.Source)
-		r.Parts = append(r.Parts, part)
-	}
+	r.Parts = mapped(c.Evidence, func(e *rules.Evidence) Reason {
+		value := msg("{1}, {2}, weight {3}", RequirementName(e.Requirement), howKnown(e), message.Count(e.Weight))
+		return b.step(worded(e.Sentence).Unstopped(), value).trust(b.trusted(e.Source))
+	})
 	return r
 }
 
@@ -130,9 +130,7 @@ func (b *builder) whyMetals() Reason {
 		if factor, ok := m.Equivalence.Get(); ok {
 			value = msg("counts {1} times as thick in mild steel", message.Figure(fmt.Sprintf("%.2f", factor)))
 		}
-		part := b.step(metalName(p.Metal), value)
-		part.Trust = b.trusted(m.Basis)
-		r.Parts = append(r.Parts, part)
+		r.Parts = append(r.Parts, b.step(metalName(p.Metal), value).trust(b.trusted(m.Basis)))
 		for _, d := range size.Derive(p.Metal) {
 			r.Parts = append(r.Parts, Reason{Title: b.print(d.Message()), Trust: b.print(worded(cite.Memory))})
 		}
@@ -152,7 +150,7 @@ func (b *builder) whyCheck(s *rules.Candidate, c *rules.Check) Reason {
 	}
 	r.Parts = append(r.Parts, b.inputs(c.Inputs)...)
 	if numeric(c) {
-		r.Value, r.Numbers = b.print(msg("{1}: {2}", b.against(c), verdict)), b.print(b.sum(c.Inputs, c.Need))
+		r.Value, r.Numbers = b.print(msg("{1}: {2}", b.detail(c), verdict)), b.print(b.sum(c.Inputs, c.Need))
 	}
 	if m, ok := c.Margin.Get(); ok && c.Verdict != rules.NotKnown {
 		r.Parts = append(r.Parts, b.step(msg("margin"), message.Number(fmt.Sprintf("%+.0f %%", 100*m))))
@@ -181,16 +179,13 @@ func (b *builder) sum(inputs []rules.Input, result unit.Quantity) message.Messag
 
 // inputs lists what a conclusion used, with how the customer put it.
 func (b *builder) inputs(list []rules.Input) []Reason {
-	var parts []Reason
-	for _, in := range list {
-		part := b.step(in.Name, b.value(&in))
+	return mapped(list, func(in *rules.Input) Reason {
+		part := b.step(in.Name, b.value(in))
 		if a, ok := b.visit.Answer(in.From); ok {
-			part.Trust = b.print(worded(a.State))
-			part.Numbers = b.print(when(a.Said != "", "customer said: {1}", outside(a.Said)))
+			part.Trust, part.Numbers = b.print(worded(a.State)), b.print(when(a.Said != "", "customer said: {1}", outside(a.Said)))
 		}
-		parts = append(parts, part)
-	}
-	return parts
+		return part
+	})
 }
 
 func (b *builder) whyMargins() Reason {
@@ -200,9 +195,10 @@ func (b *builder) whyMargins() Reason {
 		if m.Then != nil {
 			then = message.Join(", ", outside(m.Then.Name), worded(m.ThenStatus))
 		}
-		text := msg("now {1}, holds up to {2}, then {3}", b.told(m.Now), b.given(m.HoldsTo), then)
+		now, holds := b.told(m.Now), b.given(m.HoldsTo)
+		text := msg("now {1}, holds up to {2}, then {3}", now, holds, then)
 		if down, ok := m.DownTo.Get(); ok {
-			text = msg("now {1}, holds up to {2}, then {3}; at {4} or less, {5}", b.told(m.Now), b.given(m.HoldsTo), then, b.given(down), outside(m.Smaller.Name))
+			text = msg("now {1}, holds up to {2}, then {3}; at {4} or less, {5}", now, holds, then, b.given(down), outside(m.Smaller.Name))
 		}
 		r.Parts = append(r.Parts, b.step(askedName(m.Asked).Capital(), text))
 	}
@@ -211,17 +207,13 @@ func (b *builder) whyMargins() Reason {
 
 func (b *builder) whyExcluded() Reason {
 	r := b.topic("excluded", msg("Other systems, and why not"), message.Message{})
-	for _, l := range b.excluded() {
-		r.Parts = append(r.Parts, Reason{Title: l.Label, Value: l.Why, Source: l.Source, Trust: l.Trust})
-	}
+	r.Parts = mapped(b.excluded(), func(l *Line) Reason { return Reason{Title: l.Label, Value: l.Why, Source: l.Source, Trust: l.Trust} })
 	return r
 }
 
 func (b *builder) whyOpen() Reason {
 	r := b.topic("open", msg("What is still open"), msg("every plausible answer is tried, alone and beside the hardest of the others"))
-	for _, l := range b.open(anyQuestion) {
-		r.Parts = append(r.Parts, Reason{Title: l.Label, Value: l.Why})
-	}
+	r.Parts = mapped(b.open(math.MinInt, math.MaxInt), func(l *Line) Reason { return Reason{Title: l.Label, Value: l.Why} })
 	if len(r.Parts) == 0 {
 		r.Value = b.print(msg("nothing that could change the recommendation"))
 	}
@@ -231,8 +223,7 @@ func (b *builder) whyOpen() Reason {
 // whyCost derives the cost of a metre, today and with the system recommended.
 func (b *builder) whyCost() Reason {
 	r := b.restsOn(b.step(msg("What {1} costs", b.each()), msg("not calculated")), cite.Ref{Source: "gum", Clause: "5.1.2"})
-	r.Topic = "cost"
-	r.Formula = b.print(msg("work, gas, electricity, air, consumables, blades and what is bought, each for {1}; the saving is today's cost less the system's; ranges by moving one input at a time", b.each()))
+	r.Topic, r.Formula = "cost", b.print(msg("work, gas, electricity, air, consumables, blades and what is bought, each for {1}; the saving is today's cost less the system's; ranges by moving one input at a time", b.each()))
 	var systems []*system.System
 	if b.result.First != nil {
 		systems = append(systems, b.result.First.System)
@@ -248,12 +239,14 @@ func (b *builder) whyCost() Reason {
 		if s, ok := o.Saving.Get(); ok {
 			r.Value = b.print(worded(s.Verdict))
 			r.Numbers = b.print(message.Join(" ", b.savingLine(&a.Methods[a.Against], s), b.paybackLine(s)))
-			r.Parts = append(r.Parts, b.moverReasons(s)...)
+			const most = 6 // inputs that move the saving, the strongest first
+			r.Parts = append(r.Parts, mapped(s.Movers[:min(most, len(s.Movers))], func(m *cost.Mover) Reason {
+				return b.step(msg("depends on {1}", m.Name), b.taken(m.Input)).trust(b.print(worded(m.Basis)))
+			})...)
 		}
 	}
 	if c := b.crossing(); c != nil {
-		part := b.restsOn(b.step(msg("where oxy-fuel is cheaper"), b.crossingSays(c)), cite.Ref{Source: "aws-oxyfuel"})
-		r.Parts = append(r.Parts, part)
+		r.Parts = append(r.Parts, b.restsOn(b.step(msg("where oxy-fuel is cheaper"), b.crossingSays(c)), cite.Ref{Source: "aws-oxyfuel"}))
 	}
 	if text := b.priceDoubt(&a); !text.IsEmpty() {
 		r.Parts = append(r.Parts, b.step(msg("prices"), text))
@@ -263,30 +256,17 @@ func (b *builder) whyCost() Reason {
 
 // wayReasons are the parts of one way's cost.
 func (b *builder) wayReasons(name message.Message, w *cost.Method) []Reason {
-	if why := w.Why; !why.IsEmpty() {
-		reason := b.step(name, why)
+	if !w.Why.IsEmpty() {
+		reason := b.step(name, w.Why)
 		if w.Process == cost.OxyAcetylene || w.Process == cost.OxyPropane {
 			reason = b.restsOn(reason, cite.Ref{Source: "navy-steelworker"})
 		}
 		return []Reason{reason}
 	}
-	list := []Reason{b.step(message.Join(", ", name, b.cutOf(w)), b.forEach(message.Text(b.perMetre(w.PerMetre).Text)))}
-	for _, l := range w.Lines {
-		list = append(list, b.step(msg("{1}: {2}", name, worded(l.Part.Name())), message.Text(b.perMetre(l.Cost).Text)))
-	}
-	return list
-}
-
-// moverReasons are the inputs that move the saving, the strongest first.
-func (b *builder) moverReasons(s cost.Saving) []Reason {
-	const most = 6
-	var list []Reason
-	for _, m := range s.Movers[:min(most, len(s.Movers))] {
-		part := b.step(msg("depends on {1}", m.Name), b.taken(m.Input))
-		part.Trust = b.print(worded(m.Basis))
-		list = append(list, part)
-	}
-	return list
+	sum := func(e cost.Estimate) message.Message { return message.Text(b.perMetre(e).Text) }
+	return append([]Reason{b.step(message.Join(", ", name, b.cutOf(w)), b.forEach(sum(w.PerMetre)))}, mapped(w.Lines, func(l *cost.Line) Reason {
+		return b.step(msg("{1}: {2}", name, worded(l.Part.Name())), sum(l.Cost))
+	})...)
 }
 
 // priceOpen lists the price questions whose answer would settle what moves the
@@ -304,7 +284,7 @@ func (b *builder) priceOpen() []Line {
 	if !ok {
 		return nil
 	}
-	asked := map[rules.Fact]bool{}
+	asked := map[rules.Fact]bool{} // and not answered
 	for _, step := range b.visit.Steps() {
 		_, answered := b.visit.Answer(step.Asked())
 		asked[step.Question.ID] = !answered

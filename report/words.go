@@ -1,7 +1,9 @@
 package report
 
 import (
+	"cmp"
 	"math"
+	"slices"
 	"strconv"
 	"strings"
 	"time"
@@ -86,19 +88,22 @@ var requirementNames = map[rules.Requirement]message.ID{
 
 // RequirementName is what a requirement is called on screens and pages.
 func RequirementName(r rules.Requirement) message.ID {
-	if name, ok := requirementNames[r]; ok {
-		return name
-	}
-	return message.ID(r)
+	return cmp.Or(requirementNames[r], message.ID(r))
 }
 
-// deciding are the requirements that decide, the first and those as strong.
-func deciding(c *rules.Critical) []message.Message {
-	list := []message.Message{RequirementName(c.Requirement).Message()}
-	for _, r := range c.Tie {
-		list = append(list, RequirementName(r).Message())
+// deciding are the requirements that decide, the first and those as strong; none
+// while it is not clear.
+func (b *builder) deciding() []message.Message {
+	c := &b.result.Critical
+	if c.Requirement == "" {
+		return nil
 	}
-	return list
+	return mapped(append([]rules.Requirement{c.Requirement}, c.Tie...), func(r *rules.Requirement) message.Message { return RequirementName(*r).Message() })
+}
+
+// decides names what decides, or says that it is not clear yet.
+func (b *builder) decides() message.Message {
+	return message.Or(b.deciding()...).Or(msg("not clear yet"))
 }
 
 func metalName(id metal.ID) message.Message {
@@ -132,14 +137,13 @@ func (b *builder) figure(q unit.Quantity, r unit.Round) string {
 	if q.Kind == unit.Thickness && b.style == unit.Inch {
 		q, r = inchFraction(q, r)
 	}
-	switch text := unit.Show(q, b.style, r); {
+	switch {
 	case q.Kind == unit.None:
 		return strconv.FormatFloat(math.Round(q.Value*100)/100, 'f', -1, 64)
 	case q.Kind == unit.Price && b.offered.Currency != "":
-		return sanitize.Line(b.offered.Currency) + " " + text
-	default:
-		return text
+		return sanitize.Line(b.offered.Currency) + " " + unit.Show(q, b.style, r)
 	}
+	return unit.Show(q, b.style, r)
 }
 
 // quantity gives a value of a rule its kind.
@@ -253,15 +257,22 @@ func savedDay(date string) message.Message {
 	return Day(t)
 }
 
+// mapped is a list with every item in another form.
+func mapped[T, U any](list []T, of func(*T) U) []U {
+	var others []U
+	for i := range list {
+		others = append(others, of(&list[i]))
+	}
+	return others
+}
+
 // unique drops repeated texts, keeping the first.
 func unique(texts []string) []string {
-	seen := map[string]bool{}
 	var list []string
 	for _, t := range texts {
-		if !seen[t] {
+		if !slices.Contains(list, t) {
 			list = append(list, t)
 		}
-		seen[t] = true
 	}
 	return list
 }

@@ -140,6 +140,14 @@ func (m Message) IsEmpty() bool {
 	return m.id == ""
 }
 
+// Or is the message, or another where it says nothing.
+func (m Message) Or(other Message) Message {
+	if m.IsEmpty() {
+		return other
+	}
+	return m
+}
+
 // ID is the identifier, "" for a list.
 func (m Message) ID() ID { return m.id }
 
