@@ -29,9 +29,9 @@ var priceQuestions = []*Question{
 }
 
 // costed reports whether some way of today can be worked out.
-func costed(v *Visit) bool {
-	for _, p := range []rules.Process{rules.OxyFuel, rules.Abrasive, rules.BandSaw, rules.Shear, rules.Nibbler, rules.SentOut, rules.OtherPlasma} {
-		if v.chose(rules.FactToday, string(p)) {
+func costed(c *circumstances) bool {
+	for _, p := range [...]rules.Process{rules.OxyFuel, rules.Abrasive, rules.BandSaw, rules.Shear, rules.Nibbler, rules.SentOut, rules.OtherPlasma} {
+		if c.today.chose(string(p)) {
 			return true
 		}
 	}
@@ -39,24 +39,17 @@ func costed(v *Visit) bool {
 }
 
 // flamed reports whether oxy-fuel is used today on a metal it can cut.
-func flamed(v *Visit) bool {
-	return v.chose(rules.FactToday, string(rules.OxyFuel)) &&
-		(v.chose(rules.FactMetals, "mild-steel") || v.chose(rules.FactMetals, "galvanised-steel"))
+func flamed(c *circumstances) bool {
+	return c.today.chose(string(rules.OxyFuel)) && (c.metals.chose("mild-steel") || c.metals.chose("galvanised-steel"))
 }
 
-// lengthTold reports whether a yearly bill can be laid on metres.
-func lengthTold(v *Visit) bool { return v.told(rules.FactCutLength) }
+// A yearly bill is laid on the metres of the cut length.
 
-func gasBilled(v *Visit) bool { return flamed(v) && lengthTold(v) }
-func sentBilled(v *Visit) bool {
-	return v.chose(rules.FactToday, string(rules.SentOut)) && lengthTold(v)
+func gasBilled(c *circumstances) bool { return flamed(c) && c.length.isTold() }
+
+func sentBilled(c *circumstances) bool {
+	return c.today.chose(string(rules.SentOut)) && c.length.isTold()
 }
 
 // fuelled: with the bill at hand, the kind of gas moves nothing.
-func fuelled(v *Visit) bool { return flamed(v) && !(lengthTold(v) && v.told(rules.FactGasYear)) }
-
-// told reports whether a question was answered with something known.
-func (v *Visit) told(f rules.Fact) bool {
-	a, ok := v.Answer(rules.Asked{Fact: f})
-	return ok && a.State != Unknown
-}
+func fuelled(c *circumstances) bool { return flamed(c) && !(c.length.isTold() && c.gas.isTold()) }

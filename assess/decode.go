@@ -8,6 +8,7 @@ import (
 	"unicode/utf8"
 	"unsafe"
 
+	"cutbrief/rules"
 	"cutbrief/rules/metal"
 )
 
@@ -107,7 +108,7 @@ func checkAnswer(d *decoder, a *Answer) {
 	if a.State == "" {
 		a.State = Told
 	}
-	d.place = placeNear(a, d.place)
+	d.place = placeNear(a.Question, d.place)
 	known := d.place < len(catalogue)
 	if !known {
 		d.strange, d.place = true, -1
@@ -140,15 +141,15 @@ func answerTitle(_ string, i int, a *Answer) string {
 	return fmt.Sprintf("answer %d, question %s", i+1, quote(string(a.Question)))
 }
 
-// placeNear is the place of the question of an answer, looked for first behind that
-// of the answer before.
-func placeNear(a *Answer, place int) int {
+// placeNear is the place of a question, looked for first behind that of the one
+// before.
+func placeNear(f rules.Fact, place int) int {
 	for i := max(0, place); i < min(place+4, len(catalogue)); i++ {
-		if catalogue[i].ID == a.Question {
+		if catalogue[i].ID == f {
 			return i
 		}
 	}
-	return placeOf(a)
+	return placeOf(f)
 }
 
 // answeredTwice refuses a second answer to a step. Answers are mostly in the order

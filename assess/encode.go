@@ -7,6 +7,7 @@ import (
 	"slices"
 	"sort"
 
+	"cutbrief/rules"
 	"cutbrief/rules/metal"
 )
 
@@ -42,16 +43,16 @@ func (v *Visit) inOrder() []Answer {
 	sorted := slices.Clone(v.Answers)
 	sort.SliceStable(sorted, func(i, j int) bool {
 		a, b := &sorted[i], &sorted[j]
-		if placeOf(a) != placeOf(b) {
-			return placeOf(a) < placeOf(b)
+		if placeOf(a.Question) != placeOf(b.Question) {
+			return placeOf(a.Question) < placeOf(b.Question)
 		}
-		return placeOf(a) < len(catalogue) && slices.Index(metals, a.Metal) < slices.Index(metals, b.Metal)
+		return placeOf(a.Question) < len(catalogue) && slices.Index(metals, a.Metal) < slices.Index(metals, b.Metal)
 	})
 	return sorted
 }
 
-func placeOf(a *Answer) int {
-	if i, ok := places[a.Question]; ok {
+func placeOf(f rules.Fact) int {
+	if i, ok := places[f]; ok {
 		return i
 	}
 	return len(catalogue)

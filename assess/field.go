@@ -1,12 +1,14 @@
 package assess
 
 import (
+	"sync"
+
 	"cutbrief/rules"
 	"cutbrief/rules/unit"
 )
 
 // put enters what was understood into the job or one of its pieces.
-type put func(*rules.Job, *rules.Piece, meaning)
+type put func(*rules.Job, *rules.Piece, *meaning)
 
 // fields says where each answer lands. Facts that are not listed are either
 // worked out from several answers or size nothing. It is only ever read.
@@ -53,28 +55,37 @@ var fields = map[rules.Fact]put{
 	rules.FactVentilation: one(func(j *rules.Job) *unit.Maybe[rules.Ventilation] { return &j.Ventilation }),
 }
 
+// puts are the fields by the place of the question in the catalogue.
+var puts = sync.OnceValue(func() []put {
+	list := make([]put, len(catalogue))
+	for i, q := range catalogue {
+		list[i] = fields[q.ID]
+	}
+	return list
+})
+
 func number[T ~float64](field func(*rules.Job) *unit.Maybe[T]) put {
-	return func(j *rules.Job, _ *rules.Piece, m meaning) { *field(j) = unit.Known(T(m.reading.Quantity.Value)) }
+	return func(j *rules.Job, _ *rules.Piece, m *meaning) { *field(j) = unit.Known(T(m.reading.Quantity.Value)) }
 }
 
 // budget keeps the currency it was told in, so that it is never held against
 // prices in another.
-func budget(j *rules.Job, _ *rules.Piece, m meaning) {
+func budget(j *rules.Job, _ *rules.Piece, m *meaning) {
 	j.Budget, j.BudgetIn = unit.Known(unit.Money(m.reading.Quantity.Value)), m.reading.Unit
 }
 
 func thickness(field func(*rules.Piece) *unit.Maybe[unit.Millimetre]) put {
-	return func(_ *rules.Job, p *rules.Piece, m meaning) {
+	return func(_ *rules.Job, p *rules.Piece, m *meaning) {
 		*field(p) = unit.Known(unit.Millimetre(m.reading.Quantity.Value))
 	}
 }
 
 func one[T ~string](field func(*rules.Job) *unit.Maybe[T]) put {
-	return func(j *rules.Job, _ *rules.Piece, m meaning) { *field(j) = unit.Known(T(m.chosen[0])) }
+	return func(j *rules.Job, _ *rules.Piece, m *meaning) { *field(j) = unit.Known(T(m.chosen[0])) }
 }
 
 func several[T ~string](field func(*rules.Job) *unit.Maybe[[]T]) put {
-	return func(j *rules.Job, _ *rules.Piece, m meaning) {
+	return func(j *rules.Job, _ *rules.Piece, m *meaning) {
 		list := make([]T, len(m.chosen))
 		for i, id := range m.chosen {
 			list[i] = T(id)

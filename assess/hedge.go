@@ -20,6 +20,9 @@ var (
 // any.
 func unhedged(said string) (figure string, guess bool) {
 	figure = strings.TrimSpace(said)
+	if isPlainFigure(figure) {
+		return figure, false
+	}
 	for _, w := range guessBefore {
 		if rest, found := cutWord(figure, w); found {
 			figure, guess = rest, true
@@ -32,6 +35,12 @@ func unhedged(said string) (figure string, guess bool) {
 		}
 	}
 	return figure, guess
+}
+
+// isPlainFigure reports a text that neither begins nor ends as one with a word
+// around a figure may.
+func isPlainFigure(s string) bool {
+	return s != "" && s[0] >= '0' && s[0] <= '9' && strings.IndexByte("soh?SOH", s[len(s)-1]) < 0
 }
 
 // cutWord takes a word off the front, however it is written.

@@ -25,46 +25,46 @@ func (v *Visit) Job() (rules.Job, []Problem) {
 	for _, id := range v.Metals() {
 		j.Pieces = append(j.Pieces, rules.Piece{Metal: id})
 	}
-	week := weekly{}
+	week, c, style, place := weekly{}, v.circumstances(), v.Style(), -1
 	for i := range v.Answers {
-		if err := v.enter(&j, &week, v.Answers[i]); err != nil {
-			problems = append(problems, Problem{v.Answers[i].Asked(), err.Error()})
+		a := &v.Answers[i]
+		if place = placeNear(a.Question, place); place == len(catalogue) || a.State == Unknown || !catalogue[place].matters(c) {
+			continue
+		}
+		if err := enter(&j, &week, place, a, style); err != nil {
+			problems = append(problems, Problem{a.Asked(), err.Error()})
 		}
 	}
 	j.CutPerWeek = week.perWeek(j.DaysAWeek)
-	j.Annoys = v.annoys()
+	j.Annoys = v.annoys(c)
 	return j, problems
 }
 
-// enter puts one answer into the job.
-func (v *Visit) enter(j *rules.Job, week *weekly, a Answer) error {
-	q, known := Find(a.Question)
-	if !known || a.State == Unknown || !q.matters(v) {
-		return nil
-	}
-	s := Step{q, a.Metal}
+// enter puts the answer to the question at a place into the job.
+func enter(j *rules.Job, week *weekly, place int, a *Answer, style unit.Style) error {
+	q := catalogue[place]
 	p := pieceOf(j, a.Metal)
 	if q.PerMetal && p == nil {
 		return nil
 	}
-	m, err := v.meaningOf(s, a)
+	m, err := meaningOf(Step{q, a.Metal}, a, style)
 	if err != nil {
 		return err
 	}
 	if q.ID == rules.FactCutLength {
 		*week = weekly{unit.Known(unit.Metre(m.reading.Quantity.Value)), m.period}
 	}
-	if put := fields[q.ID]; put != nil {
-		put(j, p, m)
+	if put := puts()[place]; put != nil {
+		put(j, p, &m)
 	}
 	return nil
 }
 
 // meaningOf reads an answer in the form of its question.
-func (v *Visit) meaningOf(s Step, a Answer) (meaning, error) {
+func meaningOf(s Step, a *Answer, style unit.Style) (meaning, error) {
 	switch s.Question.Form {
 	case FormQuantity:
-		return understand(s, a, v.Style())
+		return understand(s, *a, style)
 	case FormOne, FormSeveral:
 		return meaning{chosen: a.Chosen}, checkChosen(s, a.Chosen, s.Question.Options, asSaved)
 	case FormDate:
@@ -74,6 +74,9 @@ func (v *Visit) meaningOf(s Step, a Answer) (meaning, error) {
 }
 
 func pieceOf(j *rules.Job, id metal.ID) *rules.Piece {
+	if id == "" {
+		return nil
+	}
 	for i := range j.Pieces {
 		if j.Pieces[i].Metal == id {
 			return &j.Pieces[i]
@@ -103,12 +106,12 @@ func (p weekly) perWeek(days unit.Maybe[float64]) unit.Maybe[unit.Metre] {
 }
 
 // annoys lists the complaints in order of weight, each once.
-func (v *Visit) annoys() []rules.Annoyance {
+func (v *Visit) annoys(c *circumstances) []rules.Annoyance {
 	var list []rules.Annoyance
 	for _, f := range []rules.Fact{rules.FactAnnoysMost, rules.FactAnnoysNext} {
 		q, _ := Find(f)
 		a, ok := v.Answer(rules.Asked{Fact: f})
-		if !ok || a.State == Unknown || !q.matters(v) || checkChosen(Step{Question: q}, a.Chosen, v.Options(Step{Question: q}), asSaved) != nil {
+		if !ok || a.State == Unknown || !q.matters(c) || checkChosen(Step{Question: q}, a.Chosen, v.Options(Step{Question: q}), asSaved) != nil {
 			continue
 		}
 		list = append(list, rules.Annoyance(a.Chosen[0]))
@@ -124,7 +127,7 @@ func (v *Visit) Quantity(a Answer) unit.Maybe[unit.Quantity] {
 	if !known || a.State == Unknown || q.Form != FormQuantity {
 		return unit.Maybe[unit.Quantity]{}
 	}
-	m, err := v.meaningOf(Step{q, a.Metal}, a)
+	m, err := meaningOf(Step{q, a.Metal}, &a, v.Style())
 	if err != nil {
 		return unit.Maybe[unit.Quantity]{}
 	}
@@ -143,12 +146,13 @@ func (v *Visit) Quantity(a Answer) unit.Maybe[unit.Quantity] {
 // AppendBasis appends all that Job and Steps depend on, and which steps have an
 // answer. Visits for which it is the same are judged alike.
 func (v *Visit) AppendBasis(out []byte) []byte {
+	place := -1
 	for i := range v.Answers {
 		a := &v.Answers[i]
-		q, known := Find(a.Question)
-		if !known {
+		if place = placeNear(a.Question, place); place == len(catalogue) {
 			continue
 		}
+		q := catalogue[place]
 		out = append(append(out, a.Question...), 0)
 		if said := q.Form == FormText || q.Form == FormLong; said || q.Form == FormDate && checkDate(Step{Question: q}, a.Said) == nil {
 			continue // nothing is worked out from it

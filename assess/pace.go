@@ -1,10 +1,6 @@
 package assess
 
-import (
-	"regexp"
-	"strings"
-	"sync"
-)
+import "strings"
 
 // Periods that a cut length can be told for.
 const (
@@ -12,20 +8,55 @@ const (
 	perWeek = "week"
 )
 
-// paceText is a length followed by its period: "40 m a day", "200 m/week", "200w".
-var paceText = sync.OnceValue(func() *regexp.Regexp {
-	return regexp.MustCompile(`(?i)^(?:(.*?)(?:\s*/\s*|\s+(?:a|per|each|every)\s+|\s+)(day|daily|d|week|weekly|wk|w)|(.*\d)(d|w))$`)
-})
+// paceWords are the words of the periods, and pers those that may stand before
+// them. They are only ever read.
+var (
+	paceWords = []string{"daily", "day", "d", "weekly", "week", "wk", "w"}
+	pers      = []string{"a", "per", "each", "every"}
+)
 
-// splitPace takes the period off a cut length. Without one it is a day.
+// blank are the characters between words.
+const blank = " \t\n\f\r"
+
+// splitPace takes the period off a cut length: "40 m a day", "200 m/week", "200w".
+// Without one it is a day.
 func splitPace(said string) (length, period string) {
-	found := paceText().FindStringSubmatch(strings.TrimSpace(said))
-	if found == nil {
-		return said, perDay
+	text := strings.TrimSpace(said)
+	for _, word := range paceWords {
+		from := len(text) - len(word)
+		if from < 0 || !strings.EqualFold(text[from:], word) {
+			continue
+		}
+		if rest, ended := cutPer(text[:from]); ended || len(word) == 1 && endsInDigit(rest) {
+			period = perDay
+			if word[0] == 'w' {
+				period = perWeek
+			}
+			return rest, period
+		}
 	}
-	length, period = found[1]+found[3], found[2]+found[4]
-	if strings.HasPrefix(strings.ToLower(period), "w") {
-		return length, perWeek
+	return said, perDay
+}
+
+// cutPer takes what parts a length from its period off the end: a slash, a word
+// such as "per", or nothing but space. ended reports whether there was any.
+func cutPer(text string) (rest string, ended bool) {
+	rest = strings.TrimRight(text, blank)
+	if before, found := strings.CutSuffix(rest, "/"); found {
+		return strings.TrimRight(before, blank), true
 	}
-	return length, perDay
+	if rest == text {
+		return text, false
+	}
+	for _, per := range pers {
+		from := len(rest) - len(per)
+		if from > 0 && strings.EqualFold(rest[from:], per) && strings.IndexByte(blank, rest[from-1]) >= 0 {
+			return strings.TrimRight(rest[:from], blank), true
+		}
+	}
+	return rest, true
+}
+
+func endsInDigit(s string) bool {
+	return s != "" && s[len(s)-1] >= '0' && s[len(s)-1] <= '9'
 }

@@ -100,7 +100,7 @@ func Learn(visits iter.Seq[*Visit]) (p Priors, learned int) {
 			if !known || a.State == Unknown {
 				continue
 			}
-			m, err := v.meaningOf(Step{q, a.Metal}, a)
+			m, err := meaningOf(Step{q, a.Metal}, &a, v.Style())
 			switch {
 			case err != nil:
 			case len(a.Chosen) > 0:

@@ -53,6 +53,6 @@ func (v *Visit) redacted(a Answer) (kept Answer, ok bool) {
 	default:
 		kept.Said, kept.Unit = a.Said, a.Unit
 	}
-	_, err := v.meaningOf(Step{q, a.Metal}, kept)
+	_, err := meaningOf(Step{q, a.Metal}, &kept, v.Style())
 	return kept, err == nil
 }

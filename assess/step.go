@@ -39,20 +39,20 @@ func (s Step) Asked() rules.Asked { return rules.Asked{Fact: s.Question.ID, Meta
 // metal by metal. Steps of skipped groups are left out.
 func (v *Visit) Steps() []Step {
 	steps := make([]Step, 0, len(asking)+8)
-	metals := v.Metals()
+	metals, c := v.Metals(), v.circumstances()
 	for i := 0; i < len(asking); {
 		j := i + 1
 		for asking[i].PerMetal && j < len(asking) && asking[j].PerMetal && asking[j].Group == asking[i].Group {
 			j++
 		}
-		steps = v.stepsOf(steps, asking[i:j], metals)
+		steps = v.stepsOf(steps, asking[i:j], metals, c)
 		i = j
 	}
 	return steps
 }
 
 // stepsOf appends the steps of one question, or of several asked per metal.
-func (v *Visit) stepsOf(steps []Step, block []*Question, metals []metal.ID) []Step {
+func (v *Visit) stepsOf(steps []Step, block []*Question, metals []metal.ID, c *circumstances) []Step {
 	if v.Skips(block[0].Group) {
 		return steps
 	}
@@ -61,7 +61,7 @@ func (v *Visit) stepsOf(steps []Step, block []*Question, metals []metal.ID) []St
 	}
 	for _, m := range metals {
 		for _, q := range block {
-			if q.matters(v) {
+			if q.matters(c) {
 				steps = append(steps, Step{q, m})
 			}
 		}
@@ -70,29 +70,46 @@ func (v *Visit) stepsOf(steps []Step, block []*Question, metals []metal.ID) []St
 }
 
 // matters reports whether the question can matter, given the answers so far.
-func (q *Question) matters(v *Visit) bool { return q.applies == nil || q.applies(v) }
+func (q *Question) matters(c *circumstances) bool { return q.applies == nil || q.applies(c) }
 
-// NextOpen returns the first step without an answer. "Not known" is an answer;
-// optional texts are never open.
-func (v *Visit) NextOpen() (Step, bool) {
-	for _, s := range v.Steps() {
-		if _, answered := v.Answer(s.Asked()); !answered && !s.Question.Optional {
-			return s, true
+// Unanswered returns the steps without an answer. "Not known" is an answer;
+// optional texts are never missed.
+func (v *Visit) Unanswered() []Step {
+	var answered [2]uint64 // questions asked once, by place
+	place := -1
+	for i := range v.Answers {
+		if place = placeNear(v.Answers[i].Question, place); place < len(catalogue) && v.Answers[i].Metal == "" {
+			answered[place/64] |= 1 << (place % 64)
 		}
+	}
+	steps, left := v.Steps(), 0
+	for _, s := range steps {
+		if s.Question.Optional {
+			continue
+		}
+		isAnswered := s.Metal != "" && v.index(s.Asked()) >= 0
+		if s.Metal == "" {
+			place = placeNear(s.Question.ID, place)
+			isAnswered = answered[place/64]&(1<<(place%64)) != 0
+		}
+		if !isAnswered {
+			steps[left] = s
+			left++
+		}
+	}
+	return steps[:left]
+}
+
+// NextOpen returns the first step without an answer.
+func (v *Visit) NextOpen() (Step, bool) {
+	if steps := v.Unanswered(); len(steps) > 0 {
+		return steps[0], true
 	}
 	return Step{}, false
 }
 
-// Open counts the steps without an answer, as NextOpen sees them.
-func (v *Visit) Open() int {
-	n := 0
-	for _, s := range v.Steps() {
-		if _, answered := v.Answer(s.Asked()); !answered && !s.Question.Optional {
-			n++
-		}
-	}
-	return n
-}
+// Open counts the steps without an answer.
+func (v *Visit) Open() int { return len(v.Unanswered()) }
 
 // Options returns what can be chosen at a step, given the answers so far: the
 // second complaint is never the first one again.

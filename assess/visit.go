@@ -105,8 +105,8 @@ type Question struct {
 	Optional bool // text nobody needs: not counted as open
 
 	limit   limit
-	none    bool // "none" and "0" are answers: a known zero
-	applies func(*Visit) bool
+	none    bool                      // "none" and "0" are answers: a known zero
+	applies func(*circumstances) bool // nil if always
 }
 
 // Step is one question to one customer, with its metal where asked per metal.

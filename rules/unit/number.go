@@ -53,7 +53,12 @@ func natural(s string) (int, bool) {
 }
 
 func digits(s string) bool {
-	return strings.Trim(s, "0123456789") == ""
+	for i := range len(s) {
+		if s[i] < '0' || s[i] > '9' {
+			return false
+		}
+	}
+	return true
 }
 
 // decimal reads a number with a point or a comma and thousands separators.

@@ -3,6 +3,7 @@ package unit
 import (
 	"math"
 	"math/bits"
+	"strconv"
 	"strings"
 	"unicode"
 	"unicode/utf8"
@@ -50,8 +51,11 @@ const (
 // for thicknesses given as gauge. An error is a *ReadError.
 func Read(text string, k Kind, style Style, sheet Sheet) (Reading, error) {
 	r := reader{kind: k, row: k.row(), style: style, sheet: sheet}
+	if reading, ok := r.usual(text); ok {
+		return reading, nil
+	}
 	clean, reason := tidy(text)
-	r.reason = reason
+	r.reason, r.advice = reason, ""
 	if reason == "" && len(r.row.measures) > 0 {
 		figures := spoken(clean, k)
 		r.worded = figures != clean
@@ -60,6 +64,31 @@ func Read(text string, k Kind, style Style, sheet Sheet) (Reading, error) {
 		}
 	}
 	return Reading{}, &ReadError{printable(text), k, r.reason, r.advice}
+}
+
+// usual reads the usual text, figures with a unit behind them as it is shown, at
+// little cost. What it does not take is read with care.
+func (r *reader) usual(text string) (Reading, bool) {
+	end := 0
+	for end < len(text) && (text[end] >= '0' && text[end] <= '9' || text[end] == '.') {
+		end++
+	}
+	number, name := text[:end], strings.TrimPrefix(text[end:], " ")
+	whole, part, pointed := strings.Cut(number, ".")
+	if !digits(whole) || !digits(part) || whole == "" || pointed && (part == "" || len(part) == 3) || len(number) > 15 {
+		return Reading{}, false
+	}
+	list := r.row.measures
+	for i := range list {
+		if m := &list[i]; m.name == name && name != "" {
+			v, err := strconv.ParseFloat(number, 64)
+			if err != nil {
+				return Reading{}, false
+			}
+			return r.checked(Reading{Quantity{m.held(v), r.kind}, false, m.name, m.note})
+		}
+	}
+	return Reading{}, false
 }
 
 // reader carries what a reading depends on, and why it failed.
@@ -304,6 +333,9 @@ var spellings = strings.NewReplacer(
 // tidy returns text with one spelling for each sign and single spaces. The
 // reason is "" if the text is fit to be read.
 func tidy(text string) (clean, reason string) {
+	if isTidy(text) {
+		return text, ""
+	}
 	if len(text) > maxRunes*utf8.UTFMax || utf8.RuneCountInString(text) > maxRunes {
 		return "", "it is too long to be a single quantity"
 	}
@@ -313,6 +345,19 @@ func tidy(text string) (clean, reason string) {
 	clean = strings.Join(strings.Fields(spellings.Replace(text)), " ")
 	// A hyphen before a vulgar fraction, 1-¼, has become "1- 1/4".
 	return strings.ReplaceAll(clean, "- ", "-"), ""
+}
+
+// isTidy reports a text of plain characters and single spaces, as nearly all are.
+func isTidy(text string) bool {
+	before := byte(' ')
+	for i := range len(text) {
+		c := text[i]
+		if c < ' ' || c > '~' || c == '\'' || c == ' ' && (before == ' ' || before == '-') {
+			return false
+		}
+		before = c
+	}
+	return before != ' ' && len(text) <= maxRunes
 }
 
 func unreadable(r rune) bool {
