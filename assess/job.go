@@ -25,13 +25,13 @@ func (v *Visit) Job() (rules.Job, []Problem) {
 	for _, id := range v.Metals() {
 		j.Pieces = append(j.Pieces, rules.Piece{Metal: id})
 	}
-	week, c, style, place := weekly{}, v.circumstances(), v.Style(), -1
+	week, c, style, place, m := weekly{}, v.circumstances(), v.Style(), -1, meaning{}
 	for i := range v.Answers {
 		a := &v.Answers[i]
 		if place = placeNear(a.Question, place); place == len(catalogue) || a.State == Unknown || !catalogue[place].matters(c) {
 			continue
 		}
-		if err := enter(&j, &week, place, a, style); err != nil {
+		if err := enter(&j, &week, place, a, style, &m); err != nil {
 			problems = append(problems, Problem{a.Asked(), err.Error()})
 		}
 	}
@@ -40,22 +40,23 @@ func (v *Visit) Job() (rules.Job, []Problem) {
 	return j, problems
 }
 
-// enter puts the answer to the question at a place into the job.
-func enter(j *rules.Job, week *weekly, place int, a *Answer, style unit.Style) error {
+// enter puts the answer to the question at a place into the job; m is room for
+// what it means.
+func enter(j *rules.Job, week *weekly, place int, a *Answer, style unit.Style, m *meaning) error {
 	q := catalogue[place]
 	p := pieceOf(j, a.Metal)
 	if q.PerMetal && p == nil {
 		return nil
 	}
-	m, err := meaningOf(Step{q, a.Metal}, a, style)
-	if err != nil {
+	var err error
+	if *m, err = meaningOf(Step{q, a.Metal}, a, style); err != nil {
 		return err
 	}
 	if q.ID == rules.FactCutLength {
 		*week = weekly{unit.Known(unit.Metre(m.reading.Quantity.Value)), m.period}
 	}
 	if put := puts()[place]; put != nil {
-		put(j, p, &m)
+		put(j, p, m)
 	}
 	return nil
 }

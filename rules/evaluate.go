@@ -2,7 +2,6 @@ package rules
 
 import (
 	"slices"
-	"sort"
 
 	"cutbrief/rules/system"
 	"cutbrief/rules/unit"
@@ -18,7 +17,8 @@ func Evaluate(job Job, offered system.Range) Result {
 	if r.Outcome == Recommended {
 		r.Margins = margins(&d, offered.Systems)
 	}
-	r.Open, r.Firm = open(&d, offered.Systems, r.Outcome)
+	s := newStudy(&d, offered.Systems)
+	r.Open, r.Firm = s.open(), s.firm(r.Outcome)
 	return r
 }
 
@@ -47,7 +47,7 @@ func Summarise(job Job, offered system.Range) Result {
 	inCurrency(&job, offered.Currency)
 	d := newDemand(&job)
 	r := judge(&d, offered.Systems, summary)
-	r.Firm = r.Outcome == Recommended && !anyPiece(&job, withoutFigures) && firm(&job, offered.Systems, conclude(&job, offered.Systems))
+	r.Firm = newStudy(&d, offered.Systems).firm(r.Outcome)
 	return r
 }
 
@@ -68,7 +68,15 @@ func judge(d *demand, systems []system.System, how detail) Result {
 	for i := range systems {
 		r.Candidates = append(r.Candidates, explain(d, &systems[i], how))
 	}
-	sort.SliceStable(r.Candidates, func(a, b int) bool { return r.Candidates[a].leads(&r.Candidates[b]) })
+	slices.SortStableFunc(r.Candidates, func(a, b Candidate) int {
+		switch {
+		case a.leads(&b):
+			return -1
+		case b.leads(&a):
+			return 1
+		}
+		return 0
+	})
 	r.Outcome = outcome(r.Missing, r.Candidates)
 	if r.Outcome == Recommended {
 		r.First = &r.Candidates[0]
@@ -247,11 +255,16 @@ func explain(d *demand, s *system.System, how detail) Candidate {
 	return c
 }
 
-// Open lists what Evaluate says is open of a job that Judge concluded something
-// of, for readers who ask for no more.
-func Open(job Job, offered system.Range, o Outcome) []OpenQuestion {
+// Decisive lists of a recommendation that is not firm the open questions whose
+// answer could change the system, as Evaluate does, for readers who ask no more.
+func Decisive(job Job, offered system.Range) []Asked {
 	inCurrency(&job, offered.Currency)
 	d := newDemand(&job)
-	list, _ := open(&d, offered.Systems, o)
-	return list
+	var asked []Asked
+	for _, q := range newStudy(&d, offered.Systems).open() {
+		if q.Strength >= couldSystem {
+			asked = append(asked, q.Asked)
+		}
+	}
+	return asked
 }

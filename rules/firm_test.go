@@ -124,8 +124,8 @@ func mixedLadder() system.Range {
 
 // answerAtRandom puts a plausible answer to every open question.
 func answerAtRandom(t *rapid.T, j Job) Job {
-	supply := rapid.SampledFrom(withSupplies(&j)).Draw(t, "supply")
-	wish := supply.clone()
+	wish := j.clone()
+	rapid.SampledFrom(mainsFor(&j)).Draw(t, "supply").put(&wish)
 	if len(wish.Annoys) == 0 {
 		wish.Annoys = []Annoyance{rapid.SampledFrom([]Annoyance{TooSlow, Warps, RoughEdge, HardToUse, CostsTooMuch, TooHeavy, TooThick, LosesArc, Nothing}).Draw(t, "wish")}
 	}
@@ -135,9 +135,9 @@ func answerAtRandom(t *rapid.T, j Job) Job {
 		}
 	}
 	answered := wish.clone()
-	for _, q := range unknowns(&wish) {
+	eachUnknown(&wish, func(q unknown) {
 		q.put(&answered, rapid.Float64Range(0, 1).Draw(t, string(q.answer.fact)))
-	}
+	})
 	return answered
 }
 

@@ -1,7 +1,6 @@
 package rules
 
 import (
-	"cutbrief/rules/system"
 	"cutbrief/rules/unit"
 )
 
@@ -34,7 +33,7 @@ var hints = []hint{
 }
 
 // open reports whether the question is not answered.
-func (h hint) open(j *Job) bool { return len(j.missing(h.fact)) > 0 }
+func (h hint) open(j *Job) bool { return !answerOf(h.fact).known(j, nil) }
 
 // undecided stands for nothing that decides.
 const undecided Requirement = "undecided"
@@ -56,24 +55,22 @@ func settled(j *Job) bool {
 // openHints weighs the questions that only bear on what decides. While the
 // complaint that would outrank them all is not told, only those that could
 // change the system are worth a line beside it.
-func openHints(j *Job, systems []system.System, now conclusion) []OpenQuestion {
-	if settled(j) {
+func (s *study) openHints() []OpenQuestion {
+	if settled(s.job) {
 		return nil
 	}
 	least := couldDecide
-	if len(j.Annoys) == 0 {
+	if len(s.job.Annoys) == 0 {
 		least = couldSystem
 	}
 	var list []OpenQuestion
 	for _, h := range hints {
-		if !h.open(j) {
+		if !h.open(s.job) {
 			continue
 		}
 		item := OpenQuestion{Asked: Asked{Fact: h.fact}}
 		for _, answer := range h.answers {
-			changed := j.clone()
-			answer(&changed)
-			item.raise(systems, now, conclude(&changed, systems))
+			s.try(&item, answer)
 		}
 		if item.Strength >= least {
 			list = append(list, item)
@@ -155,15 +152,4 @@ func hintingAll(j *Job) *Job {
 		p.Rarest = unit.Known(p.Rarest.Or(50))
 	})
 	return &all
-}
-
-// withRequirements are the job with everything that may yet come to decide.
-func withRequirements(j *Job) []Job {
-	var list []Job
-	for _, r := range mayDecide(j) {
-		changed := j.clone()
-		changed.Overrule = &Overrule{Requirement: r}
-		list = append(list, changed)
-	}
-	return list
 }

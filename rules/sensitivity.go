@@ -1,7 +1,7 @@
 package rules
 
 import (
-	"sort"
+	"slices"
 
 	"cutbrief/rules/message"
 	"cutbrief/rules/system"
@@ -43,63 +43,91 @@ func (j *Job) at(i int) *Piece {
 	return &j.Pieces[i]
 }
 
-// unknowns lists the unanswered questions that can still matter.
-func unknowns(j *Job) []unknown {
-	var list []unknown
+// eachUnknown calls do with the unanswered questions that can still matter.
+func eachUnknown(j *Job, do func(unknown)) {
 	for i := range answers {
 		a := &answers[i]
 		if !a.perMetal && a.open(j, nil) {
-			list = append(list, unknown{a, -1})
+			do(unknown{a, -1})
 		}
 		for p := range j.Pieces {
 			if a.perMetal && a.open(j, &j.Pieces[p]) {
-				list = append(list, unknown{a, p})
+				do(unknown{a, p})
 			}
 		}
 	}
-	return list
 }
 
 // conclusion is what the answers so far point at.
 type conclusion struct {
-	first  int
+	first  int // −1 if none fits
 	status rank
 	decide Requirement
 }
 
 func conclude(j *Job, systems []system.System) conclusion {
 	d := newDemand(j)
-	first, status := best(&d, systems)
+	return concluded(&d, systems)
+}
+
+func concluded(d *demand, systems []system.System) conclusion {
+	first, status := best(d, systems)
 	if status == short {
 		first = -1
 	}
 	return conclusion{first, status, d.requirement}
 }
 
+// study is the trying of other answers in a job: one copy serves every try.
+type study struct {
+	job       *Job
+	systems   []system.System
+	now       conclusion // of the job as told
+	hardest   conclusion // with every open answer at its hardest
+	copy      copied
+	hard      copied
+	overruled Overrule
+}
+
+// copied is a copy of a job that can be changed, with room for its pieces.
+type copied struct {
+	job  Job
+	room [8]Piece
+}
+
+// of copies a job in place of what was copied before.
+func (c *copied) of(j *Job) *Job {
+	c.job = *j
+	c.job.Pieces = append(c.room[:0], j.Pieces...)
+	return &c.job
+}
+
+func newStudy(d *demand, systems []system.System) *study {
+	return &study{job: d.job, systems: systems, now: concluded(d, systems)}
+}
+
 // open lists the unanswered questions that could change something, strongest
-// first, and says whether the recommendation is firm: whether no plausible
-// answer to any of them, alone or together, changes the first choice.
-func open(d *demand, systems []system.System, o Outcome) ([]OpenQuestion, bool) {
-	now := conclude(d.job, systems)
-	list := essentials(d.job)
+// first.
+func (s *study) open() []OpenQuestion {
+	list := essentials(s.job)
 	essential := len(list)
-	hardest := allHardest(d.job)
-	for _, q := range unknowns(d.job) {
-		if listed(list[:essential], q.asked(d.job)) {
-			continue
+	s.hardest = conclude(allHardest(s.job, &s.hard), s.systems)
+	eachUnknown(s.job, func(q unknown) {
+		if listed(list[:essential], q.asked(s.job)) {
+			return
 		}
-		if item, matters := weigh(d.job, &hardest, systems, q, now); matters {
+		if item := s.weigh(q); item.Strength > couldNothing {
 			list = append(list, item)
 		}
-	}
-	list = append(list, openSupply(d.job, systems, now)...)
-	list = append(list, openRequirement(d.job, systems, now)...)
-	list = append(list, openHints(d.job, systems, now)...)
-	if without := openMetals(d.job); !listed(list[:essential], without.Asked) && without.Strength > couldNothing {
+	})
+	list = append(list, s.openSupply()...)
+	list = append(list, s.openRequirement()...)
+	list = append(list, s.openHints()...)
+	if without := openMetals(s.job); !listed(list[:essential], without.Asked) && without.Strength > couldNothing {
 		list = append(list, without)
 	}
-	sort.SliceStable(list, func(a, b int) bool { return list[a].Strength > list[b].Strength })
-	return list, o == Recommended && !anyPiece(d.job, withoutFigures) && firm(d.job, systems, now)
+	slices.SortStableFunc(list, func(a, b OpenQuestion) int { return b.Strength - a.Strength })
+	return list
 }
 
 // onlyATrial says what remains where no figures are held.
@@ -137,46 +165,46 @@ func essentials(j *Job) []OpenQuestion {
 	return list
 }
 
-// allHardest answers every open question the hardest plausible way.
-func allHardest(j *Job) Job {
-	hard := j.clone()
-	for _, q := range unknowns(j) {
-		q.put(&hard, 1)
-	}
+// allHardest copies a job and answers every open question in it the hardest
+// plausible way.
+func allHardest(j *Job, room *copied) *Job {
+	hard := room.of(j)
+	eachUnknown(j, func(q unknown) { q.put(hard, 1) })
 	return hard
 }
 
 // weigh tries the plausible answers to one question, alone and beside the
 // hardest answers to all the others, and reports the strongest change.
-func weigh(j, hardest *Job, systems []system.System, q unknown, now conclusion) (OpenQuestion, bool) {
-	item := OpenQuestion{Asked: q.asked(j)}
-	for i := range q.answer.steps {
-		changed := j.clone()
-		q.put(&changed, float64(i)/float64(q.answer.steps-1))
-		item.raise(systems, now, conclude(&changed, systems))
+func (s *study) weigh(q unknown) OpenQuestion {
+	item := OpenQuestion{Asked: q.asked(s.job)}
+	for i := 0; i < q.answer.steps && item.Strength < couldSystem; i++ {
+		changed := s.copy.of(s.job)
+		q.put(changed, float64(i)/float64(q.answer.steps-1))
+		s.raise(&item, s.now, conclude(changed, s.systems))
 	}
-	if item.Strength < couldSystem {
-		eased := easedIn(j, q)
-		item.raise(systems, conclude(&eased, systems), conclude(hardest, systems))
+	if item.Strength < couldSystem { // the hardest case with one question answered the easiest way
+		eased := s.copy.of(s.job)
+		q.put(eased, 0)
+		s.raise(&item, conclude(allHardest(eased, &s.hard), s.systems), s.hardest)
 	}
-	return item, item.Strength > couldNothing
+	return item
 }
 
-// easedIn is the hardest case with one question answered the easiest way.
-func easedIn(j *Job, q unknown) Job {
-	eased := j.clone()
-	q.put(&eased, 0)
-	return allHardest(&eased)
+// try raises a question by what one answer to it changes.
+func (s *study) try(item *OpenQuestion, answer func(*Job)) {
+	changed := s.copy.of(s.job)
+	answer(changed)
+	s.raise(item, s.now, conclude(changed, s.systems))
 }
 
 // raise keeps the strongest difference seen between two leads.
-func (o *OpenQuestion) raise(systems []system.System, from, to conclusion) {
+func (s *study) raise(o *OpenQuestion, from, to conclusion) {
 	strength, could, flip := couldNothing, message.ID(""), ""
 	switch {
 	case to.first < 0 && from.first >= 0:
 		strength, could = couldSystem, "could mean that no system of the range fits"
 	case to.first != from.first:
-		strength, could, flip = couldSystem, "could change the system to {1}", systems[to.first].ID
+		strength, could, flip = couldSystem, "could change the system to {1}", s.systems[to.first].ID
 	case to.decide != from.decide:
 		strength, could = couldDecide, "could change what decides the sale"
 	case to.status == nearly && from.status != nearly:
@@ -187,69 +215,75 @@ func (o *OpenQuestion) raise(systems []system.System, from, to conclusion) {
 	if strength > o.Strength {
 		o.Strength, o.Could, o.FlipTo = strength, could.Message(), flip
 		if flip != "" {
-			o.Could = message.New(could, message.Name(systems[to.first].Name))
+			o.Could = message.New(could, message.Name(s.systems[to.first].Name))
 		}
 	}
 }
 
 // openSupply weighs phase and voltage, whose answers are neither easy nor hard.
-func openSupply(j *Job, systems []system.System, now conclusion) []OpenQuestion {
+func (s *study) openSupply() []OpenQuestion {
 	phases, volts := OpenQuestion{Asked: Asked{Fact: FactPhases}}, OpenQuestion{Asked: Asked{Fact: FactVolts}}
-	for _, changed := range withSupplies(j) {
-		to := conclude(&changed, systems)
-		phases.raise(systems, now, to)
-		volts.raise(systems, now, to)
+	if s.job.Power.Phases.IsKnown() && s.job.Power.Volts.IsKnown() {
+		return nil
+	}
+	for _, m := range mainsFor(s.job) {
+		changed := s.copy.of(s.job)
+		m.put(changed)
+		to := conclude(changed, s.systems)
+		s.raise(&phases, s.now, to)
+		s.raise(&volts, s.now, to)
 	}
 	var list []OpenQuestion
-	if phases.Strength > 0 && !j.Power.Phases.IsKnown() {
+	if phases.Strength > 0 && !s.job.Power.Phases.IsKnown() {
 		list = append(list, phases)
 	}
-	if volts.Strength > 0 && !j.Power.Volts.IsKnown() {
+	if volts.Strength > 0 && !s.job.Power.Volts.IsKnown() {
 		list = append(list, volts)
 	}
 	return list
 }
 
-// withSupplies are the job at every supply that agrees with what is told; the
-// job itself if the supply is told.
-func withSupplies(j *Job) []Job {
+// mainsFeed is phase and voltage of a site.
+type mainsFeed struct {
+	phases unit.Maybe[Phases]
+	volts  unit.Maybe[unit.Volt]
+}
+
+func (m mainsFeed) put(j *Job) { j.Power.Phases, j.Power.Volts = m.phases, m.volts }
+
+// mainsFor are phase and voltage at every supply that agrees with what is told,
+// and as told if both are.
+func mainsFor(j *Job) []mainsFeed {
 	phases, told1 := j.Power.Phases.Get()
 	volts, told2 := j.Power.Volts.Get()
 	if told1 && told2 {
-		return []Job{*j}
+		return []mainsFeed{{j.Power.Phases, j.Power.Volts}}
 	}
-	var list []Job
+	var list []mainsFeed
 	for _, s := range supplies {
 		if (told1 && phases != BothPhases && phases != s.phases) || (told2 && volts != s.volts) {
 			continue
 		}
-		changed := j.clone()
-		changed.Power.Phases, changed.Power.Volts = unit.Known(s.phases), unit.Known(s.volts)
+		m := mainsFeed{unit.Known(s.phases), unit.Known(s.volts)}
 		if told1 {
-			changed.Power.Phases = j.Power.Phases
+			m.phases = j.Power.Phases
 		}
-		list = append(list, changed)
+		list = append(list, m)
 	}
 	if told2 && !told1 && len(list) == 0 { // a voltage not in the table
-		for _, p := range []Phases{SinglePhase, ThreePhase} {
-			changed := j.clone()
-			changed.Power.Phases = unit.Known(p)
-			list = append(list, changed)
-		}
+		return []mainsFeed{{unit.Known(SinglePhase), j.Power.Volts}, {unit.Known(ThreePhase), j.Power.Volts}}
 	}
 	return list
 }
 
 // openRequirement weighs the question what annoys them most: it names what decides.
-func openRequirement(j *Job, systems []system.System, now conclusion) []OpenQuestion {
-	if len(j.Annoys) > 0 || j.Overrule != nil {
+func (s *study) openRequirement() []OpenQuestion {
+	if len(s.job.Annoys) > 0 || s.job.Overrule != nil {
 		return nil
 	}
 	item := OpenQuestion{Asked: Asked{Fact: FactAnnoysMost}}
 	for _, row := range annoyances {
-		changed := j.clone()
-		changed.Annoys = []Annoyance{row.id}
-		item.raise(systems, now, conclude(&changed, systems))
+		s.try(&item, func(j *Job) { j.Annoys = []Annoyance{row.id} })
 	}
 	if item.Strength == couldNothing {
 		return nil
@@ -257,7 +291,8 @@ func openRequirement(j *Job, systems []system.System, now conclusion) []OpenQues
 	return []OpenQuestion{item}
 }
 
-// firm reports that the first choice stands whatever the open answers are. It
+// firm reports that the first choice of a recommendation stands whatever the open
+// answers are. It
 // tries the job as told and with every open answer at its hardest, at every
 // supply that agrees with what is told, led either way, and with all that may yet decide. Every rule only
 // gets harder from the one to the other, and the order of systems of equal
@@ -265,15 +300,17 @@ func openRequirement(j *Job, systems []system.System, now conclusion) []OpenQues
 // standing at the hardest answers, no answer in between lets another lead.
 // Where only its standing at the site drops, it still leads if every system
 // that could overtake it drops in the same checks.
-func firm(j *Job, systems []system.System, now conclusion) bool {
-	if now.first < 0 {
+func (s *study) firm(o Outcome) bool {
+	if o != Recommended || s.now.first < 0 || anyPiece(s.job, withoutFigures) {
 		return false
 	}
-	for _, wanted := range withRequirements(j) {
-		for _, supplied := range withSupplies(&wanted) {
-			for _, led := range withGuidance(&supplied) {
-				hard := allHardest(&led)
-				if !standsThrough(&led, &hard, systems, now.first) {
+	easy := s.copy.of(s.job)
+	for _, s.overruled.Requirement = range mayDecide(s.job) {
+		easy.Overrule = &s.overruled
+		for _, feed := range mainsFor(s.job) {
+			feed.put(easy)
+			for _, easy.Guidance = range guidancesFor(s.job) {
+				if !standsThrough(easy, allHardest(easy, &s.hard), s.systems, s.now.first) {
 					return false
 				}
 			}
@@ -282,16 +319,14 @@ func firm(j *Job, systems []system.System, now conclusion) bool {
 	return true
 }
 
-// withGuidance are the job led by hand and on a carriage where that is not
-// told: a carriage asks for a torch of its own, but takes less of the duty
+// guidancesFor are by hand and on a carriage where it is not told how the torch is
+// led: a carriage asks for a torch of its own, but takes less of the duty
 // cycle, so neither is the harder. Along an edge is easier than by hand.
-func withGuidance(j *Job) []Job {
+func guidancesFor(j *Job) []unit.Maybe[Guidance] {
 	if j.Guidance.IsKnown() {
-		return []Job{*j}
+		return []unit.Maybe[Guidance]{j.Guidance}
 	}
-	list := []Job{j.clone(), j.clone()}
-	list[0].Guidance, list[1].Guidance = unit.Known(FreeHand), unit.Known(Mechanised)
-	return list
+	return []unit.Maybe[Guidance]{unit.Known(FreeHand), unit.Known(Mechanised)}
 }
 
 // standsThrough reports that system first leads at the job as told and cannot

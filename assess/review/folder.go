@@ -140,10 +140,7 @@ func (r *reader) read(f *file, data []byte) {
 	} else if err := assess.DecodeInto(&r.visit, data); err != nil {
 		e.row = unread(f.path, err)
 	} else {
-		e.row = r.Criteria.judge(f.path, &r.visit, &r.basis, func() *assess.Visit {
-			v, _, _ := assess.Decode(data) // it was read just now
-			return v
-		})
+		e.row = r.Criteria.judge(f.path, &r.visit, &r.basis)
 		e.cuts = timings(f.path, &r.visit)
 	}
 	if r.Index != "" && f.err == nil {

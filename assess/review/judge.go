@@ -3,6 +3,7 @@ package review
 import (
 	"errors"
 	"fmt"
+	"hash/maphash"
 	"slices"
 	"strings"
 	"sync"
@@ -25,24 +26,39 @@ type Criteria struct {
 	Today   time.Time
 	print   string // fingerprint of the range
 
+	seeds [2]maphash.Seed
+	names func() map[rules.Asked]string // of all steps
+
 	mu    sync.Mutex
-	known map[string]*judgement // by the basis of visits
+	known map[basis]*judgement
 }
 
-// mostKnown bounds what is kept of visits that were judged; some 3 KB each.
+// basis stands for all that the rules look at of a visit: two sums of it, which
+// together are never alike by chance.
+type basis [2]uint64
+
+// mostKnown bounds what is kept of visits that were judged; some 1 KB each.
 const mostKnown = 1000
 
 // NewCriteria returns the criteria of a range and a day.
 func NewCriteria(offered system.Range, today time.Time) *Criteria {
-	return &Criteria{Offered: offered, Today: today, print: system.Fingerprint(offered), known: map[string]*judgement{}}
+	return &Criteria{Offered: offered, Today: today, print: system.Fingerprint(offered), known: map[basis]*judgement{},
+		seeds: [2]maphash.Seed{maphash.MakeSeed(), maphash.MakeSeed()}, names: sync.OnceValue(stepNames)}
 }
 
-// judgement is what the rules conclude for all visits that have the same basis.
+// judgement is what the rules conclude for all visits that have the same basis. It
+// holds no text of any of them.
 type judgement struct {
 	row    Row // what does not depend on the records of demonstrations and of what was recommended
-	now    *assess.Recommendation
-	short  map[string]string // systems that fall short, with the first reason
+	now    assess.Recommendation
+	short  []shortfall
 	proofs atomic.Pointer[proofs]
+}
+
+// shortfall is a system that falls short, and the check that says so.
+type shortfall struct {
+	system *system.System
+	check  rules.Check
 }
 
 // proofs are the cuts of the plan that prove what decides.
@@ -52,14 +68,12 @@ type proofs struct {
 }
 
 // Judge is the row of a visit with the rules run on it.
-func (c *Criteria) Judge(path string, v *assess.Visit) Row {
-	return c.judge(path, v, new([]byte), func() *assess.Visit { return v })
-}
+func (c *Criteria) Judge(path string, v *assess.Visit) Row { return c.judge(path, v, new([]byte)) }
 
-// judge is Judge for a visit whose texts will change, with room for its basis; whole
-// returns the same visit to keep.
-func (c *Criteria) judge(path string, v *assess.Visit, room *[]byte, whole func() *assess.Visit) Row {
-	j := c.judgement(v, room, whole)
+// judge is Judge for a visit whose texts may change afterwards, with room for its
+// basis.
+func (c *Criteria) judge(path string, v *assess.Visit, room *[]byte) Row {
+	j := c.judgement(v, room)
 	row := j.row
 	row.Path, row.Date = path, strings.Clone(day(v.Said(assess.FactDate)))
 	row.Company, row.Rep = strings.Clone(v.Said(assess.FactCompany)), strings.Clone(v.Said(assess.FactRep))
@@ -71,11 +85,13 @@ func (c *Criteria) judge(path string, v *assess.Visit, room *[]byte, whole func(
 	if id != "" {
 		row.System = strings.Clone(sanitize.Line(id))
 	}
-	if reason, short := j.short[id]; short {
-		row.Verdict = FallsShort
-		row.raise(Smaller, reason)
+	for i := range j.short {
+		if j.short[i].system.ID == id {
+			row.Verdict = FallsShort
+			row.raise(Smaller, j.short[i].reason(v.Style()))
+		}
 	}
-	if reason := differs(v.Recommended, j.now, v.Style()); reason != "" {
+	if reason := differs(v.Recommended, &j.now, v.Style()); reason != "" {
 		row.raise(Differs, reason)
 	}
 	if reason := c.unproven(v, j); reason != "" {
@@ -85,63 +101,64 @@ func (c *Criteria) judge(path string, v *assess.Visit, room *[]byte, whole func(
 }
 
 // judgement runs the rules, once for all visits with the same basis.
-func (c *Criteria) judgement(v *assess.Visit, room *[]byte, whole func() *assess.Visit) *judgement {
+func (c *Criteria) judgement(v *assess.Visit, room *[]byte) *judgement {
 	*room = v.AppendBasis((*room)[:0])
+	of := basis{maphash.Bytes(c.seeds[0], *room), maphash.Bytes(c.seeds[1], *room)}
 	c.mu.Lock()
-	j := c.known[string(*room)]
+	j := c.known[of]
 	c.mu.Unlock()
 	if j != nil {
 		return j
 	}
-	j = c.conclude(whole())
+	j = c.conclude(v)
 	c.mu.Lock()
 	defer c.mu.Unlock()
 	if len(c.known) >= mostKnown {
 		clear(c.known)
 	}
-	c.known[string(*room)] = j
+	c.known[of] = j
 	return j
 }
 
 // conclude runs the rules on a visit.
 func (c *Criteria) conclude(v *assess.Visit) *judgement {
 	job, problems := v.Job()
-	r := c.evaluate(job)
-	j := &judgement{now: assess.Conclude(r, c.print), short: map[string]string{}}
-	j.row = Row{Metals: metalList(v.Metals()), Thickest: v.Thickest().Or(0), Critical: r.Critical.Requirement, System: j.now.System,
-		Verdict: verdicts[r.Outcome], Unanswered: unanswered(v), Stage: Judged}
-	if r.Firm {
-		j.row.Verdict = Firm
+	if job.Overrule != nil { // its words are kept
+		job.Overrule = &rules.Overrule{Requirement: rules.Requirement(strings.Clone(string(job.Overrule.Requirement)))}
 	}
+	r := rules.Summarise(job, c.Offered)
+	j := &judgement{now: *assess.Conclude(r, c.print)}
+	j.row = Row{Metals: metalList(v.Metals()), Thickest: v.Thickest().Or(0), Critical: r.Critical.Requirement, System: j.now.System,
+		Verdict: verdict(&r), Unanswered: c.namesOf(v.Unanswered(), "; "), Stage: Judged}
 	for i := range r.Candidates {
 		if k := &r.Candidates[i]; k.Status == rules.FallsShort {
-			j.short[k.System.ID] = shortReason(k, v.Style())
+			j.short = append(j.short, shortfall{k.System, k.Checks[0]})
 		}
 	}
-	flagged(&j.row, v, &r, problems)
+	c.flag(&j.row, v, job, &r, problems)
 	if s := v.Latest(); s != nil && len(s.Cuts) > 0 {
 		j.proofs.Store(prove(job, r))
 	}
 	return j
 }
 
-// verdicts are those of outcomes where nothing is known to be firm.
-var verdicts = map[rules.Outcome]Verdict{rules.Recommended: Open, rules.NoneFits: NoneFits, rules.NotYet: NotYet}
-
-// evaluate says what rules.Evaluate says, but of the open questions only those
-// that a flag names: most visits have none, and listing them takes longest.
-func (c *Criteria) evaluate(job rules.Job) rules.Result {
-	r := rules.Summarise(job, c.Offered)
-	if r.Outcome == rules.Recommended && !r.Firm {
-		r.Open = rules.Open(job, c.Offered, r.Outcome)
+// verdict is how a recommendation stands by itself.
+func verdict(r *rules.Result) Verdict {
+	switch {
+	case r.Outcome == rules.NoneFits:
+		return NoneFits
+	case r.Outcome == rules.NotYet:
+		return NotYet
+	case r.Firm:
+		return Firm
 	}
-	return r
+	return Open
 }
 
-// flagged raises the flags that hang on the answers alone.
-func flagged(row *Row, v *assess.Visit, r *rules.Result, problems []assess.Problem) {
-	if reason := openReason(r); reason != "" {
-		row.raise(StillOpen, reason)
+// flag raises the flags that hang on the answers alone.
+func (c *Criteria) flag(row *Row, v *assess.Visit, job rules.Job, r *rules.Result, problems []assess.Problem) {
+	if open := c.openReason(job, r); open != "" {
+		row.raise(StillOpen, open)
 	}
 	for _, f := range r.Flags {
 		if contradictions[f.ID] {
@@ -154,11 +171,11 @@ func flagged(row *Row, v *assess.Visit, r *rules.Result, problems []assess.Probl
 	switch n := len(problems); n {
 	case 0:
 	case 1:
-		row.raise(Unclear, problems[0].Text)
+		row.raise(Unclear, strings.Clone(problems[0].Text))
 	default:
 		row.raise(Unclear, fmt.Sprintf("%s (and %d more)", problems[0].Text, n-1))
 	}
-	if reason := skippedSafety(v); reason != "" {
+	if reason := c.skippedSafety(v); reason != "" {
 		row.raise(Unsafe, reason)
 	}
 }
@@ -209,62 +226,71 @@ func recorded(v *assess.Visit) string {
 	return ""
 }
 
-// unanswered lists the questions that matter here and have no answer.
-func unanswered(v *assess.Visit) string {
-	var names []string
-	for _, s := range v.Steps() {
-		if _, answered := v.Answer(s.Asked()); !answered && !s.Question.Optional {
-			names = append(names, s.Name().String())
+// stepNames are what all steps there can be are called, by what they ask for.
+func stepNames() map[rules.Asked]string {
+	names := map[rules.Asked]string{}
+	for _, q := range assess.Catalogue() {
+		name := func(m metal.ID) {
+			s := assess.Step{Question: q, Metal: m}
+			names[s.Asked()] = s.Name().String()
+		}
+		name("")
+		for _, m := range metal.List() {
+			name(m.ID)
 		}
 	}
-	return strings.Join(names, "; ")
+	return names
+}
+
+// name is what a step is called.
+func (c *Criteria) name(a rules.Asked) string {
+	if name, known := c.names()[a]; known {
+		return name
+	}
+	return string(a.Fact)
+}
+
+// namesOf lists what steps are called.
+func (c *Criteria) namesOf(steps []assess.Step, between string) string {
+	if len(steps) == 0 {
+		return ""
+	}
+	names := make([]string, len(steps))
+	for i, s := range steps {
+		names[i] = c.name(s.Asked())
+	}
+	return strings.Join(names, between)
 }
 
 // words makes an identifier fit for a sentence.
 func words(id string) string { return strings.ReplaceAll(id, "-", " ") }
 
-// shortReason names the first rule by which a system falls short.
-func shortReason(c *rules.Candidate, style unit.Style) string {
-	for i := range c.Checks {
-		check := &c.Checks[i]
-		rule, known := check.Rule.Find()
-		if check.Verdict != rules.Short || !known || !rule.Hard {
-			continue
-		}
-		if check.Need.Kind == unit.None {
-			return fmt.Sprintf("%s: %s cannot do it", rule.Title, sanitize.Line(c.System.Name))
-		}
-		return fmt.Sprintf("%s: needs %s, %s gives %s", rule.Title, unit.Show(check.Need, style, unit.Up), sanitize.Line(c.System.Name), unit.Show(check.Have, style, unit.Down))
+// reason names the rule by which the system falls short.
+func (s *shortfall) reason(style unit.Style) string {
+	rule, _ := s.check.Rule.Find()
+	name := sanitize.Line(s.system.Name)
+	if s.check.Need.Kind == unit.None {
+		return fmt.Sprintf("%s: %s cannot do it", rule.Title, name)
 	}
-	return sanitize.Line(c.System.Name) + " falls short"
+	return fmt.Sprintf("%s: needs %s, %s gives %s", rule.Title, unit.Show(s.check.Need, style, unit.Up), name, unit.Show(s.check.Have, style, unit.Down))
 }
 
 // openReason names the open questions that could change the system, or without
 // which there is none.
-func openReason(r *rules.Result) string {
-	const system = 3 // rules.OpenQuestion.Strength
-	var names []string
-	for _, a := range r.Missing {
-		names = append(names, stepName(a))
+func (c *Criteria) openReason(job rules.Job, r *rules.Result) string {
+	open := r.Missing
+	if r.Outcome == rules.Recommended && !r.Firm {
+		open = rules.Decisive(job, c.Offered)
 	}
-	for _, q := range r.Open {
-		if q.Strength >= system {
-			names = append(names, stepName(q.Asked))
-		}
+	var names []string
+	for _, a := range open {
+		names = append(names, c.name(a))
 	}
 	const most = 3
 	if n := len(names); n > most {
 		names = append(names[:most], fmt.Sprintf("and %d more", n-most))
 	}
 	return strings.Join(names, "; ")
-}
-
-func stepName(a rules.Asked) string {
-	q, known := assess.Find(a.Fact)
-	if !known {
-		return string(a.Fact)
-	}
-	return assess.Step{Question: q, Metal: a.Metal}.Name().String()
 }
 
 // unproven says that the latest demonstration showed no cut that proves what
@@ -277,7 +303,7 @@ func (c *Criteria) unproven(v *assess.Visit, j *judgement) string {
 	p := j.proofs.Load()
 	if p == nil {
 		job, _ := v.Job()
-		p = prove(job, rules.Judge(job, c.Offered))
+		p = prove(job, rules.Summarise(job, c.Offered))
 		j.proofs.Store(p)
 	}
 	shown := func(id string) bool { _, is := s.Find(id); return is }
@@ -289,24 +315,16 @@ func (c *Criteria) unproven(v *assess.Visit, j *judgement) string {
 
 // prove plans the demonstration.
 func prove(job rules.Job, r rules.Result) *proofs {
-	p := &proofs{}
-	for _, cut := range demonstration.Plan(job, r) {
-		if cut.Proves != r.Critical.Requirement {
-			continue
-		}
-		if p.cuts = append(p.cuts, cut.ID); p.name == "" {
-			p.name = cut.Name.String()
-		}
-	}
-	return p
+	cuts, first := demonstration.Proofs(job, r)
+	return &proofs{cuts, first.String()}
 }
 
 // skippedSafety names the safety questions that nobody asked.
-func skippedSafety(v *assess.Visit) string {
+func (c *Criteria) skippedSafety(v *assess.Visit) string {
 	var names []string
 	for _, f := range []rules.Fact{rules.FactEyes, rules.FactVentilation, rules.FactHotWork} {
 		if _, asked := v.Answer(rules.Asked{Fact: f}); !asked {
-			names = append(names, stepName(rules.Asked{Fact: f}))
+			names = append(names, c.name(rules.Asked{Fact: f}))
 		}
 	}
 	if len(names) == 0 {

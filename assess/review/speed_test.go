@@ -39,22 +39,15 @@ func records(b *testing.B) int {
 	return n
 }
 
-// tree writes invented visits, old enough for the index. Where they are distinct,
-// no two have the same answers: each has another breaker, hose and altitude.
+// tree writes invented visits, old enough for the index, some or all of them with
+// answers of their own.
 func tree(b *testing.B, distinct bool) string {
 	b.Helper()
 	dir, i := b.TempDir(), 0
 	for path, data := range sample.Many(records(b), 1) {
 		if v, _, err := assess.Decode(data); distinct && err == nil {
 			i++
-			for fact, said := range map[rules.Fact]string{rules.FactBreaker: fmt.Sprintf("%d A", 10+i%60), rules.FactHoseLength: fmt.Sprintf("%d.%d m", 3+i/60%20, i/1200%10), rules.FactAltitude: fmt.Sprintf("%d m", i/12000*10)} {
-				q, _ := assess.Find(fact)
-				a, _, err := v.Read(assess.Step{Question: q}, said)
-				if err != nil {
-					b.Fatal(err)
-				}
-				v.Set(a)
-			}
+			alone(b, v, i)
 			if data, err = v.Encode(); err != nil {
 				b.Fatal(err)
 			}
@@ -62,6 +55,19 @@ func tree(b *testing.B, distinct bool) string {
 		write(b, dir, path, string(data), time.Now().Add(-time.Hour))
 	}
 	return dir
+}
+
+// alone makes the answers of a visit such that no other has the same: each has
+// another breaker, hose and altitude.
+func alone(b *testing.B, v *assess.Visit, i int) {
+	for fact, said := range map[rules.Fact]string{rules.FactBreaker: fmt.Sprintf("%d A", 10+i%60), rules.FactHoseLength: fmt.Sprintf("%d.%d m", 3+i/60%20, i/1200%10), rules.FactAltitude: fmt.Sprintf("%d m", i/12000*10)} {
+		q, _ := assess.Find(fact)
+		a, _, err := v.Read(assess.Step{Question: q}, said)
+		if err != nil {
+			b.Fatal(err)
+		}
+		v.Set(a)
+	}
 }
 
 // BenchmarkFolder holds what a review does to what the disk takes: every row has
@@ -206,18 +212,20 @@ func readAll(b *testing.B, dir string, o Options) {
 // BenchmarkJudge judges visits of which no two have the same answers.
 func BenchmarkJudge(b *testing.B) {
 	var visits []*assess.Visit
-	for _, data := range sample.Many(48, 1) {
+	for _, data := range sample.Many(2*mostKnown, 1) {
 		if v, _, err := assess.Decode(data); err == nil {
+			alone(b, v, len(visits))
 			visits = append(visits, v)
 		}
 	}
-	c, i := NewCriteria(system.Demo(), today), 0
+	c, room, i := NewCriteria(system.Demo(), today), []byte(nil), 0
+	b.ReportAllocs()
+	before := processorTime()
 	for b.Loop() {
-		if i++; i%len(visits) == 0 {
-			clear(c.known)
-		}
-		c.Judge("a.json", visits[i%len(visits)])
+		c.judge("a.json", visits[i%len(visits)], &room)
+		i++
 	}
+	b.ReportMetric(float64((processorTime()-before).Nanoseconds())/1000/float64(i), "cpu-us/visit")
 }
 
 // BenchmarkArrange sorts and groups as many rows as the list shows.

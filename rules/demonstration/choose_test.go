@@ -66,8 +66,8 @@ func TestChooseProperties(t *testing.T) {
 				total += setUpTakes
 			}
 			row := rowOf(t, c.ID)
-			if got, reason := row.ready(&s); !reason.IsEmpty() || got.metal != c.Metal || got.thickness != c.Thickness {
-				t.Errorf("%s is shown though: %s", c.ID, reason)
+			if got, lacks, ok := row.lacks(&s); !ok || got.metal != c.Metal || got.thickness != c.Thickness {
+				t.Errorf("%s is shown though: %s", c.ID, lacks)
 			}
 			if c.Chosen == "" || (i == 0 && c.SetUp) {
 				t.Errorf("%s: %+v", c.ID, c)
@@ -95,7 +95,7 @@ func showsCritical(t *rapid.T, s *situation, p Programme) {
 	able := 0
 	for i := range catalogue {
 		row := &catalogue[i]
-		if _, reason := row.ready(s); reason.IsEmpty() && slices.Contains(row.proves, s.critical) && unit.Second(row.minutes*60) <= p.Given {
+		if _, _, ok := row.lacks(s); ok && slices.Contains(row.proves, s.critical) && unit.Second(row.minutes*60) <= p.Given {
 			able++
 		}
 	}
@@ -120,7 +120,7 @@ func TestSearchIsExact(t *testing.T) {
 		var able []candidate
 		for i := range rapid.IntRange(0, 5).Draw(t, "cuts") {
 			row := &cutRow{id: string(rune('a' + i)), minutes: float64(rapid.IntRange(2, 9).Draw(t, "minutes")), last: i == 4 && rapid.Bool().Draw(t, "own")}
-			c := candidate{row: row, place: i, worth: rapid.SampledFrom([]int{0, 10, 20, 30}).Draw(t, "worth"), shows: rapid.Bool().Draw(t, "shows")}
+			c := candidate{row: row, worth: rapid.SampledFrom([]int{0, 10, 20, 30}).Draw(t, "worth"), shows: rapid.Bool().Draw(t, "shows")}
 			c.setUp.output = unit.Ampere(rapid.IntRange(1, 3).Draw(t, "set-up"))
 			if rapid.Bool().Draw(t, "tied") {
 				c.ties = []rules.Requirement{rapid.SampledFrom([]rules.Requirement{rules.Speed, rules.Ease}).Draw(t, "tie")}

@@ -56,6 +56,28 @@ func Choose(job rules.Job, result rules.Result) Programme {
 	return p
 }
 
+// Proofs lists the cuts of the plan that prove what decides: their identifiers, and
+// the name of the first; for readers who ask no more of it.
+func Proofs(job rules.Job, result rules.Result) (ids []string, first message.Message) {
+	s := newSituation(&job, &result)
+	if s.system == nil {
+		return nil, message.Message{}
+	}
+	able, _ := candidates(&s)
+	if !slices.ContainsFunc(able, func(c candidate) bool { return c.shows }) {
+		return nil, message.Message{}
+	}
+	for _, c := range within(able, job.Showing.Or(usualTime)).order {
+		if !c.shows {
+			continue
+		}
+		if ids = append(ids, c.row.id); len(ids) == 1 {
+			first = c.row.nameFor(&s)
+		}
+	}
+	return ids, first
+}
+
 // within searches with room for questions. Where what decides would not be
 // shown then, the questions wait.
 func within(able []candidate, given unit.Second) set {
@@ -75,7 +97,6 @@ type candidate struct {
 	piece   piece
 	setting OperatingPoint
 	setUp   setUp
-	place   int                 // in the catalogue
 	shows   bool                // it proves the critical requirement
 	ties    []rules.Requirement // as strong as that, which it proves
 	worth   int                 // beside both
@@ -91,20 +112,19 @@ type setUp struct {
 }
 
 // candidates lists the rows whose preconditions hold and that are worth
-// showing here, and says of the others why not.
-func candidates(s *situation) ([]candidate, map[string]message.Message) {
-	var able []candidate
-	left := map[string]message.Message{}
+// showing here, and those that are left out, each with its reason.
+func candidates(s *situation) (able []candidate, left []refusal) {
+	able = make([]candidate, 0, len(catalogue))
 	for i := range catalogue {
 		row := &catalogue[i]
-		p, reason := row.ready(s)
-		if !reason.IsEmpty() {
-			left[row.id] = reason
+		p, lacks, ok := row.lacks(s)
+		if !ok {
+			left = append(left, refusal{row, lacks})
 			continue
 		}
-		c := row.candidate(s, p, i)
+		c := row.candidate(s, p)
 		if !c.shows && len(c.ties) == 0 && c.worth == 0 {
-			left[row.id] = message.New("It is not part of the work described, and does not show what decides.")
+			left = append(left, refusal{row, pointless})
 			continue
 		}
 		able = append(able, c)
@@ -112,22 +132,41 @@ func candidates(s *situation) ([]candidate, map[string]message.Message) {
 	return able, left
 }
 
-// ready returns the piece of a row, or the first reason not to show it.
-func (row *cutRow) ready(s *situation) (piece, message.Message) {
-	p, ok := row.piece(s)
-	if !ok || !(p.thickness > 0) {
-		return p, message.New("There is no {1}.", row.nothing)
-	}
-	for _, n := range row.needs {
-		if !n.holds(s, p) {
-			return p, message.New("It needs {1}.", n.words)
-		}
-	}
-	return p, message.Message{}
+// refusal is a row that is not shown: it lacks its piece, what it needs, or a use.
+type refusal struct {
+	row   *cutRow
+	lacks message.ID // what it needs; "" if it is the piece
 }
 
-func (row *cutRow) candidate(s *situation, p piece, place int) candidate {
-	c := candidate{row: row, piece: p, place: place, setting: s.setting(row, p)}
+// pointless stands for the lack of a use.
+const pointless message.ID = "It is not part of the work described, and does not show what decides."
+
+// reason says why the row is not shown.
+func (r refusal) reason() message.Message {
+	switch r.lacks {
+	case "":
+		return message.New("There is no {1}.", r.row.nothing)
+	case pointless:
+		return pointless.Message()
+	}
+	return message.New("It needs {1}.", r.lacks)
+}
+
+// lacks returns the piece of a row, or the first of what it needs that is not there.
+func (row *cutRow) lacks(s *situation) (p piece, lacks message.ID, ok bool) {
+	if p, ok = row.piece(s); !ok || !(p.thickness > 0) {
+		return p, "", false
+	}
+	for i := range row.needs {
+		if n := &row.needs[i]; !n.holds(s, p) {
+			return p, n.words, false
+		}
+	}
+	return p, "", true
+}
+
+func (row *cutRow) candidate(s *situation, p piece) candidate {
+	c := candidate{row: row, piece: p, setting: s.setting(row, p)}
 	c.setUp = setUp{p, c.setting.Output, c.setting.OnWork, c.setting.Shielded, row.id == "gouge"}
 	c.shows = s.critical != "" && slices.Contains(row.proves, s.critical)
 	for _, r := range s.ties {
@@ -209,15 +248,19 @@ func (c *candidate) chosen(s *situation, first, last bool) message.ID {
 }
 
 // leftOut says of every row that is not in the plan why.
-func leftOut(s *situation, able []candidate, left map[string]message.Message, best set) []LeftOut {
-	for _, c := range able {
-		if !slices.ContainsFunc(best.order, func(d candidate) bool { return d.place == c.place }) {
-			left[c.row.id] = message.New("It takes {1} min, and the others make better use of the time.", message.Figure(fmt.Sprintf("%.0f", c.row.minutes)))
+func leftOut(s *situation, able []candidate, left []refusal, best set) []LeftOut {
+	reasons := map[*cutRow]message.Message{}
+	for _, r := range left {
+		reasons[r.row] = r.reason()
+	}
+	for i := range able {
+		if c := &able[i]; !slices.Contains(best.order, c) {
+			reasons[c.row] = message.New("It takes {1} min, and the others make better use of the time.", message.Figure(fmt.Sprintf("%.0f", c.row.minutes)))
 		}
 	}
 	var list []LeftOut
 	for i := range catalogue {
-		if reason, ok := left[catalogue[i].id]; ok {
+		if reason, ok := reasons[&catalogue[i]]; ok {
 			list = append(list, LeftOut{catalogue[i].id, catalogue[i].nameFor(s), reason})
 		}
 	}

@@ -1,7 +1,7 @@
 package demonstration
 
 import (
-	"cmp"
+	"math"
 	"math/bits"
 	"slices"
 
@@ -14,107 +14,111 @@ type set struct {
 	proofs int // of the critical requirement, two at most: the first cut and the last
 	worth  int
 	takes  unit.Second
-	order  []candidate
-	mask   int // which of the candidates
+	order  []*candidate
+}
+
+// sum is what the cuts of a set come to, in whatever order they are shown.
+type sum struct {
+	takes        unit.Second // the cuts alone
+	worth        int32       // of the cuts alone
+	shows        int32
+	ties, groups uint32 // requirements as strong as the critical one, and set-ups, a bit each
+}
+
+// value is the worth of a set, comparable: proofs count before all else.
+func (s sum) value() int64 {
+	proofs := min(s.shows, 2)
+	worth := s.worth + int32(bits.OnesCount32(s.ties))*worthTie + (s.shows-proofs)*worthAgain
+	return int64(proofs)<<32 | int64(worth)
 }
 
 // search returns the best set that fits the time. It looks at every one: with
-// the fourteen rows of the catalogue that is at most 16,383 sets.
+// the fourteen rows of the catalogue that is at most 16,383 sets. The worthiest are
+// put in order first, and those worth less only where none of these fits.
 func search(able []candidate, given unit.Second) set {
-	var best set
-	for _, s := range fitting(able, given) {
-		if best.order != nil && (s.proofs != best.proofs || s.worth != best.worth) {
-			break // the rest is worth less
+	sums := sumsOf(able)
+	best, below := set{}, int64(math.MaxInt64)
+	for best.order == nil {
+		value := int64(-1)
+		for mask := 1; mask < len(sums); mask++ {
+			if v := sums[mask].value(); v < below && v > value && sums[mask].mayFit(given) {
+				value = v
+			}
 		}
-		s.order = arrange(pick(able, s.mask))
-		s.takes += setUps(s.order)
-		if s.takes <= given && (best.order == nil || s.takes < best.takes) {
-			best = s
+		if value < 0 {
+			return best
 		}
+		for mask := 1; mask < len(sums); mask++ {
+			if s := &sums[mask]; s.value() != value || !s.mayFit(given) {
+				continue
+			}
+			order := arrange(pick(able, mask))
+			takes := sums[mask].takes + setUps(order)
+			if takes <= given && (best.order == nil || takes < best.takes) {
+				best = set{int(value >> 32), int(value & math.MaxUint32), takes, order}
+			}
+		}
+		below = value
 	}
 	return best
 }
 
-// fitting lists the sets whose cuts fit the time with one set-up for each group
-// but the first, which no order can do without; the worthiest first, equals in
-// the order of the catalogue.
-func fitting(able []candidate, given unit.Second) []set {
-	group := groups(able)
-	var list []set
-	for mask := 1; mask < 1<<len(able); mask++ {
-		if s, seen := weigh(able, mask, group); s.takes+unit.Second(bits.OnesCount(seen)-1)*setUpTakes <= given {
-			list = append(list, s)
-		}
-	}
-	slices.SortFunc(list, func(s, t set) int {
-		return cmp.Or(t.proofs-s.proofs, t.worth-s.worth, s.mask-t.mask)
-	})
-	return list
+// mayFit reports whether the cuts fit the time with one set-up for each group but
+// the first, which no order can do without.
+func (s *sum) mayFit(given unit.Second) bool {
+	return s.takes+unit.Second(bits.OnesCount32(s.groups)-1)*setUpTakes <= given
 }
 
-// groups numbers the set-ups, one bit each, by candidate.
-func groups(able []candidate) []uint {
-	group := make([]uint, len(able))
-	for i := range able {
-		first := slices.IndexFunc(able, func(c candidate) bool { return c.setUp == able[i].setUp })
-		group[i] = 1 << first
-	}
-	return group
-}
-
-// pick returns the cuts of a set.
-func pick(able []candidate, mask int) []candidate {
-	var chosen []candidate
-	for i := range able {
-		if mask&(1<<i) != 0 {
-			chosen = append(chosen, able[i])
-		}
-	}
-	return chosen
-}
-
-// weigh adds up the worth and the time of the cuts alone, and collects their
-// groups.
-func weigh(able []candidate, mask int, group []uint) (s set, seen uint) {
-	s.mask = mask
+// sumsOf is what every set comes to, by its mask.
+func sumsOf(able []candidate) []sum {
+	sums := make([]sum, 1<<len(able))
 	var ties []rules.Requirement
-	shows := 0
 	for i := range able {
-		if mask&(1<<i) == 0 {
-			continue
-		}
 		c := &able[i]
-		seen |= group[i]
-		s.worth += c.worth
-		s.takes += c.takes()
+		one := sum{takes: c.takes(), worth: int32(c.worth)}
 		if c.shows {
-			shows++
+			one.shows = 1
 		}
 		for _, r := range c.ties {
 			if !slices.Contains(ties, r) {
 				ties = append(ties, r)
 			}
+			one.ties |= 1 << slices.Index(ties, r)
+		}
+		one.groups = 1 << slices.IndexFunc(able, func(other candidate) bool { return other.setUp == c.setUp })
+		for mask := range 1 << i {
+			s := &sums[mask]
+			sums[mask|1<<i] = sum{s.takes + one.takes, s.worth + one.worth, s.shows + one.shows, s.ties | one.ties, s.groups | one.groups}
 		}
 	}
-	s.proofs = min(shows, 2)
-	s.worth += len(ties)*worthTie + (shows-s.proofs)*worthAgain
-	return s, seen
+	return sums
+}
+
+// pick returns the cuts of a set.
+func pick(able []candidate, mask int) []*candidate {
+	chosen := make([]*candidate, 0, bits.OnesCount(uint(mask)))
+	for i := range able {
+		if mask&(1<<i) != 0 {
+			chosen = append(chosen, &able[i])
+		}
+	}
+	return chosen
 }
 
 // arrange puts the chosen cuts, which come in the order of the catalogue, into
 // the order with the fewest set-ups among those that open and close as they
 // should. Where several are equal, the cut listed first opens and the one
 // listed last closes; the customer's own piece closes before any other.
-func arrange(chosen []candidate) []candidate {
-	var best []candidate
+func arrange(chosen []*candidate) []*candidate {
+	best, room := []*candidate(nil), []*candidate(nil)
 	for first := range chosen {
 		for back := range chosen {
 			last := len(chosen) - 1 - back
 			if (first == last && len(chosen) > 1) || !opens(chosen, first) || !closes(chosen, first, last) {
 				continue
 			}
-			if try := grouped(chosen, first, last); best == nil || setUps(try) < setUps(best) {
-				best = try
+			if room = grouped(room[:0], chosen, first, last); best == nil || setUps(room) < setUps(best) {
+				best, room = room, best
 			}
 		}
 	}
@@ -123,13 +127,13 @@ func arrange(chosen []candidate) []candidate {
 
 // opens reports whether a cut may come first: it proves the critical
 // requirement, unless none does.
-func opens(chosen []candidate, first int) bool {
-	return chosen[first].shows || !slices.ContainsFunc(chosen, func(c candidate) bool { return c.shows })
+func opens(chosen []*candidate, first int) bool {
+	return chosen[first].shows || !slices.ContainsFunc(chosen, func(c *candidate) bool { return c.shows })
 }
 
 // closes reports whether a cut may come last after first: it proves the
 // critical requirement, if two do; the customer's own piece, if it can.
-func closes(chosen []candidate, first, last int) bool {
+func closes(chosen []*candidate, first, last int) bool {
 	shows := 0
 	var own *candidate
 	for i := range chosen {
@@ -137,7 +141,7 @@ func closes(chosen []candidate, first, last int) bool {
 			shows++
 		}
 		if chosen[i].row.last && i != first {
-			own = &chosen[i]
+			own = chosen[i]
 		}
 	}
 	if own != nil && (own.shows || shows < 2) {
@@ -146,23 +150,22 @@ func closes(chosen []candidate, first, last int) bool {
 	return chosen[last].shows || shows < 2
 }
 
-// grouped orders the cuts set-up by set-up, with first and last in their
-// places.
-func grouped(chosen []candidate, first, last int) []candidate {
-	order := []candidate{chosen[first]}
-	used := make([]bool, len(chosen))
-	used[first], used[last] = true, true
+// grouped orders the cuts set-up by set-up behind order, with first and last in
+// their places.
+func grouped(order, chosen []*candidate, first, last int) []*candidate {
+	used := uint(1)<<first | uint(1)<<last
 	take := func(group setUp) {
 		for i, c := range chosen {
-			if !used[i] && c.setUp == group {
-				used[i] = true
+			if used&(1<<i) == 0 && c.setUp == group {
+				used |= 1 << i
 				order = append(order, c)
 			}
 		}
 	}
+	order = append(order, chosen[first])
 	take(chosen[first].setUp)
 	for i, c := range chosen {
-		if !used[i] && c.setUp != chosen[last].setUp {
+		if used&(1<<i) == 0 && c.setUp != chosen[last].setUp {
 			take(c.setUp)
 		}
 	}
@@ -174,7 +177,7 @@ func grouped(chosen []candidate, first, last int) []candidate {
 }
 
 // setUps is the time the set-ups between the cuts take.
-func setUps(order []candidate) unit.Second {
+func setUps(order []*candidate) unit.Second {
 	total := unit.Second(0)
 	for i := 1; i < len(order); i++ {
 		if order[i].setUp != order[i-1].setUp {
