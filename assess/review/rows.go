@@ -41,8 +41,14 @@ func (s *entries) write(packed []byte) ref {
 	return at
 }
 
-// put adds an entry behind the others.
-func (s *entries) put(e *entry) { s.refs = append(s.refs, s.write(s.entry(e))) }
+// put adds an entry behind the others. Room for their places grows by a sixteenth:
+// append would leave a fifth of it empty.
+func (s *entries) put(e *entry) {
+	if n := len(s.refs); n == cap(s.refs) {
+		s.refs = append(make([]ref, 0, n+max(n/16, 512)), s.refs...)
+	}
+	s.refs = append(s.refs, s.write(s.entry(e)))
+}
 
 // set puts an entry in the place of another.
 func (s *entries) set(i int, e *entry) {
