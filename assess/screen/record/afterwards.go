@@ -62,8 +62,8 @@ func (s *session) objections() {
 		if said == "" {
 			return
 		}
-		s.showing.Objections = append(s.showing.Objections, assess.Objection{Said: said, Answer: s.ask("  The answer given?", "")})
-		s.changed = true
+		s.showing.Objections, s.changed = append(s.showing.Objections, assess.Objection{Said: said}), true
+		s.keep(&s.showing.Objections[len(s.showing.Objections)-1].Answer, s.ask("  The answer given?", ""))
 	}
 }
 

@@ -45,30 +45,38 @@ func (s *session) cut(number int, step *report.Step) {
 	if typed != "" {
 		c.Result = assess.Result(typed)
 	}
+	s.shown(c)
 	s.keep(&c.Why, s.ask("  Why? In a few words", c.Why))
+	s.shown(c)
 	if step.Timed {
 		s.time(&c, step)
 	}
+}
+
+// shown puts a cut into the record.
+func (s *session) shown(c assess.ShownCut) {
 	s.showing.Keep(c)
 	s.changed = true
 }
 
 // time asks for the length and the seconds, and says at once how they compare.
 func (s *session) time(c *assess.ShownCut, step *report.Step) {
-	if v, ok := s.quantity("  How long was the cut?", shown(c.Length, unit.Thickness, s.Bench.Style), unit.Thickness); ok {
+	if v, ok := s.quantity("  How long was the cut?", figureOf(c.Length, unit.Thickness, s.Bench.Style), unit.Thickness); ok {
 		c.Length = unit.Known(unit.Millimetre(v))
 		c.Predicted = step.For(unit.Millimetre(v))
+		s.shown(*c)
 	}
-	if v, ok := s.quantity("  How many seconds did it take?", shown(c.Took, unit.Time, s.Bench.Style), unit.Time); ok {
+	if v, ok := s.quantity("  How many seconds did it take?", figureOf(c.Took, unit.Time, s.Bench.Style), unit.Time); ok {
 		c.Took = unit.Known(unit.Second(v))
+		s.shown(*c)
 	}
 	if text := report.Measured(*c, s.Bench.Style); !text.IsEmpty() {
 		s.say("  It %s.", text)
 	}
 }
 
-// shown writes what stands there now, "" if nothing does.
-func shown[T ~float64](m unit.Maybe[T], k unit.Kind, style unit.Style) string {
+// figureOf writes what stands there now, "" if nothing does.
+func figureOf[T ~float64](m unit.Maybe[T], k unit.Kind, style unit.Style) string {
 	v, known := m.Get()
 	if !known {
 		return ""

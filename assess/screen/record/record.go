@@ -39,29 +39,37 @@ type session struct {
 	in      *bufio.Reader
 	out     io.Writer
 	showing *assess.Demonstration
-	changed bool
+	changed bool // since the last save
+	kept    Outcome
 	over    bool  // the input has ended, or the rep said quit
 	ended   bool  // the input has ended
 	err     error // of reading, other than its end
 }
 
-// Run asks what was shown and what came of it. Whatever is given is saved, by
-// any way of leaving; the error is that of reading the input.
+// Run asks what was shown and what came of it. Whatever is given is saved before the
+// next question, so that no way of leaving loses it; the error is that of reading
+// the input.
 func Run(in io.Reader, out io.Writer, o Options) (Outcome, error) {
 	before := len(o.Visit.Demonstrations)
 	s := &session{Options: o, in: bufio.NewReader(in), out: out, showing: o.Visit.DemonstrationOn(o.Date)}
 	s.say("The demonstration on %s. One line each; Enter leaves a line as it is,\nquit saves and leaves.", o.Date)
 	s.cuts()
 	s.afterwards()
-	end := Outcome{InputEnd: s.ended}
-	if !s.changed {
-		if before < len(o.Visit.Demonstrations) {
-			o.Visit.DropDemonstration(o.Date)
-		}
-		return end, s.err
+	s.save()
+	if s.kept.Path == "" && s.kept.Unsaved == nil && before < len(o.Visit.Demonstrations) {
+		o.Visit.DropDemonstration(o.Date)
 	}
-	end.Path, end.Unsaved = o.Saver.Save(o.Visit)
-	return end, s.err
+	s.kept.InputEnd = s.ended
+	return s.kept, s.err
+}
+
+// save keeps what was given since the last save; what could not be saved is tried
+// again with the next.
+func (s *session) save() {
+	if s.changed {
+		s.kept.Path, s.kept.Unsaved = s.Saver.Save(s.Visit)
+		s.changed = s.kept.Unsaved != nil
+	}
 }
 
 func (s *session) say(format string, args ...any) { fmt.Fprintf(s.out, format+"\n", args...) }
@@ -72,6 +80,7 @@ func (s *session) ask(question, now string) string {
 	if s.over {
 		return ""
 	}
+	s.save()
 	if now != "" {
 		question += " [" + now + "]"
 	}

@@ -2,6 +2,7 @@ package record
 
 import (
 	"errors"
+	"io"
 	"strings"
 	"testing"
 	"time"
@@ -15,6 +16,7 @@ import (
 // disk remembers what was saved, and fails when told to.
 type disk struct {
 	saved *assess.Visit
+	saves int
 	fail  error
 }
 
@@ -22,6 +24,7 @@ func (d *disk) Save(v *assess.Visit) (string, error) {
 	if d.fail != nil {
 		return "", d.fail
 	}
+	d.saves++
 	d.saved = v
 	return "visit.json", nil
 }
@@ -117,6 +120,37 @@ func TestLeavingSaves(t *testing.T) {
 			if n > 6 && d.saved.Latest().Words != "Fine." {
 				t.Errorf("after %d lines: %+v", n, d.saved.Latest())
 			}
+		}
+	}
+}
+
+// typist gives one line at a time, and looks at what is saved before the next.
+type typist struct {
+	lines []string
+	disk  *disk
+	saves []int // so far, at each line
+}
+
+func (y *typist) Read(p []byte) (int, error) {
+	if y.saves = append(y.saves, y.disk.saves); len(y.lines) == 0 {
+		return 0, io.EOF
+	}
+	n := copy(p, y.lines[0]+"\n")
+	y.lines = y.lines[1:]
+	return n, nil
+}
+
+// Each line is saved before the next is asked for; the third and the tenth are
+// empty and change nothing.
+func TestEachLineIsSavedBeforeTheNext(t *testing.T) {
+	d := &disk{}
+	in := &typist{disk: d, lines: []string{"good", "new tip", "", "12", "good", "its edge", "Fine.", "Dear", "cheap", "", "order", "x", "deliver", "Jo", "2026-12-08"}}
+	if _, err := Run(in, io.Discard, Options{Visit: newVisit(), Bench: bench(), Date: "2026-12-01", Saver: d}); err != nil {
+		t.Fatal(err)
+	}
+	for i := 1; i < len(in.saves); i++ {
+		if empty := i == 3 || i == 10; !empty && in.saves[i] <= in.saves[i-1] {
+			t.Errorf("line %d is not saved before the next: %v", i, in.saves)
 		}
 	}
 }
