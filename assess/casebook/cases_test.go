@@ -37,10 +37,10 @@ func TestCasesComeOutAsArgued(t *testing.T) {
 	if len(list) != len(want) {
 		t.Errorf("%d cases, want %d", len(list), len(want))
 	}
-	manners := map[Manner]bool{}
+	met := map[Manner]bool{}
 	for i := range list {
 		c := &list[i]
-		manners[c.Manner] = true
+		met[c.Manner] = true
 		r := rules.Judge(c.job(), system.Demo())
 		if w, ok := want[c.Name]; !ok || firstOf(&r) != w.system || r.Critical.Requirement != w.decides {
 			t.Errorf("%s: %q, %s decides", c.Name, firstOf(&r), r.Critical.Requirement)
@@ -50,9 +50,9 @@ func TestCasesComeOutAsArgued(t *testing.T) {
 		}
 		t.Logf("%s: %d of %d minutes, %d questions", c.Name, NewRoute(c, system.Demo()).Minutes, c.Minutes, len(NewRoute(c, system.Demo()).Asked))
 	}
-	for _, m := range Manners() {
-		if !manners[m] {
-			t.Errorf("no case is %s", m)
+	for _, m := range manners {
+		if !met[m.id] {
+			t.Errorf("no case is %s", m.id)
 		}
 	}
 }

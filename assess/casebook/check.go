@@ -2,6 +2,7 @@ package casebook
 
 import (
 	"fmt"
+	"slices"
 	"strings"
 	"unicode"
 
@@ -26,14 +27,21 @@ func Check(c *Customer, offered system.Range) []csvfile.Finding {
 		add("", "the facts are too few to size anything: "+names(result.Missing)+" is missing", "an answer to each of these")
 		return list
 	case result.Outcome == rules.Recommended && !result.Firm:
-		add("", "the right answer is not firm: "+names(couldChange(result.Open))+" could change it", "an answer to each of these")
+		var open []rules.Asked
+		for _, q := range result.Open {
+			if q.Strength >= 3 { // it could change the system
+				open = append(open, q.Asked)
+			}
+		}
+		add("", "the right answer is not firm: "+names(open)+" could change it", "an answer to each of these")
 	case result.Critical.Requirement == "":
 		add("annoys-most", "nothing says what decides", "what annoys them, or how the edge is used")
 	case len(result.Critical.Tie) > 0:
 		add("annoys-most", "what decides is a tie", "one complaint that outweighs the others")
 	}
 	for _, f := range result.Flags {
-		if !aboutSafety(f) {
+		// One that warns of the site contradicts nothing.
+		if slices.ContainsFunc(f.From, func(a rules.Asked) bool { return a.Fact != rules.FactEyes && a.Fact != rules.FactVentilation }) {
 			add("", "the facts contradict one another: "+string(f.Sentence), "facts that go together; what is only said belongs on a line wrong")
 		}
 	}
@@ -44,16 +52,6 @@ func Check(c *Customer, offered system.Range) []csvfile.Finding {
 		add("minutes", fmt.Sprintf("%d minutes are too few: the good way through takes %d", c.Minutes, r.Minutes), fmt.Sprintf("at least %d", r.Minutes))
 	}
 	return list
-}
-
-// aboutSafety reports a flag that warns of the site and contradicts nothing.
-func aboutSafety(f rules.Flag) bool {
-	for _, a := range f.From {
-		if a.Fact != rules.FactEyes && a.Fact != rules.FactVentilation {
-			return false
-		}
-	}
-	return true
 }
 
 // checkManner reports a manner that shows nowhere, and figures it gives away.
@@ -73,20 +71,5 @@ func checkManner(c *Customer, add func(column, problem, accepted string)) {
 
 // names lists what questions are called: "a, b and c".
 func names(list []rules.Asked) string {
-	var names []message.Message
-	for _, a := range list {
-		names = append(names, stepName(stepOf(a)))
-	}
-	return message.And(names...).String()
-}
-
-// couldChange lists the questions whose answers could change the system.
-func couldChange(list []rules.OpenQuestion) []rules.Asked {
-	var asked []rules.Asked
-	for _, q := range list {
-		if q.Strength >= 3 { // the system
-			asked = append(asked, q.Asked)
-		}
-	}
-	return asked
+	return message.And(message.Each(list, func(a rules.Asked) message.Message { return stepName(stepOf(a)) })...).String()
 }

@@ -33,24 +33,18 @@ type Effect struct {
 
 // Sentence says what the miss would have led to; it is empty if nothing would
 // have changed.
-func (e Effect) Sentence() message.Message { return e.because(e.why) }
-
-func (e Effect) because(why message.Message) message.Message {
+func (e Effect) Sentence() message.Message {
 	if e.Level == ChangesNothing {
 		return message.Message{}
 	}
-	return message.New(e.sentence, append([]any{why}, e.args...)...)
+	return message.New(e.sentence, append([]any{e.why}, e.args...)...)
 }
 
-const withoutIt message.ID = "Without it"
-
-// shared is the sentence where several misses would each have led to the same.
-func (e Effect) shared() message.Message {
-	if e.why.ID() == withoutIt {
-		return e.because(message.New("Without any one of them"))
-	}
-	return e.Sentence()
-}
+// Why a miss leads to something: one, or several of which each would.
+const (
+	withoutIt     message.ID = "Without it"
+	withoutAnyOne message.ID = "Without any one of them"
+)
 
 // effect runs the rules with one fact as the trainee has it and all others true.
 func (m *marking) effect(note assess.Answer, item Item) Effect {
@@ -71,8 +65,7 @@ func (m *marking) effect(note assess.Answer, item Item) Effect {
 	case r.Critical.Requirement != m.truth.Critical.Requirement:
 		return Effect{ChangesDeciding, why, "{1}, you would have shown {2}; the deciding requirement is {3}.", []any{requirement(r.Critical.Requirement), requirement(m.truth.Critical.Requirement)}}
 	}
-	if e := m.verdict(&r); e.Level > ChangesNothing {
-		e.why = why
+	if e := m.verdict(&r, why); e.Level > ChangesNothing {
 		return e
 	}
 	for _, q := range r.Open {
@@ -84,31 +77,26 @@ func (m *marking) effect(note assess.Answer, item Item) Effect {
 }
 
 // verdict says which check of the right system would have been judged otherwise.
-func (m *marking) verdict(r *rules.Result) Effect {
+func (m *marking) verdict(r *rules.Result, why message.Message) Effect {
 	if m.truth.First == nil {
 		return Effect{}
+	}
+	word := func(v rules.Verdict) message.ID {
+		if v == rules.Short {
+			return "not met"
+		}
+		return message.ID(v)
 	}
 	other := candidate(r, m.truth.First.System.ID)
 	for _, c := range m.truth.First.Checks {
 		rule, _ := c.Rule.Find()
 		for _, d := range other.Checks {
 			if d.Rule == c.Rule && d.Verdict != c.Verdict && c.Verdict != "" {
-				return Effect{Level: ChangesVerdict, sentence: "{1}, the verdict on {2} is “{3}”; it should be “{4}”.", args: []any{rule.Title, verdict(d.Verdict), verdict(c.Verdict)}}
+				return Effect{ChangesVerdict, why, "{1}, the verdict on {2} is “{3}”; it should be “{4}”.", []any{rule.Title, word(d.Verdict), word(c.Verdict)}}
 			}
 		}
 	}
 	return Effect{}
-}
-
-// verdict words a verdict within a sentence.
-func verdict(v rules.Verdict) message.ID {
-	switch v {
-	case rules.Met:
-		return "met"
-	case rules.Short:
-		return "not met"
-	}
-	return message.ID(v)
 }
 
 // outcome words what a result recommends.

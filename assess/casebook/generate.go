@@ -26,10 +26,18 @@ func Make(seed uint64, level int, offered system.Range) (c Customer, ok bool) {
 		c := list[0]
 		c.Name, c.Line, c.Seed, c.ours = "", 0, seed, true
 		c.Minutes = minutesMost
-		if !decided(&c, offered) || !misleads(&c, offered) {
+		r := rules.Judge(c.job(), offered)
+		oneAnswer := r.Outcome == rules.Recommended && len(r.Critical.Tie) == 0 // a system, and one thing that decides
+		if !oneAnswer || len(Check(&c, offered)) > 0 || !misleads(&c, offered) {
 			continue
 		}
-		c.Minutes = patienceFor(NewRoute(&c, offered).Minutes, c.Manner, level)
+		// They stay for more than the good way takes, less so at the hard levels and in
+		// a hurry. Common practice, no source.
+		patience := 2.8 - 0.2*float64(level)
+		if c.Manner == Hurry {
+			patience = 1.5
+		}
+		c.Minutes = min(minutesMost, int(float64(NewRoute(&c, offered).Minutes)*patience)+1)
 		return c, len(Check(&c, offered)) == 0
 	}
 	return Customer{}, false
@@ -38,33 +46,13 @@ func Make(seed uint64, level int, offered system.Range) (c Customer, ok bool) {
 // misleads reports that whoever believes all that is first heard comes to
 // another answer; a customer who says nothing wrong passes.
 func misleads(c *Customer, offered system.Range) bool {
-	if len(c.Wrong) == 0 {
-		return true
-	}
 	believed := clone(c.Facts)
 	for _, a := range c.Wrong {
 		believed.Set(a)
 	}
 	job, _ := believed.Job()
 	heard, truth := rules.Judge(job, offered), rules.Judge(c.job(), offered)
-	return !agree(&heard, &truth)
-}
-
-// decided reports a situation with one answer: a system, and one thing that
-// decides.
-func decided(c *Customer, offered system.Range) bool {
-	r := rules.Judge(c.job(), offered)
-	return r.Outcome == rules.Recommended && len(r.Critical.Tie) == 0 && len(Check(c, offered)) == 0
-}
-
-// patienceFor is how long a customer stays: more than the good way takes, less
-// so at the hard levels and in a hurry. Common practice, no source.
-func patienceFor(route int, m Manner, level int) int {
-	factor := 2.8 - 0.2*float64(level)
-	if m == Hurry {
-		factor = 1.5
-	}
-	return min(minutesMost, int(float64(route)*factor)+1)
+	return len(c.Wrong) == 0 || !agree(&heard, &truth)
 }
 
 // generator draws situations.

@@ -67,11 +67,11 @@ func (m *marking) decides() {
 	named, c := m.Decision.Decides, m.truth.Critical
 	m.RightDecides = named == c.Requirement || slices.Contains(c.Tie, named)
 	m.count(SkillDecides, m.RightDecides)
+	said := message.New("You named {1}; the deciding requirement is {2}.", requirement(named), requirement(c.Requirement))
 	if m.RightDecides {
-		m.Decides = append(m.Decides, message.New("Right: {1}.", requirement(named)))
-	} else {
-		m.Decides = append(m.Decides, message.New("You named {1}; the deciding requirement is {2}.", requirement(named), requirement(c.Requirement)))
+		said = message.New("Right: {1}.", requirement(named))
 	}
+	m.Decides = append(m.Decides, said)
 	if i := slices.IndexFunc(c.Evidence, func(e rules.Evidence) bool { return e.Requirement == c.Requirement }); i >= 0 {
 		m.Decides = append(m.Decides, message.New(`The page tells them why: "{1}"`, c.Evidence[i].Sentence))
 	}
@@ -92,7 +92,7 @@ func programme(job rules.Job, r rules.Result, id string) demonstration.Programme
 func (s *Session) Showable(id string) []demonstration.LeftOut {
 	job, _ := s.Notes.Job()
 	p := programme(job, rules.Judge(job, s.Offered), id)
-	list := slices.Clone(p.LeftOut)
+	list := p.LeftOut
 	for _, c := range p.Cuts {
 		list = append(list, demonstration.LeftOut{ID: c.ID, Name: c.Name})
 	}

@@ -20,13 +20,12 @@ import (
 
 // LoadProgress reads the progress so far; none is no error.
 func LoadProgress(path string) (p Progress, err error) {
-	info, err := os.Stat(path)
-	if errors.Is(err, fs.ErrNotExist) {
-		return p, nil
-	}
 	var data []byte
-	switch {
-	case err != nil:
+	switch info, failed := os.Stat(path); {
+	case errors.Is(failed, fs.ErrNotExist):
+		return p, nil
+	case failed != nil:
+		err = failed
 	case !info.Mode().IsRegular():
 		err = atomicfile.ErrIrregular
 	case info.Size() > ProgressMost:

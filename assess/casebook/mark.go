@@ -157,7 +157,13 @@ func (m *marking) followUps() {
 		truth, _ := c.truth(a)
 		note, noted := m.of.Notes.Answer(a)
 		caught := noted && m.of.heard[a] && c.same(step, note)
-		text := message.New("{1}: {2}; it is {3}", stepName(step), m.firstHeard(step), c.answer(step.Question, truth))
+		first := message.New("first heard without a figure")
+		if wrong, has := c.Wrong[a]; has {
+			first = message.New("first heard as {1}", c.label(step.Question, wrong))
+		} else if c.onPlate(a.Fact) {
+			first = message.New("only its plate says it")
+		}
+		text := message.New("{1}: {2}; it is {3}", stepName(step), first, c.answer(step.Question, truth))
 		switch {
 		case caught:
 			m.Caught = append(m.Caught, text)
@@ -168,18 +174,6 @@ func (m *marking) followUps() {
 			m.count(SkillFollow, caught)
 		}
 	}
-}
-
-// firstHeard is what was heard before any follow-up.
-func (m *marking) firstHeard(s assess.Step) message.Message {
-	c := m.Customer
-	if wrong, has := c.Wrong[s.Asked()]; has {
-		return message.New("first heard as {1}", c.label(s.Question, wrong))
-	}
-	if c.onPlate(s.Question.ID) {
-		return message.New("only its plate says it")
-	}
-	return message.New("first heard without a figure")
 }
 
 // safety lists the questions of safety that were forgotten.
@@ -205,9 +199,12 @@ func (m *marking) order() {
 	}
 	early, asked := 0, 0
 	for _, a := range m.Route.Asked {
-		if at, ok := m.firstAsked(a); ok {
+		first := slices.IndexFunc(m.of.Log, func(t Turn) bool { // asked, or its plate looked at
+			return (t.Act == Ask || t.Act == Measure) && t.Asked == a || (t.Act == Plate || t.Act == Breaker) && slices.Contains(t.Act.shows(), a.Fact)
+		})
+		if first >= 0 {
 			asked++
-			if at < m.Customer.Minutes/2 {
+			if m.of.Log[first].At < m.Customer.Minutes/2 {
 				early++
 			}
 		}
@@ -215,16 +212,6 @@ func (m *marking) order() {
 	m.Order = append(m.Order,
 		message.New("For this customer {1} questions decide the result. You asked {2} of them, {3} within the first half of the time.", number(len(m.Route.Asked)), number(asked), number(early)),
 		message.New("A good way through takes {1} minutes: it always asks what could still change the system.", number(m.Route.Minutes)))
-}
-
-// firstAsked is when a question was first asked, or its plate looked at.
-func (m *marking) firstAsked(a rules.Asked) (int, bool) {
-	for _, t := range m.of.Log {
-		if (t.Act == Ask || t.Act == Measure) && t.Asked == a || (t.Act == Plate || t.Act == Breaker) && slices.Contains(t.Act.shows(), a.Fact) {
-			return t.At, true
-		}
-	}
-	return 0, false
 }
 
 // wellDone is the share of right from which a skill needs no practice.
@@ -238,12 +225,9 @@ func (m *marking) next() Skill {
 			worst, most = s, item.Effect.Level
 		}
 	}
-	if worst != "" {
-		return worst
-	}
 	least := 1.0
 	for _, s := range Skills() {
-		if t := m.Skills[s]; t.Of > 0 && t.share() < least {
+		if t := m.Skills[s]; most == ChangesVerdict && t.Of > 0 && t.share() < least {
 			worst, least = s, t.share()
 		}
 	}

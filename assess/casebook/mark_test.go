@@ -41,7 +41,7 @@ func understood(t *testing.T, c *Customer, notes map[rules.Asked]string) *Sessio
 			truth, _, _ = s.Notes.Read(step, line)
 		}
 		s.Do(Ask, step)
-		s.Note(truth)
+		s.Notes.Set(truth)
 	}
 	return s
 }
@@ -145,9 +145,9 @@ func TestContradictionsCaught(t *testing.T) {
 	c := caseOf(t, "own-pocket")
 	s := Start(&c, system.Demo())
 	step := stepOf(thickest)
-	s.Note(assess.Answer{Question: rules.FactMetals, Chosen: []string{"mild-steel"}, State: assess.Told})
+	s.Notes.Set(assess.Answer{Question: rules.FactMetals, Chosen: []string{"mild-steel"}, State: assess.Told})
 	s.Do(Ask, step)
-	s.Note(c.Wrong[thickest])
+	s.Notes.Set(c.Wrong[thickest])
 	if m := s.Mark(Decision{}); len(m.Caught) != 0 || len(m.Let) != 1 || !strings.Contains(m.Let[0].String(), "first heard as 6 mm; it is 12 mm") {
 		t.Error(m.Caught, m.Let)
 	}
@@ -155,7 +155,7 @@ func TestContradictionsCaught(t *testing.T) {
 		t.Error(said, err)
 	}
 	truth, _ := c.truth(thickest)
-	s.Note(truth)
+	s.Notes.Set(truth)
 	if m := s.Mark(Decision{}); len(m.Caught) != 1 || len(m.Let) != 0 || m.Skills[SkillFollow] != (Tally{1, 1}) {
 		t.Error(m.Caught, m.Let, m.Skills)
 	}
@@ -200,8 +200,8 @@ func TestMinutes(t *testing.T) {
 	for !s.Over() {
 		s.Do(Ask, step)
 	}
-	if _, err := s.Do(Ask, step); err != ErrOver || s.Left() != 0 {
-		t.Error(err, s.Left())
+	if _, err := s.Do(Ask, step); err != ErrOver || s.Left != 0 {
+		t.Error(err, s.Left)
 	}
 }
 

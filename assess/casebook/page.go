@@ -24,19 +24,43 @@ func (m *Mark) Page(words *message.Catalog, width int) string {
 	p.run("The system", m.System...)
 	p.run("The deciding requirement", m.Decides...)
 	p.list("The demonstration", m.Showing)
-	p.effects(m)
-	p.run("Asked and right", m.counted(Right))
+	p.heading("What each miss could have cost")
+	misses := m.misses()
+	for _, miss := range misses {
+		p.block("- ", miss)
+	}
+	if len(misses) == 0 {
+		p.block("", message.New("Nothing you missed would have changed anything."))
+	}
+	p.block("", m.harmless())
+	right := 0
+	for _, i := range m.Items {
+		if i.State == Right {
+			right++
+		}
+	}
+	p.run("Asked and right", message.New("{1} of {2} facts, with {3} questions and other steps in {4} of {5} minutes.",
+		number(right), number(len(m.Items)), number(m.Acts), number(m.Used), number(m.Customer.Minutes)))
 	p.list("Cleared up", m.Caught)
 	p.list("Not cleared up", m.Let)
 	p.run("Order", m.Order...)
-	p.safety(m)
+	p.list("Safety questions forgotten", m.Safety)
+	if len(m.Safety) == 0 {
+		p.run("Safety", message.New("Eye protection, fume and hot work were all asked about."))
+	} else {
+		p.block("", message.New("Nobody cuts or watches before these are settled; the manual, the site's rules and its permit decide."))
+	}
 	p.heading("By skill")
 	for _, s := range Skills() {
 		if t := m.Skills[s]; t.Of > 0 {
 			p.Line(bar(words, s, t))
 		}
 	}
-	p.run("To practise next", m.advice())
+	advice := message.New("Nothing stood out. Take a harder customer.")
+	if m.Next != "" {
+		advice = message.New("{1}. {2}", m.Next.Name().Message().Capital(), m.Next.row().advice)
+	}
+	p.run("To practise next", advice)
 	return strings.TrimPrefix(p.String(), "\n")
 }
 
@@ -48,56 +72,33 @@ func (m *Mark) Summary() message.Message {
 		right[m.RightSystem], right[m.RightDecides], shown[m.Proven], number(m.Used), number(m.Customer.Minutes))
 }
 
-func (m *Mark) counted(s State) message.Message {
-	n := 0
-	for _, i := range m.Items {
-		if i.State == s {
-			n++
-		}
-	}
-	return message.New("{1} of {2} facts, with {3} questions and other steps in {4} of {5} minutes.", number(n), number(len(m.Items)), number(m.Acts), number(m.Used), number(m.Customer.Minutes))
-}
-
-func (m *Mark) advice() message.Message {
-	if m.Next == "" {
-		return message.New("Nothing stood out. Take a harder customer.")
-	}
-	return message.New("{1}. {2}", m.Next.Name().Message().Capital(), m.Next.row().advice)
-}
-
-// miss is several misses that would have cost the same.
-type miss struct {
-	Item
-	names []message.Message
-}
-
-func (m miss) message() message.Message {
-	sentence := m.Effect.Sentence()
-	if len(m.names) > 1 {
-		sentence = m.Effect.shared()
-	}
-	return message.New("{1} ({2}). {3}", message.Join("; ", m.names...).Capital(), message.ID(m.State), sentence)
-}
-
 // misses lists the misses that would have cost something, dearest first, those
 // with the same cost together.
-func (m *Mark) misses() []miss {
-	var list []miss
+func (m *Mark) misses() []message.Message {
+	var list []Item
+	names := map[int][]message.Message{} // by place in the list
 	for level := ChangesSystem; level >= ChangesVerdict; level-- {
 		for _, i := range m.Items {
 			if i.Effect.Level != level {
 				continue
 			}
-			at := slices.IndexFunc(list, func(o miss) bool {
+			at := slices.IndexFunc(list, func(o Item) bool {
 				return o.State == i.State && o.Effect.Sentence().String() == i.Effect.Sentence().String()
 			})
 			if at < 0 {
-				at, list = len(list), append(list, miss{Item: i})
+				at, list = len(list), append(list, i)
 			}
-			list[at].names = append(list[at].names, i.Name)
+			names[at] = append(names[at], i.Name)
 		}
 	}
-	return list
+	var misses []message.Message
+	for at, i := range list {
+		if len(names[at]) > 1 && i.Effect.why.ID() == withoutIt {
+			i.Effect.why = withoutAnyOne.Message()
+		}
+		misses = append(misses, message.New("{1} ({2}). {3}", message.Join("; ", names[at]...).Capital(), message.ID(i.State), i.Effect.Sentence()))
+	}
+	return misses
 }
 
 // harmless names the facts that were missed and cost nothing.
@@ -127,27 +128,6 @@ func (m *Mark) harmless() message.Message {
 type page struct {
 	text.Lines
 	words *message.Catalog
-}
-
-func (p *page) effects(m *Mark) {
-	p.heading("What each miss could have cost")
-	misses := m.misses()
-	for _, g := range misses {
-		p.block("- ", g.message())
-	}
-	if len(misses) == 0 {
-		p.block("", message.New("Nothing you missed would have changed anything."))
-	}
-	p.block("", m.harmless())
-}
-
-func (p *page) safety(m *Mark) {
-	if len(m.Safety) == 0 {
-		p.run("Safety", message.New("Eye protection, fume and hot work were all asked about."))
-		return
-	}
-	p.list("Safety questions forgotten", m.Safety)
-	p.block("", message.New("Nobody cuts or watches before these are settled; the manual, the site's rules and its permit decide."))
 }
 
 func (p *page) heading(title message.ID) {

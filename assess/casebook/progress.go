@@ -5,11 +5,10 @@ import (
 	"encoding/json"
 	"errors"
 	"fmt"
+	"maps"
 	"slices"
-	"strconv"
 	"time"
 
-	"cutbrief/rules/message"
 	"cutbrief/rules/system"
 )
 
@@ -58,14 +57,6 @@ func (m *Mark) Practice(at time.Time) Practice {
 	return Practice{at.UTC().Truncate(time.Second), c.Name, c.Seed, c.Level, c.Manner, m.Used, c.Minutes, m.RightSystem, m.RightDecides, m.Proven, m.Skills}
 }
 
-// customer is how to meet the same customer again.
-func (p *Practice) customer() message.Message {
-	if p.Case != "" {
-		return message.Text(p.Case)
-	}
-	return message.New("seed {1}", message.Name(strconv.FormatUint(p.Seed, 10)))
-}
-
 // Add puts a practice behind the others.
 func (p *Progress) Add(one Practice) {
 	p.Practices = append(p.Practices, one)
@@ -93,28 +84,22 @@ func DecodeProgress(data []byte) (Progress, error) {
 	case f.Version != progressVersion:
 		return Progress{}, fmt.Errorf("%w of version %d: it says version %d", ErrNotProgress, progressVersion, f.Version)
 	}
-	for i := range f.Practices {
-		f.Practices[i].tidy()
+	for i := range f.Practices { // what cannot be is dropped
+		p := &f.Practices[i]
+		if !isName(p.Case) {
+			p.Case = ""
+		}
+		if !p.Manner.known() {
+			p.Manner = Precise
+		}
+		if p.Skills == nil {
+			p.Skills = map[Skill]Tally{}
+		}
+		maps.DeleteFunc(p.Skills, func(s Skill, t Tally) bool {
+			return !slices.Contains(Skills(), s) || t.Right < 0 || t.Of <= 0 || t.Right > t.Of
+		})
 	}
 	return Progress{f.Practices}, nil
-}
-
-// tidy drops what cannot be: tallies that count more right than there were, and
-// skills nobody knows.
-func (p *Practice) tidy() {
-	if !isName(p.Case) {
-		p.Case = ""
-	}
-	if !p.Manner.known() {
-		p.Manner = Precise
-	}
-	kept := map[Skill]Tally{}
-	for _, s := range Skills() {
-		if t, ok := p.Skills[s]; ok && t.Right >= 0 && t.Of > 0 && t.Right <= t.Of {
-			kept[s] = t
-		}
-	}
-	p.Skills = kept
 }
 
 // rests is how many practices a skill rests after each time in a row that it
@@ -180,18 +165,13 @@ func (m Manner) trains(s Skill) bool {
 // and not met yet. false if all of them were: a made one is fresher.
 func (p *Progress) Draw(from []Customer, level int) (Customer, bool) {
 	due := p.Due()
-	i := slices.IndexFunc(from, func(c Customer) bool {
-		return (level == 0 || c.Level == level) && c.Manner.trains(due) && !p.met(c.Name)
-	})
-	if i < 0 {
-		return Customer{}, false
+	for _, c := range from {
+		met := slices.ContainsFunc(p.Practices, func(one Practice) bool { return one.Case == c.Name })
+		if (level == 0 || c.Level == level) && c.Manner.trains(due) && !met {
+			return c, true
+		}
 	}
-	return from[i], true
-}
-
-// met reports whether a case was met already.
-func (p *Progress) met(name string) bool {
-	return slices.ContainsFunc(p.Practices, func(one Practice) bool { return one.Case == name })
+	return Customer{}, false
 }
 
 // Make makes a customer from a number. One that was not asked for by its number

@@ -93,7 +93,7 @@ func chatter(c *Customer) []message.Message {
 	for !s.Over() {
 		step := steps[rng.IntN(len(steps))]
 		if a, known := c.truth(step.Asked()); known && rng.IntN(2) == 0 {
-			s.Note(a)
+			s.Notes.Set(a)
 		}
 		if words, err := s.Do(Acts()[rng.IntN(len(Acts()))], step); err == nil {
 			said = append(said, words)
@@ -118,7 +118,7 @@ func TestAFollowUpBringsTheTruth(t *testing.T) {
 				t.Errorf("%s: %s is given away: %q", c.Name, step.Name(), first)
 			}
 			if wrong, has := c.Wrong[a]; has {
-				s.Note(wrong)
+				s.Notes.Set(wrong)
 			}
 			act, ok := c.clearedBy(a.Fact)
 			if !ok {
@@ -126,7 +126,7 @@ func TestAFollowUpBringsTheTruth(t *testing.T) {
 				continue
 			}
 			if act == Repeat && len(c.Wrong) == 0 {
-				s.Note(truth)
+				s.Notes.Set(truth)
 			}
 			brought, err := s.Do(act, step)
 			if err != nil || !s.heard[a] || !strings.Contains(strings.ToLower(brought.String()), strings.ToLower(said)) {
@@ -183,7 +183,7 @@ func perfect(c *Customer) (*Session, Decision) {
 		if !known {
 			truth = assess.Answer{Question: a.Fact, Metal: a.Metal, State: assess.Unknown}
 		}
-		s.Note(truth)
+		s.Notes.Set(truth)
 		if known && !s.heard[a] {
 			act, _ := c.clearedBy(a.Fact)
 			s.Do(act, step)

@@ -77,9 +77,9 @@ type reader struct {
 // one depends on another.
 type draft struct {
 	Customer
-	answers, wrong, unclear, says []entry
-	seen                          map[string]bool // keys, as written
-	faulty                        bool
+	about  map[string][]entry // by the word they begin with; "" for true answers
+	seen   map[string]bool    // keys, as written
+	faulty bool
 }
 
 // entry is one line.
@@ -132,7 +132,7 @@ func (r *reader) begin(e entry) {
 		r.fault(e, fmt.Sprintf("is more than %d in one file", casesMost), "a second file")
 		return
 	}
-	r.now = &draft{seen: map[string]bool{}, Customer: Customer{Line: e.line, Name: e.value}}
+	r.now = &draft{about: map[string][]entry{}, seen: map[string]bool{}, Customer: Customer{Line: e.line, Name: e.value}}
 	switch {
 	case !isName(e.value):
 		r.fault(e, csvfile.Quoted(e.value)+" is no name", "small letters, figures and dashes, such as bench-top")
@@ -167,30 +167,20 @@ func (r *reader) take(e entry) {
 		d.Opening = e.value
 	case "unclear":
 		for _, part := range strings.Split(e.value, ",") {
-			r.about(entry{line: e.line, key: "unclear", value: spaced(part)}, spaced(part), &d.unclear)
+			r.about(entry{line: e.line, key: "unclear", value: spaced(part)}, "unclear", spaced(part))
 		}
-	default:
-		r.fact(e)
-	}
-}
-
-// fact takes a line about a question: what is true, what is first heard of it,
-// or the words it is first answered in.
-func (r *reader) fact(e entry) {
-	d := r.now
-	switch word, rest, _ := strings.Cut(e.key, " "); word {
-	case "wrong":
-		r.about(e, rest, &d.wrong)
-	case "says":
-		r.about(e, rest, &d.says)
-	default:
-		r.about(e, e.key, &d.answers)
+	default: // about a question: what is true, what is first heard of it, or the words it is first answered in
+		word, named, _ := strings.Cut(e.key, " ")
+		if word != "wrong" && word != "says" {
+			word, named = "", e.key
+		}
+		r.about(e, word, named)
 	}
 }
 
 // about finds the question that is named as "thickest-clean mild-steel", and
 // keeps the line for it.
-func (r *reader) about(e entry, named string, to *[]entry) {
+func (r *reader) about(e entry, word, named string) {
 	fact, id, _ := strings.Cut(named, " ")
 	q, ok := assess.Find(rules.Fact(fact))
 	_, known := metal.Find(metal.ID(id))
@@ -204,7 +194,7 @@ func (r *reader) about(e entry, named string, to *[]entry) {
 		r.fault(at, "is not asked for each metal", fact)
 	default:
 		e.asked = rules.Asked{Fact: q.ID, Metal: metal.ID(id)}
-		*to = append(*to, e)
+		r.now.about[word] = append(r.now.about[word], e)
 	}
 }
 
@@ -217,11 +207,7 @@ func (r *reader) whole(e entry, most int) int {
 }
 
 func mannerNames() string {
-	var list []string
-	for _, m := range Manners() {
-		list = append(list, string(m))
-	}
-	return strings.Join(list, ", ")
+	return message.Join(", ", message.Each(manners, func(m manner) message.Message { return message.Text(string(m.id)) })...).String()
 }
 
 // invented is the day all cases are dated, so that the same file gives the same
@@ -240,17 +226,17 @@ func (r *reader) end() {
 	d.Wrong, d.Unclear, d.Says = map[rules.Asked]assess.Answer{}, map[rules.Asked]bool{}, map[rules.Asked]string{}
 	r.demand(d)
 	r.facts(d)
-	for _, e := range d.wrong {
+	for _, e := range d.about["wrong"] {
 		r.wrong(d, e)
 	}
-	for _, e := range d.unclear {
+	for _, e := range d.about["unclear"] {
 		if _, known := d.truth(e.asked); !known {
 			r.fault(e, e.value+" has no answer in this case", "questions the customer can answer")
 			continue
 		}
 		d.Unclear[e.asked] = true
 	}
-	for _, e := range d.says {
+	for _, e := range d.about["says"] {
 		d.Says[e.asked] = e.value
 	}
 	if !d.faulty {
@@ -261,25 +247,20 @@ func (r *reader) end() {
 
 // demand reports what every case needs.
 func (r *reader) demand(d *draft) {
-	for _, need := range []struct {
-		key     string
-		missing bool
-		example string
-	}{
-		{"level", d.Level == 0, "level: 1, easy, to 5, hard"},
-		{"manner", d.Manner == "", "manner: one of " + mannerNames()},
-		{"minutes", d.Minutes == 0, "minutes: 45"},
-	} {
-		if need.missing {
-			r.fault(entry{line: d.Line, key: need.key}, "is missing in this case", need.example)
+	need := func(missing bool, key, example string) {
+		if missing {
+			r.fault(entry{line: d.Line, key: key}, "is missing in this case", example)
 		}
 	}
+	need(d.Level == 0, "level", "level: 1, easy, to 5, hard")
+	need(d.Manner == "", "manner", "manner: one of "+mannerNames())
+	need(d.Minutes == 0, "minutes", "minutes: 45")
 }
 
 // facts reads the answers in the order of the interview, again as long as one
 // brings up further questions; then those that do not come up are reported.
 func (r *reader) facts(d *draft) {
-	left := slices.Clone(d.answers)
+	left := slices.Clone(d.about[""])
 	find := func(list []entry, a rules.Asked) int {
 		return slices.IndexFunc(list, func(e entry) bool { return e.asked == a })
 	}
@@ -297,7 +278,7 @@ func (r *reader) facts(d *draft) {
 	steps := d.Facts.Steps()
 	for _, a := range d.Facts.Answers { // one that a later answer made pointless
 		if !slices.ContainsFunc(steps, func(s assess.Step) bool { return s.Asked() == a.Asked() }) {
-			left = append(left, d.answers[find(d.answers, a.Asked())])
+			left = append(left, d.about[""][find(d.about[""], a.Asked())])
 		}
 	}
 	for _, e := range left {

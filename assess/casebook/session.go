@@ -34,8 +34,8 @@ type Session struct {
 	Offered  system.Range
 	Notes    *assess.Visit // the trainee's
 	Log      []Turn
+	Left     int // minutes of patience
 
-	left    int
 	heard   map[rules.Asked]bool // the truth was said or seen
 	asked   map[rules.Asked]bool
 	speaker speaker
@@ -44,25 +44,22 @@ type Session struct {
 // Start begins a practice with the notes a rep has before the first question.
 func Start(c *Customer, offered system.Range) *Session {
 	return &Session{
-		Customer: c, Offered: offered, Notes: c.introduced(), left: c.Minutes,
+		Customer: c, Offered: offered, Notes: c.introduced(), Left: c.Minutes,
 		heard: map[rules.Asked]bool{}, asked: map[rules.Asked]bool{},
 		speaker: speaker{c, rand.New(rand.NewPCG(c.Seed, 0x6375747465)), map[string]bool{}},
 	}
 }
 
-// Left is how many minutes of patience are left.
-func (s *Session) Left() int { return s.left }
-
 // Used is how many are gone.
-func (s *Session) Used() int { return s.Customer.Minutes - s.left }
+func (s *Session) Used() int { return s.Customer.Minutes - s.Left }
 
 // Over reports whether the customer has gone.
-func (s *Session) Over() bool { return s.left == 0 }
+func (s *Session) Over() bool { return s.Left == 0 }
 
 // Opening is what the customer says first.
 func (s *Session) Opening() message.Message {
-	if s.Customer.Opening != "" {
-		return s.Customer.prose(s.Customer.Opening)
+	if own := s.Customer.Opening; own != "" {
+		return s.Customer.prose(own)
 	}
 	return s.remark("opening "+string(s.Customer.Manner), assess.Step{})
 }
@@ -80,25 +77,21 @@ func (s *Session) Steps() []assess.Step {
 	return slices.DeleteFunc(s.Notes.Steps(), func(step assess.Step) bool { return step.Question.Group == assess.GroupVisit })
 }
 
-// Note keeps what the trainee understood.
-func (s *Session) Note(a assess.Answer) { s.Notes.Set(a) }
-
 // Asked reports whether a step was asked.
 func (s *Session) Asked(a rules.Asked) bool { return s.asked[a] }
 
 // Do does one act about a step and returns what the customer says to it.
 func (s *Session) Do(act Act, step assess.Step) (message.Message, error) {
 	said, err := s.reply(act, step)
-	if err != nil {
-		return said, err
+	if err == nil {
+		t := Turn{Act: act, At: s.Used()}
+		if step.Question != nil {
+			t.Asked = step.Asked()
+		}
+		s.Log = append(s.Log, t)
+		s.Left = max(0, s.Left-act.Minutes())
 	}
-	t := Turn{Act: act, At: s.Used()}
-	if step.Question != nil {
-		t.Asked = step.Asked()
-	}
-	s.Log = append(s.Log, t)
-	s.left = max(0, s.left-act.Minutes())
-	return said, nil
+	return said, err
 }
 
 func (s *Session) reply(act Act, step assess.Step) (message.Message, error) {
@@ -154,7 +147,11 @@ func (s *Session) ask(step assess.Step) message.Message {
 	case c.onPlate(a.Fact):
 		return s.remark("look "+string(a.Fact), step)
 	case errs:
-		return s.speaker.misstate(step, wrong)
+		section := "wrong " + string(c.Manner)
+		if phrases()[section] == nil {
+			return s.speaker.tell(step, wrong)
+		}
+		return s.speaker.say(section, step, c.label(step.Question, wrong))
 	}
 	return s.speaker.evade(step, truth)
 }
@@ -173,10 +170,10 @@ func (s *Session) followUp(act Act, step assess.Step, note assess.Answer) messag
 		return s.remark("known already", step)
 	case act == Repeat && (heard || clears) && s.Customer.same(step, note):
 		return s.remark("yes", step)
-	case heard && act == Again:
+	case heard && act == Again, (heard || clears) && isNone(truth):
 		return s.speaker.tell(step, truth)
 	case heard || clears:
-		return s.speaker.correct(act, step, truth)
+		return s.speaker.say("clear "+string(act), step, s.Customer.answer(step.Question, truth))
 	case act != Repeat && s.Customer.onPlate(a.Fact):
 		return s.remark("look "+string(a.Fact), step)
 	}

@@ -11,7 +11,6 @@ import (
 	"cutbrief/assess/sanitize"
 	"cutbrief/rules/csvfile"
 	"cutbrief/rules/message"
-	"cutbrief/rules/metal"
 	"cutbrief/rules/unit"
 )
 
@@ -96,23 +95,6 @@ func (s *speaker) tell(step assess.Step, truth assess.Answer) message.Message {
 	return s.say(section, step, s.answer(step.Question, truth))
 }
 
-// correct is a true answer after a first one that was none.
-func (s *speaker) correct(act Act, step assess.Step, truth assess.Answer) message.Message {
-	if isNone(truth) {
-		return s.say("none", step, message.Message{})
-	}
-	return s.say("clear "+string(act), step, s.answer(step.Question, truth))
-}
-
-// misstate is a first answer that is wrong.
-func (s *speaker) misstate(step assess.Step, wrong assess.Answer) message.Message {
-	section := "wrong " + string(s.Manner)
-	if phrases()[section] == nil {
-		return s.tell(step, wrong)
-	}
-	return s.say(section, step, s.label(step.Question, wrong))
-}
-
 // evade is a first answer that tells nothing yet: a question back, or a
 // comparison. That of a thickness goes by how thick the metal is.
 func (s *speaker) evade(step assess.Step, truth assess.Answer) message.Message {
@@ -120,8 +102,11 @@ func (s *speaker) evade(step assess.Step, truth assess.Answer) message.Message {
 	if step.Question.PerMetal {
 		section = "vague amount"
 		thick, known := s.Facts.Quantity(truth).Get()
-		if i := slices.IndexFunc(comparisons, func(c comparison) bool { return thick.Value < c.below }); known && i >= 0 {
-			section = "vague " + comparisons[i].section
+		for _, c := range comparisons {
+			if known && thick.Value < c.below {
+				section = "vague " + c.section
+				break
+			}
 		}
 	}
 	if s.Manner == AsksBack {
@@ -143,13 +128,11 @@ func comparedTo(k unit.Kind) string {
 	return "amount"
 }
 
-// comparison is what people compare a thickness with, below so many mm.
-type comparison struct {
+// comparisons are what people compare a thickness with, below so many mm.
+var comparisons = []struct {
 	below   float64
 	section string
-}
-
-var comparisons = []comparison{{2, "thin"}, {5, "sheet"}, {9, "plate"}, {16, "thick"}, {1000, "heavy"}}
+}{{2, "thin"}, {5, "sheet"}, {9, "plate"}, {16, "thick"}, {1000, "heavy"}}
 
 // answer is an answer as the customer would say it: the figure with its unit, or
 // the words of what is chosen.
@@ -175,16 +158,14 @@ func (c *Customer) label(q *assess.Question, a assess.Answer) message.Message {
 // chosen are the words of what is chosen. Some have a label before a colon, as
 // "maintenance: repair and odd jobs"; part is 0 for that and 1 for what follows.
 func chosen(q *assess.Question, a assess.Answer, part int) []message.Message {
-	var list []message.Message
-	for _, id := range a.Chosen {
-		for _, o := range q.Options {
-			if o.ID == id {
-				parts := strings.SplitN(string(o.Text), ": ", 2)
-				list = append(list, message.ID(parts[min(part, len(parts)-1)]).Message())
-			}
+	return message.Each(a.Chosen, func(id string) message.Message {
+		i := slices.IndexFunc(q.Options, func(o assess.Option) bool { return o.ID == id })
+		if i < 0 {
+			return message.Message{}
 		}
-	}
-	return list
+		parts := strings.SplitN(string(q.Options[i].Text), ": ", 2)
+		return message.ID(parts[min(part, len(parts)-1)]).Message()
+	})
 }
 
 // quantity is a figure as it was said, with the few words of ours it may hold.
@@ -195,11 +176,10 @@ func quantity(said string) message.Message {
 	if rest, is := strings.CutPrefix(said, "about "); is {
 		return message.New("about {1}", quantity(rest))
 	}
-	if rest, is := strings.CutSuffix(said, " a day"); is {
-		return message.New("{1} a day", message.Figure(rest))
-	}
-	if rest, is := strings.CutSuffix(said, " a week"); is {
-		return message.New("{1} a week", message.Figure(rest))
+	for _, every := range []message.ID{"{1} a day", "{1} a week"} {
+		if rest, is := strings.CutSuffix(said, string(every[len("{1}"):])); is {
+			return message.New(every, message.Figure(rest))
+		}
 	}
 	return message.Number(said)
 }
@@ -214,9 +194,5 @@ func stepName(s assess.Step) message.Message {
 	if s.Question == nil {
 		return message.Message{}
 	}
-	name := message.ID(s.Question.Name).Message()
-	if m, ok := metal.Find(s.Metal); ok {
-		return message.New("{1}, {2}", name, m.Name)
-	}
-	return name
+	return s.Name()
 }

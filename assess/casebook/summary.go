@@ -83,20 +83,16 @@ func (p *Progress) Text(words *message.Catalog) string {
 		}
 		fmt.Fprintf(&b, "%-11s %-17s %5s  %-10s %-7s %-8s %s\n", c[:]...)
 	}
-	row(message.New("WHEN"), message.New("CUSTOMER"), message.New("LEVEL"), message.New("MINUTES"), message.New("SYSTEM"), message.New("DECIDES"), message.New("SHOWN"))
+	row(message.Each([]message.ID{"WHEN", "CUSTOMER", "LEVEL", "MINUTES", "SYSTEM", "DECIDES", "SHOWN"}, message.ID.Message)...)
 	for _, one := range s.Practices {
-		row(message.Text(one.At.Format(time.DateOnly)), one.customer(), message.Text(strconv.Itoa(one.Level)),
+		again := message.Text(one.Case).Or(message.New("seed {1}", message.Name(strconv.FormatUint(one.Seed, 10)))) // how to meet the same customer
+		row(message.Text(one.At.Format(time.DateOnly)), again, message.Text(strconv.Itoa(one.Level)),
 			message.New("{1} of {2}", message.Name(fmt.Sprintf("%3d", one.Used)), message.Name(strconv.Itoa(one.Of))), yes(one.System).Message(), yes(one.Decides).Message(), yes(one.Proven).Message())
 	}
 	return b.String()
 }
 
-func yes(is bool) message.ID {
-	if is {
-		return "yes"
-	}
-	return "no"
-}
+func yes(is bool) message.ID { return map[bool]message.ID{true: "yes", false: "no"}[is] }
 
 // CSV is a line each practice, with two columns for each skill: how many were right,
 // and of how many. Their names set them apart from what was right as a whole.

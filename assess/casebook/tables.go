@@ -83,25 +83,12 @@ var manners = []manner{
 	{FixedIdea, "has one fixed idea", 5, []Act{Again, Explain}, SkillDecides, true},
 }
 
-// Manners returns every manner, the easiest first.
-func Manners() []Manner {
-	var list []Manner
-	for _, m := range manners {
-		list = append(list, m.id)
-	}
-	return list
-}
-
-func (m Manner) known() bool { return slices.Contains(Manners(), m) }
-
+// row is the row of a manner, the first for one that nobody knows.
 func (m Manner) row() manner {
-	for _, row := range manners {
-		if row.id == m {
-			return row
-		}
-	}
-	return manners[0]
+	return manners[max(0, slices.IndexFunc(manners, func(row manner) bool { return row.id == m }))]
 }
+
+func (m Manner) known() bool { return m.row().id == m }
 
 // Skill is one thing a rep gets better at.
 type Skill string
@@ -146,9 +133,9 @@ var skills = []skill{
 
 // Skills returns every skill, in the order shown.
 func Skills() []Skill {
-	var list []Skill
-	for _, s := range skills {
-		list = append(list, s.id)
+	list := make([]Skill, len(skills))
+	for i, s := range skills {
+		list[i] = s.id
 	}
 	return list
 }

@@ -89,6 +89,15 @@ func (id ID) Message() Message {
 // every language, such as "; ". Empty ones are passed over.
 func Join(sep string, list ...Message) Message { return Message{sep: sep, list: list} }
 
+// Each is a message for every item of a list.
+func Each[T any](list []T, of func(T) Message) []Message {
+	messages := make([]Message, len(list))
+	for i, item := range list {
+		messages[i] = of(item)
+	}
+	return messages
+}
+
 // And lists messages: "a, b and c".
 func And(list ...Message) Message { return Message{sep: ", ", last: "{1} and {2}", list: list} }
 

@@ -91,7 +91,7 @@ func (d *dialogue) act(a casebook.Act) {
 		d.say("The time is used up. You can still note what you heard; then type done.")
 		return
 	}
-	d.tell(message.Counted(d.session.Left(), "({1} minute left)", "({1} minutes left)"))
+	d.tell(message.Counted(d.session.Left, "({1} minute left)", "({1} minutes left)"))
 }
 
 // options are the choices of the step in the words of the catalog.
@@ -158,7 +158,7 @@ func (d *dialogue) note(line string) {
 	if d.how != "" && a.State == assess.Told {
 		a.State = d.how
 	}
-	d.session.Note(a)
+	d.session.Notes.Set(a)
 	if echo.IsEmpty() || a.State == assess.Unknown {
 		d.say("Noted: {1}.", message.Name(d.noted(d.step, a)))
 		return
@@ -169,7 +169,7 @@ func (d *dialogue) note(line string) {
 // notKnown notes that nobody knows.
 func (d *dialogue) notKnown() {
 	a := assess.NotKnown(d.step)
-	d.session.Note(a)
+	d.session.Notes.Set(a)
 	d.say("Noted: {1}.", message.Name(d.noted(d.step, a)))
 }
 
@@ -196,7 +196,7 @@ func (d *dialogue) knownAs(s assess.State) {
 	d.how = s
 	if a, has := d.session.Notes.Answer(d.step.Asked()); has && a.State != assess.Unknown {
 		a.State = s
-		d.session.Note(a)
+		d.session.Notes.Set(a)
 	}
 	d.say("Kept as {1}.", message.ID(s))
 }

@@ -82,7 +82,7 @@ var acts = []struct {
 func (d *dialogue) question() {
 	at, of := d.step.PlaceInGroup(d.session.Steps())
 	d.print("")
-	d.say("{1}, {2} of {3}. {4}", d.step.Question.Group.Title(), message.Count(at), message.Count(of), message.Counted(d.session.Left(), "{1} minute left.", "{1} minutes left."))
+	d.say("{1}, {2} of {3}. {4}", d.step.Question.Group.Title(), message.Count(at), message.Count(of), message.Counted(d.session.Left, "{1} minute left.", "{1} minutes left."))
 	d.tell(d.step.Text())
 	d.list(d.options())
 	if a, has := d.session.Notes.Answer(d.step.Asked()); has {

@@ -220,7 +220,7 @@ func (m *Model) Help(width int) []string {
 func (m *Model) Title() (left, right string) {
 	s := m.talk.session
 	return m.window.Say("Practice · {1} · invented", message.Name(sanitize.Line(s.Customer.Company()))),
-		m.window.Say("{1} of {2} min left", message.Count(s.Left()), message.Count(s.Customer.Minutes))
+		m.window.Say("{1} of {2} min left", message.Count(s.Left), message.Count(s.Customer.Minutes))
 }
 
 // Body shows the question, what was said as far as there is room, and the line for
@@ -315,7 +315,7 @@ func (m *Model) Panel(width int) []string {
 	}
 	s, w := m.talk.session, m.window
 	const marks = 20
-	full := (s.Left()*marks + s.Customer.Minutes - 1) / s.Customer.Minutes
+	full := (s.Left*marks + s.Customer.Minutes - 1) / s.Customer.Minutes
 	var costs []string
 	for _, a := range acts {
 		costs = append(costs, screen.Bind(a.word, a.key).Help().Key+" "+w.Say("{1} ({2})", a.word, message.Count(a.act.Minutes())))
