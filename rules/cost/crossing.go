@@ -1,6 +1,8 @@
 package cost
 
 import (
+	"slices"
+
 	"cutbrief/rules"
 	"cutbrief/rules/message"
 	"cutbrief/rules/metal"
@@ -43,12 +45,7 @@ func Cross(job rules.Job, prices PriceList, sys *system.System) Crossing {
 	job.Prices.GasYear = unit.Maybe[unit.Money]{}
 	c := Crossing{System: sys, Fuel: flameOf(&job)}
 	s := newScenario(&job, &prices)
-	var held []unit.Millimetre
-	for _, t := range charted {
-		if t < sys.Severance {
-			held = append(held, t)
-		}
-	}
+	held := slices.DeleteFunc(slices.Clone(charted), func(t unit.Millimetre) bool { return t >= sys.Severance })
 	if len(held) < 2 {
 		c.Why = message.New("This system severs too little to compare.")
 		return c
@@ -78,7 +75,9 @@ func Cross(job rules.Job, prices PriceList, sys *system.System) Crossing {
 
 // compare works both out at one thickness; diff is oxy-fuel less plasma.
 func (s *scenario) compare(sys *system.System, fuel Process, t unit.Millimetre) (p Point, diff Estimate, why message.Message) {
-	mine, flame, w, why := s.both(sys, fuel, t)
+	mine, mild := s.clone(), cut{metal.MildSteel, t}
+	flame := mine.method(fuel, mild)
+	w, why := mine.system(sys, mild)
 	if !why.IsEmpty() {
 		return p, diff, why
 	}
@@ -87,15 +86,6 @@ func (s *scenario) compare(sys *system.System, fuel Process, t unit.Millimetre) 
 		out[0], out[1], out[2] = a.moving(), b.moving(), a.moving()-b.moving()
 	})
 	return Point{T: t, Flame: list[0], Plasma: list[1]}, list[2], message.Message{}
-}
-
-// both fills in both ways for a cut in mild steel.
-func (s *scenario) both(sys *system.System, fuel Process, t unit.Millimetre) (mine *scenario, flame, w *method, why message.Message) {
-	mine = s.clone()
-	c := cut{metal.MildSteel, t}
-	flame = mine.method(fuel, c)
-	w, why = mine.system(sys, c)
-	return mine, flame, w, why
 }
 
 // sharp is how closely a crossing is found, in mm: nobody can tell a quarter of

@@ -1,126 +1,127 @@
 package cost
 
 import (
+	"cmp"
+	"fmt"
+	"slices"
+
 	"cutbrief/rules"
-	"cutbrief/rules/message"
+	"cutbrief/rules/cite"
 	"cutbrief/rules/metal"
 	"cutbrief/rules/unit"
 )
 
-// habits are what a method of cutting asks of the operator besides the cut itself.
-// All are common practice, no source: set-up and starting in seconds a cut,
-// cleaning in minutes a metre, tended as a share, power in kW.
-type habits struct {
-	setup, starting, cleaning, tended, power Estimate
-}
-
-var plasmaHabits = habits{
-	setup: Estimate{Low: 2, Likely: 5, High: 15}, starting: Estimate{Low: 0.3, Likely: 0.7, High: 2},
-	cleaning: Estimate{Low: 0.3, Likely: 1, High: 2}, tended: Exact(1),
-}
-
-// habitsOf holds them by process. Flames preheat by the table of OxyFuelAt.
-var habitsOf = map[Process]habits{
-	OxyAcetylene: {setup: Estimate{Low: 5, Likely: 15, High: 40}, cleaning: Estimate{Low: 1, Likely: 2, High: 4}, tended: Exact(1)},
-	OxyPropane:   {setup: Estimate{Low: 5, Likely: 15, High: 40}, cleaning: Estimate{Low: 1, Likely: 2, High: 4}, tended: Exact(1)},
-	Disc: {setup: Estimate{Low: 3, Likely: 10, High: 30}, cleaning: Estimate{Low: 0.2, Likely: 0.7, High: 2}, tended: Exact(1),
-		power: Estimate{Low: 0.7, Likely: 1.1, High: 2.2}},
-	BandSaw: {setup: Estimate{Low: 30, Likely: 90, High: 240}, cleaning: Estimate{Low: 0.1, Likely: 0.4, High: 1}, tended: Estimate{Low: 0.2, Likely: 0.5, High: 1},
-		power: Estimate{Low: 0.7, Likely: 1.5, High: 3}},
-	Shear: {setup: Estimate{Low: 3, Likely: 8, High: 20}, cleaning: Estimate{Low: 0.05, Likely: 0.2, High: 0.5}, tended: Exact(1),
-		power: Estimate{Low: 0.3, Likely: 0.5, High: 0.8}},
-	Nibbler: {setup: Estimate{Low: 3, Likely: 8, High: 20}, cleaning: Estimate{Low: 0.1, Likely: 0.4, High: 1}, tended: Exact(1),
-		power: Estimate{Low: 0.4, Likely: 0.7, High: 1.2}},
-	OtherPlasma: plasmaHabits,
-	Plasma:      plasmaHabits,
-}
-
-// Straightening in min a metre, by process and thickness: sheet warps, plate
-// hardly does, and cold ways leave no heat. Common practice, no source.
-func straightening(p Process, t unit.Millimetre) Estimate {
-	switch {
-	case p.flame() && t < 6:
-		return Estimate{Low: 0.5, Likely: 2, High: 5}
-	case p.flame():
-		return Estimate{Low: 0, Likely: 0.3, High: 1}
-	case (p == Plasma || p == OtherPlasma) && t < 3:
-		return Estimate{Low: 0, Likely: 0.4, High: 1.5}
-	case p == Plasma || p == OtherPlasma:
-		return Estimate{Low: 0, Likely: 0.1, High: 0.4}
-	}
-	return Exact(0)
-}
-
 // Figures both ways share. Common practice, no source.
 var (
 	// pauses within a cut only: set-up, starting and cleaning are counted apart.
-	operatingFactor = Estimate{Low: 0.5, Likely: 0.7, High: 0.9}
-	usualCut        = Estimate{Low: 0.3, Likely: 0.5, High: 1.5} // m
-	weeks           = Estimate{Low: 44, Likely: 46, High: 48}    // worked in a year
-	roughly         = Estimate{Low: 0.8, Likely: 1, High: 1.2}   // how well a length is told
-	closely         = Estimate{Low: 0.9, Likely: 1, High: 1.1}   // how well a sum is told
-	handSpeed       = Estimate{Low: 0.75, Likely: 1, High: 1.15} // of a hand against the row of a system
-	airAfterCut     = Estimate{Low: 5, Likely: 12, High: 25}     // s
-	idlePower       = Estimate{Low: 0.03, Likely: 0.1, High: 0.3}
-	efficiency      = Estimate{Low: 0.75, Likely: 0.85, High: 0.9}
+	operatingFactor = Estimate{0.5, 0.7, 0.9}
+	usualCut        = Estimate{0.3, 0.5, 1.5} // m
+	weeks           = Estimate{44, 46, 48}    // worked in a year
+	roughly         = Estimate{0.8, 1, 1.2}   // how well a length is told
+	closely         = Estimate{0.9, 1, 1.1}   // how well a sum is told
+	handSpeed       = Estimate{0.75, 1, 1.15} // of a hand against the row of a system
+	airAfterCut     = Estimate{5, 12, 25}     // s
+	idlePower       = Estimate{0.03, 0.1, 0.3}
+	efficiency      = Estimate{0.75, 0.85, 0.9}
 )
 
 // The other plasma system: nobody knows its plate, so it is taken to work
 // between its rated and its clean maximum thickness, whose speeds are 500 and
 // 250 mm/min, at about 0.25 mm for an ampere. Common practice, no source.
 var (
-	otherSpeed   = Estimate{Low: 250, Likely: 350, High: 500}
-	otherFlow    = Estimate{Low: 100, Likely: 150, High: 220}
+	otherSpeed   = Estimate{250, 350, 500}
+	otherFlow    = Estimate{100, 150, 220}
 	perAmpere    = 0.25
 	otherCurrent = [2]unit.Ampere{20, 125}
 )
 
-// cannot says in a plain sentence why an account cannot be made for a process
-// in a metal and thickness, "" where it can.
-func cannot(p Process, id metal.ID, t unit.Millimetre) message.Message {
-	var name any = message.Name(id)
-	if m, ok := metal.Find(id); ok {
-		name = m.Name
-	}
-	switch {
-	case p == Unknown:
-		return message.New("What this method costs is not known, so it is not calculated.")
-	case p.flame() && (id == metal.Stainless || id == metal.Aluminium || id == metal.Copper):
-		return message.New("Oxy-fuel does not cut {1}, so it is not an option there.", name)
-	case p.flame() && id != metal.MildSteel && id != metal.Galvanised:
-		return message.New("There are no figures for oxy-fuel in {1}.", name)
-	case p.flame():
-		if _, err := OxyFuelAt(t, rules.Acetylene); err != nil {
-			return message.New("There are oxy-fuel figures for 3 to 100 mm only.")
-		}
-	case p == Shear:
-		return ends("There are no figures for hand-held and bench shears in {1}.", "Hand-held and bench shears cut up to about {1} in {2}, so they are not an option for this cut.", rules.Shear, id, name, t)
-	case p == Nibbler:
-		return ends("There are no figures for hand-held nibblers in {1}.", "Hand-held nibblers cut up to about {1} in {2}, so they are not an option for this cut.", rules.Nibbler, id, name, t)
-	case p == Disc:
-		if _, held := discFactor[id]; !held {
-			return message.New("There are no figures for abrasive discs in {1}.", name)
-		}
-		if _, err := DiscSpeed(t, id); err != nil {
-			return message.New("Abrasive discs do not cut plate above 12 mm day after day, so it is not calculated.")
-		}
-	case p == BandSaw:
-		if _, err := SawSpeed(t, id); err != nil {
-			return message.New("There are no figures for band saws in {1}.", name)
-		}
-	}
-	return message.Message{}
+// toolMetals are those figures of discs and saws are held for.
+var toolMetals = []metal.ID{metal.MildSteel, metal.Galvanised, metal.Stainless, metal.Aluminium}
+
+// Figure is an assumption a cost rests on, as it stands in the tables.
+type Figure struct {
+	Name     string
+	Unit     string
+	Estimate Estimate
+	Trust    cite.Trust
 }
 
-// ends says why a tool is no alternative in a metal: in the words of unheld
-// where no figure is held, in those of beyond where the cut is too thick for it.
-func ends(unheld, beyond message.ID, method rules.Process, id metal.ID, name any, t unit.Millimetre) message.Message {
-	limit, held := rules.ToolLimit(method, id)
-	switch {
-	case !held:
-		return message.New(unheld, name)
-	case t > limit*(1+nominal):
-		return message.New(beyond, message.Figure(unit.Show(unit.Quantity{Value: float64(limit), Kind: unit.Thickness}, unit.Metric, unit.Nearest)), name)
+// Figures returns what is assumed of each method of cutting and of all, where the
+// customer told nothing better. Prices are apart.
+func Figures() []Figure {
+	var list []Figure
+	add := func(trust cite.Trust, name, unit string, s Estimate) {
+		if s != (Estimate{}) {
+			list = append(list, Figure{name, unit, s, trust})
+		}
 	}
-	return message.Message{}
+	practised := func(name, unit string, s Estimate) { add(cite.Practice, name, unit, s) }
+	habit := func(of string, l local, s Estimate) {
+		practised(of+": "+string(localNames[l].name), string(localNames[l].unit), s)
+	}
+	practised("share of the cutting time that really cuts", "of the time", operatingFactor)
+	practised("length of a cut", "m", usualCut)
+	practised("weeks worked in a year", "weeks", weeks)
+	practised("how well a length is told", "times", roughly)
+	practised("how well a sum is told", "times", closely)
+	practised("speed of a hand against the row of the system", "times", handSpeed)
+	practised("air after a cut", "s", airAfterCut)
+	practised("power between cuts", "kW", idlePower)
+	practised("arc's power over what the source takes", "times", efficiency)
+	for _, p := range []Process{OxyAcetylene, OxyPropane, Disc, BandSaw, Shear, Nibbler, Plasma} {
+		h := habitsOf[p]
+		for _, l := range []local{setup, starting, grinding, tended, power} {
+			habit(string(p.Name()), l, h[l])
+		}
+	}
+	habit("flame, below 6 mm", straighten, straightening(OxyAcetylene, 3))
+	habit("flame, from 6 mm", straighten, straightening(OxyAcetylene, 6))
+	habit("plasma, below 3 mm", straighten, straightening(Plasma, 2))
+	habit("plasma, from 3 mm", straighten, straightening(Plasma, 3))
+	practised("another plasma system: speed", "mm/min", otherSpeed)
+	practised("another plasma system: air flow", "l/min", otherFlow)
+	practised("shear: speed", "mm/min", shearSpeed)
+	practised("nibbler: speed", "mm/min", nibblerSpeed)
+	for _, id := range toolMetals {
+		m, _ := metal.Find(id)
+		for _, row := range discs {
+			v, _ := DiscSpeed(unit.Millimetre(row.t), id) // the table itself
+			practised(fmt.Sprintf("abrasive disc: speed in %g mm %s", row.t, m.Name), "mm/min", v)
+		}
+		practised("band saw: rate in "+string(m.Name), "mm²/min", sawRate[id])
+	}
+	for _, fuel := range []rules.Fuel{rules.Acetylene, rules.Propane} {
+		add(cite.Memory, string(fuel)+": oxygen in the flame", "times the fuel", flameOxygen[fuel])
+	}
+	for _, row := range flames {
+		at := fmt.Sprintf("oxy-fuel, %g mm: ", row.t)
+		add(cite.Memory, at+"speed", "mm/min", row.speed.estimate())
+		add(cite.Memory, at+"cutting oxygen", "ft³/h", row.oxygen.estimate())
+		add(cite.Memory, at+"acetylene", "ft³/h", row.acetylene.estimate())
+		add(cite.Memory, at+"propane", "ft³/h", row.propane.estimate())
+	}
+	return list
+}
+
+// End is the thickest metal a method is taken to cut day by day, in mm.
+type End struct {
+	Method Process
+	Metal  metal.ID
+	Most   unit.Millimetre
+}
+
+// Ends returns where ways of cutting end, as far as figures are held; one nominal
+// step beyond is the same size.
+func Ends() []End {
+	var list []End
+	for _, id := range toolMetals {
+		for _, p := range []Process{Shear, Nibbler} {
+			if t, held := rules.ToolLimit(rules.Process(p), id); held {
+				list = append(list, End{p, id, t})
+			}
+		}
+		list = append(list, End{Disc, id, discEnds})
+	}
+	slices.SortFunc(list, func(a, b End) int { return cmp.Or(cmp.Compare(a.Method, b.Method), cmp.Compare(a.Metal, b.Metal)) })
+	return list
 }

@@ -5,6 +5,7 @@ import (
 	_ "embed" // the demo list lies beside the code
 	"encoding/hex"
 	"fmt"
+	"maps"
 	"slices"
 	"strings"
 
@@ -75,12 +76,9 @@ func (l PriceList) Owned() bool {
 
 // With returns the list with one price changed, such as one the customer told.
 func (l PriceList) With(id ItemID, p Price) PriceList {
-	changed := make(map[ItemID]Price, len(l.prices)+1)
-	for k, v := range l.prices {
-		changed[k] = v
-	}
-	changed[id] = p
-	l.prices = changed
+	changed := map[ItemID]Price{}
+	maps.Copy(changed, l.prices)
+	changed[id], l.prices = p, changed
 	return l
 }
 
@@ -181,12 +179,11 @@ func Items() []Item { return slices.Clone(items) }
 
 // FindItem returns the item with this identifier.
 func FindItem(id ItemID) (Item, bool) {
-	for _, i := range items {
-		if i.ID == id {
-			return i, true
-		}
+	i := slices.IndexFunc(items, func(i Item) bool { return i.ID == id })
+	if i < 0 {
+		return Item{}, false
 	}
-	return Item{}, false
+	return items[i], true
 }
 
 func one(name string) []measure { return []measure{{name, 1}} }

@@ -36,7 +36,7 @@ func TestFlamesAreTheHandbook(t *testing.T) {
 	}
 	for _, f := range flames {
 		row, propane := hand[f.t], both[f.t]["propane_cfh"]
-		got := fmt.Sprint(f.slow, f.fast, f.oxygen0, f.oxygen1, f.acetylene0, f.acety1, fmt.Sprintf("%g-%g", f.propane0, f.propane1))
+		got := fmt.Sprint(f.speed[0], f.speed[1], f.oxygen[0], f.oxygen[1], f.acetylene[0], f.acetylene[1], fmt.Sprintf("%g-%g", f.propane[0], f.propane[1]))
 		want := fmt.Sprint(reference.Number(t, row["speed_mm_min_low"]), reference.Number(t, row["speed_mm_min_high"]), reference.Number(t, row["oxygen_cfh_low"]),
 			reference.Number(t, row["oxygen_cfh_high"]), reference.Number(t, row["fuel_cfh_low"]), reference.Number(t, row["fuel_cfh_high"]), propane)
 		if got != want {
