@@ -1,6 +1,7 @@
 package assess
 
 import (
+	"slices"
 	"strconv"
 	"strings"
 
@@ -109,13 +110,16 @@ func (p weekly) perWeek(days unit.Maybe[float64]) unit.Maybe[unit.Metre] {
 // annoys lists the complaints in order of weight, each once.
 func (v *Visit) annoys(c *circumstances) []rules.Annoyance {
 	var list []rules.Annoyance
-	for _, f := range []rules.Fact{rules.FactAnnoysMost, rules.FactAnnoysNext} {
-		q, _ := Find(f)
-		a, ok := v.Answer(rules.Asked{Fact: f})
-		if !ok || a.State == Unknown || !q.matters(c) || checkChosen(Step{Question: q}, a.Chosen, v.Options(Step{Question: q}), asSaved) != nil {
+	for _, f := range [...]rules.Fact{rules.FactAnnoysMost, rules.FactAnnoysNext} {
+		i := v.index(rules.Asked{Fact: f})
+		if i < 0 {
 			continue
 		}
-		list = append(list, rules.Annoyance(a.Chosen[0]))
+		q, a := catalogue[placeOf(f)], &v.Answers[i]
+		again := f == rules.FactAnnoysNext && slices.ContainsFunc(a.Chosen, c.annoys.chose)
+		if a.State != Unknown && q.matters(c) && !again && checkChosen(Step{Question: q}, a.Chosen, q.Options, asSaved) == nil {
+			list = append(list, rules.Annoyance(a.Chosen[0]))
+		}
 	}
 	return list
 }

@@ -39,34 +39,37 @@ func (s Step) Asked() rules.Asked { return rules.Asked{Fact: s.Question.ID, Meta
 // metal by metal. Steps of skipped groups are left out.
 func (v *Visit) Steps() []Step {
 	steps := make([]Step, 0, len(asking)+8)
-	metals, c := v.Metals(), v.circumstances()
-	for i := 0; i < len(asking); {
-		j := i + 1
-		for asking[i].PerMetal && j < len(asking) && asking[j].PerMetal && asking[j].Group == asking[i].Group {
-			j++
-		}
-		steps = v.stepsOf(steps, asking[i:j], metals, c)
-		i = j
-	}
+	v.eachStep(func(s Step) { steps = append(steps, s) })
 	return steps
 }
 
-// stepsOf appends the steps of one question, or of several asked per metal.
-func (v *Visit) stepsOf(steps []Step, block []*Question, metals []metal.ID, c *circumstances) []Step {
-	if v.Skips(block[0].Group) {
-		return steps
-	}
-	if !block[0].PerMetal {
-		metals = []metal.ID{""}
-	}
-	for _, m := range metals {
-		for _, q := range block {
-			if q.matters(c) {
-				steps = append(steps, Step{q, m})
+func (v *Visit) eachStep(do func(Step)) {
+	metals, c := v.Metals(), v.circumstances()
+	for i := 0; i < len(asking); {
+		j, group := i+1, asking[i].Group
+		for asking[i].PerMetal && j < len(asking) && asking[j].PerMetal && asking[j].Group == group {
+			j++
+		}
+		if block := asking[i:j]; !v.Skips(group) {
+			if block[0].PerMetal {
+				for _, m := range metals {
+					stepsOf(block, m, c, do)
+				}
+			} else {
+				stepsOf(block, "", c, do)
 			}
 		}
+		i = j
 	}
-	return steps
+}
+
+// stepsOf calls do with the steps of one question, or of several asked of a metal.
+func stepsOf(block []*Question, m metal.ID, c *circumstances, do func(Step)) {
+	for _, q := range block {
+		if q.matters(c) {
+			do(Step{q, m})
+		}
+	}
 }
 
 // matters reports whether the question can matter, given the answers so far.
@@ -82,10 +85,10 @@ func (v *Visit) Unanswered() []Step {
 			answered[place/64] |= 1 << (place % 64)
 		}
 	}
-	steps, left := v.Steps(), 0
-	for _, s := range steps {
+	var steps []Step
+	v.eachStep(func(s Step) {
 		if s.Question.Optional {
-			continue
+			return
 		}
 		isAnswered := s.Metal != "" && v.index(s.Asked()) >= 0
 		if s.Metal == "" {
@@ -93,11 +96,10 @@ func (v *Visit) Unanswered() []Step {
 			isAnswered = answered[place/64]&(1<<(place%64)) != 0
 		}
 		if !isAnswered {
-			steps[left] = s
-			left++
+			steps = append(steps, s)
 		}
-	}
-	return steps[:left]
+	})
+	return steps
 }
 
 // NextOpen returns the first step without an answer.

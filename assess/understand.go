@@ -89,6 +89,9 @@ func unread(s Step, said string, err error) error {
 }
 
 func sheetOf(id metal.ID) unit.Sheet {
+	if id == "" {
+		return unit.NoGauge
+	}
 	m, _ := metal.Find(id)
 	return m.Sheet
 }

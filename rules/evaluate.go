@@ -40,15 +40,43 @@ func inCurrency(j *Job, currency string) {
 	}
 }
 
-// Summarise judges as Judge does, for readers of many visits: of the checks it
-// keeps only the one that excludes a system, it gives no evidence, and it says
-// whether the recommendation is firm.
-func Summarise(job Job, offered system.Range) Result {
-	inCurrency(&job, offered.Currency)
-	d := newDemand(&job)
-	r := judge(&d, offered.Systems, summary)
-	r.Firm = newStudy(&d, offered.Systems).firm(r.Outcome)
+// Summary is a result for readers of many visits: of the checks it holds only the
+// one that excludes a system, and no evidence, margins or open questions.
+type Summary struct {
+	Result
+	job   Job
+	study *study
+}
+
+// Summarise judges as Judge does, and says whether the recommendation is firm.
+func Summarise(job Job, offered system.Range) *Summary {
+	r := &Summary{job: job}
+	inCurrency(&r.job, offered.Currency)
+	d := newDemand(&r.job)
+	r.Result = judge(&d, offered.Systems, summary)
+	r.study = &study{job: &r.job, systems: offered.Systems, now: conclusion{first: -1, status: short, decide: d.requirement}}
+	for i := range offered.Systems {
+		if s := &offered.Systems[i]; len(r.Candidates) > 0 && s == r.Candidates[0].System && r.Candidates[0].Status != FallsShort {
+			r.study.now.first, r.study.now.status = i, rank(slices.Index(standing[:], r.Candidates[0].Status))
+		}
+	}
+	r.Firm = r.study.firm(r.Outcome)
 	return r
+}
+
+// Decisive lists the open questions whose answer could change the system, in the
+// order of Evaluate; none where no system is recommended, or that is firm.
+func (r *Summary) Decisive() []Asked {
+	if r.Outcome != Recommended || r.Firm {
+		return nil
+	}
+	var asked []Asked
+	for _, q := range r.study.open() {
+		if q.Strength >= couldSystem {
+			asked = append(asked, q.Asked)
+		}
+	}
+	return asked
 }
 
 // detail is how much a check says.
@@ -253,18 +281,4 @@ func explain(d *demand, s *system.System, how detail) Candidate {
 		c.Excess = float64(s.Rated) / (most * d.multiple.Floor)
 	}
 	return c
-}
-
-// Decisive lists of a recommendation that is not firm the open questions whose
-// answer could change the system, as Evaluate does, for readers who ask no more.
-func Decisive(job Job, offered system.Range) []Asked {
-	inCurrency(&job, offered.Currency)
-	d := newDemand(&job)
-	var asked []Asked
-	for _, q := range newStudy(&d, offered.Systems).open() {
-		if q.Strength >= couldSystem {
-			asked = append(asked, q.Asked)
-		}
-	}
-	return asked
 }

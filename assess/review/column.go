@@ -54,7 +54,7 @@ var columns = []Field{
 	{ID: "metals", Says: "metals cut", Shape: List, Usual: true, Least: 12, Dispensable: 1, cut: ", ", words: metalWords,
 		text: func(r *Row) string { return r.Metals }, keep: alike(func(r *Row) *string { return &r.Metals })},
 	{ID: "thickest", Says: "thickest regular clean cut of any metal", Shape: Length, Usual: true, Dispensable: 6,
-		text: thickest, num: func(r *Row) float64 { return float64(r.Thickest) }, keep: thickestKept},
+		text: thickest, num: func(r *Row) float64 { return float64(r.Thickest) }, keep: thickestKept{}},
 	{ID: "critical", Says: "requirement that decides the sale", Usual: true, Least: 12, Dispensable: 2, words: criticalWords,
 		text: func(r *Row) string { return string(r.Critical) }, keep: alike(func(r *Row) *string { return (*string)(&r.Critical) })},
 	{ID: "system", Says: "system recommended, as recorded, or else today's", Usual: true, Dispensable: 7,

@@ -127,23 +127,23 @@ func (c *Criteria) conclude(v *assess.Visit) *judgement {
 		job.Overrule = &rules.Overrule{Requirement: rules.Requirement(strings.Clone(string(job.Overrule.Requirement)))}
 	}
 	r := rules.Summarise(job, c.Offered)
-	j := &judgement{now: *assess.Conclude(r, c.print)}
-	j.row = Row{Metals: metalList(v.Metals()), Thickest: v.Thickest().Or(0), Critical: r.Critical.Requirement, System: j.now.System,
-		Verdict: verdict(&r), Unanswered: c.namesOf(v.Unanswered(), "; "), Stage: Judged}
+	j := &judgement{now: *assess.Conclude(r.Result, c.print)}
+	j.row = Row{Metals: metalList(job.Pieces), Thickest: v.Thickest().Or(0), Critical: r.Critical.Requirement, System: j.now.System,
+		Verdict: verdict(r), Unanswered: c.namesOf(v.Unanswered(), "; "), Stage: Judged}
 	for i := range r.Candidates {
 		if k := &r.Candidates[i]; k.Status == rules.FallsShort {
 			j.short = append(j.short, shortfall{k.System, k.Checks[0]})
 		}
 	}
-	c.flag(&j.row, v, job, &r, problems)
+	c.flag(&j.row, v, r, problems)
 	if s := v.Latest(); s != nil && len(s.Cuts) > 0 {
-		j.proofs.Store(prove(job, r))
+		j.proofs.Store(prove(&job, &r.Result))
 	}
 	return j
 }
 
 // verdict is how a recommendation stands by itself.
-func verdict(r *rules.Result) Verdict {
+func verdict(r *rules.Summary) Verdict {
 	switch {
 	case r.Outcome == rules.NoneFits:
 		return NoneFits
@@ -156,8 +156,8 @@ func verdict(r *rules.Result) Verdict {
 }
 
 // flag raises the flags that hang on the answers alone.
-func (c *Criteria) flag(row *Row, v *assess.Visit, job rules.Job, r *rules.Result, problems []assess.Problem) {
-	if open := c.openReason(job, r); open != "" {
+func (c *Criteria) flag(row *Row, v *assess.Visit, r *rules.Summary, problems []assess.Problem) {
+	if open := c.openReason(r); open != "" {
 		row.raise(StillOpen, open)
 	}
 	for _, f := range r.Flags {
@@ -206,10 +206,10 @@ func day(said string) string {
 	return said
 }
 
-func metalList(metals []metal.ID) string {
+func metalList(pieces []rules.Piece) string {
 	var names []string
-	for _, m := range metals {
-		names = append(names, string(m))
+	for i := range pieces {
+		names = append(names, string(pieces[i].Metal))
 	}
 	return strings.Join(names, ", ")
 }
@@ -277,13 +277,9 @@ func (s *shortfall) reason(style unit.Style) string {
 
 // openReason names the open questions that could change the system, or without
 // which there is none.
-func (c *Criteria) openReason(job rules.Job, r *rules.Result) string {
-	open := r.Missing
-	if r.Outcome == rules.Recommended && !r.Firm {
-		open = rules.Decisive(job, c.Offered)
-	}
+func (c *Criteria) openReason(r *rules.Summary) string {
 	var names []string
-	for _, a := range open {
+	for _, a := range append(r.Missing, r.Decisive()...) {
 		names = append(names, c.name(a))
 	}
 	const most = 3
@@ -303,7 +299,7 @@ func (c *Criteria) unproven(v *assess.Visit, j *judgement) string {
 	p := j.proofs.Load()
 	if p == nil {
 		job, _ := v.Job()
-		p = prove(job, rules.Summarise(job, c.Offered))
+		p = prove(&job, &rules.Summarise(job, c.Offered).Result)
 		j.proofs.Store(p)
 	}
 	shown := func(id string) bool { _, is := s.Find(id); return is }
@@ -314,7 +310,7 @@ func (c *Criteria) unproven(v *assess.Visit, j *judgement) string {
 }
 
 // prove plans the demonstration.
-func prove(job rules.Job, r rules.Result) *proofs {
+func prove(job *rules.Job, r *rules.Result) *proofs {
 	cuts, first := demonstration.Proofs(job, r)
 	return &proofs{cuts, first.String()}
 }

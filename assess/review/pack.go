@@ -65,8 +65,26 @@ var (
 	flagsKept    = numberKept{func(r *Row) uint64 { return uint64(r.Flags) }, func(r *Row, n uint64) { r.Flags = FlagSet(n) }}
 	stageKept    = numberKept{func(r *Row) uint64 { return uint64(r.Stage) }, func(r *Row, n uint64) { r.Stage = Stage(n) }}
 	notedKept    = numberKept{func(r *Row) uint64 { return r.Noted.packed() }, func(r *Row, n uint64) { r.Noted = unpacked(n) }}
-	thickestKept = numberKept{func(r *Row) uint64 { return floatBits(float64(r.Thickest)) }, func(r *Row, n uint64) { r.Thickest = unit.Millimetre(floatOf(n)) }}
 )
+
+// thickestKept keeps a thickness as a text that rows share: most are one of a few,
+// and 12.7 takes nine bytes.
+type thickestKept struct{}
+
+func (thickestKept) pack(p *packer, r *Row) {
+	if r.Thickest == 0 {
+		p.shared("")
+		return
+	}
+	p.shared(string(binary.LittleEndian.AppendUint64(nil, math.Float64bits(float64(r.Thickest)))))
+}
+
+func (thickestKept) unpack(u *unpacker, r *Row) {
+	r.Thickest = 0
+	if s := u.shared(); len(s) == 8 {
+		r.Thickest = unit.Millimetre(math.Float64frombits(binary.LittleEndian.Uint64([]byte(s))))
+	}
+}
 
 // floatBits are the bits back to front: those of a round number end in zeros.
 func floatBits(v float64) uint64 { return bits.ReverseBytes64(math.Float64bits(v)) }

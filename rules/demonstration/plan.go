@@ -58,8 +58,8 @@ func Choose(job rules.Job, result rules.Result) Programme {
 
 // Proofs lists the cuts of the plan that prove what decides: their identifiers, and
 // the name of the first; for readers who ask no more of it.
-func Proofs(job rules.Job, result rules.Result) (ids []string, first message.Message) {
-	s := newSituation(&job, &result)
+func Proofs(job *rules.Job, result *rules.Result) (ids []string, first message.Message) {
+	s := newSituation(job, result)
 	if s.system == nil {
 		return nil, message.Message{}
 	}
@@ -93,13 +93,12 @@ func within(able []candidate, given unit.Second) set {
 
 // candidate is a row of the catalogue with its piece and its worth here.
 type candidate struct {
-	row     *cutRow
-	piece   piece
-	setting OperatingPoint
-	setUp   setUp
-	shows   bool                // it proves the critical requirement
-	ties    []rules.Requirement // as strong as that, which it proves
-	worth   int                 // beside both
+	row   *cutRow
+	piece piece
+	setUp setUp
+	shows bool                // it proves the critical requirement
+	ties  []rules.Requirement // as strong as that, which it proves
+	worth int                 // beside both
 }
 
 // setUp is the plate on the bench and the torch as set: cuts that share it
@@ -166,8 +165,8 @@ func (row *cutRow) lacks(s *situation) (p piece, lacks message.ID, ok bool) {
 }
 
 func (row *cutRow) candidate(s *situation, p piece) candidate {
-	c := candidate{row: row, piece: p, setting: s.setting(row, p)}
-	c.setUp = setUp{p, c.setting.Output, c.setting.OnWork, c.setting.Shielded, row.id == "gouge"}
+	c, set := candidate{row: row, piece: p}, settingFor(s.system, p)
+	c.setUp = setUp{p, set.Output, set.OnWork, set.Shielded, row.id == "gouge"}
 	c.shows = s.critical != "" && slices.Contains(row.proves, s.critical)
 	for _, r := range s.ties {
 		if slices.Contains(row.proves, r) {
@@ -200,7 +199,7 @@ func (row *cutRow) nameFor(s *situation) message.Message {
 func (c *candidate) cut(s *situation, first, last bool) Cut {
 	return Cut{
 		ID: c.row.id, Name: c.row.nameFor(s), Proves: c.proves(s), Chosen: c.chosen(s, first, last),
-		Metal: c.piece.metal, Thickness: c.piece.thickness, Setting: c.setting, Takes: c.takes(), Timed: c.row.timed,
+		Metal: c.piece.metal, Thickness: c.piece.thickness, Setting: s.setting(c.row, c.piece), Takes: c.takes(), Timed: c.row.timed,
 		Props: c.bring(s), See: c.row.see, Why: c.row.why, Fails: c.row.fails, Avoid: c.row.avoid, Source: c.row.source,
 	}
 }
