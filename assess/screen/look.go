@@ -1,7 +1,6 @@
 package screen
 
 import (
-	"github.com/charmbracelet/huh"
 	"github.com/charmbracelet/lipgloss"
 	"github.com/muesli/termenv"
 )
@@ -57,11 +56,8 @@ func shade(number string) lipgloss.CompleteColor {
 	return lipgloss.CompleteColor{TrueColor: number, ANSI256: number}
 }
 
-// Typed is a text with the cursor before its rune at, behind the mark of the
-// focus, in lines of at most width cells.
-func (l Look) Typed(text []rune, at, width int) []string { return l.typed(Focus, text, at, width) }
-
-// typed is Typed behind any lead.
+// typed is a text with the cursor before its rune at, behind a lead such as the mark
+// of the focus, in lines of at most width cells.
 func (l Look) typed(lead string, text []rune, at, width int) []string {
 	under, after := nothing, ""
 	if at < len(text) {
@@ -81,19 +77,4 @@ func cursorAsText(under string) string {
 		return "_"
 	}
 	return "|" + under
-}
-
-// Theme is the look for a form of one field, without title or help of its own.
-func (l Look) Theme() *huh.Theme {
-	var t huh.Theme
-	t.Focused.SelectSelector = l.Accent.SetString(Focus)
-	t.Focused.MultiSelectSelector = l.Accent.SetString(Focus)
-	t.Focused.SelectedOption = lipgloss.NewStyle()
-	t.Focused.SelectedPrefix = l.Accent.SetString(Ticked)
-	t.Focused.UnselectedPrefix = lipgloss.NewStyle().SetString(Free)
-	t.Focused.TextInput.Cursor = l.Cursor
-	t.Focused.TextInput.Prompt = l.Accent
-	t.Focused.TextInput.Placeholder = l.Dim
-	t.Blurred = t.Focused
-	return &t
 }

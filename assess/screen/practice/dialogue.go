@@ -7,6 +7,7 @@ package practice
 import (
 	"errors"
 	"fmt"
+	"slices"
 	"strconv"
 	"strings"
 
@@ -59,7 +60,9 @@ func (d *dialogue) said() []string {
 	return lines
 }
 
-func (d *dialogue) print(text string)           { d.out = append(d.out, strings.Split(text, "\n")...) }
+func (d *dialogue) print(text string) {
+	d.out = append(d.out, strings.Split(strings.TrimRight(text, "\n"), "\n")...)
+}
 func (d *dialogue) tell(m message.Message)      { d.print(sanitize.Line(d.words.Print(m))) }
 func (d *dialogue) say(id message.ID, a ...any) { d.tell(message.New(id, a...)) }
 
@@ -68,13 +71,8 @@ func (d *dialogue) quote(m message.Message) { d.say(`"{1}"`, m) }
 
 // greet is who the customer is, and their first words.
 func (d *dialogue) greet() {
-	who := []message.Message{d.session.Customer.Contact(), d.session.Customer.Place()}
-	for i := range who {
-		if who[i].IsEmpty() {
-			who[i] = message.New("not known")
-		}
-	}
-	d.say("{1}, {2}.", who[0], who[1])
+	c, unknown := d.session.Customer, message.New("not known")
+	d.say("{1}, {2}.", c.Contact().Or(unknown), c.Place().Or(unknown))
 	d.quote(d.session.Opening())
 }
 
@@ -110,16 +108,6 @@ func (d *dialogue) noted(s assess.Step, a assess.Answer) string {
 	return d.words.Print(s.Question.Shown(a))
 }
 
-// place is where the step is among those that can matter.
-func (d *dialogue) place() int {
-	for i, s := range d.session.Steps() {
-		if s.Asked() == d.step.Asked() {
-			return i
-		}
-	}
-	return 0
-}
-
 // goTo goes to a question by its place; false if there is none.
 func (d *dialogue) goTo(place int) bool {
 	steps := d.session.Steps()
@@ -132,7 +120,8 @@ func (d *dialogue) goTo(place int) bool {
 
 // move goes to a neighbour of the question.
 func (d *dialogue) move(by int) bool {
-	moved := d.goTo(d.place() + by)
+	at := slices.IndexFunc(d.session.Steps(), func(s assess.Step) bool { return s.Asked() == d.step.Asked() })
+	moved := d.goTo(max(0, at) + by)
 	if !moved {
 		d.say("There is no further question in that direction. Type list to see all, or done.")
 	}
@@ -158,20 +147,20 @@ func (d *dialogue) note(line string) {
 	if d.how != "" && a.State == assess.Told {
 		a.State = d.how
 	}
+	d.keep(a, echo)
+}
+
+// keep keeps a note, and says it as it was understood where it was.
+func (d *dialogue) keep(a assess.Answer, echo message.Message) {
 	d.session.Notes.Set(a)
-	if echo.IsEmpty() || a.State == assess.Unknown {
-		d.say("Noted: {1}.", message.Name(d.noted(d.step, a)))
-		return
+	if a.State == assess.Unknown {
+		echo = message.Message{}
 	}
-	d.say("Noted: {1}.", echo)
+	d.say("Noted: {1}.", echo.Or(d.step.Question.Shown(a)))
 }
 
 // notKnown notes that nobody knows.
-func (d *dialogue) notKnown() {
-	a := assess.NotKnown(d.step)
-	d.session.Notes.Set(a)
-	d.say("Noted: {1}.", message.Name(d.noted(d.step, a)))
-}
+func (d *dialogue) notKnown() { d.keep(assess.NotKnown(d.step), message.Message{}) }
 
 // refuse says what is wrong with a note, and what would be taken.
 func (d *dialogue) refuse(err error) {
@@ -281,27 +270,16 @@ func (d *dialogue) decide(line string) {
 			d.say("{1} is none of the numbers. {2}", message.Name(strconv.Quote(sanitize.Line(strings.TrimSpace(n)))), one.hint)
 			return
 		}
-		chosen = append(chosen, id)
+		if !slices.Contains(chosen, id) {
+			chosen = append(chosen, id)
+		}
 	}
-	one.take(&d.decision, unique(chosen))
+	one.take(&d.decision, chosen)
 	if d.asked+1 < len(decisions) {
 		d.conclude(d.asked + 1)
 	} else {
 		d.finish()
 	}
-}
-
-// unique leaves out what stands in a list already.
-func unique(list []string) []string {
-	seen := map[string]bool{}
-	var once []string
-	for _, s := range list {
-		if !seen[s] {
-			once = append(once, s)
-		}
-		seen[s] = true
-	}
-	return once
 }
 
 // stepBack goes from a decision to the one before, or to the customer.
@@ -320,14 +298,10 @@ func (d *dialogue) finish() {
 	d.page()
 }
 
-func (d *dialogue) page() {
-	d.print(strings.TrimRight(d.mark.Page(d.words, d.width), "\n"))
-}
+func (d *dialogue) page() { d.print(d.mark.Page(d.words, d.width)) }
 
 // why is how the right answer is derived.
-func (d *dialogue) why() {
-	d.print(strings.TrimRight(text.Why(d.words, d.session.Why(d.words), d.width), "\n"))
-}
+func (d *dialogue) why() { d.print(text.Why(d.words, d.session.Why(d.words), d.width)) }
 
 func (d *dialogue) leave() {
 	if d.stage < marked {

@@ -1,8 +1,6 @@
 package practice
 
 import (
-	"bufio"
-	"fmt"
 	"io"
 	"strconv"
 	"strings"
@@ -18,36 +16,34 @@ import (
 // ends. marked is false if it ended before the mark; the error is that of reading
 // the input.
 func Lines(in io.Reader, out io.Writer, s *casebook.Session, words *message.Catalog) (m casebook.Mark, isMarked bool, err error) {
-	const lineMost = 64 << 10 // bytes of a line
 	d := newDialogue(s, words)
 	d.typed = true
 	d.welcome()
-	input := bufio.NewScanner(in)
-	input.Buffer(nil, lineMost)
+	lines := screen.NewLines(in, out, words)
 	for {
 		for _, line := range d.said() {
-			fmt.Fprintln(out, line)
+			lines.Print(line)
 		}
 		if d.stage == left {
 			break
 		}
-		fmt.Fprint(out, "> ")
-		if !input.Scan() {
-			fmt.Fprintln(out)
+		line, more := lines.Ask()
+		if !more {
+			lines.Print("")
 			if d.stage != marked {
-				fmt.Fprintln(out, words.Print(message.New("The input has ended before the mark. The practice is not counted.")))
+				lines.Put("The input has ended before the mark. The practice is not counted.")
 			}
 			break
 		}
-		d.line(input.Text())
+		d.line(line)
 	}
-	return d.mark, d.mark.Customer != nil, input.Err()
+	return d.mark, d.mark.Customer != nil, lines.Err()
 }
 
 // welcome says how it works, who the customer is, and what they say.
 func (d *dialogue) welcome() {
 	c := d.session.Customer
-	wrap := func(id message.ID) { d.print(strings.Join(screen.Wrap(d.words.Print(id.Message()), 80), "\n")) }
+	wrap := func(id message.ID) { d.out = append(d.out, screen.Wrap(d.words.Print(id.Message()), 80)...) }
 	wrap("Practice, in plain lines. This customer is invented, and so is every figure.")
 	wrap("Ask, listen, and note what you understood; the notes are those of a real interview.")
 	wrap("These cost the customer's time, in minutes:")
@@ -86,7 +82,7 @@ func (d *dialogue) question() {
 	d.tell(d.step.Text())
 	d.list(d.options())
 	if a, has := d.session.Notes.Answer(d.step.Asked()); has {
-		d.say("Noted: {1}.", message.Name(d.noted(d.step, a)))
+		d.say("Noted: {1}.", d.step.Question.Shown(a))
 	}
 }
 
@@ -133,11 +129,17 @@ func (d *dialogue) commands() []command {
 	return list
 }
 
+// isWord reports whether something typed is a word, in English or as it is called in
+// the catalog.
+func (d *dialogue) isWord(typed string, word message.ID) bool {
+	return strings.EqualFold(typed, string(word)) || strings.EqualFold(typed, d.words.Print(word.Message()))
+}
+
 // line takes one line.
 func (d *dialogue) line(line string) {
 	line = strings.TrimSpace(line)
 	for _, c := range d.commands() {
-		if strings.EqualFold(line, string(c.word)) || strings.EqualFold(line, d.words.Print(c.word.Message())) {
+		if d.isWord(line, c.word) {
 			c.do()
 			return
 		}
@@ -147,7 +149,7 @@ func (d *dialogue) line(line string) {
 	case d.stage == deciding:
 		d.decide(line)
 	case d.stage == marked:
-	case strings.EqualFold(first, "go") || strings.EqualFold(first, d.words.Print(message.New("go"))):
+	case d.isWord(first, "go"):
 		d.jump(strings.TrimSpace(rest))
 	default:
 		d.note(line)

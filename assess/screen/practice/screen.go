@@ -180,9 +180,6 @@ func (m *Model) decide(line string) tea.Cmd {
 // refused begins the line that says what is wrong with what was typed.
 const refused = "! "
 
-// Leave leaves; before the mark nothing is counted.
-func (m *Model) Leave() tea.Cmd { return tea.Quit }
-
 // Typing is the line for a note or an answer.
 func (m *Model) Typing() (string, bool) { return m.input.Text(), m.talk.stage != marked }
 
