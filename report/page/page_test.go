@@ -33,7 +33,7 @@ func TestSigns(t *testing.T) {
 			t.Errorf("%s: %s on the other background", h, s.Number)
 		}
 		for _, shape := range s.Shapes {
-			for _, step := range shape.Steps() {
+			for _, step := range shape.Steps {
 				if len(step.At) != points[step.Op] {
 					t.Errorf("%s: step %c of %q has %v", h, step.Op, shape.Path, step.At)
 				}

@@ -48,7 +48,7 @@ func decisive(b *report.Brief) []string {
 		list = append(list, l.Value)
 	}
 	for _, l := range b.Confirm {
-		list = append(list, sentence(": ", l.Label, l.Value))
+		list = append(list, joined(": ", l.Label, l.Value))
 	}
 	for _, r := range b.Plan {
 		list = append(list, r.Cut, r.Piece)

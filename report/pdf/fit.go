@@ -18,16 +18,6 @@ var grids = []struct {
 // most is how many rows the sheet with most of them has.
 const most = 177
 
-// leaf is a page that is laid out.
-type leaf struct {
-	marks []mark
-	title string
-	gone  []gone   // what it leaves to the representative's sheet
-	cuts  []string // what a team's page leaves out
-	loss  int
-	step  float64 // of its grid, in mm
-}
-
 // fit lays a brief out on one page: of all ways to word, merge and place its
 // parts that fit, the one that loses least.
 func fit(f faces, b *report.Brief, p Paper, replaced message.Message) (*leaf, error) {
@@ -65,30 +55,29 @@ func (c *canvas) best(zones []zone, room float64, lines int) (*leaf, bool) {
 	}
 	rows := int(room / grid.step)
 	list := plan.at(rows)
-	said, cut := c.faces.flow(c.elsewhere(left(list)), c.full.width, max(lines, 1))
+	gone := left(list)
+	said, cut := c.faces.flow(c.elsewhere(gone), c.full.width, max(lines, 1))
 	if cut || len(said) > lines {
 		return nil, false
 	}
-	pg := &leaf{title: c.brief.Title, gone: left(list), loss: loss, step: grid.step}
 	spare := rows
 	for _, z := range list {
 		spare -= z.rows
 	}
-	y := topMargin
+	on, y := c.fresh(), topMargin
 	for i, z := range list {
 		if i == len(list)-1 { // the foot stands at the foot
 			y = topMargin + float64(rows-z.rows)*grid.step
 		}
-		pg.marks = append(pg.marks, c.zone(&z, y, grid.step/row, said)...)
+		c.zone(on, &z, y, grid.step/row, said)
 		y += float64(z.rows+min(2, spare/len(list))) * grid.step
 	}
-	return pg, true
+	return &leaf{marks: on.marks, gone: gone, loss: loss, step: grid.step}, true
 }
 
-// zone is a zone with its columns at its place on the page.
-func (c *canvas) zone(z *choice, y, scale float64, said [][]piece) []mark {
-	var list []mark
-	head := &canvas{faces: c.faces, words: c.words, brief: c.brief, full: c.full}
+// zone puts a zone with its columns at its place on the page.
+func (c *canvas) zone(on *canvas, z *choice, y, scale float64, said [][]piece) {
+	head := c.fresh()
 	if z.draw != nil {
 		z.draw(head, z.rows)
 	} else {
@@ -96,20 +85,16 @@ func (c *canvas) zone(z *choice, y, scale float64, said [][]piece) []mark {
 			head.line(c.full.x, line)
 		}
 	}
-	for _, m := range head.marks {
-		list = append(list, m.moved(y, scale))
-	}
-	y += float64(z.head) * row * scale
+	on.copied(head, 0, y, scale)
 	for _, column := range z.columns {
-		at := y
-		for _, l := range column {
-			for _, m := range l.marks {
-				list = append(list, m.moved(at, scale))
-			}
-			at += float64(l.rows) * row * scale
+		at := y + float64(z.head)*row*scale
+		for i := range column {
+			part := c.fresh()
+			column[i].draw(part)
+			on.copied(part, 0, at, scale)
+			at += float64(column[i].rows) * row * scale
 		}
 	}
-	return list
 }
 
 // elsewhere says what stands on the representative's sheet only: in one line,
@@ -132,5 +117,5 @@ func (c *canvas) elsewhere(list []gone) []run {
 	for n := len(names) - 1; st == smallStyle && n > 0 && c.faces.width(text, st) > c.full.width; n-- {
 		text = c.say(page.Elsewhere, page.Sheet, message.Join(", ", append(names[:n:n], page.AndMore.Message())...))
 	}
-	return plainly(text, st, in)
+	return []run{{text, st, in}}
 }

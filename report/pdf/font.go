@@ -3,80 +3,141 @@ package pdf
 import (
 	"bytes"
 	"embed"
+	"strconv"
+	"strings"
 
 	"github.com/jung-kurt/gofpdf"
 	"golang.org/x/image/font/gofont/gobold"
 	"golang.org/x/image/font/gofont/goregular"
+	"golang.org/x/text/encoding/charmap"
 )
 
 // Two forms of the Go fonts are drawn with. The cut ones hold the characters of
-// code.go, are compressed already, and are put into the file as they are; a line
-// that needs any other character is drawn with a whole font, which the library
-// parses, cuts to the characters used and compresses, at some ten times the
-// cost. Outlines and widths are the same. TestFontsAreCutFromTheGoFonts makes
-// the cut ones.
+// Windows code page 1252 and the signs below, are compressed already, and are put
+// into the file as they are; a line that needs any other character is drawn with
+// a whole font, which the library parses, cuts to the characters used and
+// compresses, at some ten times the cost. Outlines and widths are the same.
+// TestFontsAreCutFromTheGoFonts makes the cut ones.
 //
 //go:embed font/*.json font/*.z
 var cut embed.FS
 
-// use is one font of a document.
-type use struct{ wide, bold bool }
-
-func (u use) family() string {
-	if u.wide {
-		return "wide"
-	}
-	return "page"
+// signs are characters that Windows code page 1252 lacks and a page needs, at
+// codes that page leaves free, with their names in the Adobe Glyph List, in the
+// order of their codes.
+var signs = [...]struct {
+	code  byte
+	shown rune
+	name  string
+}{
+	{0x81, '−', "minus"}, {0x8D, '√', "radical"}, {0x8F, '≤', "lessequal"}, {0x90, '≥', "greaterequal"}, {0x9D, '≈', "approxequal"},
 }
 
-func (u use) weight() string {
-	if u.bold {
-		return "B"
+// differences are the signs as PDF writes how a font's encoding differs from
+// WinAnsiEncoding (ISO 32000-1, 9.6.6): "129 /minus 141 /radical".
+func differences() string {
+	var list []string
+	for _, s := range signs {
+		list = append(list, strconv.Itoa(int(s.code))+" /"+s.name)
 	}
-	return ""
+	return strings.Join(list, " ")
 }
 
-// whole is the file of the whole font.
-func (u use) whole() []byte {
-	if u.bold {
-		return gobold.TTF
+// runeAt is the character at a code of the cut fonts.
+func runeAt(code byte) rune {
+	for _, s := range signs {
+		if s.code == code {
+			return s.shown
+		}
 	}
-	return goregular.TTF
+	return charmap.Windows1252.DecodeByte(code)
 }
 
-// file is the name of the cut font's files.
-func (u use) file() string {
-	if u.bold {
-		return "font/bold"
+func codeOf(r rune) (byte, bool) {
+	for _, s := range signs {
+		if s.shown == r {
+			return s.code, true
+		}
 	}
-	return "font/regular"
+	return charmap.Windows1252.EncodeRune(r)
 }
 
-// addFonts adds the fonts that are drawn with, in a fixed order. The library
-// writes into the bytes of a whole font, hence a copy.
+// codes writes a text in the codes of the cut fonts; false if one of its
+// characters is not in them.
+func codes(text string) (string, bool) {
+	if ascii(text) {
+		return text, true
+	}
+	out := make([]byte, 0, len(text))
+	for _, r := range text {
+		code, ok := codeOf(r)
+		if !ok {
+			return "", false
+		}
+		out = append(out, code)
+	}
+	return string(out), true
+}
+
+func ascii(text string) bool {
+	for i := range len(text) {
+		if text[i] >= 0x80 {
+			return false
+		}
+	}
+	return true
+}
+
+// fonts are those a document may use, in a fixed order, by what the library and
+// the files here call them.
+var fonts = [...]struct {
+	family, weight, file string
+	whole                []byte
+}{
+	{"page", "", "font/regular", goregular.TTF}, {"page", "B", "font/bold", gobold.TTF},
+	{"wide", "", "", goregular.TTF}, {"wide", "B", "", gobold.TTF},
+}
+
+// fontOf is the place in fonts of what a text is drawn with, and the text as it
+// is written in it.
+func fontOf(text string, st style) (font int, written string) {
+	if written, ok := codes(text); ok {
+		text = written
+	} else {
+		font = 2
+	}
+	if st.bold {
+		font++
+	}
+	return font, text
+}
+
+// addFonts adds the fonts that are drawn with. The library writes into the bytes
+// of a whole font, hence a copy.
 func addFonts(doc *gofpdf.Fpdf, leaves []*leaf) {
-	used := map[use]bool{}
+	var used [len(fonts)]bool
 	for _, pg := range leaves {
 		for i := range pg.marks {
 			if m := &pg.marks[i]; m.kind == textMark {
-				_, ok := codes(m.text)
-				used[use{!ok, m.style.bold}] = true
+				font, _ := fontOf(m.text, m.style)
+				used[font] = true
 			}
 		}
 	}
-	for _, u := range []use{{false, false}, {false, true}, {true, false}, {true, true}} {
-		switch {
-		case !used[u]:
-		case u.wide:
-			doc.AddUTF8FontFromBytes(u.family(), u.weight(), bytes.Clone(u.whole()))
-		default:
-			described, err1 := cut.ReadFile(u.file() + ".json")
-			outlines, err2 := cut.ReadFile(u.file() + ".z")
-			if err1 != nil || err2 != nil {
-				doc.SetErrorf("read the page's font: %v, %v", err1, err2)
-				return
-			}
-			doc.AddFontFromBytes(u.family(), u.weight(), described, outlines)
+	for i, f := range fonts {
+		if !used[i] {
+			continue
 		}
+		if f.file == "" {
+			doc.AddUTF8FontFromBytes(f.family, f.weight, bytes.Clone(f.whole))
+			continue
+		}
+		described, err1 := cut.ReadFile(f.file + ".json")
+		outlines, err2 := cut.ReadFile(f.file + ".z")
+		if err1 != nil || err2 != nil {
+			doc.SetErrorf("read the page's font: %v, %v", err1, err2)
+			return
+		}
+		doc.AddFontFromBytes(f.family, f.weight, described, outlines)
 	}
 }

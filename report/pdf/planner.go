@@ -20,21 +20,44 @@ type gone struct {
 	left, of int
 }
 
-// block is a part of the page with all forms it can take. The last resort is
-// looked at only where no choice among the forms fits.
+// block is a part of the page with all forms it can take. Where no choice among
+// them fits, one is cut down as a last resort.
 type block struct {
 	name     message.ID
 	forms    []form
-	last     []form
+	resort   int // that one, counted from the last
 	weight   int // of what is decisive in it; 0 is 1
 	measured []measured
+	wide     map[span]*block // for other columns
 }
 
-// measured is a form laid out: how many rows it takes, and its marks from row 0.
+// at is the block for a column, measured for it once.
+func (b *block) at(s span) *block {
+	if b == nil {
+		return nil
+	}
+	if b.wide == nil {
+		b.wide = map[span]*block{}
+	}
+	if b.wide[s] == nil {
+		b.wide[s] = &block{name: b.name, forms: b.forms, resort: b.resort, weight: b.weight}
+	}
+	return b.wide[s]
+}
+
+// measured is a form in its column: how many rows it takes.
 type measured struct {
 	rows, loss int
 	gone       []gone
-	marks      []mark
+	form       *form
+	at         span
+	limit      limit
+}
+
+// draw puts it on a canvas.
+func (m *measured) draw(c *canvas) {
+	c.limit = m.limit
+	m.form.draw(c, m.at)
 }
 
 // column is a stack of blocks.
@@ -215,7 +238,7 @@ func left(list []choice) []gone {
 	return out
 }
 
-// lay lays out every form of the blocks of some zones that is not yet, once:
+// lay measures every form of the blocks of some zones that is not yet, once:
 // where it stands does not change how it looks.
 func (c *canvas) lay(zones []zone, last bool) {
 	for _, z := range zones {
@@ -229,26 +252,40 @@ func (c *canvas) lay(zones []zone, last bool) {
 	}
 }
 
-func (c *canvas) layBlock(b *block, at span, last bool) {
-	forms := b.forms
-	if last {
-		forms = append(forms[:len(forms):len(forms)], b.last...)
+// limits are the last resorts, one after the other.
+var limits = []limit{{1, 4}, {1, 2}, {1, 1}, {2, 2}, {2, 1}, {4, 1}, {all, 1}}
+
+func (c *canvas) layBlock(b *block, at span, cutting bool) {
+	for i := len(b.measured); i < len(b.forms); i++ {
+		b.measured = append(b.measured, c.measure(b, measured{form: &b.forms[i], at: at}))
 	}
-	for i := len(b.measured); i < len(forms); i++ {
-		f := &forms[i]
-		on := &canvas{faces: c.faces, words: c.words, brief: c.brief, full: c.full}
-		f.draw(on, at)
-		l := measured{rows: int(math.Ceil(on.y/row - 0.01)), loss: f.loss, gone: f.gone, marks: on.marks}
-		if l.rows > 0 {
-			l.rows++ // to the next block
-		}
-		if i >= len(b.forms) {
-			l.loss *= max(b.weight, 1)
-		}
-		if on.cut > 0 {
-			l.loss += lossCut * on.cut * max(b.weight, 1)
-			l.gone = append(l.gone[:len(l.gone):len(l.gone)], gone{what: b.name})
-		}
-		b.measured = append(b.measured, l)
+	if len(b.measured) > len(b.forms) || !cutting {
+		return
 	}
+	last := &b.forms[len(b.forms)-1-b.resort]
+	for _, l := range limits {
+		b.measured = append(b.measured, c.measure(b, measured{form: last, at: at, limit: l}))
+	}
+}
+
+// measure says how many rows a form takes and what is lost by it.
+func (c *canvas) measure(b *block, m measured) measured {
+	on := c.fresh()
+	on.blind = true
+	m.draw(on)
+	if m.rows = int(math.Ceil(on.y/row - 0.01)); m.rows > 0 {
+		m.rows++ // to the next block
+	}
+	m.loss, m.gone = on.left*lossDecisive, m.form.gone
+	if m.limit.lines > 0 {
+		m.loss += lossLines / m.limit.lines
+	}
+	m.loss = (m.loss+lossCut*on.cut)*max(b.weight, 1) + m.form.loss
+	switch of := (gone{b.name, on.left, on.of}); {
+	case on.left > 0:
+		m.gone = append(m.gone[:len(m.gone):len(m.gone)], of)
+	case on.cut > 0:
+		m.gone = append(m.gone[:len(m.gone):len(m.gone)], gone{what: b.name})
+	}
+	return m
 }

@@ -11,29 +11,33 @@ import (
 // one picture, beside what it costs and what decides. Which part stands below
 // which is chosen by what fits best.
 func (c *canvas) proof() zone {
-	needs, cost, decides, picture := c.needs(), c.cost(), c.decides(), c.picture()
+	needs, cost, decides, picture := c.needs(), c.cost(), c.decides(), c.onePicture()
 	if len(present([]*block{needs, cost, decides, picture})) == 0 {
 		return zone{}
 	}
 	var layouts [][]column
 	for _, share := range []float64{0.56, 0.5} {
 		left, right := c.full.halves(share)
-		mostly, costs, proves, shows := fresh(needs), fresh(cost), fresh(decides), fresh(picture)
-		for _, order := range [][2][]*block{
-			{{mostly, fresh(picture)}, {costs, proves}}, {{mostly, fresh(decides)}, {costs, shows}}, {{mostly, fresh(cost)}, {proves, shows}},
-		} {
-			layouts = append(layouts, []column{{left, present(order[0][:])}, {right, present(order[1][:])}})
+		for _, order := range [][2][2]*block{{{needs, picture}, {cost, decides}}, {{needs, decides}, {cost, picture}}, {{needs, cost}, {decides, picture}}} {
+			layouts = append(layouts, []column{stack(left, order[0][:]...), stack(right, order[1][:]...)})
 		}
 	}
 	return headed(page.Proof, layouts)
 }
 
-// fresh is the same block for another width, not yet laid out.
-func fresh(b *block) *block {
-	if b == nil {
-		return nil
+// stack is a column of the blocks that are there.
+func stack(at span, blocks ...*block) column {
+	list := column{at: at}
+	for _, b := range blocks {
+		if b != nil {
+			list.blocks = append(list.blocks, b.at(at))
+		}
 	}
-	return &block{name: b.name, forms: b.forms, last: b.last}
+	return list
+}
+
+func (c *canvas) isMet(b report.Bar) bool {
+	return b.Verdict == c.words.Print(message.ID(rules.Met).Message())
 }
 
 // needs puts need against capability: what is not met or borderline first and
@@ -42,44 +46,34 @@ func fresh(b *block) *block {
 func (c *canvas) needs() *block {
 	var unmet, met []report.Bar
 	for _, b := range c.brief.Bars {
-		if b.Verdict == c.words.Print(message.ID(rules.Met).Message()) {
+		if c.isMet(b) {
 			met = append(met, b)
 		} else {
 			unmet = append(unmet, b)
 		}
 	}
-	if len(unmet)+len(met) == 0 {
+	if len(c.brief.Bars) == 0 {
 		return nil
 	}
-	const name message.ID = "requirements and capabilities"
-	forms := []form{{draw: func(c *canvas, at span) {
-		c.heading(at, c.say(page.Given))
-		c.unmet(at, unmet, all)
-		c.met(at, met)
-	}}}
-	if len(met) > 0 {
-		forms = append(forms, form{loss: lossBars, draw: func(c *canvas, at span) {
+	put := func(rest func(*canvas, span)) func(*canvas, span) {
+		return func(c *canvas, at span) {
 			c.heading(at, c.say(page.Given))
-			c.unmet(at, unmet, all)
-			c.paragraph(at, all, c.metWords(met, true)...)
-		}}, form{loss: lossBars + lossFigures, gone: []gone{{what: "figures of what is met"}}, draw: func(c *canvas, at span) {
-			c.heading(at, c.say(page.Given))
-			c.unmet(at, unmet, all)
-			c.paragraph(at, all, c.metWords(met, false)...)
-		}})
+			c.unmet(at, unmet[:c.kept(len(unmet))])
+			rest(c, at)
+		}
 	}
-	last := capped(name, max(len(unmet), 1), func(c *canvas, at span, n, most int) {
-		c.unmet(at, unmet[:min(n, len(unmet))], min(most, 2))
-		c.paragraph(at, most, c.metWords(met, false)...)
-	})
-	return &block{name: name, forms: forms, last: last}
+	words := func(figures bool) func(*canvas, span) {
+		return put(func(c *canvas, at span) { c.paragraph(at, c.metWords(met, figures)...) })
+	}
+	forms := []form{{draw: put(func(c *canvas, at span) { c.met(at, met) })}}
+	if len(met) > 0 {
+		forms = append(forms, form{loss: lossBars, draw: words(true)}, form{loss: lossBars + lossFigures, gone: []gone{{what: "figures of what is met"}}, draw: words(false)})
+	}
+	return &block{name: "requirements and capabilities", forms: forms}
 }
 
 // metWords sums up what is met in one paragraph, with or without figures.
 func (c *canvas) metWords(met []report.Bar, figures bool) []run {
-	if len(met) == 0 {
-		return nil
-	}
 	list := []run{{c.say(page.Met) + ":", strongStyle, black}}
 	for i, b := range met {
 		text := b.Label
@@ -100,34 +94,42 @@ func (c *canvas) labels(at span) float64 {
 	label := 0.0
 	for _, b := range c.brief.Bars {
 		label = max(label, c.faces.width(b.Label, bodyStyle))
-		if b.Verdict != c.words.Print(message.ID(rules.Met).Message()) {
+		if !c.isMet(b) {
 			label = max(label, c.faces.width(b.Label, strongStyle), c.faces.width(b.Verdict, strongStyle))
 		}
 	}
 	return min(label+0.5, at.width*0.36)
 }
 
-// unmet puts a pair of bars for each: hatched for what is needed, solid for what
-// is given, each with its figure.
-func (c *canvas) unmet(at span, bars []report.Bar, most int) {
+// bars draws need and capability, hatched and solid, one below the other, each so
+// high and apart.
+func (c *canvas) bars(b report.Bar, x, wide, high, apart float64) {
+	c.shape(hatchMark, x, c.y, wide*share(b.NeedShare), high, black)
+	c.shape(fillMark, x, c.y+apart, wide*share(b.HaveShare), high, accent)
+}
+
+// unmet puts a pair of bars for each, each bar with its figure.
+func (c *canvas) unmet(at span, bars []report.Bar) {
 	figure := 0.0
 	for _, b := range bars {
 		figure = max(figure, c.faces.width(b.Need, strongStyle), c.faces.width(b.Have, strongStyle))
 	}
 	label, figure := c.labels(at), min(figure+0.1, at.width*0.42)
+	room := at.width - label - figure - 3
 	for _, b := range bars {
-		top, room := c.y, at.width-label-figure-3
-		figures := span{at.x + label + room + 3, figure}
-		c.paragraph(span{at.x, label}, most, plainly(b.Label, strongStyle, black)...)
-		c.paragraph(span{at.x, label}, most, plainly(b.Verdict, strongStyle, black)...)
-		end := c.y
-		c.shape(hatchMark, at.x+label+1.5, top+0.7, room*share(b.NeedShare), 2.1, black)
-		c.shape(fillMark, at.x+label+1.5, top+2*row+0.7, room*share(b.HaveShare), 2.1, accent)
-		c.y = top
-		c.paragraph(figures, most, plainly(b.Need, strongStyle, black)...)
-		c.y = max(c.y, top+2*row)
-		c.paragraph(figures, most, plainly(b.Have, strongStyle, black)...)
-		c.y = max(c.y, end)
+		names, figures := span{at.x, label}, span{at.x + label + room + 3, figure}
+		c.cells(func() {
+			c.put(names, b.Label, strongStyle, black)
+			c.put(names, b.Verdict, strongStyle, black)
+		}, func() {
+			c.y += 0.7
+			c.bars(b, at.x+label+1.5, room, 2.1, 2*row)
+		}, func() {
+			top := c.y
+			c.put(figures, b.Need, strongStyle, black)
+			c.y = max(c.y, top+2*row)
+			c.put(figures, b.Have, strongStyle, black)
+		})
 	}
 }
 
@@ -142,48 +144,34 @@ func (c *canvas) met(at span, bars []report.Bar) {
 	label, need, have := c.labels(at), min(need, at.width*0.28), min(have, at.width*0.28)
 	room := at.width - label - need - have - 2*gap
 	for _, b := range bars {
-		top := c.y
-		c.paragraph(span{at.x, label}, all, plainly(b.Label, bodyStyle, black)...)
-		end := c.y
-		c.y = top
-		if room >= least {
-			c.shape(hatchMark, at.x+label+1.5, top+0.55, room*share(b.NeedShare), 1.1, black)
-			c.shape(fillMark, at.x+label+1.5, top+1.85, room*share(b.HaveShare), 1.1, accent)
-		}
-		c.paragraph(span{at.x + at.width - need - have - gap/2, need}, all, plainly(b.Need, bodyStyle, black)...)
-		end, c.y = max(end, c.y), top
-		c.paragraph(span{at.x + at.width - have, have}, all, plainly(b.Have, bodyStyle, black)...)
-		c.y = max(c.y, end)
+		c.cells(func() { c.put(span{at.x, label}, b.Label, bodyStyle, black) }, func() {
+			if c.y += 0.55; room >= least {
+				c.bars(b, at.x+label+1.5, room, 1.1, 1.3)
+			}
+		}, func() { c.put(span{at.x + at.width - need - have - gap/2, need}, b.Need, bodyStyle, black) },
+			func() { c.put(span{at.x + at.width - have, have}, b.Have, bodyStyle, black) })
 	}
 }
 
 // share keeps a bar visible and inside its room.
-func share(v float64) float64 {
-	if !(v > 0.01) {
-		return 0.01
-	}
-	return min(v, 1)
-}
+func share(v float64) float64 { return max(page.Inside(v), 0.01) }
 
-// picture is the one picture that tells most: what cutting costs by thickness
-// where a flame cuts today, else how fast the system cuts.
-func (c *canvas) picture() *block {
-	b := c.brief
-	draw := func(high float64) func(*canvas, span) {
-		return func(c *canvas, at span) {
-			if drawable(b.Cost) {
-				c.curves(b.Cost.Curves, at, high)
-			} else {
-				c.speeds(b.Speeds, at, high)
-			}
-		}
-	}
-	if !drawable(b.Cost) && !hasSpeeds(b.Speeds) {
+// onePicture is the one picture that tells most, in full height or low.
+func (c *canvas) onePicture() *block {
+	of := page.PictureOf(c.brief)
+	if of == nil {
 		return nil
 	}
+	draw := func(rows float64) func(*canvas, span) {
+		return func(c *canvas, at span) { c.picture(of, at, rows*row) }
+	}
+	worth := lossSpeeds
+	if of.Crossing.Label != "" {
+		worth = lossCurves
+	}
 	return &block{name: "picture", forms: []form{
-		{draw: draw(14 * row)}, {loss: lossLow, draw: draw(10 * row)}, {loss: 2 * lossLow, draw: draw(8 * row)},
-		{loss: lossPicture, gone: []gone{{what: "picture"}}, draw: func(*canvas, span) {}},
+		{draw: draw(14)}, {loss: lossLow, draw: draw(10)}, {loss: 2 * lossLow, draw: draw(7)},
+		{loss: worth, gone: []gone{{what: "picture"}}, draw: func(*canvas, span) {}},
 	}}
 }
 
@@ -194,40 +182,39 @@ func (c *canvas) cost() *block {
 	if of == nil || len(of.Lines) == 0 {
 		return nil
 	}
-	put := func(n, most int, ranges, merge bool) func(*canvas, span) {
+	put := func(n int, ranges, merge bool) func(*canvas, span) {
 		return func(c *canvas, at span) {
 			title := page.Costs
 			if of.Assumed {
 				title = page.Assumed
 			}
 			c.heading(at, c.say(title))
-			c.paragraph(at, most, plainly(of.Lines[0], strongStyle, black)...)
+			c.put(at, of.Lines[0], strongStyle, black)
 			if ranges {
 				c.ranges(of.Bars, at)
 			}
-			if rest := of.Lines[1:n]; merge {
-				c.paragraph(at, most, plainly(joined(rest...), bodyStyle, black)...)
-			} else {
-				for _, l := range rest {
-					c.paragraph(at, most, plainly(l, bodyStyle, black)...)
-				}
+			rest := of.Lines[1:n]
+			if merge {
+				rest = []string{joined(" ", rest...)}
+			}
+			for _, l := range rest {
+				c.put(at, l, bodyStyle, black)
 			}
 		}
 	}
-	n := len(of.Lines)
-	loss := 0
+	n, loss := len(of.Lines), 0
 	if len(of.Bars) > 0 {
 		loss = lossRange
 	}
 	detail := []gone{{what: "cost in detail"}}
-	forms := []form{{draw: put(n, all, true, false)}, {draw: put(n, all, true, true)}, {loss: loss, gone: detail, draw: put(n, all, false, true)}}
+	forms := []form{{draw: put(n, true, false)}, {draw: put(n, true, true)}, {loss: loss, gone: detail, draw: put(n, false, true)}}
 	if n > 2 {
-		forms = append(forms, form{loss: lossMovers, gone: detail, draw: put(2, all, true, true)}, form{loss: loss + lossMovers, gone: detail, draw: put(2, all, false, true)})
+		forms = append(forms, form{loss: lossMovers, gone: detail, draw: put(2, true, true)}, form{loss: loss + lossMovers, gone: detail, draw: put(2, false, true)})
 	}
 	if n > 1 {
-		forms = append(forms, form{loss: loss + lossMovers + lossPayback, gone: detail, draw: put(1, all, false, true)})
+		forms = append(forms, form{loss: loss + lossMovers + lossPayback, gone: detail, draw: put(1, false, true)})
 	}
-	return &block{name: "cost", forms: forms, last: []form{{loss: lossLines, gone: detail, draw: put(1, 3, false, true)}, {loss: lossLines, gone: detail, draw: put(1, 1, false, true)}}}
+	return &block{name: "cost", forms: forms}
 }
 
 // ranges draws what a length costs today and would cost: a box from low to
@@ -238,7 +225,7 @@ func (c *canvas) ranges(bars []report.CostBar, at span) {
 		if figure == "" {
 			figure = b.Brief
 		}
-		c.paragraph(at, all, run{b.Label, strongStyle, black}, run{figure, bodyStyle, black})
+		c.paragraph(at, run{b.Label, strongStyle, black}, run{figure, bodyStyle, black})
 		low, mid, high := b.Low, b.Mid, b.High
 		if high <= 0 {
 			mid, high = b.Share, b.Share
@@ -247,10 +234,10 @@ func (c *canvas) ranges(bars []report.CostBar, at span) {
 		if i > 0 {
 			kind, in = fillMark, accent
 		}
-		from, to := at.x+at.width*inside(low), at.x+at.width*max(inside(high), 0.01)
+		from, to := at.x+at.width*page.Inside(low), at.x+at.width*share(high)
 		c.shape(ruleMark, at.x, c.y+row, at.width, 0, grey)
 		c.shape(kind, from, c.y+0.4, max(to-from, 0.4), 1.6, in)
-		c.shape(fillMark, min(at.x+at.width*inside(mid), at.x+at.width-0.7), c.y, 0.7, 2.4, black)
+		c.shape(fillMark, min(at.x+at.width*page.Inside(mid), at.x+at.width-0.7), c.y, 0.7, 2.4, black)
 		c.y += 2 * row
 	}
 }
@@ -262,27 +249,23 @@ func (c *canvas) decides() *block {
 	if b.Critical == "" {
 		return nil
 	}
-	evidence := values(b.Evidence)
-	put := func(n, most int, merge, shown bool) func(*canvas, span) {
-		return func(c *canvas, at span) {
-			c.paragraph(at, most, run{c.say(page.Decides) + ":", headStyle, accent}, run{b.Critical, headStyle, black})
-			if merge {
-				c.paragraph(at, most, merged(evidence[:n], bodyStyle)...)
-			} else {
-				for _, t := range evidence[:n] {
-					c.bullet(at, most, run{t, bodyStyle, black})
-				}
-			}
-			if shown && b.ShownBy != "" {
-				c.paragraph(at, most, plainly(b.ShownBy, bodyStyle, grey)...)
-			}
+	var evidence []string
+	for _, l := range b.Evidence {
+		if l.Value != "" {
+			evidence = append(evidence, l.Value)
 		}
 	}
-	n := len(evidence)
-	gone := []gone{{what: "how it is shown"}}
-	forms := []form{{draw: put(n, all, false, true)}, {loss: lossMerged, draw: put(n, all, true, true)}}
-	if b.ShownBy != "" {
-		forms = append(forms, form{loss: lossShownBy, gone: gone, draw: put(n, all, false, false)}, form{loss: lossShownBy + lossMerged, gone: gone, draw: put(n, all, true, false)})
+	put := func(list func(*canvas, span, []string, style), shown string) func(*canvas, span) {
+		return func(c *canvas, at span) {
+			c.paragraph(at, run{c.say(page.Decides) + ":", headStyle, accent}, run{b.Critical, headStyle, black})
+			list(c, at, evidence, bodyStyle)
+			c.put(at, shown, bodyStyle, grey)
+		}
 	}
-	return &block{name: "what decides", forms: forms, last: capped("evidence", n, func(c *canvas, at span, n, most int) { put(n, most, false, false)(c, at) })}
+	forms := []form{{draw: put((*canvas).points, b.ShownBy)}, {loss: lossMerged, draw: put((*canvas).merged, b.ShownBy)}}
+	if b.ShownBy != "" {
+		gone := []gone{{what: "how it is shown"}}
+		forms = append(forms, form{loss: lossShownBy, gone: gone, draw: put((*canvas).points, "")}, form{loss: lossShownBy + lossMerged, gone: gone, draw: put((*canvas).merged, "")})
+	}
+	return &block{name: "what decides", forms: forms, resort: 1}
 }

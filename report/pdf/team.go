@@ -6,6 +6,7 @@ import (
 	"strconv"
 	"strings"
 
+	"cutbrief/report/page"
 	team "cutbrief/report/table"
 	"cutbrief/rules/message"
 )
@@ -68,7 +69,7 @@ func (pg *summary) shortened(format string, a ...any) {
 // put writes a text, and remembers a part that was cut.
 func (pg *summary) put(part, text string, at span, st style, in ink, most int) {
 	pg.cut = 0
-	if pg.paragraph(at, most, plainly(text, st, in)...); pg.cut > 0 {
+	if pg.within(at, most, run{text, st, in}); pg.cut > 0 {
 		pg.shortened("%s", part)
 	}
 }
@@ -94,9 +95,9 @@ func layTeam(f faces, s team.Summary, p Paper, rows teamRows, replaced message.M
 	pg.teamFoot(s.Notes, replaced, rows.lines)
 	shift := height - bottomMargin - pg.y
 	for i := first; i < len(pg.marks); i++ {
-		pg.marks[i] = pg.marks[i].moved(shift, 1)
+		pg.marks[i] = pg.marks[i].moved(0, shift, 1)
 	}
-	return &leaf{title: s.Title, marks: pg.marks, cuts: pg.cuts}, end + row - shift, nil
+	return &leaf{marks: pg.marks, cuts: pg.cuts}, end + row - shift, nil
 }
 
 // teamParts puts the parts into two columns, each part where there is more room.
@@ -151,7 +152,7 @@ func (pg *summary) teamBars(part string, bars []team.Bar, at span, label, count 
 		middle := top + (smallStyle.line()-teamBar)/2
 		pg.shape(boxMark, x, middle, room, teamBar, grey)
 		if b.Share > 0 {
-			pg.shape(fillMark, x, middle, max(0.4, room*inside(b.Share)), teamBar, accent)
+			pg.shape(fillMark, x, middle, max(0.4, room*page.Inside(b.Share)), teamBar, accent)
 		}
 		pg.put(part, b.Count, span{x + room + teamGap, count + 0.01}, smallStyle, black, 1)
 		pg.y = top
@@ -206,7 +207,7 @@ func (pg *summary) stack(e team.Ending, at span, y float64) {
 		kind markKind
 		in   ink
 	}{{e.Ordered, fillMark, accent}, {e.Waiting, hatchMark, black}, {e.Lost, boxMark, black}} {
-		wide := at.width * inside(float64(part.n)/float64(e.Visits))
+		wide := at.width * page.Inside(float64(part.n)/float64(e.Visits))
 		if wide = min(wide, at.x+at.width-x); wide > 0.2 {
 			pg.shape(part.kind, x, y, wide, teamBar, part.in)
 			x += wide
@@ -254,7 +255,7 @@ func (pg *summary) teamGroups(s team.Summary, most int) {
 	}
 	const name = 0.18
 	part := "by " + s.By
-	pg.put("title", joined("By", s.By), pg.full, headStyle, accent, 1)
+	pg.put("title", joined(" ", "By", s.By), pg.full, headStyle, accent, 1)
 	pg.y += 0.6
 	pg.groupRow(part, "", func(i int) string { return groupColumns[i].head }, name, grey)
 	for _, g := range s.Groups[:pg.kept(part, len(s.Groups), most)] {
@@ -281,10 +282,10 @@ func (pg *summary) teamFoot(notes []string, replaced message.Message, lines int)
 	for _, n := range notes {
 		pg.put("notes", n, pg.full, smallStyle, grey, lines+1)
 	}
-	pg.paragraph(pg.full, all, plainly(pg.words.Print(replaced), smallBold, black)...)
+	pg.within(pg.full, all, run{pg.words.Print(replaced), smallBold, black})
 	if len(pg.cuts) > 0 {
 		text := "Shortened to fit one page: " + strings.Join(said(pg.cuts), "; ") + ". The text form has it all."
-		pg.paragraph(pg.full, all, plainly(text, smallBold, black)...)
+		pg.within(pg.full, all, run{text, smallBold, black})
 	}
 }
 

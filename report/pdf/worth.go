@@ -9,7 +9,8 @@ const (
 	lossLines    = 2000  // lines of a text, in the last resort
 	lossFigures  = 9     // need and capability of what is met
 	lossBars     = 6     // drawing them
-	lossPicture  = 8     // the lines of speed or cost by thickness
+	lossCurves   = 28    // the lines of cost by thickness, where a flame cuts today
+	lossSpeeds   = 18    // the line of speed by thickness
 	lossLow      = 1     // drawing them low
 	lossRange    = 12    // drawing what cutting costs
 	lossPayback  = 10    // when it pays for itself

@@ -51,44 +51,41 @@ func headed(title message.ID, layouts [][]column) zone {
 // zoneHead is a heavy rule and the title of a zone.
 func (c *canvas) zoneHead(title string) {
 	c.shape(fillMark, c.full.x, c.y, c.full.width, 0.5, accent)
-	c.paragraph(c.full, 1, run{title, bigBold, accent})
+	c.within(c.full, 1, run{title, bigBold, accent})
 }
 
-// capped are the last resorts of a list: fewer of its entries, and fewer lines
-// of each. Draw puts the first n entries with at most most lines each.
-func capped(what message.ID, n int, draw func(c *canvas, at span, n, most int)) []form {
-	var list []form
-	for _, cap := range [][2]int{{n, 4}, {n, 2}, {n, 1}, {n / 2, 2}, {n / 2, 1}, {n / 4, 1}, {1, 1}} {
-		keep := min(max(cap[0], 1), n)
-		f := form{loss: (n-keep)*lossDecisive + lossLines/cap[1], draw: func(c *canvas, at span) { draw(c, at, keep, cap[1]) }}
-		if keep < n {
-			f.gone = []gone{{what, n - keep, n}}
-		}
-		list = append(list, f)
-	}
-	return list
+// title is the title of a page above a heavy rule.
+func (c *canvas) title(text string) {
+	c.within(c.full, 1, run{text, titleStyle, accent})
+	c.shape(fillMark, c.full.x, c.y+0.4, c.full.width, 0.7, accent)
+	c.y += row
 }
 
 // head is the title and who it is for.
 func (c *canvas) head() *block {
 	b := c.brief
-	who := func(columns, n, most int) form {
-		return form{draw: func(c *canvas, at span) {
-			c.paragraph(at, 1, run{b.Title, titleStyle, accent})
-			c.shape(fillMark, at.x, c.y+0.4, at.width, 0.7, accent)
-			c.y += row
-			c.grid(at, columns, n, func(i int, at span) {
-				c.paragraph(at, most, run{b.Who[i].Label, smallStyle, grey}, run{b.Who[i].Value, strongStyle, black})
-			})
-		}}
+	who := func(columns int) func(*canvas, span) {
+		return func(c *canvas, at span) {
+			c.title(b.Title)
+			n := c.kept(len(b.Who))
+			wide := (at.width - float64(columns-1)*gutter/2) / float64(columns)
+			for first := 0; first < n; first += columns {
+				var row []func()
+				for i := first; i < min(first+columns, n); i++ {
+					cell := span{at.x + float64(i-first)*(wide+gutter/2), wide}
+					row = append(row, func() {
+						c.paragraph(cell, run{b.Who[i].Label, smallStyle, grey}, run{b.Who[i].Value, strongStyle, black})
+					})
+				}
+				c.cells(row...)
+			}
+		}
 	}
-	n := len(b.Who)
-	flowing := form{loss: lossMerged, draw: func(c *canvas, at span) {
-		who(1, 0, all).draw(c, at)
+	flowing := func(c *canvas, at span) {
+		c.title(b.Title)
 		c.pairs(at, b.Who)
-	}}
-	return &block{name: "who and when", forms: []form{who(3, n, all), who(2, n, all), flowing},
-		last: capped("who and when", n, func(c *canvas, at span, n, most int) { who(3, n, most).draw(c, at) })}
+	}
+	return &block{name: "who and when", resort: 2, forms: []form{{draw: who(3)}, {draw: who(2)}, {loss: lossMerged, draw: flowing}}}
 }
 
 // pairs puts labels and values one behind the other; a pair is not parted unless
@@ -96,14 +93,14 @@ func (c *canvas) head() *block {
 func (c *canvas) pairs(at span, lines []report.Line) {
 	const apart = 4.0
 	x := at.x
-	for _, l := range lines {
+	for _, l := range lines[:c.kept(len(lines))] {
 		label := c.faces.width(l.Label+" ", smallStyle)
 		wide := label + c.faces.width(l.Value, strongStyle)
 		if x > at.x && x+wide > at.x+at.width {
 			x, c.y = at.x, c.y+strongStyle.line()
 		}
 		if wide > at.width {
-			c.paragraph(at, all, run{l.Label, smallStyle, grey}, run{l.Value, strongStyle, black})
+			c.paragraph(at, run{l.Label, smallStyle, grey}, run{l.Value, strongStyle, black})
 			continue
 		}
 		c.text(x, c.y, l.Label, smallStyle, grey)
@@ -115,45 +112,25 @@ func (c *canvas) pairs(at span, lines []report.Line) {
 	}
 }
 
-// grid puts entries into columns, line by line.
-func (c *canvas) grid(at span, columns, n int, put func(i int, at span)) {
-	wide := (at.width - float64(columns-1)*gutter/2) / float64(columns)
-	top, bottom := c.y, c.y
-	for i := range n {
-		if i%columns == 0 {
-			top = bottom
-		}
-		c.y = top
-		put(i, span{at.x + float64(i%columns)*(wide+gutter/2), wide})
-		bottom = max(bottom, c.y)
-	}
-	c.y = bottom
-}
-
 // banner says that the data is invented.
 func (c *canvas) banner() *block {
-	text := c.brief.Demo
-	if text == "" {
+	said := run{c.brief.Demo, strongStyle, black}
+	if said.text == "" {
 		return nil
 	}
-	put := func(most int) form {
-		return form{draw: func(c *canvas, at span) {
-			frame := len(c.marks)
-			c.marks = append(c.marks, mark{}, mark{})
-			lines, cut := c.faces.flow(plainly(text, strongStyle, black), at.width-6, most)
-			if c.y = row / 2; cut {
-				c.cut++
-			}
-			for _, l := range lines {
-				c.line(at.x+(at.width-c.faces.end(l))/2, l)
-			}
-			c.y += row / 2
-			c.marks[frame] = mark{kind: fillMark, x: at.x, w: at.width, h: c.y, ink: light}
-			c.marks[frame+1] = mark{kind: boxMark, x: at.x, w: at.width, h: c.y, ink: black}
-		}}
+	framed := func(c *canvas, at span) {
+		const edge = row / 2
+		lines, _ := c.faces.flow([]run{said}, at.width-6, all)
+		high := float64(len(lines))*strongStyle.line() + 2*edge
+		c.shape(fillMark, at.x, 0, at.width, high, light)
+		c.shape(boxMark, at.x, 0, at.width, high, black)
+		c.y = edge
+		for _, l := range lines {
+			c.line(at.x+(at.width-c.faces.end(l))/2, l)
+		}
+		c.y = high
 	}
-	bare := form{loss: lossMerged, draw: func(c *canvas, at span) { c.paragraph(at, all, plainly(text, strongStyle, black)...) }}
-	return &block{name: "banner", forms: []form{put(all), bare}, last: []form{put(2), put(1)}}
+	return &block{name: "banner", forms: []form{{draw: framed}, {loss: lossMerged, draw: func(c *canvas, at span) { c.paragraph(at, said) }}}}
 }
 
 // panelIndent is how far the text of the panel is from its edge, in mm.
@@ -173,7 +150,7 @@ func panel(c *canvas, rows int) {
 func (c *canvas) headline() *block {
 	b := c.brief
 	answer := c.words.Print(b.Answer().Message())
-	put := func(most int, beside bool) func(*canvas, span) {
+	put := func(beside bool) func(*canvas, span) {
 		return func(c *canvas, at span) {
 			top, left := c.y, at
 			second := c.faces.width(b.Second, bigStyle)
@@ -194,105 +171,85 @@ func (c *canvas) headline() *block {
 			if right {
 				c.right(at.x+at.width, b.Second, bigStyle, grey)
 			}
-			if c.paragraph(at, most, run{answer, bigBold, accent}); beside {
+			if c.put(at, answer, bigBold, accent); beside {
 				c.y = top
 			}
-			c.paragraph(left, most, run{b.Headline, st, black})
+			c.put(left, b.Headline, st, black)
 			c.y = max(c.y, top+st.line())
 			if !right {
-				c.paragraph(at, most, run{b.Second, bigStyle, grey})
+				c.put(at, b.Second, bigStyle, grey)
 			}
 		}
 	}
-	forms := []form{{draw: put(all, false)}}
+	forms := []form{{draw: put(false)}}
 	if c.faces.width(answer+b.Second, bigBold)+c.faces.width(b.Headline, titleStyle) < c.full.width-25 {
-		forms = append(forms, form{loss: lossMerged, draw: put(1, true)})
+		forms = append(forms, form{loss: lossMerged, draw: put(true)})
 	}
-	return &block{name: "recommendation", forms: forms, last: []form{{draw: put(2, false)}, {draw: put(1, false)}}}
+	return &block{name: "recommendation", forms: forms, resort: len(forms) - 1}
 }
 
 // need is the one sentence the page rests on.
-func (c *canvas) need() *block { return c.sentence("need", c.brief.Need, bigStyle, black) }
-
-// sentence is a block of one text; nil without it.
-func (c *canvas) sentence(name message.ID, text string, st style, in ink) *block {
-	if text == "" {
+func (c *canvas) need() *block {
+	if c.brief.Need == "" {
 		return nil
 	}
-	put := func(most int) form {
-		return form{draw: func(c *canvas, at span) { c.paragraph(at, most, plainly(text, st, in)...) }}
-	}
-	return &block{name: name, forms: []form{put(all)}, last: []form{put(4), put(2), put(1)}}
+	return &block{name: "need", forms: []form{{draw: func(c *canvas, at span) { c.put(at, c.brief.Need, bigStyle, black) }}}}
 }
 
 // reasons say why: one below the other or, where that is too long, one behind
 // the other.
 func (c *canvas) reasons() *block {
-	const name message.ID = "reasons"
-	texts, st := c.brief.Because, bigStyle
+	texts := c.brief.Because
 	if len(texts) == 0 {
 		return nil
 	}
-	each := func(c *canvas, at span, n, most int) {
-		for _, t := range texts[:n] {
-			c.bullet(at, most, run{t, st, black})
-		}
-	}
-	return &block{
-		name: name,
-		forms: []form{
-			{draw: func(c *canvas, at span) { each(c, at, len(texts), all) }},
-			{loss: lossReasons, draw: func(c *canvas, at span) { c.paragraph(at, all, merged(texts, st)...) }},
-		},
-		last: capped(name, len(texts), each),
+	return &block{name: "reasons", resort: 1, forms: []form{
+		{draw: func(c *canvas, at span) { c.points(at, texts, bigStyle) }},
+		{loss: lossReasons, draw: func(c *canvas, at span) { c.merged(at, texts, bigStyle) }},
+	}}
+}
+
+// points puts texts one below the other, each behind a dot.
+func (c *canvas) points(at span, texts []string, st style) {
+	for _, t := range texts[:c.kept(len(texts))] {
+		c.bullet(at, run{t, st, black})
 	}
 }
 
-// merged puts sentences into one paragraph, parted by dots.
-func merged(texts []string, st style) []run {
+// merged puts texts into one paragraph, parted by dots.
+func (c *canvas) merged(at span, texts []string, st style) {
 	var list []run
-	for _, t := range texts {
+	for _, t := range texts[:c.kept(len(texts))] {
 		list = append(list, run{"•\u00a0" + t, st, black})
 	}
-	return list
+	c.paragraph(at, list...)
 }
 
 func digits(n int) string { return strconv.Itoa(n) }
 
-// values are the texts of lines.
-func values(lines []report.Line) []string {
-	var list []string
-	for _, l := range lines {
-		if l.Value != "" {
-			list = append(list, l.Value)
-		}
-	}
-	return list
-}
-
 // footing is what the figures rest on, and what was replaced.
 func (c *canvas) footing(replaced message.Message) *block {
+	const name message.ID = "what the figures rest on"
 	b := c.brief
-	put := func(c *canvas, at span, n, most int) {
-		rests := b.Footing
-		if b.Check != "" && len(rests) > 0 { // its printed form ends the footing, on a line of its own
-			rests = rests[:len(rests)-1]
-		}
-		c.paragraph(at, 2*most, plainly(strings.Join(rests[:min(n, len(rests))], " "), smallStyle, grey)...)
-		for _, t := range b.Footing[len(rests):] {
-			c.paragraph(at, most, plainly(t, smallStyle, grey)...)
-		}
-		for _, t := range b.Dropped[:min(len(b.Dropped), most)] {
-			c.paragraph(at, most, plainly(t, smallBold, black)...)
-		}
-		c.paragraph(at, all, plainly(c.words.Print(replaced), smallBold, black)...)
+	rests, check := b.Footing, ""
+	if n := len(rests) - 1; b.Check != "" && n >= 0 { // its printed form ends the footing, on a line of its own
+		rests, check = rests[:n], rests[n]
 	}
-	n := len(b.Footing)
-	forms := []form{{draw: func(c *canvas, at span) { put(c, at, n, all) }}}
-	if n > 1 {
-		forms = append(forms, form{loss: lossFooting, gone: []gone{{what: "what the figures rest on"}}, draw: func(c *canvas, at span) { put(c, at, 1, all) }})
+	put := func(rests []string) func(*canvas, span) {
+		return func(c *canvas, at span) {
+			c.put(at, strings.Join(rests[:c.kept(len(rests))], " "), smallStyle, grey)
+			c.put(at, check, smallStyle, grey)
+			for _, t := range b.Dropped[:c.kept(len(b.Dropped))] {
+				c.put(at, t, smallBold, black)
+			}
+			c.within(at, all, run{c.words.Print(replaced), smallBold, black})
+		}
 	}
-	return &block{name: "what the figures rest on", forms: forms, last: capped("what the figures rest on", n, put)}
+	forms := []form{{draw: put(rests)}}
+	if len(rests) > 1 {
+		forms = append(forms, form{loss: lossFooting, gone: []gone{{what: name}}, draw: put(rests[:1])})
+	}
+	return &block{name: name, forms: forms}
 }
 
 // signatures are a line for the customer and one for the representative.
@@ -309,9 +266,4 @@ func (c *canvas) signatures() *block {
 		}
 		c.y += smallStyle.line() - row
 	}}}}
-}
-
-// joined are parts of a sentence that are there.
-func joined(parts ...string) string {
-	return strings.Join(slices.DeleteFunc(parts, func(s string) bool { return s == "" }), " ")
 }
