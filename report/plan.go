@@ -139,7 +139,7 @@ func degrees(r [2]unit.Degree) message.Message {
 func (b *builder) cautions() []Line {
 	return mapped(b.warned, func(c *demonstration.Caution) Line {
 		l := b.from(b.line(outside(strings.ReplaceAll(c.ID, "-", " ")), worded(c.Text)), c.Source)
-		l.Hazard, l.Raised = c.Hazard, c.Raised
+		l.Hazard, l.Raised = c.Hazard, c.Raised()
 		return l
 	})
 }

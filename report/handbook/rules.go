@@ -57,7 +57,7 @@ func Rules(words *message.Catalog) Page {
 				return []any{p.Sentence, report.RequirementName(p.Requirement), how, message.Name(p.From.Fact), known(p.Source)}
 			}),
 		table(w, "Cautions", w.paragraphs("They are reminders, in the order of the page."), []message.ID{"Caution", "Given when", "Source", knownAs}, demonstration.Warnings(),
-			func(c demonstration.Warning) []any {
+			func(c demonstration.Caution) []any {
 				return []any{c.Text, cmp.Or(c.When, "always"), cited(c.Source), known(c.Source)}
 			}),
 		table(w, "Cuts of a demonstration", nil, []message.ID{"Cut", "Shows", "Minutes", "Look for", "Can fail", "So", knownAs}, demonstration.Cuts(),

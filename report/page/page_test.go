@@ -53,8 +53,8 @@ func TestEveryCautionHasItsHazard(t *testing.T) {
 		if !slices.Contains(hazards, w.Hazard) {
 			t.Errorf("%s: hazard %q", w.ID, w.Hazard)
 		}
-		if w.Raised != (w.When != "") {
-			t.Errorf("%s: raised %v, given when %q", w.ID, w.Raised, w.When)
+		if w.Raised() != (w.When != "") {
+			t.Errorf("%s: raised %v, given when %q", w.ID, w.Raised(), w.When)
 		}
 	}
 }

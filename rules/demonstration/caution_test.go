@@ -57,10 +57,10 @@ func TestEveryFigureIsInTheTable(t *testing.T) {
 	rows := table(t)
 	for _, w := range warnings {
 		want, seen := map[string]bool{}, map[string]bool{}
-		for _, key := range figures[w.id] {
+		for _, key := range figures[w.ID] {
 			row, ok := rows[key]
 			if !ok {
-				t.Fatalf("%s: no row %v", w.id, key)
+				t.Fatalf("%s: no row %v", w.ID, key)
 			}
 			text, v := row["value"], reference.Number(t, row["value"])
 			if row["unit"] == "m" {
@@ -68,16 +68,16 @@ func TestEveryFigureIsInTheTable(t *testing.T) {
 			}
 			want[text] = true
 		}
-		printed := number.FindAllString(strings.ReplaceAll(string(w.text), "over 8 h", ""), -1)
+		printed := number.FindAllString(strings.ReplaceAll(string(w.Text), "over 8 h", ""), -1)
 		for _, n := range printed {
 			if !want[n] {
-				t.Errorf("%s prints %s, which no row gives", w.id, n)
+				t.Errorf("%s prints %s, which no row gives", w.ID, n)
 			}
 			seen[n] = true
 		}
 		for n := range want {
 			if !seen[n] {
-				t.Errorf("%s does not print %s", w.id, n)
+				t.Errorf("%s does not print %s", w.ID, n)
 			}
 		}
 	}
@@ -88,9 +88,9 @@ func TestUnitsAreTheTables(t *testing.T) {
 	rows := table(t)
 	units := map[string]string{"ug/m3": "µg/m³", "mg/m3": "mg/m³", "ft": "ft", "m": "m", "min": "min", "dB(A)": "dB(A)", "% vol": "%", "% of LFL": "%"}
 	for _, w := range warnings {
-		for _, key := range figures[w.id] {
-			if u := units[rows[key]["unit"]]; u == "" || !strings.Contains(string(w.text), u) {
-				t.Errorf("%s: unit %q of %v is not in %q", w.id, u, key, w.text)
+		for _, key := range figures[w.ID] {
+			if u := units[rows[key]["unit"]]; u == "" || !strings.Contains(string(w.Text), u) {
+				t.Errorf("%s: unit %q of %v is not in %q", w.ID, u, key, w.Text)
 			}
 		}
 	}
@@ -163,12 +163,12 @@ func TestCautionsForHiddenSidesAndGouging(t *testing.T) {
 // stand beside words.
 func TestNumbersRestOnPublishedSources(t *testing.T) {
 	for _, w := range warnings {
-		s, ok := w.source.Find()
+		s, ok := w.Source.Find()
 		if !ok {
-			t.Errorf("%s: source %q is not registered", w.id, w.source.Source)
+			t.Errorf("%s: source %q is not registered", w.ID, w.Source.Source)
 		}
-		if len(figures[w.id]) > 0 && s.Trust != "published source" {
-			t.Errorf("%s: figures rest on %q", w.id, s.Trust)
+		if len(figures[w.ID]) > 0 && s.Trust != "published source" {
+			t.Errorf("%s: figures rest on %q", w.ID, s.Trust)
 		}
 	}
 }

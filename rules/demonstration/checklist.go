@@ -1,12 +1,12 @@
 package demonstration
 
 import (
+	"slices"
 	"strings"
 
 	"cutbrief/rules"
 	"cutbrief/rules/cite"
 	"cutbrief/rules/message"
-	"cutbrief/rules/metal"
 )
 
 // Item is one line of a checklist, with what it rests on.
@@ -16,14 +16,14 @@ type Item struct {
 	Source cite.Ref
 }
 
-// check is one row of a checklist. It has a text of its own or that of a
-// caution; a row without applies always belongs.
+// check is one row of a checklist; a row without applies always belongs. It may
+// stand for cautions, each with its own text, source and occasion.
 type check struct {
-	id      string
-	text    message.ID
-	caution string // ID of a warning whose text and source are taken
-	source  cite.Ref
-	applies func(*situation, Programme) bool
+	id       string
+	text     message.ID
+	source   cite.Ref
+	applies  func(*situation, Programme) bool
+	cautions []string // by their ID
 }
 
 var practice = cite.Ref{Source: "practice"}
@@ -41,7 +41,7 @@ var leaving = []check{
 	{id: "generator", source: practice, text: "Generator fuelled, its earth as its own manual says.", applies: told(fromGenerator)},
 	{id: "drier", source: showing, text: "Dryer and filter for the air: theirs may not be enough.", applies: told(dampAir)},
 	{id: "extraction", source: showing, text: "Extraction for the fume of their metals: we do not know of any at the cut.", applies: brings(string(fumeExtraction))},
-	{id: "lens"}, // by current, see lens
+	{cautions: []string{"lens"}},
 	{id: "clothing", source: practice, text: "Dry gloves, hearing protection, covered skin, cloth that does not melt; no lighter in a pocket."},
 	{id: "extinguisher", source: cite.Ref{Source: "osha-hot-work", Clause: "(a)(2)(ii)"}, text: "Extinguisher of a suitable kind, in date, to stand at the work ready for use."},
 	{id: "permit", source: cite.Ref{Source: "osha-hot-work-unread", Clause: "(a)(2)(iv)"}, text: "Permission for hot work: who gives it is known, and it is asked for."},
@@ -50,34 +50,17 @@ var leaving = []check{
 
 // onSite are the checks at the bench, in the order of setting up.
 var onSite = []check{
-	{id: "manual", caution: "manual"},
+	{cautions: []string{"manual"}},
 	{id: "circuit", source: practice, text: "Circuit, breaker and earth: confirmed by an electrician against the sizing."},
 	{id: "air", source: practice, text: "Air: pressure read while it flows, dry, against the sizing."},
 	{id: "bench", source: showing, text: "Bench: steady, at waist height, the cut clear of its edge and of your legs."},
-	{id: "shock", caution: "shock"},
-	{id: "permit-here", caution: "permit-here", applies: told(hotWork(rules.HotWorkPermit))},
-	{id: "combustibles-stay", caution: "combustibles-stay", applies: told(hotWork(rules.HotWorkSensitive))},
-	{id: "closed-space", caution: "closed-space", applies: told(hotWork(rules.HotWorkClosed))},
-	{id: "closed-space-air", caution: "closed-space-air", applies: told(hotWork(rules.HotWorkClosed))},
-	{id: "ask-permit", caution: "ask-permit", applies: told(hotWork(""))},
-	{id: "hot-work", caution: "hot-work"},
-	{id: "fire-watch", caution: "fire-watch"},
-	{id: "fume", caution: "fume"},
-	{id: "chromium", caution: "chromium", applies: told(cuts(metal.Stainless))},
-	{id: "coatings", caution: "coatings", applies: told(cuts(metal.Galvanised))},
-	{id: "copper", caution: "copper", applies: told(cuts(metal.Copper))},
-	{id: "aluminium-water", caution: "aluminium-water", applies: told(cuts(metal.Aluminium))},
-	{id: "solvents", caution: "solvents", applies: told(cuts(metal.Stainless, metal.Aluminium, metal.Copper))},
-	{id: "cast-iron", caution: "cast-iron", applies: told(cuts(metal.CastIron))},
-	{id: "up-high", caution: "up-high", applies: told(at(rules.UpHigh))},
-	{id: "in-place", caution: "in-place", applies: told(at(rules.InPlace))},
-	{id: "gouging", caution: "gouging", applies: told(features(rules.Gouging))},
-	{id: "field", caution: "field", applies: told(at(rules.Field))},
-	{id: "containers", caution: "containers"},
+	{cautions: []string{"shock", "permit-here", "combustibles-stay", "closed-space", "closed-space-air", "ask-permit",
+		"hot-work", "fire-watch", "fume", "chromium", "coatings", "copper", "aluminium-water", "solvents", "cast-iron", "up-high",
+		"in-place", "gouging", "field", "containers"}},
 	{id: "never-containers", source: practice, text: "At a demonstration no drum, tank or closed part is cut at all, cleaned or not."},
-	{id: "lens"},
+	{cautions: []string{"lens"}},
 	{id: "onlookers", source: showing, text: "Onlookers: to the side, out of the sparks, nobody behind the cut, all with a lens on."},
-	{id: "implants", caution: "implants"},
+	{cautions: []string{"implants"}},
 	{id: "test-cut", source: showing, text: "One test cut with the new consumables, before anyone looks."},
 }
 
@@ -97,54 +80,38 @@ func list(rows []check, job *rules.Job, result *rules.Result, p Programme) []Ite
 	s := newSituation(job, result)
 	var items []Item
 	for _, c := range rows {
-		if c.applies != nil && !c.applies(&s, p) {
-			continue
+		for _, id := range c.cautions {
+			if w := warning(id, &s); w.applies == nil || w.applies(&s) {
+				items = append(items, Item{w.ID, w.Text, w.Source})
+			}
 		}
-		item := Item{ID: c.id, Text: c.text, Source: c.source}
-		if from, ok := c.from(&s); ok {
-			item.Text, item.Source = from.Text, from.Source
+		if c.text != "" && (c.applies == nil || c.applies(&s, p)) {
+			items = append(items, Item{c.id, c.text, c.source})
 		}
-		items = append(items, item)
 	}
 	return items
 }
 
-// from is the caution that a row takes its text from.
-func (c *check) from(s *situation) (Caution, bool) {
-	if c.id == "lens" {
-		return lens(s.system), true
+// warning is the caution with this ID.
+func warning(id string, s *situation) Caution {
+	if id == "lens" {
+		return lens(s.system)
 	}
-	for _, w := range warnings {
-		if c.caution != "" && w.id == c.caution {
-			return w.caution(), true
-		}
-	}
-	return Caution{}, false
+	return warnings[slices.IndexFunc(warnings, func(w Caution) bool { return w.ID == id })]
 }
 
 // shows applies where the plan holds a cut.
 func shows(id string) func(*situation, Programme) bool {
 	return func(_ *situation, p Programme) bool {
-		for _, c := range p.Cuts {
-			if c.ID == id {
-				return true
-			}
-		}
-		return false
+		return slices.ContainsFunc(p.Cuts, func(c Cut) bool { return c.ID == id })
 	}
 }
 
 // brings applies where a cut of the plan brings something so named.
 func brings(what string) func(*situation, Programme) bool {
+	named := func(prop message.ID) bool { return strings.HasPrefix(string(prop), what) }
 	return func(_ *situation, p Programme) bool {
-		for _, c := range p.Cuts {
-			for _, prop := range c.Props {
-				if strings.HasPrefix(string(prop), what) {
-					return true
-				}
-			}
-		}
-		return false
+		return slices.ContainsFunc(p.Cuts, func(c Cut) bool { return slices.ContainsFunc(c.Props, named) })
 	}
 }
 

@@ -40,9 +40,9 @@ func anyJob(t *rapid.T) (rules.Job, rules.Result) {
 	return job, result
 }
 
-func rowOf(t interface{ Fatalf(string, ...any) }, id string) *cutRow {
+func rowOf(t interface{ Fatalf(string, ...any) }, id string) *CatalogueCut {
 	for i := range catalogue {
-		if catalogue[i].id == id {
+		if catalogue[i].ID == id {
 			return &catalogue[i]
 		}
 	}
@@ -95,7 +95,7 @@ func showsCritical(t *rapid.T, s *situation, p Programme) {
 	able := 0
 	for i := range catalogue {
 		row := &catalogue[i]
-		if _, _, ok := row.lacks(s); ok && slices.Contains(row.proves, s.critical) && unit.Second(row.minutes*60) <= p.Given {
+		if _, _, ok := row.lacks(s); ok && slices.Contains(row.Proves, s.critical) && unit.Second(row.Minutes*60) <= p.Given {
 			able++
 		}
 	}
@@ -119,7 +119,7 @@ func TestSearchIsExact(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
 		var able []candidate
 		for i := range rapid.IntRange(0, 5).Draw(t, "cuts") {
-			row := &cutRow{id: string(rune('a' + i)), minutes: float64(rapid.IntRange(2, 9).Draw(t, "minutes")), last: i == 4 && rapid.Bool().Draw(t, "own")}
+			row := &CatalogueCut{ID: string(rune('a' + i)), Minutes: float64(rapid.IntRange(2, 9).Draw(t, "minutes")), last: i == 4 && rapid.Bool().Draw(t, "own")}
 			c := candidate{row: row, worth: rapid.SampledFrom([]int{0, 10, 20, 30}).Draw(t, "worth"), shows: rapid.Bool().Draw(t, "shows")}
 			c.setUp.output = unit.Ampere(rapid.IntRange(1, 3).Draw(t, "set-up"))
 			if rapid.Bool().Draw(t, "tied") {
@@ -158,7 +158,7 @@ func valued(order []candidate) (proofs, worth int, takes unit.Second) {
 	seen := map[rules.Requirement]bool{}
 	for i, c := range order {
 		worth += c.worth
-		takes += unit.Second(c.row.minutes * 60)
+		takes += unit.Second(c.row.Minutes * 60)
 		if i > 0 && order[i-1].setUp != c.setUp {
 			takes += 120
 		}
@@ -275,14 +275,14 @@ func TestCatalogueIsWhole(t *testing.T) {
 	}
 	seen := map[string]bool{}
 	for _, row := range catalogue {
-		if row.id == "" || seen[row.id] || (row.name == "" && row.naming == nil) || row.piece == nil || row.minutes <= 0 ||
-			len(row.props) == 0 || row.see == "" || row.why == "" || row.fails == "" || row.avoid == "" || row.source.Source == "" || len(row.needs) == 0 {
-			t.Errorf("row %q is not whole", row.id)
+		if row.ID == "" || seen[row.ID] || (row.Name == "" && row.naming == nil) || row.piece == nil || row.Minutes <= 0 ||
+			len(row.props) == 0 || row.See == "" || row.Why == "" || row.Fails == "" || row.Avoid == "" || row.Source.Source == "" || len(row.needs) == 0 {
+			t.Errorf("row %q is not whole", row.ID)
 		}
 		if row.timed && (row.length <= 0 || row.noSpeed) {
-			t.Errorf("row %q is timed without a length or a speed", row.id)
+			t.Errorf("row %q is timed without a length or a speed", row.ID)
 		}
-		seen[row.id] = true
+		seen[row.ID] = true
 	}
 	for _, id := range []string{"thin-straight", "everyday-straight", "inside-circle", "bevel", "large-circle", "gaps", "coated", "hard-metal", "sever", "gouge", "own-hand", "side-by-side", "own-piece"} {
 		if !seen[id] {

@@ -87,14 +87,20 @@ const (
 	TooFast message.ID = "sparks spray back over the plate, the arc trails far behind, or the cut does not come through"
 )
 
-// Caution is one safety line with what it rests on.
+// Caution is one safety line with what it rests on. One without applies is
+// general: it is printed also when nothing is known.
 type Caution struct {
-	ID     string
-	Text   message.ID // one plain sentence or two, defers to manual, code or permit where it matters
-	Source cite.Ref
-	Hazard Hazard
-	Raised bool // by an answer of this job; false for what is said to everybody
+	ID      string
+	Text    message.ID // one plain sentence or two, defers to manual, code or permit where it matters
+	Source  cite.Ref
+	Hazard  Hazard
+	When    message.ID // what applies says, in words, such as "copper or brass is cut"; "" for always
+	applies func(*situation) bool
 }
+
+// Raised reports whether an answer of the job raised it; false for what is said to
+// everybody.
+func (c Caution) Raised() bool { return c.applies != nil }
 
 // Hazard is what a caution is about.
 type Hazard string

@@ -71,7 +71,7 @@ func Proofs(job *rules.Job, result *rules.Result) (ids []string, first message.M
 		if !c.shows {
 			continue
 		}
-		if ids = append(ids, c.row.id); len(ids) == 1 {
+		if ids = append(ids, c.row.ID); len(ids) == 1 {
 			first = c.row.nameFor(&s)
 		}
 	}
@@ -93,7 +93,7 @@ func within(able []candidate, given unit.Second) set {
 
 // candidate is a row of the catalogue with its piece and its worth here.
 type candidate struct {
-	row   *cutRow
+	row   *CatalogueCut
 	piece piece
 	setUp setUp
 	shows bool                // it proves the critical requirement
@@ -133,7 +133,7 @@ func candidates(s *situation) (able []candidate, left []refusal) {
 
 // refusal is a row that is not shown: it lacks its piece, what it needs, or a use.
 type refusal struct {
-	row   *cutRow
+	row   *CatalogueCut
 	lacks message.ID // what it needs; "" if it is the piece
 }
 
@@ -152,7 +152,7 @@ func (r refusal) reason() message.Message {
 }
 
 // lacks returns the piece of a row, or the first of what it needs that is not there.
-func (row *cutRow) lacks(s *situation) (p piece, lacks message.ID, ok bool) {
+func (row *CatalogueCut) lacks(s *situation) (p piece, lacks message.ID, ok bool) {
 	if p, ok = row.piece(s); !ok || !(p.thickness > 0) {
 		return p, "", false
 	}
@@ -164,12 +164,12 @@ func (row *cutRow) lacks(s *situation) (p piece, lacks message.ID, ok bool) {
 	return p, "", true
 }
 
-func (row *cutRow) candidate(s *situation, p piece) candidate {
+func (row *CatalogueCut) candidate(s *situation, p piece) candidate {
 	c, set := candidate{row: row, piece: p}, settingFor(s.system, p)
-	c.setUp = setUp{p, set.Output, set.OnWork, set.Shielded, row.id == "gouge"}
-	c.shows = s.critical != "" && slices.Contains(row.proves, s.critical)
+	c.setUp = setUp{p, set.Output, set.OnWork, set.Shielded, row.ID == "gouge"}
+	c.shows = s.critical != "" && slices.Contains(row.Proves, s.critical)
 	for _, r := range s.ties {
-		if slices.Contains(row.proves, r) {
+		if slices.Contains(row.Proves, r) {
 			c.ties = append(c.ties, r)
 		}
 	}
@@ -186,21 +186,21 @@ func (row *cutRow) candidate(s *situation, p piece) candidate {
 }
 
 // takes is the time of the cut itself.
-func (c *candidate) takes() unit.Second { return unit.Second(c.row.minutes * 60) }
+func (c *candidate) takes() unit.Second { return unit.Second(c.row.Minutes * 60) }
 
 // name is the row's name for this customer.
-func (row *cutRow) nameFor(s *situation) message.Message {
+func (row *CatalogueCut) nameFor(s *situation) message.Message {
 	if row.naming != nil {
 		return row.naming(s)
 	}
-	return row.name.Message()
+	return row.Name.Message()
 }
 
 func (c *candidate) cut(s *situation, first, last bool) Cut {
 	return Cut{
-		ID: c.row.id, Name: c.row.nameFor(s), Proves: c.proves(s), Chosen: c.chosen(s, first, last),
+		ID: c.row.ID, Name: c.row.nameFor(s), Proves: c.proves(s), Chosen: c.chosen(s, first, last),
 		Metal: c.piece.metal, Thickness: c.piece.thickness, Setting: s.setting(c.row, c.piece), Takes: c.takes(), Timed: c.row.timed,
-		Props: c.bring(s), See: c.row.see, Why: c.row.why, Fails: c.row.fails, Avoid: c.row.avoid, Source: c.row.source,
+		Props: c.bring(s), See: c.row.See, Why: c.row.Why, Fails: c.row.Fails, Avoid: c.row.Avoid, Source: c.row.Source,
 	}
 }
 
@@ -248,19 +248,19 @@ func (c *candidate) chosen(s *situation, first, last bool) message.ID {
 
 // leftOut says of every row that is not in the plan why.
 func leftOut(s *situation, able []candidate, left []refusal, best set) []LeftOut {
-	reasons := map[*cutRow]message.Message{}
+	reasons := map[*CatalogueCut]message.Message{}
 	for _, r := range left {
 		reasons[r.row] = r.reason()
 	}
 	for i := range able {
 		if c := &able[i]; !slices.Contains(best.order, c) {
-			reasons[c.row] = message.New("It takes {1} min, and the others make better use of the time.", message.Figure(fmt.Sprintf("%.0f", c.row.minutes)))
+			reasons[c.row] = message.New("It takes {1} min, and the others make better use of the time.", message.Figure(fmt.Sprintf("%.0f", c.row.Minutes)))
 		}
 	}
 	var list []LeftOut
 	for i := range catalogue {
 		if reason, ok := reasons[&catalogue[i]]; ok {
-			list = append(list, LeftOut{catalogue[i].id, catalogue[i].nameFor(s), reason})
+			list = append(list, LeftOut{catalogue[i].ID, catalogue[i].nameFor(s), reason})
 		}
 	}
 	return list

@@ -93,7 +93,7 @@ func TestSettings(t *testing.T) {
 	if set := settingFor(big, piece{metal.MildSteel, 25}); set.StandOff != [2]unit.Millimetre{5, 10} || set.Lead != [2]unit.Degree{5, 10} {
 		t.Errorf("125 A: %+v", set)
 	}
-	if turnsDown(big) {
+	if big.OutputMin <= contactMost {
 		t.Error("45 A is not low enough for an open tip on the work")
 	}
 }

@@ -13,10 +13,10 @@ import (
 // one about metals names exactly those it is given for.
 func TestWarningsSayWhen(t *testing.T) {
 	for _, w := range warnings {
-		if (w.when == "") != (w.applies == nil) {
-			t.Errorf("%s: when is %q", w.id, w.when)
+		if (w.When == "") != (w.applies == nil) {
+			t.Errorf("%s: when is %q", w.ID, w.When)
 		}
-		if w.applies == nil || !strings.Contains(string(w.when), "no figures") {
+		if w.applies == nil || !strings.Contains(string(w.When), "no figures") {
 			continue
 		}
 		for _, m := range metal.List() {
@@ -25,9 +25,9 @@ func TestWarningsSayWhen(t *testing.T) {
 			}
 			job := rules.Job{Pieces: []rules.Piece{{Metal: m.ID, Everyday: unit.Known(unit.Millimetre(3))}}}
 			s := newSituation(&job, &rules.Result{})
-			given, named := w.applies(&s), strings.Contains(string(w.when), strings.TrimSuffix(string(m.Name), " or brass"))
+			given, named := w.applies(&s), strings.Contains(string(w.When), strings.TrimSuffix(string(m.Name), " or brass"))
 			if given != named {
-				t.Errorf("%s for %s: given %t, named %t", w.id, m.Name, given, named)
+				t.Errorf("%s for %s: given %t, named %t", w.ID, m.Name, given, named)
 			}
 		}
 	}
