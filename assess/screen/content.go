@@ -85,17 +85,14 @@ func (t *Text) Lines(remark string) []string {
 
 // more says where a text goes on, "" if nowhere.
 func (w *Window) more(atTop, atBottom bool) string {
-	var text string
+	var marks []string
 	if !atTop {
-		text = w.Say(MoreAbove)
-	}
-	if !atTop && !atBottom {
-		text += between
+		marks = append(marks, w.Say(MoreAbove))
 	}
 	if !atBottom {
-		text += w.Say(MoreBelow)
+		marks = append(marks, w.Say(MoreBelow))
 	}
-	return text
+	return strings.Join(marks, between)
 }
 
 // Focused is which of some rows has the focus, counted from 0.
@@ -153,23 +150,20 @@ type Block struct {
 // is room, and shows of the field what is around the line that has the focus.
 func (w *Window) Stack(above []Block, field []string, focus int, below []Block, height int) []string {
 	const most = 6
-	for n := most; n > 0 && tall(above)+len(field)+tall(below) > height; n-- {
-		above, below = without(above, n), without(below, n)
+	top, bottom := upTo(most, above), upTo(most, below)
+	for n := most - 1; n >= 0 && len(top)+len(field)+len(bottom) > height; n-- {
+		top, bottom = upTo(n, above), upTo(n, below)
 	}
-	field = w.Rows(field, focus, height-tall(above)-tall(below))
-	return slices.Concat(flat(above), field, flat(below))
+	return slices.Concat(top, w.Rows(field, focus, height-len(top)-len(bottom)), bottom)
 }
 
-func tall(blocks []Block) int { return len(flat(blocks)) }
-
-func without(blocks []Block, n int) []Block {
-	return slices.DeleteFunc(slices.Clone(blocks), func(b Block) bool { return b.Optional == n })
-}
-
-func flat(blocks []Block) []string {
+// upTo are the lines of the blocks that have at most a number.
+func upTo(n int, blocks []Block) []string {
 	var lines []string
 	for _, b := range blocks {
-		lines = append(lines, b.Lines...)
+		if b.Optional <= n {
+			lines = append(lines, b.Lines...)
+		}
 	}
 	return lines
 }

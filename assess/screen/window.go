@@ -141,7 +141,8 @@ func (w *Window) wheel(msg tea.MouseMsg) tea.Cmd {
 		return nil
 	}
 	lines := 1
-	if w.Helping || w.scrolls() {
+	scrolls := func(c Command) bool { return c.Help().Desc == w.Keys.Scroll.Help().Desc }
+	if w.Helping || slices.ContainsFunc(w.dialog.Commands(), scrolls) {
 		lines = 3
 	}
 	var cmds []tea.Cmd
@@ -149,15 +150,6 @@ func (w *Window) wheel(msg tea.MouseMsg) tea.Cmd {
 		cmds = append(cmds, w.Press(arrow))
 	}
 	return tea.Batch(cmds...)
-}
-
-func (w *Window) scrolls() bool {
-	for _, c := range w.dialog.Commands() {
-		if c.Help().Desc == w.Keys.Scroll.Help().Desc {
-			return true
-		}
-	}
-	return false
 }
 
 // keys hands on letters that came together: as a text where one is typed or where

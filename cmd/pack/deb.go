@@ -20,9 +20,6 @@ type entry struct {
 	executable bool
 }
 
-// extras are the files beside the program: manual pages, and completions.
-type extras []entry
-
 // completions says where each shell looks for what completes a command, from
 // memory of the shells' own manuals.
 var completions = []struct{ shell, path string }{
@@ -31,9 +28,9 @@ var completions = []struct{ shell, path string }{
 	{"zsh", "usr/share/zsh/vendor-completions/_cutbrief"},
 }
 
-// collect has the program, built for this machine, write its manual pages and
-// completions.
-func collect() (extras, error) {
+// collect has the program, built for this machine, write the files beside it: its
+// manual pages, compressed as Debian keeps them, and its completions.
+func collect() ([]entry, error) {
 	dir, err := os.MkdirTemp("", "pack-")
 	if err != nil {
 		return nil, err
@@ -47,9 +44,12 @@ func collect() (extras, error) {
 	if out, err := exec.Command(built, "manual", pages, "--words", "en").CombinedOutput(); err != nil {
 		return nil, fmt.Errorf("write the manual pages: %w\n%s", err, out)
 	}
-	list, err := manual(pages)
+	list, err := read(pages)
 	if err != nil {
 		return nil, err
+	}
+	for i, f := range list {
+		list[i] = entry{path: "usr/share/man/man1/" + f.path + ".gz", data: compressed(f.data)}
 	}
 	for _, c := range completions {
 		script, err := exec.Command(built, "completion", c.shell).Output()
@@ -57,23 +57,6 @@ func collect() (extras, error) {
 			return nil, fmt.Errorf("write the completion for %s: %w", c.shell, err)
 		}
 		list = append(list, entry{path: c.path, data: script})
-	}
-	return list, nil
-}
-
-// manual are the pages in a folder, compressed as Debian keeps them.
-func manual(dir string) (extras, error) {
-	files, err := os.ReadDir(dir)
-	if err != nil {
-		return nil, err
-	}
-	var list extras
-	for _, f := range files {
-		data, err := os.ReadFile(filepath.Join(dir, f.Name()))
-		if err != nil {
-			return nil, err
-		}
-		list = append(list, entry{path: "usr/share/man/man1/" + f.Name() + ".gz", data: compressed(data)})
 	}
 	return list, nil
 }
@@ -88,7 +71,7 @@ func compressed(data []byte) []byte {
 }
 
 // debian writes the package of this target, of the program built in dir.
-func (t target) debian(dir string, more extras) error {
+func (t target) debian(dir string, more []entry) error {
 	path := filepath.Join(dir, t.file())
 	data, err := os.ReadFile(path)
 	if err != nil {

@@ -9,11 +9,16 @@
 package main
 
 import (
+	"bytes"
+	"crypto/sha256"
 	"flag"
 	"fmt"
 	"io"
 	"os"
+	"path/filepath"
+	"slices"
 	"strings"
+	"sync"
 )
 
 func main() { os.Exit(run(os.Args[1:], os.Stdout, os.Stderr)) }
@@ -34,7 +39,7 @@ func run(args []string, out, errs io.Writer) int {
 		}
 		return 2
 	}
-	work := func() error { return packAll(f.Arg(0), *only, out) }
+	work := func() error { return pack(f.Arg(0), *only, out) }
 	if *counting {
 		work = func() error { return count(out) }
 	}
@@ -45,15 +50,6 @@ func run(args []string, out, errs io.Writer) int {
 	return 0
 }
 
-// packAll builds the targets named, or all, into the folder.
-func packAll(dir, only string, out io.Writer) error {
-	list, err := chosen(only)
-	if err != nil {
-		return err
-	}
-	return pack(dir, list, out)
-}
-
 // chosen are the targets named, or all of them.
 func chosen(only string) ([]target, error) {
 	if only == "" {
@@ -61,18 +57,22 @@ func chosen(only string) ([]target, error) {
 	}
 	var list []target
 	for name := range strings.SplitSeq(only, ",") {
-		t, ok := find(name)
-		if !ok {
-			return nil, fmt.Errorf("%q is not built here; one of %s", name, strings.Join(names(), ", "))
+		i := slices.IndexFunc(targets, func(t target) bool { return t.String() == name })
+		if i < 0 {
+			return nil, fmt.Errorf("%q is not built here; one of %s", name, strings.Trim(fmt.Sprint(targets), "[]"))
 		}
-		list = append(list, t)
+		list = append(list, targets[i])
 	}
 	return list, nil
 }
 
 // pack builds everything into dir, which must be empty or not there: what lies
 // in it afterwards is all of one build.
-func pack(dir string, list []target, out io.Writer) error {
+func pack(dir, only string, out io.Writer) error {
+	list, err := chosen(only)
+	if err != nil {
+		return err
+	}
 	if entries, err := os.ReadDir(dir); err == nil && len(entries) > 0 {
 		return fmt.Errorf("%s is not empty; name another folder, or empty it", dir)
 	}
@@ -84,7 +84,11 @@ func pack(dir string, list []target, out io.Writer) error {
 			return err
 		}
 	}
-	if err := writeNotices(dir, list); err != nil {
+	text, err := notices(list...)
+	if err != nil {
+		return err
+	}
+	if err := os.WriteFile(filepath.Join(dir, noticesFile), text, 0o644); err != nil {
 		return err
 	}
 	if err := writeBOMs(dir, list); err != nil {
@@ -98,20 +102,53 @@ func pack(dir string, list []target, out io.Writer) error {
 
 // packages makes a Debian package of each Linux program.
 func packages(dir string, list []target) error {
-	var more extras
+	collected := sync.OnceValues(collect)
 	for _, t := range list {
 		if t.os != "linux" {
 			continue
 		}
-		if more == nil {
-			var err error
-			if more, err = collect(); err != nil {
-				return err
-			}
+		more, err := collected()
+		if err == nil {
+			err = t.debian(dir, more)
 		}
-		if err := t.debian(dir, more); err != nil {
+		if err != nil {
 			return fmt.Errorf("package for %s: %w", t, err)
 		}
 	}
 	return nil
+}
+
+// sumsFile is read by sha256sum --check, and by shasum -a 256 --check.
+const sumsFile = "SHA256SUMS"
+
+// summed writes the checksums of every file in dir, by name, and tells out what
+// was made.
+func summed(dir string, out io.Writer) error {
+	files, err := read(dir)
+	if err != nil {
+		return err
+	}
+	var sums bytes.Buffer
+	for _, f := range files {
+		fmt.Fprintf(&sums, "%x  %s\n", sha256.Sum256(f.data), f.path)
+		fmt.Fprintf(out, "%5.1f MB  %s\n", float64(len(f.data))/1e6, filepath.Join(dir, f.path))
+	}
+	return os.WriteFile(filepath.Join(dir, sumsFile), sums.Bytes(), 0o644)
+}
+
+// read are the files of a folder, by name.
+func read(dir string) ([]entry, error) {
+	files, err := os.ReadDir(dir) // sorted by name
+	var list []entry
+	for _, f := range files {
+		if f.IsDir() {
+			continue
+		}
+		data, err := os.ReadFile(filepath.Join(dir, f.Name()))
+		if err != nil {
+			return nil, err
+		}
+		list = append(list, entry{path: f.Name(), data: data})
+	}
+	return list, err
 }

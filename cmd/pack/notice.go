@@ -26,15 +26,6 @@ const ours = "cutbrief"
 // fonts is the licence of the letters on the printed page, below our module.
 const fonts = "report/pdf/FONT-LICENSE"
 
-// writeNotices writes the licences of what these targets are built from.
-func writeNotices(dir string, list []target) error {
-	text, err := notices(list...)
-	if err != nil {
-		return err
-	}
-	return os.WriteFile(filepath.Join(dir, noticesFile), text, 0o644)
-}
-
 // notices are the licences of what these targets are built from, as one text.
 func notices(list ...target) ([]byte, error) {
 	modules, err := modulesOf(list)
@@ -78,17 +69,8 @@ func modulesOf(list []target) ([]module, error) {
 			}
 		}
 	}
-	modules := slices.Collect(maps.Keys(seen))
-	slices.SortFunc(modules, func(a, b module) int {
-		switch {
-		case a.path == ours:
-			return -1
-		case b.path == ours:
-			return 1
-		}
-		return strings.Compare(a.path, b.path)
-	})
-	return modules, nil
+	name := func(m module) string { return strings.TrimPrefix(m.path, ours) }
+	return slices.SortedFunc(maps.Keys(seen), func(a, b module) int { return strings.Compare(name(a), name(b)) }), nil
 }
 
 // speaks is found in every text of a licence.
@@ -100,34 +82,18 @@ var errNoLicence = errors.New("no licence found")
 // licencesIn are the texts of the licence files in a folder. Where there is
 // none, the page that introduces the module may name its licence.
 func licencesIn(dir string) ([][]byte, error) {
+	files, err := read(dir)
 	for _, beginnings := range [][]string{{"LICEN", "COPYING", "NOTICE"}, {"README"}} {
-		texts, err := textsIn(dir, beginnings)
+		var texts [][]byte
+		for _, f := range files {
+			begins := func(with string) bool { return strings.HasPrefix(strings.ToUpper(f.path), with) }
+			if slices.ContainsFunc(beginnings, begins) && speaks.Match(f.data) {
+				texts = append(texts, bytes.TrimSpace(f.data))
+			}
+		}
 		if err != nil || len(texts) > 0 {
 			return texts, err
 		}
 	}
 	return nil, errNoLicence
-}
-
-// textsIn are the files in a folder that are called so and speak of a licence.
-func textsIn(dir string, beginnings []string) ([][]byte, error) {
-	entries, err := os.ReadDir(dir)
-	if err != nil {
-		return nil, err
-	}
-	var texts [][]byte
-	for _, e := range entries {
-		begins := func(with string) bool { return strings.HasPrefix(strings.ToUpper(e.Name()), with) }
-		if e.IsDir() || !slices.ContainsFunc(beginnings, begins) {
-			continue
-		}
-		data, err := os.ReadFile(filepath.Join(dir, e.Name()))
-		if err != nil {
-			return nil, err
-		}
-		if speaks.Match(data) {
-			texts = append(texts, bytes.TrimSpace(data))
-		}
-	}
-	return texts, nil
 }

@@ -22,16 +22,15 @@ const bomEnding = ".cdx.json"
 // The document, as far as we fill it. Source: the CycloneDX 1.5 schema, from memory.
 type (
 	bom struct {
-		Format       string          `json:"bomFormat"`
-		Spec         string          `json:"specVersion"`
-		Serial       string          `json:"serialNumber"`
-		Version      int             `json:"version"`
-		Metadata     bomMetadata     `json:"metadata"`
+		Format   string `json:"bomFormat"`
+		Spec     string `json:"specVersion"`
+		Serial   string `json:"serialNumber"`
+		Version  int    `json:"version"`
+		Metadata struct {
+			Component bomComponent `json:"component"`
+		} `json:"metadata"`
 		Components   []bomComponent  `json:"components"`
 		Dependencies []bomDependency `json:"dependencies"`
-	}
-	bomMetadata struct {
-		Component bomComponent `json:"component"`
 	}
 	bomComponent struct {
 		Type       string        `json:"type"`
@@ -72,11 +71,11 @@ func writeBOMs(dir string, list []target) error {
 			return err
 		}
 		file := filepath.Join(dir, t.file())
-		info, err := buildinfo.ReadFile(file)
+		data, err := os.ReadFile(file)
 		if err != nil {
 			return err
 		}
-		data, err := os.ReadFile(file)
+		info, err := buildinfo.Read(bytes.NewReader(data))
 		if err != nil {
 			return err
 		}
@@ -119,25 +118,22 @@ func bomOf(t target, info *debug.BuildInfo, sum [sha256.Size]byte, licences map[
 	e := json.NewEncoder(&out)
 	e.SetEscapeHTML(false)
 	e.SetIndent("", "  ")
-	err := e.Encode(bom{"CycloneDX", "1.5", serial(sum), 1, bomMetadata{program}, all, []bomDependency{depends}})
+	document := bom{Format: "CycloneDX", Spec: "1.5", Serial: serial(sum), Version: 1, Components: all, Dependencies: []bomDependency{depends}}
+	document.Metadata.Component = program
+	err := e.Encode(document)
 	return out.Bytes(), err
 }
 
 func component(kind, path, version, licence string) bomComponent {
-	c := bomComponent{Type: kind, Name: path, Version: version, URL: packageURL(path, version)}
-	c.Ref = c.URL
+	// A Go module as package-url names it: in lower case, the version escaped. Source:
+	// the purl specification, from memory.
+	purl := "pkg:golang/" + strings.ToLower(path) + "@" + strings.ReplaceAll(url.PathEscape(version), "+", "%2B")
+	c := bomComponent{Type: kind, Ref: purl, Name: path, Version: version, URL: purl}
 	if licence != "" {
 		c.Licences = make([]bomLicence, 1)
 		c.Licences[0].Licence.ID = licence
 	}
 	return c
-}
-
-// packageURL names a Go module as package-url does: in lower case, the version
-// escaped. Source: the purl specification, from memory.
-func packageURL(path, version string) string {
-	escaped := strings.ReplaceAll(url.PathEscape(version), "+", "%2B")
-	return "pkg:golang/" + strings.ToLower(path) + "@" + escaped
 }
 
 // serial is a UUID out of the checksum of the program, so that the same bytes have
@@ -148,10 +144,12 @@ func serial(sum [sha256.Size]byte) string {
 	return fmt.Sprintf("urn:uuid:%x-%x-%x-%x-%x", id[:4], id[4:6], id[6:8], id[8:10], id[10:16])
 }
 
-// sentences are what licences are known by, with their names in the SPDX list; the
-// first that fits. Source: the texts of the licences, published by the Open Source
-// Initiative.
-var sentences = []struct{ says, name string }{
+// sentence is what a licence is known by, with its name in the SPDX list.
+type sentence struct{ says, name string }
+
+// sentences are known, the first that fits. Source: the texts of the licences,
+// published by the Open Source Initiative.
+var sentences = []sentence{
 	{"Apache License", "Apache-2.0"},
 	{"Permission is hereby granted, free of charge", "MIT"},
 	{"Permission to use, copy, modify, and/or distribute", "ISC"},
@@ -169,11 +167,8 @@ func licencesOf(modules []module) map[string]string {
 			continue
 		}
 		all := strings.Join(strings.Fields(string(bytes.Join(texts, []byte(" ")))), " ")
-		for _, s := range sentences {
-			if strings.Contains(all, s.says) {
-				named[m.path] = s.name
-				break
-			}
+		if i := slices.IndexFunc(sentences, func(s sentence) bool { return strings.Contains(all, s.says) }); i >= 0 {
+			named[m.path] = sentences[i].name
 		}
 	}
 	return named

@@ -28,23 +28,6 @@ const program = "cutbrief/cmd/cutbrief"
 
 func (t target) String() string { return t.os + "/" + t.arch }
 
-func find(name string) (target, bool) {
-	for _, t := range targets {
-		if t.String() == name {
-			return t, true
-		}
-	}
-	return target{}, false
-}
-
-func names() []string {
-	var list []string
-	for _, t := range targets {
-		list = append(list, t.String())
-	}
-	return list
-}
-
 // file is the name of the program for this target.
 func (t target) file() string {
 	name := "cutbrief-" + t.os + "-" + t.arch
