@@ -59,7 +59,41 @@ func enter(j *rules.Job, week *weekly, place int, a *Answer, style unit.Style, m
 	if put := puts()[place]; put != nil {
 		put(j, p, m)
 	}
+	if d, unsure := doubtOf(q, a, m); unsure {
+		j.Doubts = append(j.Doubts, d)
+	}
 	return nil
+}
+
+// How far off an assumed answer may be, as a share of it: a guess by a fifth,
+// common practice, no source; a voltage by a tenth about its nominal value, IEC
+// 60038 Table 1, note.
+const (
+	offGuess   = 0.2
+	offVoltage = 0.1
+)
+
+// doubtOf is what an answer may be instead, where it is a range or is assumed: of
+// an assumed choice any of its options, of an assumed figure a share more or less.
+// A known zero is in no doubt.
+func doubtOf(q *Question, a *Answer, m *meaning) (d rules.Doubt, unsure bool) {
+	value := m.reading.Quantity.Value
+	if unsure = a.State == Assumed; !unsure && m.least == 0 || !rules.CanBeDoubted(q.ID) {
+		return d, false
+	}
+	d = rules.Doubt{Asked: a.Asked(), Low: m.least, High: value}
+	switch off := offGuess; {
+	case q.Form == FormOne:
+		d.Options = optionNames(q.Options)
+	case value == 0:
+		return d, false
+	case m.least == 0:
+		if q.ID == rules.FactVolts {
+			off = offVoltage
+		}
+		d.Low, d.High = value*(1-off), value*(1+off)
+	}
+	return d, true
 }
 
 // meaningOf reads an answer in the form of its question.

@@ -14,10 +14,11 @@ import (
 type meaning struct {
 	reading unit.Reading
 	chosen  []string
-	period  string // for the length cut: a day or a week
-	none    bool   // a known zero
-	guess   bool   // said as a guess: "about 6"
-	larger  bool   // the larger end of a range, or the most there is
+	period  string  // for the length cut: a day or a week
+	none    bool    // a known zero
+	guess   bool    // said as a guess: "about 6"
+	larger  bool    // the larger end of a range, or the most there is
+	least   float64 // the smaller end of a range, else 0
 }
 
 // understand reads the answer to a question of quantity. The unit kept in the
@@ -64,7 +65,7 @@ func (m *meaning) read(s Step, said, taken string, style unit.Style) error {
 	low, high, isRange := ends(s, figure, style)
 	switch {
 	case isRange && greatest(s.Question.ID):
-		m.reading, m.larger = high, true
+		m.reading, m.larger, m.least = high, true, low.Quantity.Value
 		return nil
 	case isRange && s.Question.ID == rules.FactEveryday:
 		return mistake(s, said, "is two figures", message.New("give the one of most days, {1} or {2}", message.Figure(show(low, style)), message.Figure(show(high, style))))

@@ -20,6 +20,7 @@ type builder struct {
 	job      rules.Job
 	problems []assess.Problem
 	result   rules.Result
+	holding  unit.Maybe[rules.Holding] // over what ranges and assumed answers allow
 	showing  demonstration.Programme
 	plan     []demonstration.Cut
 	warned   []demonstration.Caution
@@ -45,6 +46,7 @@ func newBuilder(v *assess.Visit, offered *system.Range, o Options) *builder {
 func Build(v *assess.Visit, offered system.Range, o Options) Brief {
 	b := newBuilder(v, &offered, o)
 	b.plans()
+	b.holding = rules.Hold(b.job, offered)
 	b.warned = demonstration.Cautions(b.job, b.result)
 	brief := b.brief()
 	if o.Checklist {

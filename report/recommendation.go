@@ -1,7 +1,9 @@
 package report
 
 import (
+	"math"
 	"slices"
+	"strconv"
 
 	"cutbrief/rules"
 	"cutbrief/rules/message"
@@ -73,10 +75,42 @@ func (b *builder) rated(c *rules.Check) message.Message {
 // holds.
 func (b *builder) certainty() message.Message {
 	text := msg("Open answers could still change this choice: see what to confirm.")
-	if b.result.Firm {
+	if b.settled() {
 		text = msg("No answer still open could change this choice.")
 	}
-	return message.Join(" ", text, b.holds())
+	return message.Join(" ", text, b.holdsIn(), b.holds())
+}
+
+// settled reports that no open answer can change the choice, doubts of those that
+// are given apart.
+func (b *builder) settled() bool {
+	if h, unsure := b.holding.Get(); unsure && !h.All() {
+		told := b.job
+		told.Doubts = nil
+		r := rules.Summarise(told, *b.offered)
+		return r.Firm
+	}
+	return b.result.Firm
+}
+
+// holdsIn says in how many of the cases that ranges and assumed answers allow the
+// choice stands, and what to measure first; nothing where all is told as it is.
+func (b *builder) holdsIn() message.Message {
+	h, unsure := b.holding.Get()
+	percent := func(share float64, round func(float64) float64) message.Figure {
+		return message.Figure(strconv.Itoa(int(round(100 * share))))
+	}
+	switch {
+	case !unsure:
+		return message.Message{}
+	case h.All():
+		return msg("It stands in every case that the assumed answers allow.")
+	}
+	share := msg("It stands in {1} % of the cases that the assumed answers allow", percent(h.Share, math.Floor))
+	if h.Tried > 0 {
+		share = msg("It stands in about {1} % of the cases that the assumed answers allow ({2} tried, {3} % either way)", percent(h.Share, math.Round), message.Count(h.Tried), percent(h.Error, math.Ceil))
+	}
+	return msg("{1}: measure first {2}.", share, askedName(h.First).Within())
 }
 
 // reservations are the checks that wait for the site, the hard ones that are

@@ -91,10 +91,22 @@ func (b *builder) whyOutcome() Reason {
 	case b.recommended() && b.result.Firm:
 		r.Numbers = b.print(msg("firm: no plausible answer to an open question changes it"))
 	case b.recommended():
-		r.Numbers = b.print(msg("open: some answers still missing could change it"))
+		r.Numbers = b.print(msg("open: some answers still missing or assumed could change it"))
 	}
 	r.Parts = mapped(b.result.Candidates, func(c *rules.Candidate) Reason { return b.step(outside(c.System.Name), worded(c.Status)) })
+	r.Parts = append(r.Parts, mapped(b.job.Doubts, b.doubted)...)
 	return r
+}
+
+// doubted says between what an answer that is a range or assumed is taken to lie.
+func (b *builder) doubted(d *rules.Doubt) Reason {
+	name := askedName(d.Asked).Capital()
+	now, figure := b.job.Figure(d.Asked).Get()
+	if !figure {
+		return b.step(name, msg("assumed: any of its choices may be true")).trust(b.print(worded(cite.Practice)))
+	}
+	end := func(v float64) message.Message { return b.told(unit.Quantity{Value: v, Kind: now.Kind}) }
+	return b.step(name, msg("may lie anywhere from {1} to {2}", end(d.Low), end(d.High))).trust(b.print(worded(cite.Practice)))
 }
 
 func (b *builder) whyNeed(n rules.Need) Reason {

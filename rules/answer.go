@@ -25,9 +25,12 @@ type answer struct {
 // slot is where a job holds an answer. The piece is nil for a fact that is not
 // told per metal.
 type slot struct {
-	known func(*Job, *Piece) bool
-	input func(*Job, *Piece) Input              // value or word, where it is known; nil if it is no input
-	set   func(j *Job, p *Piece, share float64) // puts in an answer: share 0 is the easiest, 1 the hardest
+	known  func(*Job, *Piece) bool
+	input  func(*Job, *Piece) Input              // value or word, where it is known; nil if it is no input
+	set    func(j *Job, p *Piece, share float64) // puts in an answer: share 0 is the easiest, 1 the hardest
+	value  func(j *Job, p *Piece, v float64)     // puts in a figure in the unit of its kind; nil for a choice
+	option func(j *Job, option string)           // puts in one option; nil for a figure and for several of a list
+	ends   [2]float64                            // of a figure of the job, the easiest and the hardest that are plausible
 }
 
 // number is a slot of a figure that is plausible from the easiest to the hardest.
@@ -38,8 +41,17 @@ func number[Q ~float64](at func(*Job) *unit.Maybe[Q], kind unit.Kind, easiest, h
 			v, _ := at(j).Get()
 			return Input{Value: unit.Quantity{Value: float64(v), Kind: kind}}
 		},
-		set: func(j *Job, _ *Piece, share float64) { *at(j) = unit.Known(Q(blend(easiest, hardest, share))) },
+		set:   func(j *Job, _ *Piece, share float64) { *at(j) = unit.Known(Q(blend(easiest, hardest, share))) },
+		value: func(j *Job, _ *Piece, v float64) { *at(j) = unit.Known(Q(v)) },
+		ends:  [2]float64{easiest, hardest},
 	}
+}
+
+// one is a slot of one option of a list, the easiest answer first.
+func one[C ~string](at func(*Job) *unit.Maybe[C], options ...C) slot {
+	s := choice(at, options...)
+	s.option = func(j *Job, option string) { *at(j) = unit.Known(C(option)) }
+	return s
 }
 
 // choice is a slot of one or several of a list, the easiest answer first.
@@ -59,6 +71,8 @@ func thickness(f Fact, timesLow, timesHigh, low, high float64) slot {
 		known: func(_ *Job, p *Piece) bool { return thicknessOf(p, f).IsKnown() },
 		input: func(_ *Job, p *Piece) Input { return Input{Value: mm(thicknessOf(p, f).Or(0))} },
 		set:   func(_ *Job, p *Piece, share float64) { fill(p, f, timesLow, timesHigh, low, high, share) },
+		value: func(_ *Job, p *Piece, v float64) { p.put(f, unit.Millimetre(v)) },
+		ends:  [2]float64{low, high},
 	}
 }
 
@@ -68,10 +82,10 @@ const steepestBevel unit.Degree = 45
 
 // answers is in the order a question is preferred when two matter as much.
 var answers = []answer{
-	{fact: FactUse, steps: 3, slot: choice(func(j *Job) *unit.Maybe[Use] { return &j.Use }, Maintenance, Mixed, Production)},
+	{fact: FactUse, steps: 3, slot: one(func(j *Job) *unit.Maybe[Use] { return &j.Use }, Maintenance, Mixed, Production)},
 	{fact: FactThickest, name: "thickest regular clean cut, {1}", perMetal: true, steps: 5, slot: thickness(FactThickest, 1, 2, 1, 25)},
 	{fact: FactRarest, name: "rare thickest, {1}", perMetal: true, steps: 5, slot: thickness(FactRarest, 0, 2, 0, 50)},
-	{fact: FactStart, steps: 3, slot: choice(func(j *Job) *unit.Maybe[Start] { return &j.Start }, AtEdge, InPlate, Anywhere),
+	{fact: FactStart, steps: 3, slot: one(func(j *Job) *unit.Maybe[Start] { return &j.Start }, AtEdge, InPlate, Anywhere),
 		follow: func(j *Job, share float64) {
 			if share > 0 {
 				eachPiece(j, func(p *Piece) { fill(p, FactPierced, 0, 1, 0, 25, share) })
@@ -93,8 +107,8 @@ var answers = []answer{
 	{fact: FactEveryday, name: "everyday thickness, {1}", perMetal: true, steps: 3, slot: thickness(FactEveryday, 1.0/3, 1, 1, 25)},
 	{fact: FactBusyCuts, name: "cuts in the busiest ten minutes", steps: 3, slot: busyTime(func(j *Job) *unit.Maybe[float64] { return &j.BusyCuts }, unit.Count, 1, 5, 20)},
 	{fact: FactBusyLength, name: "length of each", steps: 3, slot: busyTime(func(j *Job) *unit.Maybe[unit.Metre] { return &j.BusyLength }, unit.Length, 0.1, 0.3, 0.5)},
-	{fact: FactGuidance, steps: 2, slot: choice(func(j *Job) *unit.Maybe[Guidance] { return &j.Guidance }, FreeHand, Mechanised)},
-	{fact: FactSource, steps: 2, slot: choice(func(j *Job) *unit.Maybe[PowerSource] { return &j.Power.Source }, Mains, MainsGen),
+	{fact: FactGuidance, steps: 2, slot: one(func(j *Job) *unit.Maybe[Guidance] { return &j.Guidance }, FreeHand, Mechanised)},
+	{fact: FactSource, steps: 2, slot: one(func(j *Job) *unit.Maybe[PowerSource] { return &j.Power.Source }, Mains, MainsGen),
 		follow: func(j *Job, share float64) {
 			if share > 0 && !j.Power.Generator.IsKnown() {
 				j.Power.Generator = unit.Known(unit.KilovoltAmpere(blend(40, 5, share)))
@@ -112,7 +126,7 @@ var answers = []answer{
 		}},
 	{fact: FactCordSection, name: "conductor size", steps: 3, matters: func(j *Job, _ *Piece) bool { return j.Power.Cord.Or(0) > 0 },
 		slot: number(func(j *Job) *unit.Maybe[unit.SquareMillimetre] { return &j.Power.CordSection }, unit.Section, 10, 2.5)},
-	{fact: FactDrier, steps: 5, slot: choice(func(j *Job) *unit.Maybe[Drier] { return &j.Air.Drier }, Desiccant, Refrigerant, Separator, NoDrier, NoAir)},
+	{fact: FactDrier, steps: 5, slot: one(func(j *Job) *unit.Maybe[Drier] { return &j.Air.Drier }, Desiccant, Refrigerant, Separator, NoDrier, NoAir)},
 	{fact: FactAirDelivery, name: "air delivery", steps: 3, matters: hasAir,
 		slot: number(func(j *Job) *unit.Maybe[unit.LitrePerMinute] { return &j.Air.Delivery }, unit.Flow, 500, 100)},
 	{fact: FactAirPressure, steps: 3, matters: hasAir, slot: number(func(j *Job) *unit.Maybe[unit.Bar] { return &j.Air.Pressure }, unit.Pressure, 10, 4)},
@@ -122,13 +136,13 @@ var answers = []answer{
 
 	// What follows is weighed elsewhere: metals, supply, and what decides the sale.
 	{fact: FactMetals, slot: slot{known: func(j *Job, _ *Piece) bool { return len(j.Pieces) > 0 }}},
-	{fact: FactPhases, slot: choice(func(j *Job) *unit.Maybe[Phases] { return &j.Power.Phases })},
+	{fact: FactPhases, slot: one(func(j *Job) *unit.Maybe[Phases] { return &j.Power.Phases })},
 	{fact: FactVolts, name: "voltage", slot: number(func(j *Job) *unit.Maybe[unit.Volt] { return &j.Power.Volts }, unit.Voltage, 0, 0)},
 	{fact: FactCutLength, slot: number(func(j *Job) *unit.Maybe[unit.Metre] { return &j.CutPerWeek }, unit.Length, 0, 0)},
 	{fact: FactToday, slot: choice(func(j *Job) *unit.Maybe[[]Process] { return &j.Today })},
 	{fact: FactEdgeNext, slot: choice(func(j *Job) *unit.Maybe[[]EdgeUse] { return &j.EdgeNext })},
 	{fact: FactPlaces, slot: choice(func(j *Job) *unit.Maybe[[]Place] { return &j.Places })},
-	{fact: FactExperience, slot: choice(func(j *Job) *unit.Maybe[Experience] { return &j.Experience })},
+	{fact: FactExperience, slot: one(func(j *Job) *unit.Maybe[Experience] { return &j.Experience })},
 }
 
 // busyTime is a slot of the busiest ten minutes, shorter in repair work.
@@ -223,6 +237,14 @@ func thicknessOf(p *Piece, f Fact) *unit.Maybe[unit.Millimetre] {
 		return &p.Bevelled
 	}
 	return &p.Thickest
+}
+
+// put sets a thickness; the everyday cut is no thicker than the thickest.
+func (p *Piece) put(f Fact, t unit.Millimetre) {
+	*thicknessOf(p, f) = unit.Known(t)
+	if f == FactThickest && over(p.Everyday, p.Thickest) {
+		p.Everyday = p.Thickest
+	}
 }
 
 // fill sets a thickness that is not known yet.

@@ -41,6 +41,8 @@ type Job struct {
 	Ventilation unit.Maybe[Ventilation]
 
 	Overrule *Overrule // the rep's own choice of critical requirement, or nil
+
+	Doubts []Doubt // which of these answers are not sure, and what they may be instead
 }
 
 // Piece is what is cut of one metal. Thicknesses are of that metal. For Rarest,

@@ -104,10 +104,7 @@ func then(moved *Job, systems []system.System, a Asked, piece int, t unit.Millim
 	p := &moved.Pieces[piece]
 	told := *p
 	defer func() { *p = told }()
-	*thicknessOf(p, a.Fact) = unit.Known(t)
-	if a.Fact == FactThickest && over(p.Everyday, p.Thickest) {
-		p.Everyday = p.Thickest // the everyday cut is no thicker than the thickest
-	}
+	p.put(a.Fact, t)
 	other := newDemand(moved)
 	return best(&other, systems)
 }

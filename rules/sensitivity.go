@@ -292,25 +292,51 @@ func (s *study) openRequirement() []OpenQuestion {
 }
 
 // firm reports that the first choice of a recommendation stands whatever the open
-// answers are. It
-// tries the job as told and with every open answer at its hardest, at every
-// supply that agrees with what is told, led either way, and with all that may yet decide. Every rule only
-// gets harder from the one to the other, and the order of systems of equal
-// standing does not depend on the job; so if the first choice keeps its
-// standing at the hardest answers, no answer in between lets another lead.
-// Where only its standing at the site drops, it still leads if every system
-// that could overtake it drops in the same checks.
+// answers are, and whatever is in doubt: at both ends of each figure and with each
+// option. Where a choice of those in doubt could come together in too many ways to
+// try, it is not firm.
 func (s *study) firm(o Outcome) bool {
 	if o != Recommended || s.now.first < 0 || anyPiece(s.job, withoutFigures) {
 		return false
 	}
-	easy := s.copy.of(s.job)
-	for _, s.overruled.Requirement = range mayDecide(s.job) {
-		easy.Overrule = &s.overruled
-		for _, feed := range mainsFor(s.job) {
+	if len(s.job.Doubts) == 0 {
+		return s.stands(s.job, s.job)
+	}
+	cases, all := withDoubts(s.job, s.systems)
+	for i := range cases {
+		easy, hard := atEnd(&cases[i], easiest), atEnd(&cases[i], hardest)
+		all = all && s.leads(&easy) && s.leads(&hard) && s.stands(&easy, &hard)
+	}
+	return all
+}
+
+// leads reports that the first choice leads in another job too.
+func (s *study) leads(j *Job) bool { return conclude(j, s.systems).first == s.now.first }
+
+// stands reports that the first choice stands from one job to another in which
+// what is told is no easier, whatever the open answers are. It tries the first as
+// it is and the other with every open answer at its hardest, at every supply that
+// agrees with what is told, led either way, and with all that may yet decide.
+// Every rule only gets harder from the one to the other, and the order of systems
+// of equal standing does not depend on the job; so if the first choice keeps its
+// standing at the hardest answers, no answer in between lets another lead. Where
+// only its standing at the site drops, it still leads if every system that could
+// overtake it drops in the same checks.
+func (s *study) stands(from, to *Job) bool {
+	easy := s.copy.of(from)
+	hard := easy
+	if to != from {
+		harder := to.clone()
+		hard = &harder
+	}
+	for _, s.overruled.Requirement = range mayDecide(from) {
+		easy.Overrule, hard.Overrule = &s.overruled, &s.overruled
+		for _, feed := range mainsFor(from) {
 			feed.put(easy)
-			for _, easy.Guidance = range guidancesFor(s.job) {
-				if !standsThrough(easy, allHardest(easy, &s.hard), s.systems, s.now.first) {
+			feed.put(hard)
+			for _, easy.Guidance = range guidancesFor(from) {
+				hard.Guidance = easy.Guidance
+				if !standsThrough(easy, allHardest(hard, &s.hard), s.systems, s.now.first) {
 					return false
 				}
 			}

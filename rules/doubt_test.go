@@ -1,0 +1,175 @@
+package rules
+
+import (
+	"math"
+	"testing"
+
+	"pgregory.net/rapid"
+
+	"cutbrief/rules/metal"
+	"cutbrief/rules/system"
+	"cutbrief/rules/unit"
+)
+
+var (
+	thickestClean = Asked{FactThickest, metal.MildSteel}
+	rarestCut     = Asked{FactRarest, metal.MildSteel}
+)
+
+// TestHold: the shares are worked out by hand. In repair work the factor is 1, so
+// s16 is the smallest that is rated for a clean cut above 12.7 mm, and of those
+// that sever more than 20 mm and up to 25 mm; each case is as likely as any other. Limits are compared with a little slack, so
+// an exact share is right to a millionth.
+func TestHold(t *testing.T) {
+	told := mildSteel(16, Maintenance)
+	told.Pieces[0].Rarest = unit.Known(unit.Millimetre(18))
+	thick, rare := Doubt{thickestClean, 8, 16, nil}, Doubt{rarestCut, 13, 33, nil}
+	use := Doubt{Asked: Asked{Fact: FactUse}, Options: []string{"maintenance", "mixed", "production"}}
+	for name, c := range map[string]struct {
+		doubts []Doubt
+		share  float64
+		tried  int
+		first  Asked
+	}{
+		"one figure":           {[]Doubt{thick}, (16 - 12.7) / 8, 0, thickestClean},
+		"a figure all through": {[]Doubt{{thickestClean, 13, 16, nil}}, 1, 0, Asked{}},
+		"one choice":           {[]Doubt{use}, 1.0 / 3, 0, Asked{Fact: FactUse}}, // mixed work asks for 24 mm, production for 32
+		"two figures":          {[]Doubt{thick, rare}, 0.6 - (12.7-8)/8*0.35, cases, rarestCut},
+		"two that agree":       {[]Doubt{{thickestClean, 13, 16, nil}, {rarestCut, 13, 25, nil}}, 1, cases, Asked{}},
+	} {
+		t.Run(name, func(t *testing.T) {
+			job := told
+			job.Doubts = c.doubts
+			h, known := Hold(job, ladder()).Get()
+			if !known || h.Tried != c.tried || h.First != c.first || h.All() != (c.share == 1) {
+				t.Fatalf("got %+v, %v; want %d tried and %v measured first", h, known, c.tried, c.first)
+			}
+			if off := math.Abs(h.Share - c.share); off > max(h.Error, 1e-6) {
+				t.Errorf("it holds in %.4f, want %.4f within %.3f", h.Share, c.share, h.Error)
+			}
+		})
+	}
+}
+
+// TestHoldNeedsADoubt: without one there is nothing to say, nor where nothing is
+// recommended.
+func TestHoldNeedsADoubt(t *testing.T) {
+	job := mildSteel(16, Maintenance)
+	if _, known := Hold(job, ladder()).Get(); known {
+		t.Error("a job without a doubt was doubted")
+	}
+	job.Doubts = []Doubt{{thickestClean, 50, 60, nil}}
+	job.Pieces[0].put(FactThickest, 60)
+	if _, known := Hold(job, ladder()).Get(); known {
+		t.Error("a job that no system fits has a recommendation that holds")
+	}
+}
+
+// TestErrorOver: 1.96·√(0.25/256) = 1.96·0.03125 = 0.06125, by hand.
+func TestErrorOver(t *testing.T) {
+	if got := errorOver(256); math.Abs(got-0.06125) > 1e-12 {
+		t.Errorf("got %v", got)
+	}
+}
+
+// TestEvenSteps: one side is the golden ratio's 1/φ = 0.6180339887; of two sides
+// x³ = x+1, the plastic number 1.3247179572, whose inverse is 0.7548776662. Both
+// constants from memory of their expansions.
+func TestEvenSteps(t *testing.T) {
+	if got := evenSteps(1)[0]; math.Abs(got-0.6180339887) > 1e-10 {
+		t.Errorf("one side: %v", got)
+	}
+	if got := evenSteps(2); math.Abs(got[0]-0.7548776662) > 1e-10 || math.Abs(got[1]-0.5698402910) > 1e-10 {
+		t.Errorf("two sides: %v", got)
+	}
+}
+
+// drawDoubts puts some of what a job tells in doubt, by a fifth or any option.
+func drawDoubts(t *rapid.T, j *Job) {
+	for i := range answers {
+		row := &answers[i]
+		if !CanBeDoubted(row.fact) || row.perMetal || !row.known(j, nil) || rapid.IntRange(0, 3).Draw(t, string(row.fact)+" doubted") > 0 {
+			continue
+		}
+		d := Doubt{Asked: Asked{Fact: row.fact}}
+		if v, figure := j.Figure(d.Asked).Get(); figure {
+			d.Low, d.High = v.Value*0.8, v.Value*1.2
+		} else if row.fact == FactUse {
+			d.Options = []string{string(Maintenance), string(Mixed), string(Production)}
+		} else {
+			continue
+		}
+		j.Doubts = append(j.Doubts, d)
+	}
+	for _, p := range j.Pieces {
+		for _, f := range []Fact{FactEveryday, FactThickest, FactRarest, FactPierced} {
+			if v, known := thicknessOf(&p, f).Get(); known && v > 0 && rapid.Bool().Draw(t, string(f)+" of "+string(p.Metal)+" doubted") {
+				j.Doubts = append(j.Doubts, Doubt{Asked{f, p.Metal}, float64(v) * 0.8, float64(v) * 1.2, nil})
+			}
+		}
+	}
+}
+
+// TestFirmHoldsInAllCases: a recommendation that is called firm stands in every
+// case that the doubts allow.
+func TestFirmHoldsInAllCases(t *testing.T) {
+	offered, firm := system.Demo(), 0
+	rapid.Check(t, func(t *rapid.T) {
+		j := drawJob(t)
+		drawDoubts(t, &j)
+		r := Summarise(j, offered)
+		h, doubted := Hold(j, offered).Get()
+		if !r.Firm || !doubted {
+			return
+		}
+		firm++
+		if !h.All() {
+			t.Fatalf("called firm, and it holds in %.3f of %d cases", h.Share, h.Tried)
+		}
+	})
+	t.Logf("%d of them firm with doubts", firm)
+}
+
+// TestScale: by hand, as in TestHold. In repair work s8 leads to 8 mm, s12 to
+// 12 mm and so on, each system to what it is rated for; the largest is then
+// borderline to 6 % more, and from there on none fits.
+func TestScale(t *testing.T) {
+	job := mildSteel(16, Maintenance)
+	want := []struct {
+		to float64
+		id string
+	}{{8, "s8"}, {12, "s12"}, {12.7, "s12.7"}, {16, "s16"}, {25, "s25"}, {25 * 1.06, "s25"}, {48, ""}}
+	got := Scale(job, thickestClean, ladder())
+	if len(got) != len(want) {
+		t.Fatalf("%d stretches, want %d: %v", len(got), len(want), got)
+	}
+	for i, s := range got {
+		id := ""
+		if s.System != nil && s.Status != FallsShort {
+			id = s.System.ID
+		}
+		if id != want[i].id || math.Abs(s.To.Value-want[i].to) > 0.2 {
+			t.Errorf("stretch %d: %q up to %.3f mm, want %q up to %.3f", i, id, s.To.Value, want[i].id, want[i].to)
+		}
+	}
+	if Scale(job, Asked{Fact: FactBreaker}, ladder()) != nil || Scale(job, Asked{Fact: FactUse}, ladder()) != nil {
+		t.Error("an answer that is not told, or no figure, has a scale")
+	}
+}
+
+func BenchmarkHoldTwoDoubts(b *testing.B) {
+	job, offered := fullyTold(), system.Demo()
+	job.Doubts = []Doubt{{thickestClean, 8, 12, nil}, {Asked{Fact: FactBreaker}, 20, 40, nil}}
+	b.ReportAllocs()
+	for b.Loop() {
+		Hold(job, offered)
+	}
+}
+
+func BenchmarkScale(b *testing.B) {
+	job, offered := fullyTold(), system.Demo()
+	b.ReportAllocs()
+	for b.Loop() {
+		Scale(job, thickestClean, offered)
+	}
+}
