@@ -117,7 +117,7 @@ func behind(steps []Step, at Step) int {
 }
 
 // orderOf is where a question stands in the order asked.
-func orderOf(q *Question) int { return slices.Index(asking, q) }
+func orderOf(q *Question) int { return slices.Index(asking(), q) }
 
 // placeIn is where a step stands among others, −1 if it is not there.
 func placeIn(steps []Step, s Step) int {

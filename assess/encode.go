@@ -52,7 +52,7 @@ func (v *Visit) inOrder() []Answer {
 }
 
 func placeOf(f rules.Fact) int {
-	if i, ok := places[f]; ok {
+	if i, ok := places()[f]; ok {
 		return i
 	}
 	return len(catalogue)

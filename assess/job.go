@@ -56,7 +56,7 @@ func enter(j *rules.Job, week *weekly, place int, a *Answer, style unit.Style, m
 	if q.ID == rules.FactCutLength {
 		*week = weekly{unit.Known(unit.Metre(m.reading.Quantity.Value)), m.period}
 	}
-	if put := puts()[place]; put != nil {
+	if put := fields()[place]; put != nil {
 		put(j, p, m)
 	}
 	if d, unsure := doubtOf(q, a, m); unsure {

@@ -401,6 +401,6 @@ func (s *heard) sorted() []Found {
 		known := !slices.ContainsFunc(f.Answer.Chosen, func(o string) bool { return !slices.Contains(before.Chosen, o) })
 		return slices.Contains(s.torn, f.Step.Asked()) || len(f.Answer.Chosen) > 0 && known
 	})
-	slices.SortStableFunc(list, func(a, b Found) int { return places[a.Step.Question.ID] - places[b.Step.Question.ID] })
+	slices.SortStableFunc(list, func(a, b Found) int { return placeOf(a.Step.Question.ID) - placeOf(b.Step.Question.ID) })
 	return list
 }

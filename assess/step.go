@@ -38,13 +38,13 @@ func (s Step) Asked() rules.Asked { return rules.Asked{Fact: s.Question.ID, Meta
 // the order asked: questions asked per metal that stand together are asked
 // metal by metal. Steps of skipped groups are left out.
 func (v *Visit) Steps() []Step {
-	steps := make([]Step, 0, len(asking)+8)
+	steps := make([]Step, 0, len(asking())+8)
 	v.eachStep(func(s Step) { steps = append(steps, s) })
 	return steps
 }
 
 func (v *Visit) eachStep(do func(Step)) {
-	metals, c := v.Metals(), v.circumstances()
+	metals, c, asking := v.Metals(), v.circumstances(), asking()
 	for i := 0; i < len(asking); {
 		j, group := i+1, asking[i].Group
 		for asking[i].PerMetal && j < len(asking) && asking[j].PerMetal && asking[j].Group == group {

@@ -37,7 +37,7 @@ func TestEveryQuestionIsComplete(t *testing.T) {
 		}
 		group = at
 	}
-	if len(places) != len(catalogue) {
+	if len(places()) != len(catalogue) {
 		t.Error("an identifier is used twice")
 	}
 }

@@ -16,15 +16,3 @@ func Topics() []string {
 func IsTopic(name string) bool {
 	return slices.Contains(Topics(), name)
 }
-
-// About keeps one topic of a derivation, nil if it has none of that name, and
-// lists those that it has.
-func About(reasons []Reason, topic string) (one []Reason, topics []string) {
-	for i, r := range reasons {
-		if r.Topic == topic {
-			one = reasons[i : i+1]
-		}
-		topics = append(topics, r.Topic)
-	}
-	return one, topics
-}

@@ -35,20 +35,43 @@ func Why(v *assess.Visit, offered system.Range, o Options) []Reason {
 }
 
 func (b *builder) derivation() []Reason {
-	list := []Reason{b.whyOutcome()}
-	if need, ok := b.result.Need.Get(); ok {
-		list = append(list, b.whyNeed(need))
+	return mapped(b.topics(), func(t *topic) Reason { return t.derive() })
+}
+
+// About derives one topic, none if the visit has none of that name, and lists those
+// that it has.
+func About(v *assess.Visit, offered system.Range, o Options, name string) (one []Reason, topics []string) {
+	for _, t := range newBuilder(v, &offered, o).topics() {
+		if t.name == name {
+			one = []Reason{t.derive()}
+		}
+		topics = append(topics, t.name)
 	}
-	list = append(list, b.whyMetals(), b.whyCritical())
+	return one, topics
+}
+
+// topic is a part of the derivation, not derived yet.
+type topic struct {
+	name   string
+	derive func() Reason
+}
+
+func (b *builder) topics() []topic {
+	list := []topic{{"recommendation", b.whyOutcome}}
+	if need, ok := b.result.Need.Get(); ok {
+		list = append(list, topic{"need", func() Reason { return b.whyNeed(need) }})
+	}
+	list = append(list, topic{"metals", b.whyMetals}, topic{"critical", b.whyCritical})
 	if c := b.leading(); c != nil {
 		for i := range c.Checks {
-			list = append(list, b.whyCheck(c, &c.Checks[i]))
+			check := &c.Checks[i]
+			list = append(list, topic{string(check.Rule), func() Reason { return b.whyCheck(c, check) }})
 		}
 	}
 	if b.recommended() {
-		list = append(list, b.whyMargins())
+		list = append(list, topic{"margins", b.whyMargins})
 	}
-	return append(list, b.whyCost(), b.whyExcluded(), b.whyOpen())
+	return append(list, topic{"cost", b.whyCost}, topic{"excluded", b.whyExcluded}, topic{"open", b.whyOpen})
 }
 
 // Next lists the open questions that matter, strongest first, with what each

@@ -62,9 +62,9 @@ func (k numberKept) unpack(u *unpacker, r *Row) { k.set(r, u.number()) }
 
 // The columns that are kept as numbers.
 var (
-	flagsKept    = numberKept{func(r *Row) uint64 { return uint64(r.Flags) }, func(r *Row, n uint64) { r.Flags = FlagSet(n) }}
-	stageKept    = numberKept{func(r *Row) uint64 { return uint64(r.Stage) }, func(r *Row, n uint64) { r.Stage = Stage(n) }}
-	notedKept    = numberKept{func(r *Row) uint64 { return r.Noted.packed() }, func(r *Row, n uint64) { r.Noted = unpacked(n) }}
+	flagsKept = numberKept{func(r *Row) uint64 { return uint64(r.Flags) }, func(r *Row, n uint64) { r.Flags = FlagSet(n) }}
+	stageKept = numberKept{func(r *Row) uint64 { return uint64(r.Stage) }, func(r *Row, n uint64) { r.Stage = Stage(n) }}
+	notedKept = numberKept{func(r *Row) uint64 { return r.Noted.packed() }, func(r *Row, n uint64) { r.Noted = unpacked(n) }}
 )
 
 // thickestKept keeps a thickness as a text that rows share: most are one of a few,

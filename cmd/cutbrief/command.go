@@ -45,22 +45,24 @@ var (
 // otherwise.
 func (r *command) check(c *cobra.Command, given []string) error {
 	name, what := message.Name(pathOf(c)), r.args
-	hint := suchAs(helpTexts(nil)[pathOf(c)])
-	if what.values != nil {
-		hint = oneOf(what.values)
+	hint := func() message.Message { // reading the help takes a while
+		if what.values != nil {
+			return oneOf(what.values)
+		}
+		return suchAs(helpTexts(nil)[pathOf(c)])
 	}
 	switch n := len(given); {
 	case n > 0 && what.most == 0:
 		path := message.Name(c.CommandPath())
 		return misuse(message.New(seeHelp, path), "{1} takes no argument, got {2}", path, quoted(given[0]))
 	case n < what.least:
-		return misuse(hint, "{1} needs {2}", name, what.what)
+		return misuse(hint(), "{1} needs {2}", name, what.what)
 	case what.most > 0 && n > what.most:
-		return misuse(hint, "{1} takes {2}", name, what.what)
+		return misuse(hint(), "{1} takes {2}", name, what.what)
 	case n > 0 && what.written && given[0] == "-":
 		return misuse(message.ID("name the file of the visit").Message(), "{1} needs a file to keep the record in", name)
 	case n > 0 && what.values != nil && !slices.Contains(what.values, given[0]):
-		return misuse(hint, what.refuse, quoted(given[0]))
+		return misuse(hint(), what.refuse, quoted(given[0]))
 	}
 	return nil
 }

@@ -90,7 +90,8 @@ func usage(c *cobra.Command, words *message.Catalog) string {
 func (a *app) setHelp(root *cobra.Command) {
 	show := root.HelpFunc()
 	root.SetHelpFunc(func(c *cobra.Command, args []string) {
-		a.localize(root, a.helpWords())
+		words := a.helpWords()
+		a.localizeOne(c, a.localizeRoot(root, words), words) // and no other: that takes longer than all the rest
 		show(c, args)
 	})
 	if len(a.args) > 0 && strings.HasPrefix(a.args[0], cobra.ShellCompRequestCmd) {
@@ -98,19 +99,33 @@ func (a *app) setHelp(root *cobra.Command) {
 	}
 }
 
-// localize puts all that is said of a command and those below it into words.
-func (a *app) localize(c *cobra.Command, words *message.Catalog) {
-	c.SetUsageFunc(func(c *cobra.Command) error {
+// localize puts all that is said of the commands into words.
+func (a *app) localize(root *cobra.Command, words *message.Catalog) {
+	a.localizeTree(root, a.localizeRoot(root, words), words)
+}
+
+// localizeRoot puts into words what is said with every command, and returns the
+// texts of each.
+func (a *app) localizeRoot(root *cobra.Command, words *message.Catalog) map[string]helpText {
+	root.SetUsageFunc(func(c *cobra.Command) error {
 		_, err := io.WriteString(c.OutOrStderr(), usage(c, words))
 		return err
 	})
 	for _, f := range globalFlags {
-		f.localize(c.PersistentFlags().Lookup(f.name), words)
+		f.localize(root.PersistentFlags().Lookup(f.name), words)
 	}
-	a.localizeTree(c, helpTexts(words), words)
+	return helpTexts(words)
 }
 
 func (a *app) localizeTree(c *cobra.Command, texts map[string]helpText, words *message.Catalog) {
+	a.localizeOne(c, texts, words)
+	for _, below := range c.Commands() {
+		a.localizeTree(below, texts, words)
+	}
+}
+
+// localizeOne puts a command into words, and names those below it.
+func (a *app) localizeOne(c *cobra.Command, texts map[string]helpText, words *message.Catalog) {
 	row, text := a.rows[c], texts[pathOf(c)]
 	if row == nil {
 		return // one of the library's own, for shells
@@ -127,7 +142,9 @@ func (a *app) localizeTree(c *cobra.Command, texts map[string]helpText, words *m
 	c.InitDefaultHelpFlag()
 	option{usage: "help for this command"}.localize(c.Flag("help"), words)
 	for _, below := range c.Commands() {
-		a.localizeTree(below, texts, words)
+		if a.rows[below] != nil {
+			below.Short = texts[pathOf(below)].short
+		}
 	}
 }
 

@@ -186,16 +186,9 @@ func why(c *call) error {
 	if err != nil {
 		return err
 	}
-	reasons := report.Why(v, s.offered, s.options)
-	if topic := c.arg(1); topic != "" {
-		one, here := report.About(reasons, topic)
-		switch {
-		case one == nil && report.IsTopic(topic):
-			return message.WithHint(message.Errorf("{1} does not matter in this visit", message.Name(topic)), "topics here: {1}", message.Name(strings.Join(here, ", ")))
-		case one == nil:
-			return misuse(oneOf(here), "{1} is not a topic", quoted(topic))
-		}
-		reasons = one
+	reasons, err := reasons(c.arg(1), v, s)
+	if err != nil {
+		return err
 	}
 	switch c.form() {
 	case markdownFormat:
@@ -204,6 +197,21 @@ func why(c *call) error {
 		return c.putData(data.Reasons(reasons))
 	}
 	return c.put(text.Why(s.options.Words, reasons, text.DefaultWidth))
+}
+
+// reasons derives everything, or one topic.
+func reasons(topic string, v *assess.Visit, s subject) ([]report.Reason, error) {
+	if topic == "" {
+		return report.Why(v, s.offered, s.options), nil
+	}
+	one, here := report.About(v, s.offered, s.options, topic)
+	switch {
+	case one == nil && report.IsTopic(topic):
+		return nil, message.WithHint(message.Errorf("{1} does not matter in this visit", message.Name(topic)), "topics here: {1}", message.Name(strings.Join(here, ", ")))
+	case one == nil:
+		return nil, misuse(oneOf(here), "{1} is not a topic", quoted(topic))
+	}
+	return one, nil
 }
 
 func nextCommand() command {
