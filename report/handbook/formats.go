@@ -1,6 +1,7 @@
 package handbook
 
 import (
+	"encoding/json"
 	"strings"
 
 	"cutbrief/assess"
@@ -23,9 +24,9 @@ var formats = []struct {
 
 // Formats names the files there is a page about.
 func Formats() []string {
-	var names []string
-	for _, f := range formats {
-		names = append(names, f.name)
+	names := make([]string, len(formats))
+	for i, f := range formats {
+		names[i] = f.name
 	}
 	return names
 }
@@ -42,11 +43,13 @@ func Format(name string, words *message.Catalog) (Page, bool) {
 }
 
 func (w writer) visit() Page {
+	var schema node
+	_ = json.Unmarshal(assess.Schema(), &schema) // it is the program's own; a test reads it
 	return Page{
 		Title: w.say("A saved visit"),
 		Says: []string{w.say("One JSON file a visit, in UTF-8, of at most {1} KiB; its name ends in .json. What the customer said is in it as said, and is understood anew whenever it is read. Fields nobody knows are kept. The same as a schema for programs: cutbrief schema.",
 			message.Count(assess.MaxSize/1024))},
-		Sections: append(w.schemaSections(assess.Schema()), table(w, "Questions",
+		Sections: append(w.sections(schema, message.ID("The file").Message()), table(w, "Questions",
 			w.paragraphs("A quantity is given with its unit, such as 12 mm or 1/2 in. The range is what is plausible; what is outside is asked again and is not used. An answer counts only when its question can matter."),
 			[]message.ID{"Question", "Means", "For each metal", "Answer", "Range", "Counts only when", "Chosen from"}, assess.Catalogue(),
 			func(q *assess.Question) []any {

@@ -45,20 +45,22 @@ func (m Manual) Roff(words *message.Catalog) string {
 		p.prose(m.Long)
 	}
 	for _, part := range m.Parts {
-		if part.Title == "EXAMPLES" {
+		switch {
+		case part.Title == "EXAMPLES":
 			p.heading(part.Title)
 			p.asIs(m.Examples)
-			continue
+		case len(part.Entries) > 0:
+			p.heading(part.Title)
 		}
-		if len(part.Entries) == 0 {
-			continue
-		}
-		p.heading(part.Title)
-		for _, e := range part.Entries {
-			p.tagged(e)
+		for _, e := range part.Entries { // a name in bold with what is said of it behind or below
+			p.line(".TP\n" + strings.TrimSpace(`\fB`+roff(e.Name)+`\fR \fI`+roff(e.Takes)+`\fR`))
+			p.text(e.Says)
 		}
 	}
-	p.seeAlso(m.SeeAlso)
+	if len(m.SeeAlso) > 0 {
+		p.heading("SEE ALSO")
+		p.line(".BR " + strings.ReplaceAll(roff(strings.Join(m.SeeAlso, "\n")), "\n", " (1),\n.BR ") + " (1)")
+	}
 	return p.String()
 }
 
@@ -94,27 +96,6 @@ func (p *roffPage) asIs(s string) {
 	p.line(".nf")
 	p.text(s)
 	p.line(".fi")
-}
-
-// tagged is a name in bold with what is said of it behind or below.
-func (p *roffPage) tagged(e ManualEntry) {
-	p.line(".TP")
-	p.line(strings.TrimSpace(`\fB` + roff(e.Name) + `\fR \fI` + roff(e.Takes) + `\fR`))
-	p.text(e.Says)
-}
-
-func (p *roffPage) seeAlso(others []string) {
-	if len(others) == 0 {
-		return
-	}
-	p.heading("SEE ALSO")
-	for i, name := range others {
-		end := ","
-		if i == len(others)-1 {
-			end = ""
-		}
-		p.line(".BR " + roff(name) + " (1)" + end)
-	}
 }
 
 // roff writes a text so that man prints it as it stands: a backslash and a

@@ -47,7 +47,7 @@ func Rules(words *message.Catalog) Page {
 				return []any{m.Name, counts, m.Note, cited(m.Basis), known(m.Basis)}
 			}),
 		table(w, "What points to the requirement that decides", []string{w.say("What the customer says outranks all that is inferred: what annoys most counts 10, what annoys next 6. Weights of one requirement add up."),
-			w.say("Among what is inferred the heavier sum wins. A difference of one is a tie: then the first of this order decides: {1}. What the rep chooses instead is used before all. The weights order these sentences and mean nothing else.", inOrder())},
+			w.say("Among what is inferred the heavier sum wins. A difference of one is a tie: then the first of this order decides: {1}. What the rep chooses instead is used before all. The weights order these sentences and mean nothing else.", names(rules.Requirements()))},
 			[]message.ID{"Sentence", "Points to", "How", "Question", knownAs}, rules.PossibleEvidence(),
 			func(p rules.Evidence) []any {
 				how := message.New("inferred, weight {1}", message.Count(p.Weight))
@@ -97,15 +97,8 @@ func Rules(words *message.Catalog) Page {
 
 // names are requirements side by side.
 func names(list []rules.Requirement) message.Message {
-	var names []message.Message
-	for _, r := range list {
-		names = append(names, message.Worded(string(report.RequirementName(r))))
-	}
-	return message.Join(", ", names...)
+	return message.Join(", ", message.Each(list, func(r rules.Requirement) message.Message { return report.RequirementName(r).Message() })...)
 }
-
-// inOrder are the requirements in the order that settles a tie.
-func inOrder() message.Message { return names(rules.Requirements()) }
 
 // noteOnly is a rule that rules nothing out.
 const noteOnly message.ID = "a note only"

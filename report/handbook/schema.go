@@ -5,7 +5,6 @@ import (
 	"fmt"
 	"maps"
 	"slices"
-	"strings"
 
 	"cutbrief/rules/message"
 )
@@ -36,16 +35,8 @@ func (n *node) UnmarshalJSON(data []byte) error {
 	return json.Unmarshal(data, (*plain)(n))
 }
 
-// schemaSections are a table for the whole and one for each object inside it,
-// each before those inside it.
-func (w writer) schemaSections(schema []byte) []Section {
-	var root node
-	if err := json.Unmarshal(schema, &root); err != nil {
-		return nil // it is the program's own; a test reads it
-	}
-	return w.sections(root, message.ID("The file").Message())
-}
-
+// sections are a table for the whole and one for each object inside it, each before
+// those inside it.
 func (w writer) sections(n node, title message.Message) []Section {
 	var inner []Section
 	s := table(w, "{1}", nil, []message.ID{"Field", "Means", "Holds", "Must be there"}, slices.Sorted(maps.Keys(n.Properties)), func(name string) []any {
@@ -75,7 +66,7 @@ func yes(is bool) message.ID {
 
 // holds says what a field can be: its kind, its limit, its choices.
 func (n node) holds() message.Message {
-	m := func(id message.ID, args ...any) message.Message { return message.New(id, args...) }
+	m := message.New
 	switch {
 	case n.Const != nil:
 		return message.Text(fmt.Sprint(n.Const))
@@ -108,9 +99,5 @@ func (n node) holds() message.Message {
 }
 
 func listed(choices []any) message.Name {
-	var list []string
-	for _, c := range choices {
-		list = append(list, fmt.Sprint(c))
-	}
-	return message.Name(strings.Join(list, ", "))
+	return message.Name(message.Join(", ", message.Each(choices, func(c any) message.Message { return message.Text(fmt.Sprint(c)) })...).String())
 }

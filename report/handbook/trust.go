@@ -17,9 +17,9 @@ var trusts = []struct {
 
 // Trusts names the kinds of trust there is a page about.
 func Trusts() []string {
-	var names []string
-	for _, t := range trusts {
-		names = append(names, t.name)
+	names := make([]string, len(trusts))
+	for i, t := range trusts {
+		names[i] = t.name
 	}
 	return names
 }

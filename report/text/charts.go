@@ -74,7 +74,7 @@ type chart struct {
 	bars   []bar
 	head   []string // of the table
 	rows   [][]string
-	legend []legend
+	legend string
 	basis  string // what it rests on
 }
 
@@ -87,29 +87,12 @@ type bar struct {
 	words    string
 }
 
-// legend says what a block stands for; 0 for none. inHead says that the head of
-// the table says so too.
-type legend struct {
-	block  rune
-	text   string
-	inHead bool
-}
-
-// legendText is the legend as a sentence, with its blocks or without.
-func (c *chart) legendText(blocks bool) string {
-	var parts []string
-	for _, l := range c.legend {
-		switch {
-		case blocks && l.block != 0:
-			parts = append(parts, string(l.block)+" "+l.text)
-		case blocks || !l.inHead:
-			parts = append(parts, l.text)
-		}
+// key is a block and what it stands for; in Markdown there are no blocks.
+func (d *document) key(block rune, text string) string {
+	if d.isMarkdown() {
+		return text
 	}
-	if len(parts) == 0 {
-		return ""
-	}
-	return joinedBy("; ", parts...) + "."
+	return string(block) + " " + text
 }
 
 // speeds shows one bar a thickness, with what the thickness is behind it: full
@@ -118,7 +101,7 @@ func (d *document) speeds(s *report.Speeds) {
 	if s == nil || len(s.Marks) == 0 {
 		return
 	}
-	c := chart{title: s.Title, head: append(d.row("Thickness", "Speed"), ""), legend: []legend{{fullBlock, s.Clean, false}, {lightBlock, s.Severed, false}}, basis: s.Rests}
+	c := chart{title: s.Title, head: append(d.row("Thickness", "Speed"), ""), legend: d.key(fullBlock, s.Clean) + "; " + d.key(lightBlock, s.Severed) + ".", basis: s.Rests}
 	for _, m := range s.Marks {
 		block, words := fullBlock, m.Says
 		if m.At > s.CleanAt {
@@ -141,35 +124,32 @@ func pointed(s string) string {
 	return "<- " + s
 }
 
-// costByThickness shows two bars a thickness.
+// costByThickness shows two bars a thickness, and says what is at one: what they cut
+// most days, or where the lines cross.
 func (d *document) costByThickness(s *report.Curves) {
 	if s == nil || len(s.Points) == 0 {
 		return
 	}
 	c := chart{
 		intro: s.Title, unit: s.Up, head: []string{d.say("Thickness"), s.Plasma + ", " + s.Up, s.Flame + ", " + s.Up, ""},
-		legend: []legend{{fullBlock, s.Plasma, true}, {lightBlock, s.Flame, true}, {0, s.Crossing.Label, false}},
+	}
+	c.legend = joinedBy("; ", d.key(fullBlock, s.Plasma), d.key(lightBlock, s.Flame), s.Crossing.Label) + "."
+	if d.isMarkdown() { // the head of the table names both
+		c.legend = s.Crossing.Label + "."
 	}
 	for _, p := range s.Points {
-		at := place(s, p.At)
+		at := ""
+		if c := s.Everyday; c != nil && c.At == p.At {
+			at = c.Label
+		} else if likely := s.Crossing.Likely; likely != nil && *likely == p.At {
+			at = s.Crossing.Here
+		}
 		c.bars = append(c.bars,
 			bar{[]string{p.Thickness, p.Plasma.Shown[1]}, fullBlock, 0, p.PlasmaShare, pointed(at)},
 			bar{[]string{"", p.Flame.Shown[1]}, lightBlock, 0, p.FlameShare, ""})
 		c.rows = append(c.rows, []string{p.Thickness, p.Plasma.Shown[1], p.Flame.Shown[1], at})
 	}
 	d.chart(c)
-}
-
-// place says what is at a thickness: what they cut most days, or where the
-// lines cross.
-func place(c *report.Curves, at float64) string {
-	switch {
-	case c.Everyday != nil && c.Everyday.At == at:
-		return c.Everyday.Label
-	case c.Crossing.Likely != nil && *c.Crossing.Likely == at:
-		return c.Crossing.Here
-	}
-	return ""
 }
 
 // timeline shows every stretch of the demonstration where it lies in time.
@@ -223,7 +203,7 @@ func (d *document) chart(c chart) {
 		}
 		d.barRows(c.bars)
 	}
-	d.paragraph(c.legendText(!d.isMarkdown()))
+	d.paragraph(c.legend)
 	d.paragraph(c.basis)
 }
 
@@ -232,56 +212,47 @@ func (d *document) chart(c chart) {
 // no room for a bar stand above it.
 func (d *document) barRows(rows []bar) {
 	const indent, most, leastBar, leastWords = 2, 40, 16, 12
-	l := barLayout{figures: make([]int, len(rows[0].figures))}
+	figures := make([]int, len(rows[0].figures)) // cells of each column
 	words, before := 0, indent
 	for _, r := range rows {
 		for i, f := range r.figures {
-			l.figures[i] = max(l.figures[i], widest(f)+2)
+			figures[i] = max(figures[i], widest(f)+2)
 		}
 		words = max(words, widest(r.words))
 	}
-	for _, w := range l.figures {
+	for _, w := range figures {
 		before += w
 	}
-	if before > d.Width*2/3 {
-		l.figures, before = nil, 2*indent
+	above := before > d.Width*2/3
+	if above {
+		before = 2 * indent
 	}
-	l.bar = min(d.Width-before, most)
-	if l.words = min(words, (d.Width-before)/2); l.words >= leastWords && d.Width-before-l.words-2 >= leastBar {
-		l.bar = min(d.Width-before-l.words-2, most)
-	} else {
-		l.words = 0
+	room := min(d.Width-before, most)
+	words = min(words, (d.Width-before)/2)
+	below := words < leastWords || d.Width-before-words-2 < leastBar
+	if !below {
+		room = min(d.Width-before-words-2, most)
 	}
 	for _, r := range rows {
-		d.barRow(r, l)
-	}
-}
-
-// barLayout is how many cells each part of a row of bars takes.
-type barLayout struct {
-	figures    []int // nil where they stand above
-	bar, words int   // words is 0 where they stand below
-}
-
-func (d *document) barRow(r bar, l barLayout) {
-	line := "  "
-	if l.figures == nil {
-		d.Block(line, joined(r.figures...))
-		line += "  "
-	}
-	for i, w := range l.figures {
-		line += strings.Repeat(" ", max(0, w-2-widest(r.figures[i]))) + safe(r.figures[i]) + "  "
-	}
-	indent := cells.StringWidth(line) + l.bar + 2
-	line += placed(r.block, r.from, r.to, l.bar)
-	if l.words == 0 || r.words == "" {
-		d.Line(line)
-		d.Block("      ", r.words)
-		return
-	}
-	for _, w := range Wrap(r.words, l.words) {
-		d.Line(pad(line, indent) + w)
-		line = ""
+		line := "  "
+		if above {
+			d.Block(line, joined(r.figures...))
+			line += "  "
+		} else {
+			for i, w := range figures {
+				line += strings.Repeat(" ", max(0, w-2-widest(r.figures[i]))) + safe(r.figures[i]) + "  "
+			}
+		}
+		line += placed(r.block, r.from, r.to, room)
+		if below || r.words == "" {
+			d.Line(line)
+			d.Block("      ", r.words)
+			continue
+		}
+		for _, w := range Wrap(r.words, words) {
+			d.Line(pad(line, before+room+2) + w)
+			line = ""
+		}
 	}
 }
 

@@ -39,7 +39,11 @@ func Letter(f report.FollowUp, width int) string {
 	}
 	d.Block("", f.Customer)
 	d.Block("", f.Place)
-	d.lead(d.greeting(f.Contact))
+	if contact, _, _ := strings.Cut(f.Contact, ","); contact != "" { // without a role
+		d.lead(d.say("Dear {1},", printed(contact)))
+	} else {
+		d.lead(d.say("Good day,"))
+	}
 	d.lead(d.say("Thank you for your time at the demonstration on {1}.", printed(f.Shown)))
 	d.letterList("What you saw:", f.Cuts, func(l report.Line) string { return labelled(l.Label, joinedBy(", ", l.Value, l.Why)) })
 	if f.Words != "" {
@@ -49,23 +53,18 @@ func Letter(f report.FollowUp, width int) string {
 	if id, ok := outcomes[f.Outcome]; ok {
 		d.lead(d.say(id))
 	}
-	if f.Step != "" {
-		d.lead(d.nextStep(&f))
+	switch step := printed(joined(strings.TrimSuffix(f.Step, "."), bracket(f.Owner))); {
+	case f.Step == "":
+	case f.Due.IsZero():
+		d.lead(d.say("The next step: {1}.", step))
+	default:
+		d.lead(d.say("The next step: {1}, by {2}.", step, report.Day(f.Due)))
 	}
 	d.lead(d.say("With kind regards"))
 	if f.Rep != "" {
 		d.lead(f.Rep)
 	}
 	return d.String()
-}
-
-// greeting greets the person, without what stands behind a comma: a role.
-func (d *document) greeting(contact string) string {
-	contact, _, _ = strings.Cut(contact, ",")
-	if contact == "" {
-		return d.say("Good day,")
-	}
-	return d.say("Dear {1},", printed(contact))
 }
 
 func (d *document) letterList(title message.ID, lines []report.Line, word func(report.Line) string) {
@@ -78,24 +77,15 @@ func (d *document) letterList(title message.ID, lines []report.Line, word func(r
 	}
 }
 
-// nextStep says what was agreed, who does it, and by when.
-func (d *document) nextStep(f *report.FollowUp) string {
-	step := joined(strings.TrimSuffix(f.Step, "."), bracket(f.Owner))
-	if f.Due.IsZero() {
-		return d.say("The next step: {1}.", printed(step))
-	}
-	return d.say("The next step: {1}, by {2}.", printed(step), report.Day(f.Due))
-}
-
 // Bench writes the demonstration as it is run at the bench, step by step, in
 // lines of at most width cells; 0 takes 80.
 func Bench(b report.Bench, width int) string {
 	d := terminalDocument(b.Words, width)
-	title := d.say("The demonstration of {1}", printed(b.System))
 	if b.Customer != "" {
-		title = d.say("The demonstration of {1} for {2}", printed(b.System), printed(b.Customer))
+		d.Block("", d.say("The demonstration of {1} for {2}", printed(b.System), printed(b.Customer)))
+	} else {
+		d.Block("", d.say("The demonstration of {1}", printed(b.System)))
 	}
-	d.Block("", title)
 	d.Block("", b.Takes)
 	for i := range b.Steps {
 		s := &b.Steps[i]
@@ -104,17 +94,12 @@ func Bench(b report.Bench, width int) string {
 			d.Block("   ", bracket(d.say("change the plate or the setting")))
 		}
 		d.Block("", numbered(i+1, joined(s.Cut, bracket(s.Takes))))
-		d.labels("   ", labels{{"Piece:", s.Piece}})
-		for i, t := range s.Torch {
-			if i == 0 {
-				d.labels("   ", labels{{"Torch:", t}})
-				continue
-			}
-			d.Block("             ", t)
+		list, torch := []label{{"Piece:", s.Piece}}, message.ID("Torch:")
+		for _, t := range s.Torch {
+			list = append(list, label{torch, t})
+			torch = "" // what follows stands below
 		}
-		d.labels("   ", labels{
-			{"Look for:", s.See}, {"Because:", s.Because}, {"Can fail:", s.Fails}, {"So:", s.Avoid}, {"Bring:", s.Bring},
-		})
+		d.labels("   ", append(list, label{"Look for:", s.See}, label{"Because:", s.Because}, label{"Can fail:", s.Fails}, label{"So:", s.Avoid}, label{"Bring:", s.Bring}))
 	}
 	d.facts("Before leaving", b.Leaving, d.tick, valueOf)
 	d.facts("At the site, before the first arc", b.OnSite, d.tick, valueOf)
