@@ -21,7 +21,7 @@ var decisionQuestions = []*Question{
 		Ask: "Who will do most of the cutting?", Why: "That person should try the torch at the demonstration.",
 		Example: "Pia, second year"},
 	{ID: rules.FactExperience, Name: "experience", Group: GroupDecision, Form: FormOne,
-		Ask: "How much cutting has that person done?", Why: "It decides how much guidance the demonstration and the first week need.",
+		Ask: "How much cutting has the operator done?", Why: "It decides how much guidance the demonstration and the first week need.",
 		Example: "has used plasma a little",
 		Options: []Option{
 			{string(rules.Novice), "new to cutting"},

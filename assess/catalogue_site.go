@@ -35,7 +35,7 @@ var siteQuestions = []*Question{
 		Help:    "One way, from the outlet to the system. Type none if it plugs straight in.",
 		Example: "15 m, 50 ft or none"},
 	{ID: rules.FactCordSection, Name: "cord conductor size", Group: GroupSite, Form: FormQuantity, Kind: unit.Section, limit: limit{0.5, 400}, applies: cord,
-		Ask: "What size are the conductors in that cord?", Why: "Thicker conductors lose less voltage.",
+		Ask: "What size are the conductors in the extension cord?", Why: "Thicker conductors lose less voltage.",
 		Help:    "It is printed on the sheath, in square millimetres or as a wire gauge.",
 		Example: "4 mm2 or 10 AWG"},
 	{ID: rules.FactGenerator, Name: "generator rating", Group: GroupSite, Form: FormQuantity, Kind: unit.ApparentPower, limit: limit{0.5, 5000}, applies: generator,

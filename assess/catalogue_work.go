@@ -37,7 +37,7 @@ var workQuestions = []*Question{
 		Help:    "The rating plate says for how much of ten minutes a system may cut at a given current. This is its duty cycle.",
 		Example: "8"},
 	{ID: rules.FactBusyLength, Name: "length of each busy cut", Group: GroupWork, Form: FormQuantity, Kind: unit.Length, limit: limit{0.005, 100}, applies: busy,
-		Ask: "How long is each of those cuts?", Why: "Number and length together give the time the arc burns.",
+		Ask: "How long is each cut in your busiest ten minutes?", Why: "Number and length together give the time the arc burns.",
 		Example: "0.6 m, 400 mm or 2 ft"},
 	{ID: rules.FactUse, Name: "repair or production", Group: GroupWork, Form: FormOne,
 		Ask: "Is this repair work, production, or some of both?", Why: "Production needs two to three times the capacity, so that work does not wait for the cut.",

@@ -128,12 +128,11 @@ func placeIn(steps []Step, s Step) int {
 }
 
 // First returns the open question to begin with: one that can change something,
-// else any; false if none is open.
+// else any, also if it was left; false if none is open.
 func (c *Course) First(v *Visit, r *rules.Result) (Step, bool) {
 	if len(c.Offered.Systems) > 0 {
-		again := *c
-		again.left = nil
-		s, open := again.next(v, r)
+		c.left = nil
+		s, open := c.next(v, r)
 		return s, open && !s.Question.Optional
 	}
 	for _, s := range v.Steps() {

@@ -17,8 +17,14 @@ type Offer struct {
 // this visit; false if nothing.
 func (v *Visit) Offered(s Step) (Offer, bool) {
 	switch s.Question.ID {
+	case rules.FactEveryday:
+		return v.sameAs(s, rules.FactThickest, "the same as the thickest clean cut")
 	case rules.FactThickest, rules.FactPierced, rules.FactBevelled:
-		return v.sameAs(s, rules.FactEveryday, "the same as the everyday thickness")
+		o, offered := v.sameAs(s, rules.FactEveryday, "the same as the everyday thickness")
+		if !offered && s.Question.ID != rules.FactThickest {
+			return v.sameAs(s, rules.FactThickest, "the same as the thickest clean cut")
+		}
+		return o, offered
 	case rules.FactRarest:
 		return v.offer(s, "none", "nothing is thicker than the clean cuts")
 	case rules.FactCord:

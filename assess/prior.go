@@ -44,7 +44,7 @@ var priors = []prior{
 	{rules.FactGuidance, 8, []share{{"by-hand", 4}, {"guided", 3}, {"mechanised", 1}}},
 	{rules.FactSource, 8, []share{{"mains", 7}, {"both", 2}, {"generator", 1}}},
 	{rules.FactPhases, 10, []share{{"single", 4}, {"both", 3}, {"three", 2}}},
-	{rules.FactVolts, 10, []share{{"230 V", 4}, {"400 V", 3}, {"240 V", 2}}},
+	{rules.FactVolts, 15, []share{{"230 V", 4}, {"400 V", 3}, {"240 V", 2}}},
 	{rules.FactBreaker, 30, []share{{"32 A", 4}, {"16 A", 3}, {"63 A", 1}}},
 	{rules.FactGenerator, 20, []share{{"7 kVA", 2}, {"15 kVA", 2}}},
 	{rules.FactCord, 10, []share{{"none", 6}, {"15 m", 3}}},

@@ -46,9 +46,9 @@ func TestDiskFull(t *testing.T) {
 	disk := smallDisk(t)
 	d := interviewed(t, t.TempDir(), filepath.Join(disk, "a.json"))
 	filler := filled(t, disk)
-	d.Tries("Marta\r")
+	d.Tries("1\r")
 	d.Sees("NOT SAVED", "space left on device")
-	keptSays(t, filepath.Join(disk, "a.json"), "Alder Vale")
+	keptSays(t, filepath.Join(disk, "a.json"), "mm")
 	if left, _ := filepath.Glob(filepath.Join(disk, ".*")); len(left) > 0 {
 		t.Errorf("left behind: %v", left)
 	}
@@ -68,7 +68,7 @@ func TestDiskReadOnly(t *testing.T) {
 		}
 	}
 	protect(syscall.MS_RDONLY)
-	d.Tries("Marta\r")
+	d.Tries("1\r")
 	d.Sees("NOT SAVED", "only file system", "^S where to save") // "read-" may end a line
 	protect(0)
 	savedAfter(d, filepath.Join(disk, "a.json"))
@@ -80,8 +80,8 @@ func TestDiskFullAtTheFirstAnswer(t *testing.T) {
 	disk := smallDisk(t)
 	filled(t, disk)
 	d := draw(t, t.TempDir(), "interview", "--plain", filepath.Join(disk, "a.json"))
-	d.Sees("Which company")
-	d.Tries("Alder Vale\rquit\r")
+	d.Sees("millimetres or inches")
+	d.Tries("1\rquit\r")
 	d.Ends()
 	d.Sees("Not saved: ", "no space left", "type save in", "the last answers are not saved")
 }

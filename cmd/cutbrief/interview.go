@@ -58,6 +58,7 @@ func holdInterview(c *call) error {
 	o := interview.Options{
 		Visit: s.Visit, Range: s.Range, Prices: about.options.Prices, Path: s.SavedAt(), Suggest: c.suggest(s.Folder, !plain || isTerminal(c.in)),
 		Saver: s, Pager: &pager{about: about, paper: c.choice("paper"), path: func() string { return s.Path }}, Words: about.options.Words, Input: c.in, Output: c.out,
+		InOrder: !isTerminal(c.in),
 	}
 	if plain {
 		return c.holdPlain(s, o)

@@ -29,9 +29,8 @@ const usualKills = 25
 
 // spoken are the first questions of an interview, with what is answered.
 var spoken = []struct{ asks, said string }{
-	{"Which company", "Alder Vale"}, {"Who am I talking to", "Marta"}, {"Where are we", "Mill Lane"},
-	{"date of the visit", ""}, {"Who is making the visit", "Jon"}, {"millimetres or inches", "1"},
-	{"Which metals", "1"}, {"", ""},
+	{"millimetres or inches", "1"}, {"Which metals", "1"}, {"What is the thickest", "12 mm"}, {"Is this repair work", "1"},
+	{"How is the torch guided", "1"}, {"What annoys you most", "1"}, {"", ""},
 }
 
 // kills is how many rounds there are, and what makes their moments.

@@ -49,9 +49,9 @@ const ctrlC = "\x03"
 // the terminal answers nothing, and leaving keeps what was answered.
 func TestInterviewOnMuteTerminal(t *testing.T) {
 	term := open(t, "interview", "new.json")
-	term.Wrote("Which company")
-	term.Types("Alder Vale\r")
-	term.Wrote("Who am I talking to")
+	term.Wrote("millimetres or inches")
+	term.Types("1")
+	term.Wrote("Which metals")
 	term.Types(ctrlC)
 	shown := term.end()
 	for _, want := range []string{"The draft is in new.json.", "To go on: cutbrief interview new.json"} {
@@ -60,7 +60,7 @@ func TestInterviewOnMuteTerminal(t *testing.T) {
 		}
 	}
 	data, err := os.ReadFile(filepath.Join(term.dir, "new.json"))
-	if err != nil || !strings.Contains(string(data), "Alder Vale") {
+	if err != nil || !strings.Contains(string(data), `"mm"`) {
 		t.Errorf("the draft holds %q, %v", data, err)
 	}
 }
@@ -68,7 +68,7 @@ func TestInterviewOnMuteTerminal(t *testing.T) {
 // TestLeavingAtOnce: nothing answered, nothing made.
 func TestLeavingAtOnce(t *testing.T) {
 	term := open(t, "interview", "new.json")
-	term.Wrote("Which company")
+	term.Wrote("millimetres or inches")
 	term.Types(ctrlC)
 	if shown := term.end(); !strings.Contains(shown, "nothing was saved") {
 		t.Errorf("shows %q", shown)
@@ -82,9 +82,9 @@ func TestLeavingAtOnce(t *testing.T) {
 // way of leaving.
 func TestInterruptPlain(t *testing.T) {
 	term := open(t, "interview", "--plain", "new.json")
-	term.Wrote("Which company")
-	term.Types("Alder Vale\n")
-	term.Wrote("Who am I talking to")
+	term.Wrote("millimetres or inches")
+	term.Types("1\n")
+	term.Wrote("Which metals")
 	term.Types(ctrlC)
 	if shown := term.end(); !strings.Contains(shown, "To go on: cutbrief interview new.json") {
 		t.Errorf("shows %q", shown)

@@ -50,15 +50,7 @@ func (m *Model) goLater() tea.Cmd {
 func (m *Model) goBack() tea.Cmd {
 	before, shown := m.stepBefore()
 	if !shown {
-		i := m.place(m.step.Asked())
-		switch {
-		case i == 0:
-			return m.leave()
-		case i < 0:
-			m.openList()
-			return nil
-		}
-		before = m.steps[i-1]
+		return m.leave()
 	}
 	m.putAside()
 	m.revisit(before)
@@ -67,11 +59,31 @@ func (m *Model) goBack() tea.Cmd {
 }
 
 // stepBefore takes the question shown before off the trail, if it still matters.
+// Before the first one shown come those answered before it, the last one first.
 func (m *Model) stepBefore() (assess.Step, bool) {
 	for len(m.trail) > 0 {
 		last := m.trail[len(m.trail)-1]
 		m.trail = m.trail[:len(m.trail)-1]
 		if i := m.place(last); i >= 0 {
+			return m.steps[i], true
+		}
+	}
+	return m.earlier()
+}
+
+// earlier is the question before the one shown where none was shown before it: in
+// the order of the catalogue, or of the answers.
+func (m *Model) earlier() (assess.Step, bool) {
+	if m.InOrder {
+		i := m.place(m.step.Asked())
+		return m.steps[max(0, i-1)], i > 0
+	}
+	from := slices.IndexFunc(m.Visit.Answers, func(a assess.Answer) bool { return a.Asked() == m.step.Asked() })
+	if from < 0 {
+		from = len(m.Visit.Answers)
+	}
+	for _, a := range slices.Backward(m.Visit.Answers[:from]) {
+		if i := m.place(a.Asked()); i >= 0 {
 			return m.steps[i], true
 		}
 	}

@@ -72,10 +72,16 @@ type driver struct {
 	disk *memory
 }
 
-func drive(t testing.TB, v *assess.Visit) *driver {
+func drive(t testing.TB, v *assess.Visit) *driver { return driveIn(t, v, false) }
+
+// inOrder drives an interview in the order of the catalogue, for tests of what does
+// not hang on the order.
+func inOrder(t testing.TB, v *assess.Visit) *driver { return driveIn(t, v, true) }
+
+func driveIn(t testing.TB, v *assess.Visit, order bool) *driver {
 	t.Helper()
 	disk := &memory{}
-	d := driverOf(t, newModel(Options{Visit: v, Range: system.Demo(), Saver: disk, Pager: disk}), disk)
+	d := driverOf(t, newModel(Options{Visit: v, Range: system.Demo(), Saver: disk, Pager: disk, InOrder: order}), disk)
 	d.Resize(80, 24)
 	return d
 }

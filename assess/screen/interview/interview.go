@@ -46,6 +46,7 @@ type Options struct {
 	Width   int              // cells of a line of the result, line by line; 0 for 80
 	Input   io.Reader
 	Output  io.Writer // a terminal for Run
+	InOrder bool      // ask in the order of the catalogue: the input cannot see what is asked
 }
 
 // Outcome says how an interview ended.

@@ -13,16 +13,21 @@ import (
 
 func TestStartsAtTheFirstOpenQuestion(t *testing.T) {
 	d := drive(t, newVisit())
-	d.at(assess.FactCompany)
-	d.Sees("The visit · 1 of 6", "Which company is this for?", "for example:", "not answered yet", "^C leave")
-	d.keys("Alder Works", "<enter>", "<ctrl+c>")
+	d.at(assess.FactUnits)
+	d.Sees("The visit", "Do you work in millimetres or inches?", "not answered yet")
+	d.keys("1", "1", "<enter>")
+	d.at(rules.FactThickest)
+	d.Sees("for example:", "^C leave")
+	d.keys("<ctrl+c>")
 
 	again := drive(t, d.disk.last)
-	again.at(assess.FactDate) // contact and place are optional
+	again.at(rules.FactThickest)
+	again.keys("<esc>") // what was answered last comes before the first one shown
+	again.at(rules.FactMetals)
 }
 
 func TestAnAnswerIsStoredAndSavedAtOnce(t *testing.T) {
-	d := drive(t, newVisit()).keys("Alder Works", "<enter>")
+	d := inOrder(t, newVisit()).keys("Alder Works", "<enter>")
 	d.at(assess.FactContact)
 	if got := d.answer(assess.FactCompany); got.Said != "Alder Works" || got.State != assess.Told {
 		t.Errorf("stored %+v", got)
@@ -40,7 +45,7 @@ func TestTheEchoShowsHowItIsUnderstood(t *testing.T) {
 
 func TestAWrongAnswerSaysSoInTwoLinesAndNeverHoldsUp(t *testing.T) {
 	for _, back := range []string{"<esc>", "<shift+tab>"} {
-		d := drive(t, newVisit()).throughTo(rules.FactEveryday).keys("thick", "<enter>")
+		d := inOrder(t, newVisit()).throughTo(rules.FactEveryday).keys("thick", "<enter>")
 		d.at(rules.FactEveryday)
 		d.Sees("! everyday thickness, mild steel: \"thick\"", "give 6 mm")
 		d.SeesNot("Enter accepts it") // it was tried, and was not taken
@@ -56,21 +61,20 @@ func TestAWrongAnswerSaysSoInTwoLinesAndNeverHoldsUp(t *testing.T) {
 
 func TestKeysTypedAheadReachTheirQuestion(t *testing.T) {
 	d := drive(t, newVisit())
-	d.keys("Job1", "<enter>", "Marta", "<enter>", "Mill Lane", "<enter>", "2026-11-25", "<enter>", "Jo", "<enter>", "1", "<enter>", "1", "<enter>", "3/8", "<enter>")
-	if got := d.answer(assess.FactCompany).Said; got != "Job1" {
-		t.Errorf("company %q", got)
+	d.keys("1", "<enter>", "1", "<enter>", "3/8", "<enter>", "2", "<enter>")
+	if got := d.answer(rules.FactUse).Chosen; !slices.Equal(got, []string{"mixed"}) {
+		t.Errorf("use %v", got)
 	}
-	d.at(rules.FactThickest)
 }
 
 func TestPastedLineEndsReachTheirQuestion(t *testing.T) {
 	d := drive(t, newVisit())
-	d.Paste("Job1\r\nMarta\nMill Lane\r2026-11-25\nJo\n1\n1, 3\n3/8 in\n")
-	d.at(rules.FactThickest)
+	d.Paste("1\r\n1, 3\n3/8 in\r8 mm\n")
+	d.at(rules.FactUse)
 	if got := d.answer(rules.FactMetals).Chosen; !slices.Equal(got, []string{"mild-steel", "stainless"}) {
 		t.Errorf("metals %v", got)
 	}
-	if got, _ := d.m.Visit.Answer(rules.Asked{Fact: rules.FactEveryday, Metal: "mild-steel"}); got.Said != "3/8 in" {
+	if got, _ := d.m.Visit.Answer(rules.Asked{Fact: rules.FactThickest, Metal: "mild-steel"}); got.Said != "3/8 in" {
 		t.Errorf("thickness %q", got.Said)
 	}
 }
@@ -79,7 +83,7 @@ func TestPastedLineEndsReachTheirQuestion(t *testing.T) {
 // spell it: these words were lost, "enter" went on, and "esc" went back.
 func TestWordsThatNameKeysAreText(t *testing.T) {
 	for _, word := range []string{"up", "down", "left", "right", "home", "end", "tab", "esc", "enter", "delete", "space", "f1", "ctrl+c"} {
-		typed, pasted := drive(t, newVisit()), drive(t, newVisit())
+		typed, pasted := inOrder(t, newVisit()), inOrder(t, newVisit())
 		typed.keys(word, "<space>", "Farm", "<enter>")
 		pasted.Paste(word + "\n")
 		if said := typed.answer(assess.FactCompany).Said; said != word+" Farm" {
@@ -108,7 +112,7 @@ func TestTypingReplacesWhatIsOnlySuggested(t *testing.T) {
 }
 
 func TestAPasteHidesNothing(t *testing.T) {
-	d := drive(t, newVisit())
+	d := inOrder(t, newVisit())
 	d.Paste("Al\x1b[31mder\u202e\u200b\tWorks\x07")
 	d.keys("<enter>")
 	if got := d.answer(assess.FactCompany).Said; got != "Al[31mder Works" {
@@ -150,7 +154,7 @@ func TestDigitsTypedAheadTickEach(t *testing.T) {
 }
 
 func TestAnAnswerCanBeTakenBack(t *testing.T) {
-	d := drive(t, newVisit()).keys("Alder", "<enter>", "<esc>", "<ctrl+u>", "<enter>")
+	d := inOrder(t, newVisit()).keys("Alder", "<enter>", "<esc>", "<ctrl+u>", "<enter>")
 	if got := d.answer(assess.FactCompany); got.State != "" {
 		t.Errorf("still stored: %+v", got)
 	}
@@ -206,7 +210,7 @@ func TestTheExplanationIsOneKeyAway(t *testing.T) {
 }
 
 func TestTheListLeadsAnywhere(t *testing.T) {
-	d := drive(t, newVisit()).throughTo(rules.FactMetals).keys("<ctrl+l>")
+	d := inOrder(t, newVisit()).throughTo(rules.FactMetals).keys("<ctrl+l>")
 	d.Sees("› [ ] metals", "[x] company Hillside Farm Services", "[ ] repair or production")
 	d.keys("<home>", "<enter>")
 	d.at(assess.FactCompany)
@@ -215,7 +219,7 @@ func TestTheListLeadsAnywhere(t *testing.T) {
 }
 
 func TestLaterKeepsWhatIsTyped(t *testing.T) {
-	d := drive(t, newVisit()).keys("Alder", "<tab>")
+	d := inOrder(t, newVisit()).keys("Alder", "<tab>")
 	d.at(assess.FactContact)
 	if d.disk.saves != 0 {
 		t.Error("saved an answer nobody accepted")
@@ -248,7 +252,7 @@ func TestLeavingAtOnceSavesNothing(t *testing.T) {
 }
 
 func TestAFailedSaveIsShownAndTriedAgain(t *testing.T) {
-	d := drive(t, newVisit())
+	d := inOrder(t, newVisit())
 	d.disk.fail = errors.New("the disk is full")
 	d.keys("Alder", "<enter>")
 	d.Sees("! not saved: the disk is full", "your answers are still here")
@@ -268,7 +272,7 @@ func TestAFailedSaveIsShownAndTriedAgain(t *testing.T) {
 }
 
 func TestASignalLeavesEvenIfSavingFails(t *testing.T) {
-	d := drive(t, newVisit())
+	d := inOrder(t, newVisit())
 	d.disk.fail = errors.New("the disk is full")
 	d.keys("Alder", "<enter>")
 	d.Run(d.m.Leave())
@@ -341,7 +345,7 @@ func TestWhatDecidesCanBeOverruledWithAReason(t *testing.T) {
 }
 
 func TestAResizeKeepsWhatIsTyped(t *testing.T) {
-	d := drive(t, newVisit()).keys("Alder Wor")
+	d := inOrder(t, newVisit()).keys("Alder Wor")
 	for _, s := range [][2]int{{60, 20}, {200, 60}, {40, 15}, {80, 24}} {
 		d.Resize(s[0], s[1])
 		d.Sees("› Alder Wor")
@@ -386,6 +390,35 @@ func BenchmarkKey(b *testing.B) {
 		}
 		d.m.Update(k)
 		d.m.View()
+	}
+}
+
+// The first figure stands on the panel after four answers.
+func TestFourAnswersReachTheFirstFigure(t *testing.T) {
+	d := drive(t, newVisit())
+	for _, keys := range [][]string{{"1"}, {"1", "<enter>"}, {"12", "<enter>"}, {"1"}} {
+		if side := strings.Join(d.m.Panel(40), " "); !strings.Contains(side, "not known yet") {
+			t.Errorf("%d answers, and it says %q", len(d.m.Visit.Answers), side)
+		}
+		d.keys(keys...)
+	}
+	if side := strings.Join(d.m.Panel(40), " "); len(d.m.Visit.Answers) != 4 || !strings.Contains(side, "12 mm rated, in mild steel") {
+		t.Errorf("%d answers, and it says %q", len(d.m.Visit.Answers), side)
+	}
+	d.throughTo(rules.FactLabour)
+	if company := d.answer(assess.FactCompany); company.Said == "" {
+		t.Error("who it is was not asked before what changes nothing")
+	}
+}
+
+// BenchmarkChoose is one answer taken, and the choice of the next question, where
+// most is open.
+func BenchmarkChoose(b *testing.B) {
+	d := drive(b, newVisit()).throughTo(rules.FactGuidance)
+	next, back := screentest.Key("1"), screentest.Key("<esc>")
+	for b.Loop() {
+		d.m.Update(next)
+		d.m.Update(back)
 	}
 }
 

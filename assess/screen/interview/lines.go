@@ -243,19 +243,17 @@ func (l *lineView) answer(line string) bool {
 // back goes to the question before; the first one has none.
 func (l *lineView) back() bool {
 	m := l.m
-	if m.state == reading && len(m.steps) > 0 {
-		if before, shown := m.stepBefore(); shown {
-			m.revisit(before)
-		} else {
-			m.revisit(m.steps[max(0, m.place(m.step.Asked())-1)])
-		}
-		return true
-	}
-	if len(m.trail) == 0 && m.place(m.step.Asked()) <= 0 {
+	before, shown := m.stepBefore()
+	switch {
+	case shown:
+		m.putAside()
+	case m.state == reading && len(m.steps) > 0:
+		before = m.steps[0]
+	default:
 		l.Put("This is the first question. Type quit to leave.")
 		return false
 	}
-	l.do(m.goBack)
+	m.revisit(before)
 	return true
 }
 
@@ -355,9 +353,12 @@ func (l *lineView) decide(rest string) bool {
 func (l *lineView) question() {
 	m := l.m
 	q := m.step.Question
-	at, of := m.step.PlaceInGroup(m.steps)
 	l.Print("")
-	l.Put("{1}, {2} of {3}", q.Group.Title(), message.Count(at), message.Count(of))
+	if at, of := m.step.PlaceInGroup(m.steps); m.InOrder {
+		l.Put("{1}, {2} of {3}", q.Group.Title(), message.Count(at), message.Count(of))
+	} else {
+		l.Say(q.Group.Title())
+	}
 	l.Say(m.step.Text())
 	l.Put(q.Why)
 	for i, c := range m.field.Spec.Choices {

@@ -23,7 +23,7 @@ func talk(t *testing.T, v *assess.Visit, lines ...string) (string, Outcome) {
 	t.Helper()
 	var out strings.Builder
 	disk := &memory{}
-	got, err := RunLines(Options{Visit: v, Range: system.Demo(), Saver: disk, Pager: disk, Input: strings.NewReader(strings.Join(lines, "\n")), Output: &out})
+	got, err := RunLines(Options{InOrder: true, Visit: v, Range: system.Demo(), Saver: disk, Pager: disk, Input: strings.NewReader(strings.Join(lines, "\n")), Output: &out})
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -147,7 +147,7 @@ func TestTheEndOfTheInputSaves(t *testing.T) {
 func TestAFailedSaveIsSaidAndTriedAgain(t *testing.T) {
 	var out strings.Builder
 	disk := &memory{fail: errors.New("the disk is full")}
-	got, err := RunLines(Options{Visit: newVisit(), Saver: disk, Input: strings.NewReader("Alder\nquit\n"), Output: &out})
+	got, err := RunLines(Options{InOrder: true, Visit: newVisit(), Saver: disk, Input: strings.NewReader("Alder\nquit\n"), Output: &out})
 	if err != nil || got.Unsaved == nil || strings.Count(out.String(), "Not saved: the disk is full.") != 2 {
 		t.Errorf("%+v, %v\n%s", got, err, out.String())
 	}
@@ -156,7 +156,7 @@ func TestAFailedSaveIsSaidAndTriedAgain(t *testing.T) {
 func TestSuggestionsAreTakenByAnEmptyLine(t *testing.T) {
 	v := newVisit()
 	var out strings.Builder
-	o := Options{Visit: v, Saver: &memory{}, Suggest: map[rules.Fact]string{assess.FactDate: "2026-11-25"}, Input: strings.NewReader("Alder\n\n\n\n"), Output: &out}
+	o := Options{InOrder: true, Visit: v, Saver: &memory{}, Suggest: map[rules.Fact]string{assess.FactDate: "2026-11-25"}, Input: strings.NewReader("Alder\n\n\n\n"), Output: &out}
 	RunLines(o)
 	if got := stored(v, assess.FactDate); got.Said != "2026-11-25" || !strings.Contains(out.String(), "An empty line takes: 2026-11-25") {
 		t.Errorf("%+v\n%s", got, out.String())
@@ -165,7 +165,7 @@ func TestSuggestionsAreTakenByAnEmptyLine(t *testing.T) {
 
 // whole answers every question with its own example, in the order asked.
 func whole() (lines []string) {
-	m := newModel(Options{Visit: newVisit(), Range: system.Demo(), Saver: &memory{}})
+	m := newModel(Options{InOrder: true, Visit: newVisit(), Range: system.Demo(), Saver: &memory{}})
 	l := &lineView{Lines: screen.NewLines(strings.NewReader(""), io.Discard, nil), m: m}
 	for m.state == asking {
 		lines = append(lines, usual(m.step))
@@ -213,7 +213,7 @@ type broken struct{}
 func (broken) Read([]byte) (int, error) { return 0, io.ErrUnexpectedEOF }
 
 func TestABrokenInputIsReported(t *testing.T) {
-	if _, err := RunLines(Options{Visit: newVisit(), Saver: &memory{}, Input: broken{}, Output: io.Discard}); err != io.ErrUnexpectedEOF {
+	if _, err := RunLines(Options{InOrder: true, Visit: newVisit(), Saver: &memory{}, Input: broken{}, Output: io.Discard}); err != io.ErrUnexpectedEOF {
 		t.Errorf("got %v", err)
 	}
 }
@@ -267,7 +267,7 @@ func TestAnOfferInPlainLines(t *testing.T) {
 func TestUsualUnitsInPlainLines(t *testing.T) {
 	v := newVisit()
 	var out strings.Builder
-	o := Options{Visit: v, Saver: &memory{}, Range: system.Demo(), Suggest: map[rules.Fact]string{assess.FactUnits: "in"}, Input: strings.NewReader(strings.Join(before[:5], "\n") + "\n\n"), Output: &out}
+	o := Options{InOrder: true, Visit: v, Saver: &memory{}, Range: system.Demo(), Suggest: map[rules.Fact]string{assess.FactUnits: "in"}, Input: strings.NewReader(strings.Join(before[:5], "\n") + "\n\n"), Output: &out}
 	RunLines(o)
 	if got := stored(v, assess.FactUnits).Chosen; len(got) != 1 || got[0] != "in" || !strings.Contains(out.String(), "An empty line takes: inches") {
 		t.Errorf("%v\n%s", got, out.String())
@@ -279,7 +279,7 @@ func TestAnotherPlaceInPlainLines(t *testing.T) {
 	var out strings.Builder
 	in := "Alder\nsave in nowhere\nSave in stick\nMarta\nsave in our yard\nquit\n"
 	v := newVisit()
-	got, err := RunLines(Options{Visit: v, Range: system.Demo(), Saver: disk, Input: strings.NewReader(in), Output: &out})
+	got, err := RunLines(Options{InOrder: true, Visit: v, Range: system.Demo(), Saver: disk, Input: strings.NewReader(in), Output: &out})
 	if err != nil || got.Unsaved != nil || len(disk.places) != 1 {
 		t.Fatalf("%+v %v, moved to %q", got, err, disk.places)
 	}
@@ -298,7 +298,7 @@ func TestAnotherPlaceInPlainLines(t *testing.T) {
 func speak(t *testing.T, book *message.Catalog, disk *memory, v *assess.Visit, lines ...string) string {
 	t.Helper()
 	var out strings.Builder
-	_, err := RunLines(Options{Input: strings.NewReader(strings.Join(lines, "\n") + "\n"), Output: &out,
+	_, err := RunLines(Options{InOrder: true, Input: strings.NewReader(strings.Join(lines, "\n") + "\n"), Output: &out,
 		Visit: v, Range: system.Demo(), Saver: disk, Pager: disk, Width: 80, Words: book, Suggest: map[rules.Fact]string{assess.FactDate: "2026-11-25"},
 	})
 	if err != nil {

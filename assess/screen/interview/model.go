@@ -77,6 +77,9 @@ func newModel(o Options) *Model {
 	}
 	m.Window = screen.NewWindow(m, o.Words)
 	m.text = screen.NewText(m.Window)
+	if !o.InOrder {
+		m.course.Offered = o.Range
+	}
 	m.think()
 	if len(m.steps) == 0 {
 		m.openList()

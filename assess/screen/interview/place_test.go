@@ -27,7 +27,7 @@ func (s *movable) MoveTo(place string) error {
 // full drives an interview on a full disk past its first answer.
 func full(t *testing.T) (*driver, *movable) {
 	t.Helper()
-	d := drive(t, newVisit())
+	d := inOrder(t, newVisit())
 	disk := &movable{memory: memory{fail: errors.New("the disk is full")}}
 	d.m.writer.saver, d.disk = disk, &disk.memory
 	d.elsewhere() // nothing to move yet
@@ -79,7 +79,7 @@ func TestAnotherPlaceWhileLeaving(t *testing.T) {
 
 // Where saving works, or there is no other place, none is offered.
 func TestNoOtherPlaceWithoutNeed(t *testing.T) {
-	d := drive(t, newVisit())
+	d := inOrder(t, newVisit())
 	d.keys("Alder", "<enter>")
 	d.SeesNot("where to save")
 	d.disk.fail = errors.New("the disk is full")
@@ -92,7 +92,7 @@ func TestNoOtherPlaceWithoutNeed(t *testing.T) {
 // Until the save is done the screen says so: what it shows without "saving" is
 // on the disk.
 func TestTheScreenSaysWhenAnAnswerIsKept(t *testing.T) {
-	m := drive(t, newVisit()).m
+	m := inOrder(t, newVisit()).m
 	d := driverOf(t, m, nil)
 	d.keys("Alder")
 	_, cmd := m.Update(screentest.Key("<enter>"))

@@ -45,15 +45,15 @@ func (x *terminal) leaves() *assess.Visit {
 
 func TestTerminalManyAnswersInOneWrite(t *testing.T) {
 	x := start(t, false)
-	x.Sees("Which company is this for?")
-	x.Types("Job1\rMarta\rMill Lane\r2026-11-25\rJo\r1\r1\r3/8\r")
+	x.Sees("Do you work in millimetres or inches?")
+	x.Types("1\r1\r")
 	x.Sees("What is the thickest mild steel")
 	x.Types("12 mm")
 	x.Sees("› 12 mm")
 	x.Types("\x03")
 	v := x.leaves()
-	if got := v.Answers[0].Said; got != "Job1" {
-		t.Errorf("company %q", got)
+	if got := v.Answers[0].Chosen; len(got) != 1 || got[0] != "mm" {
+		t.Errorf("units %v", got)
 	}
 	if got := v.Answers[len(v.Answers)-1].Said; got != "12 mm" {
 		t.Errorf("what was typed last is kept as %q", got)
@@ -65,45 +65,46 @@ func TestTerminalManyAnswersInOneWrite(t *testing.T) {
 
 func TestTerminalBracketedPaste(t *testing.T) {
 	x := start(t, false)
-	x.Sees("Which company is this for?")
-	x.Types("\x1b[200~Job1\nMarta\nMill Lane\n\x1b[201~")
-	x.Sees("What is the date of the visit?")
+	x.Sees("Do you work in millimetres or inches?")
+	x.Types("\x1b[200~1\n1, 3\n12 mm\n\x1b[201~")
+	x.Sees("Is this repair work")
 }
 
 // A terminal that never replies gets its first frame all the same, and no
 // question it could leave unanswered.
 func TestTerminalThatNeverReplies(t *testing.T) {
 	x := start(t, true)
-	x.Sees("Which company is this for?")
+	x.Sees("Do you work in millimetres or inches?")
 	x.AskedNothing()
 }
 
 func TestTerminalWithoutColour(t *testing.T) {
 	x := start(t, false, "NO_COLOR=1")
+	x.Types("11\r")
 	x.Sees("› _")
-	x.Types("Job")
-	x.Sees("› Job_")
+	x.Types("3/8")
+	x.Sees("› 3/8_")
 	x.IsPlain()
 }
 
 func TestTerminalResizedAtAQuestion(t *testing.T) {
 	x := start(t, false)
-	x.Sees("Which company is this for?")
-	x.Types("Alder")
-	x.Sees("› Alder")
+	x.Sees("Do you work in millimetres or inches?")
+	x.Types("11\r12")
+	x.Sees("› 12")
 	x.Resize(60, 20)
-	x.Types(" Works")
-	x.Sees("› Alder Works")
+	x.Types(" mm")
+	x.Sees("› 12 mm")
 }
 
 func TestTerminalToldToEnd(t *testing.T) {
 	for _, sig := range []syscall.Signal{syscall.SIGTERM, syscall.SIGHUP, syscall.SIGINT} {
 		x := start(t, false)
-		x.Sees("Which company is this for?")
-		x.Types("Job1\rMar")
-		x.Sees("› Mar")
+		x.Sees("Do you work in millimetres or inches?")
+		x.Types("11\r12")
+		x.Sees("› 12")
 		x.Cmd.Process.Signal(sig)
-		if v := x.leaves(); len(v.Answers) != 2 || v.Answers[1].Said != "Mar" {
+		if v := x.leaves(); len(v.Answers) != 3 || v.Answers[2].Said != "12" {
 			t.Errorf("%v: kept %+v", sig, v.Answers)
 		}
 	}

@@ -95,10 +95,8 @@ func (m *Model) asked(width int) []string {
 // aboveField are the question, why it is asked, and how to answer.
 func (m *Model) aboveField(width int) []screen.Block {
 	q := m.step.Question
-	at, of := m.step.PlaceInGroup(m.steps)
-	place := message.New("{1} · {2} of {3}", q.Group.Title(), message.Count(at), message.Count(of))
 	return []screen.Block{
-		{Lines: []string{m.Look.Dim.Render(m.Print(message.Join(" · ", place, m.turn())))}, Optional: 2},
+		{Lines: []string{m.Look.Dim.Render(m.Print(message.Join(" · ", q.Group.Title(), m.turn())))}, Optional: 2},
 		{Lines: []string{""}, Optional: 6},
 		{Lines: m.asked(width)},
 		{Lines: m.styled(m.Look.Dim, width, m.Say(q.Why)), Optional: 3},
