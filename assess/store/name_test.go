@@ -19,6 +19,7 @@ func TestNewPath(t *testing.T) {
 		"Joe’s Gates":           "2026-11-25-joes-gates.json",
 		"../../etc/passwd":      "2026-11-25-etc-passwd.json",
 		"CON":                   "2026-11-25-con.json",
+		"A ь 4":                 "2026-11-25-a-4.json", // a sign without a sound
 		"Завод Щит":             "2026-11-25-zavod-shchit.json",
 		"Μηχανές Ψαρά":          "2026-11-25-michanes-psara.json",
 		"Ｈｉｌｌｓｉｄｅ ﬁｅｌｄｓ": "2026-11-25-hillside-fields.json",

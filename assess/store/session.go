@@ -5,6 +5,7 @@ import (
 	"io/fs"
 	"os"
 	"path/filepath"
+	"runtime"
 	"strings"
 	"time"
 
@@ -32,6 +33,9 @@ type Session struct {
 // folder must be there: better to say so now than after the first answer. It
 // creates nothing.
 func Open(path string, begin func() *assess.Visit) (s *Session, unknown []string, err error) {
+	if err := deviceName(path); err != nil {
+		return nil, nil, err
+	}
 	if _, err := os.Stat(path); errors.Is(err, fs.ErrNotExist) {
 		return &Session{Visit: begin(), Path: path}, nil, missingFolder(path)
 	}
@@ -41,6 +45,18 @@ func Open(path string, begin func() *assess.Visit) (s *Session, unknown []string
 
 // ErrNoFolder means that the folder of a file is not there.
 var ErrNoFolder = errors.New("there is no folder")
+
+// ErrReserved means that a file is named like a device.
+var ErrReserved = errors.New("Windows keeps this name for a device")
+
+// deviceName refuses the names that Windows keeps for devices, in any folder and with
+// any ending: CON, NUL.json. What is written there is gone.
+func deviceName(path string) error {
+	if runtime.GOOS == "windows" && !filepath.IsLocal(filepath.Base(path)) {
+		return message.Errorf("{1}: {2}", message.Name(path), ErrReserved)
+	}
+	return nil
+}
 
 func missingFolder(path string) error {
 	if info, err := os.Stat(filepath.Dir(path)); err != nil || !info.IsDir() {
@@ -106,7 +122,7 @@ func (s *Session) MoveTo(place string) error {
 		if _, err := os.Lstat(place); err == nil {
 			return message.Errorf("{1}: {2}", message.Name(place), atomicfile.ErrExists)
 		}
-		if err := missingFolder(place); err != nil {
+		if err := errors.Join(deviceName(place), missingFolder(place)); err != nil {
 			return err
 		}
 		s.Path = place

@@ -48,9 +48,9 @@ func spelt(text string) (s string, lost bool) {
 		switch {
 		case r >= 'a' && r <= 'z' || r >= '0' && r <= '9':
 			plain = string(r)
-		case known:
-		case unicode.Is(unicode.Mn, r):
-			continue // a mark taken off its letter
+		case known && plain != "":
+		case known, unicode.Is(unicode.Mn, r):
+			continue // a sign without a sound, a mark taken off its letter
 		default:
 			lost = lost || unicode.IsLetter(r) || unicode.IsNumber(r)
 			dash = true

@@ -90,6 +90,8 @@ func (c *call) openSession(file string) (*store.Session, error) {
 		switch {
 		case errors.Is(err, store.ErrNoFolder):
 			return nil, message.WithHint(err, "make the folder first, or name another file")
+		case errors.Is(err, store.ErrReserved):
+			return nil, message.WithHint(err, "name another file")
 		case err != nil:
 			return nil, message.WithHint(err, "{1}", store.LoadHint(err))
 		}

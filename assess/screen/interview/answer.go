@@ -201,8 +201,11 @@ func (m *Model) note(text string) tea.Cmd {
 	return m.save()
 }
 
-// outside is a text that is not ours, in one line.
-func outside(text string) message.Message { return message.Text(sanitize.Line(text)) }
+// outside is a text that is not ours, in one line, without the full stop that Windows
+// ends its errors with.
+func outside(text string) message.Message {
+	return message.Text(strings.TrimSuffix(sanitize.Line(text), "."))
+}
 
 // complaint is an error in two lines: what is wrong, and what would be taken.
 func complaint(err error) []message.Message {
