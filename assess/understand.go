@@ -2,7 +2,6 @@ package assess
 
 import (
 	"errors"
-	"strings"
 
 	"cutbrief/rules"
 	"cutbrief/rules/message"
@@ -81,12 +80,7 @@ func unread(s Step, said string, err error) error {
 	if !errors.As(err, &e) {
 		return mistake(s, said, "is not understood", give(s))
 	}
-	wrong, _, _ := strings.Cut(strings.TrimPrefix(e.Error(), `"`+e.Said+`" `), ": ")
-	hint := give(s)
-	if e.Advice != "" {
-		hint = message.ID(e.Advice).Message()
-	}
-	return &Mistake{s.Name(), brief(said), message.Join(": ", message.ID(wrong).Message(), message.ID(e.Reason).Message()), hint}
+	return &Mistake{s.Name(), brief(said), e.Wrong(), e.Advice.Or(give(s))}
 }
 
 func sheetOf(id metal.ID) unit.Sheet {

@@ -296,6 +296,9 @@ func goldenDialogues(t *testing.T, g *golden) {
 		g.run(t, "result\nlist\nquit\n", "interview", "visit.json", "--plain")
 		g.run(t, strings.Repeat("good\n", 30), "record", "visit.json")
 		g.file(t, "visit.json")
+		keepVisit(t, v, "visit.json")
+		g.run(t, strings.Repeat("gut\nneue Düse\n\n20\n", 8), "record", "visit.json", "--words", "de")
+		g.file(t, "visit.json")
 	}
 	practised := strings.Repeat("ask\nask\n2\nnext\n", 12) + "so far\nlist\nback\nmeasure\n6 mm\nnot known\ndone\n" + strings.Repeat("1\n", 12)
 	for _, name := range []string{"gate-maker", "bench-top", "trade-school", "duct-gauge", "half-of-what", "busy-yard", "load-the-lorry", "grating-walk",

@@ -10,7 +10,6 @@ import (
 
 	"cutbrief/assess"
 	"cutbrief/assess/screen/interview"
-	"cutbrief/assess/screen/record"
 	"cutbrief/assess/screen/rehearse"
 	"cutbrief/assess/store"
 	"cutbrief/report"
@@ -240,11 +239,11 @@ func notKept(words *message.Catalog, cuts []assess.ShownCut, bench report.Bench,
 	}
 	lines := []string{words.Print(message.ID("Not kept in the visit:").Message())}
 	for _, c := range cuts {
-		line := strings.Join(strings.Fields(c.Name+": "+string(c.Result)+" "+report.Measured(c, bench.Style).String()), " ")
+		cut := message.Join(" ", message.New("{1}:", message.ID(c.Name)), message.ID(c.Result).Message(), report.Measured(c, bench.Style))
 		if c.Why != "" {
-			line += " (" + tidy(c.Why) + ")"
+			cut = message.New("{1} ({2})", cut, message.Name(tidy(c.Why)))
 		}
-		lines = append(lines, "  "+line)
+		lines = append(lines, "  "+words.Print(cut))
 	}
 	next := message.New("To note it after all: {1}", message.Name("cutbrief record "+store.ShellWord(tidy(path))))
 	return strings.Join(append(lines, words.Print(next)), "\n") + "\n"
@@ -273,7 +272,7 @@ func recordCommand() command {
 			if _, err := time.Parse(time.DateOnly, day); err != nil {
 				return misuse(message.ID("year, month and day, such as 2026-12-01").Message(), "--date {1} is not a day", quoted(day))
 			}
-			s, bench, err := c.atBench(jsonFormat) // it asks in our own words
+			s, bench, err := c.atBench(textFormat)
 			if err != nil {
 				return err
 			}
@@ -286,19 +285,21 @@ func recordCommand() command {
 func (c *call) askRecord(s *store.Session, bench report.Bench, day string) error {
 	c.leaves.Store(true)
 	rep, _ := s.Visit.Answer(rules.Asked{Fact: assess.FactRep})
-	end, err := record.Run(untilDone{c.ctx, c.in}, c.out, record.Options{Visit: s.Visit, Bench: bench, Date: day, Rep: tidy(rep.Said), Saver: s})
+	words, err := c.words()
+	if err != nil {
+		return err
+	}
+	end, err := rehearse.Record(untilDone{c.ctx, c.in}, c.out, rehearse.RecordOptions{Visit: s.Visit, Bench: bench, Date: day, Rep: tidy(rep.Said), Words: words, Saver: s})
 	switch {
 	case err != nil:
 		return message.WithHint(message.Errorf("read the answers: {1}", err), "what was given is saved; go on with: cutbrief record {1}", shellName(s.Path))
 	case end.Unsaved != nil:
 		return message.WithHint(message.Errorf("the record is not saved: {1}", end.Unsaved), "make the file writable, then note it again")
 	}
-	return c.putWords(func(words *message.Catalog) string {
-		if end.Path == "" {
-			return "\n" + words.Print(message.ID("Nothing was noted, so nothing was saved.").Message()) + "\n"
-		}
-		where := message.New("The record is in {1}.", message.Name(tidy(end.Path)))
-		next := message.New("To follow up: {1}", message.Name("cutbrief followup "+store.ShellWord(tidy(end.Path))))
-		return "\n" + words.Print(where) + "\n" + words.Print(next) + "\n"
-	})
+	if end.Path == "" {
+		return c.put("\n" + words.Print(message.New("Nothing was noted, so nothing was saved.")) + "\n")
+	}
+	where := message.New("The record is in {1}.", message.Name(tidy(end.Path)))
+	next := message.New("To follow up: {1}", message.Name("cutbrief followup "+store.ShellWord(tidy(end.Path))))
+	return c.put("\n" + words.Print(where) + "\n" + words.Print(next) + "\n")
 }

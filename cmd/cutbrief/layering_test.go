@@ -28,7 +28,7 @@ type room struct {
 // layout is the layering. DEVELOPERS.md shows the same table without the
 // libraries; a test compares.
 var layout = []room{
-	{"rules/unit", "named quantities, reading them as people write them, not known as a value", nil, nil},
+	{"rules/unit", "named quantities, reading them as people write them, not known as a value", []string{"rules/message"}, nil},
 	{"rules/cite", "the register of sources, and the trust put in each", nil, nil},
 	{"rules/cite/reference", "for tests only: the values from outside that results are held against", nil, nil},
 	{"rules/csvfile", "lists kept as CSV files: columns declared once, rows read line by line with findings", nil, nil},
@@ -56,8 +56,7 @@ var layout = []room{
 	{"report/handbook", "the rules and the forms of files as documents, from the tables the program works with", []string{"assess", "assess/casebook", "report", "report/text", "rules/..."}, nil},
 	{"assess/screen/background", "settles the background colour before a library asks the terminal", nil, []string{"github.com/charmbracelet/lipgloss"}},
 	{"assess/screen", "look, keys, frame and size shared by the screens", []string{"assess", "assess/sanitize", "assess/screen/background"}, drawing},
-	{"assess/screen/record", "what was shown and what came of it, asked line by line", []string{"assess", "assess/sanitize", "report", "rules/..."}, nil},
-	{"assess/screen/rehearse", "the demonstration at the bench, step by step, with a clock", []string{"assess", "assess/screen", "assess/screen/background", "report", "rules/..."}, drawing},
+	{"assess/screen/rehearse", "the demonstration at the bench, step by step, with a clock; and its record, line by line", []string{"assess", "assess/sanitize", "assess/screen", "assess/screen/background", "report", "rules/..."}, drawing},
 	{"assess/screen/interview", "the interview, on a full screen and line by line", []string{"assess", "assess/sanitize", "assess/screen", "assess/screen/background", "rules/...", "report", "report/text"}, drawing},
 	{"assess/screen/review", "a folder of visits on a full screen", []string{"assess", "assess/sanitize", "assess/review", "assess/screen", "assess/screen/background", "rules/...", "report", "report/text"}, drawing},
 	{"assess/casebook", "practice: invented customers, how they speak, what a miss costs, progress", []string{"assess", "assess/sanitize", "assess/store", "assess/store/atomicfile", "rules/...", "report", "report/text"}, nil},

@@ -1,10 +1,11 @@
 package unit
 
 import (
-	"fmt"
 	"math"
 	"strconv"
 	"strings"
+
+	"cutbrief/rules/message"
 )
 
 // standardOunces is the weight of a square foot of sheet in ounces by gauge
@@ -53,10 +54,10 @@ func ounces(n int) float64 { return standardOunces[n-firstOunce] }
 func Gauge(n int, s Sheet) (Millimetre, error) {
 	t, ok := gaugeTables[s]
 	if !ok {
-		return 0, fmt.Errorf("this metal is not sold by gauge")
+		return 0, message.Errorf("this metal is not sold by gauge")
 	}
 	if n < t.first || n > t.last {
-		return 0, fmt.Errorf("%s sheet is listed from %d to %d gauge only", s, t.first, t.last)
+		return 0, message.Errorf("{1} sheet is listed from {2} to {3} gauge only", message.ID(s), message.Count(t.first), message.Count(t.last))
 	}
 	return Millimetre(t.inch(n) * inch / inchOver), nil
 }

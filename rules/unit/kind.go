@@ -4,6 +4,8 @@ import (
 	"fmt"
 	"slices"
 	"strings"
+
+	"cutbrief/rules/message"
 )
 
 // Kind says what a number measures, so that one number type can carry any
@@ -63,19 +65,19 @@ func ParseStyle(text string) (Style, error) {
 
 // kind is all there is to know of a Kind.
 type kind struct {
-	name      string    // with its article
-	example   string    // texts Read accepts, for a hint
-	zero      bool      // zero is an honest answer: sea level, no cuts, free
-	steps     []step    // how finely it is shown, in the unit held
-	inch      string    // what a bare number means to a reader in inches, where that differs
-	inchSteps []step    // how finely that is shown; none for thicknesses, which have a way of their own
-	measures  []measure // its units, that it is held in first
+	wrong     message.ID // what a text is that is none of it
+	example   message.ID // texts Read accepts, for a hint
+	zero      bool       // zero is an honest answer: sea level, no cuts, free
+	steps     []step     // how finely it is shown, in the unit held
+	inch      string     // what a bare number means to a reader in inches, where that differs
+	inchSteps []step     // how finely that is shown; none for thicknesses, which have a way of their own
+	measures  []measure  // its units, that it is held in first
 	refused   []refusal
 }
 
 // refusal is units that are not read on purpose, with what to give instead.
 type refusal struct {
-	advice  string
+	advice  message.ID
 	spelled []string
 }
 
@@ -136,8 +138,8 @@ var (
 
 // kinds holds a row for each Kind.
 var kinds = [...]kind{
-	None: {name: "a number", example: "give a number, such as 3 or 0.5", zero: true, steps: hundred, measures: []measure{{factor: 1}}},
-	Thickness: {name: "a thickness", example: "give a number and a unit, such as 12 mm, 3/8 in or 14 ga", steps: sheets, inch: "in",
+	None: {wrong: "is not a number", example: "give a number, such as 3 or 0.5", zero: true, steps: hundred, measures: []measure{{factor: 1}}},
+	Thickness: {wrong: "is not a thickness", example: "give a number and a unit, such as 12 mm, 3/8 in or 14 ga", steps: sheets, inch: "in",
 		measures: []measure{
 			{name: "mm", factor: 1, spelled: millimetres},
 			{name: "cm", factor: 10, spelled: centimetres},
@@ -149,7 +151,7 @@ var kinds = [...]kind{
 			{"mil is said for a millimetre and for a thousandth of an inch: write mm, or thou", []string{"mil", "mils"}},
 			{"only the gauges sheet is sold by in North America are held: give mm or in", []string{"swg", "bwg"}},
 		}},
-	Length: {name: "a length", example: "give a number and a unit, such as 15 m or 50 ft", zero: true, steps: fine, inch: "ft", inchSteps: fine,
+	Length: {wrong: "is not a length", example: "give a number and a unit, such as 15 m or 50 ft", zero: true, steps: fine, inch: "ft", inchSteps: fine,
 		measures: []measure{
 			{name: "m", factor: 1, spelled: metres},
 			{name: "km", factor: 1000, spelled: []string{"kilometre", "kilometres", "kilometer", "kilometers"}},
@@ -159,23 +161,23 @@ var kinds = [...]kind{
 			{name: "yd", factor: 3 * foot, over: footOver, spelled: []string{"yard", "yards"}},
 			{name: "in", factor: inch, over: inchOver * 1000, spelled: inches},
 		}},
-	Speed: {name: "a speed", example: "give a number and a unit, such as 500 mm/min or 20 in/min", steps: travels, inch: "in/min", inchSteps: flows,
+	Speed: {wrong: "is not a speed", example: "give a number and a unit, such as 500 mm/min or 20 in/min", steps: travels, inch: "in/min", inchSteps: flows,
 		measures: []measure{
 			{name: "mm/min", factor: 1},
 			{name: "m/min", factor: 1000},
 			{name: "mm/s", factor: minute},
 			{name: "in/min", factor: inch, over: inchOver, spelled: []string{"ipm", `"/min`, "inches/minute", "in/minute"}},
 		}},
-	Section: {name: "a conductor size", example: "give a number and a unit, such as 4 mm² or AWG 10", steps: hundred,
+	Section: {wrong: "is not a conductor size", example: "give a number and a unit, such as 4 mm² or AWG 10", steps: hundred,
 		measures: []measure{{name: "mm²", factor: 1, spelled: []string{"mm2", "sq mm", "sqmm"}}}},
-	Current: {name: "a current", example: "give a number of amperes, such as 32 A", steps: tenths,
+	Current: {wrong: "is not a current", example: "give a number of amperes, such as 32 A", steps: tenths,
 		measures: []measure{{name: "A", factor: 1, spelled: []string{"a", "amp", "amps", "ampere", "amperes"}}}},
-	Voltage: {name: "a voltage", example: "give a number of volts, such as 230 V", steps: tenths,
+	Voltage: {wrong: "is not a voltage", example: "give a number of volts, such as 230 V", steps: tenths,
 		measures: []measure{
 			{name: "V", factor: 1, spelled: []string{"v", "volt", "volts", "vac"}},
 			{name: "kV", factor: 1000, spelled: []string{"kv"}},
 		}},
-	Power: {name: "a power", example: "give a number and a unit, such as 7.5 kW or 10 hp", steps: hundred,
+	Power: {wrong: "is not a power", example: "give a number and a unit, such as 7.5 kW or 10 hp", steps: hundred,
 		measures: []measure{
 			{name: "kW", factor: 1, spelled: []string{"kw", "kilowatt", "kilowatts"}},
 			{name: "W", factor: 0.001, spelled: []string{"w", "watt", "watts"}},
@@ -183,13 +185,13 @@ var kinds = [...]kind{
 			{name: "PS", factor: metricHorsepower, spelled: []string{"ps", "cv"}, note: "PS is the metric horsepower, 0.735 kW"},
 		},
 		refused: []refusal{{"look for the kW on the plate; kVA is more than kW unless the power factor is 1", []string{"kva", "va"}}}},
-	ApparentPower: {name: "an apparent power", example: "give a number of kilovolt-amperes, such as 15 kVA", steps: hundred,
+	ApparentPower: {wrong: "is not an apparent power", example: "give a number of kilovolt-amperes, such as 15 kVA", steps: hundred,
 		measures: []measure{
 			{name: "kVA", factor: 1, spelled: []string{"kva"}},
 			{name: "VA", factor: 0.001, spelled: []string{"va"}},
 		},
 		refused: []refusal{{"look for the kVA on the plate; kW is kVA times the power factor, which is not known here", []string{"kw", "w", "hp"}}}},
-	Flow: {name: "an air flow", example: "give a number and a unit, such as 190 l/min or 6.7 cfm", steps: flows, inch: "cfm", inchSteps: tenths,
+	Flow: {wrong: "is not an air flow", example: "give a number and a unit, such as 190 l/min or 6.7 cfm", steps: flows, inch: "cfm", inchSteps: tenths,
 		measures: []measure{
 			{name: "l/min", factor: 1, spelled: []string{"lpm", "litres/minute", "liters/minute", "litre/minute", "l/minute"}},
 			{name: "l/s", factor: minute},
@@ -200,7 +202,7 @@ var kinds = [...]kind{
 		},
 		refused: []refusal{{"give free air, such as 190 l/min or 6.7 cfm; normal and standard litres are counted at other conditions",
 			[]string{"nl/min", "nm3/h", "nm3/min", "sl/min", "slpm"}}}},
-	Pressure: {name: "a pressure", example: "give the gauge reading and its unit, such as 6 bar or 90 psi", steps: sheets, inch: "psi", inchSteps: tenths,
+	Pressure: {wrong: "is not a pressure", example: "give the gauge reading and its unit, such as 6 bar or 90 psi", steps: sheets, inch: "psi", inchSteps: tenths,
 		measures: []measure{
 			{name: "bar", factor: 1, spelled: []string{"barg", "bar g", "bar(g)"}},
 			{name: "kPa", factor: 0.01, spelled: []string{"kpa"}},
@@ -209,41 +211,41 @@ var kinds = [...]kind{
 		},
 		refused: []refusal{{"give the pressure the gauge shows, such as 6 bar or 90 psi; an absolute pressure is about 1 bar (14.7 psi) more",
 			[]string{"psia", "bara", "bar a", "bar(a)", "bar abs", "kpa abs", "kpaa", "kpa(a)", "mpa abs", "psi abs", "atm"}}}},
-	Volume: {name: "a volume", example: "give a number and a unit, such as 200 l or 60 gal", steps: tenths, inch: "gal", inchSteps: tenths,
+	Volume: {wrong: "is not a volume", example: "give a number and a unit, such as 200 l or 60 gal", steps: tenths, inch: "gal", inchSteps: tenths,
 		measures: []measure{
 			{name: "l", factor: 1, spelled: []string{"litre", "litres", "liter", "liters"}},
 			{name: "m³", factor: 1000, spelled: []string{"m3"}},
 			{name: "gal", factor: gallon, spelled: []string{"gallon", "gallons", "us gal", "gal us", "us gallon", "us gallons"}, note: "gal is read as the US gallon, 3.785 l"},
 		},
 		refused: []refusal{{"give litres or US gallons, such as 200 l or 60 gal", []string{"uk gal", "gal uk", "imperial gallon", "imperial gallons"}}}},
-	Weight: {name: "a weight", example: "give a number and a unit, such as 15 kg or 33 lb", steps: tenths, inch: "lb", inchSteps: tenths,
+	Weight: {wrong: "is not a weight", example: "give a number and a unit, such as 15 kg or 33 lb", steps: tenths, inch: "lb", inchSteps: tenths,
 		measures: []measure{
 			{name: "kg", factor: 1, spelled: []string{"kilo", "kilos", "kilogram", "kilograms"}},
 			{name: "lb", factor: pound, spelled: []string{"lbs", "pound", "pounds"}},
 		}},
-	Share: {name: "a share", example: "give a number from 0 to 100, such as 35 %", zero: true, steps: tenths,
+	Share: {wrong: "is not a share", example: "give a number from 0 to 100, such as 35 %", zero: true, steps: tenths,
 		measures: []measure{{name: "%", factor: 1, spelled: []string{"percent", "per cent", "pct"}}}},
-	Angle: {name: "an angle", example: "give a number of degrees, such as 45°", zero: true, steps: sheets,
+	Angle: {wrong: "is not an angle", example: "give a number of degrees, such as 45°", zero: true, steps: sheets,
 		measures: []measure{{name: "°", factor: 1, spelled: []string{"deg", "degree", "degrees"}}}},
-	Temperature: {name: "a temperature", example: "give a number of degrees, such as 20 °C", zero: true, steps: ones,
+	Temperature: {wrong: "is not a temperature", example: "give a number of degrees, such as 20 °C", zero: true, steps: ones,
 		measures: []measure{
 			{name: "°C", factor: 1, spelled: []string{"°c", "c", "deg c", "celsius"}},
 			{name: "°F", factor: 1, over: 1.8, offset: -32, spelled: []string{"°f", "f", "deg f", "fahrenheit"}},
 		}},
-	Time: {name: "a time", example: "give a number and a unit, such as 30 s or 5 min", steps: tenths,
+	Time: {wrong: "is not a time", example: "give a number and a unit, such as 30 s or 5 min", steps: tenths,
 		measures: []measure{
 			{name: "s", factor: 1, spelled: []string{"sec", "second", "seconds"}},
 			{name: "min", factor: minute, spelled: []string{"minute", "minutes"}},
 			{name: "h", factor: 60 * minute, spelled: []string{"hr", "hour", "hours"}},
 		}},
-	Price: {name: "a price", example: "give a number, such as 2500, 2,500.00 or 2500 EUR", zero: true, steps: prices, measures: []measure{{factor: 1}}},
-	Count: {name: "a count", example: "give a whole number, such as 12", zero: true, steps: ones, measures: []measure{{factor: 1}}},
+	Price: {wrong: "is not a price", example: "give a number, such as 2500, 2,500.00 or 2500 EUR", zero: true, steps: prices, measures: []measure{{factor: 1}}},
+	Count: {wrong: "is not a count", example: "give a whole number, such as 12", zero: true, steps: ones, measures: []measure{{factor: 1}}},
 }
 
 // row is the row of a kind; it knows no units where k is none of ours.
 func (k Kind) row() *kind {
 	if k < 0 || int(k) >= len(kinds) {
-		return &kind{name: "a known kind of quantity"}
+		return &kind{wrong: "is not a known kind of quantity"}
 	}
 	return &kinds[k]
 }
@@ -284,7 +286,7 @@ func (k *kind) bare(style Style) *measure {
 }
 
 // refusal says why a unit is not read on purpose, or "".
-func (k *kind) refusal(typed string) string {
+func (k *kind) refusal(typed string) message.ID {
 	typed = fold(typed)
 	for _, r := range k.refused {
 		if slices.Contains(r.spelled, typed) {

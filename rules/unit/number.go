@@ -3,6 +3,8 @@ package unit
 import (
 	"strconv"
 	"strings"
+
+	"cutbrief/rules/message"
 )
 
 // amount is a number as it was written.
@@ -11,12 +13,16 @@ type amount struct {
 	over  int // denominator if written as a fraction, else 0
 }
 
-const notNumber = "the number cannot be read"
+// notNumber is a text that is no number.
+var notNumber = message.New("the number cannot be read")
+
+// twoReadings is a number with one sign in it that may be for thousands or decimals.
+const twoReadings message.ID = "it can be read as {1} or as {2}"
 
 // readAmount reads 12, 3/8, 1 1/4, 1-1/4, .25, 3,5 and numbers with thousands
 // separators. whole says that three digits behind a comma are thousands; see
-// decimal. The reason is "" if the number was understood.
-func readAmount(s string, whole bool) (a amount, reason string) {
+// decimal. The reason is empty if the number was understood.
+func readAmount(s string, whole bool) (a amount, reason message.Message) {
 	if !strings.Contains(s, "/") {
 		a.value, reason = decimal(s, whole)
 		return a, reason
@@ -36,11 +42,11 @@ func readAmount(s string, whole bool) (a amount, reason string) {
 	case !okTop || !okBottom || !okWhole:
 		return amount{}, notNumber
 	case d == 0:
-		return amount{}, "a fraction cannot have 0 below the line"
+		return amount{}, message.New("a fraction cannot have 0 below the line")
 	case before != "" && n >= d:
-		return amount{}, "the fraction behind a whole number must be less than 1"
+		return amount{}, message.New("the fraction behind a whole number must be less than 1")
 	}
-	return amount{float64(w) + float64(n)/float64(d), d}, ""
+	return amount{float64(w) + float64(n)/float64(d), d}, message.Message{}
 }
 
 // natural reads up to six digits and nothing else.
@@ -69,12 +75,12 @@ func digits(s string) bool {
 // case: in a price or a count 12,000 is twelve thousand and 12.000 is refused
 // because it is read both ways; in a measure 3.175 is a decimal and 3,175 is
 // refused. In every other case one sign is the decimal sign.
-func decimal(s string, whole bool) (float64, string) {
+func decimal(s string, whole bool) (float64, message.Message) {
 	body, spaced, ok := joinSpaces(s)
 	if !ok || body == "" || strings.Trim(body, "0123456789.,") != "" {
 		return 0, notNumber
 	}
-	plain, reason := body, ""
+	plain, reason := body, message.Message{}
 	points, commas := strings.Count(body, "."), strings.Count(body, ",")
 	switch {
 	case points+commas == 0:
@@ -88,14 +94,14 @@ func decimal(s string, whole bool) (float64, string) {
 	default:
 		plain, reason = oneSign(body, whole, spaced)
 	}
-	if reason != "" {
+	if !reason.IsEmpty() {
 		return 0, reason
 	}
 	v, err := strconv.ParseFloat(plain, 64)
 	if err != nil {
 		return 0, notNumber
 	}
-	return v, ""
+	return v, message.Message{}
 }
 
 // joinSpaces closes up "12 000" and "1 234,5"; spaced tells that it did.
@@ -121,7 +127,7 @@ func grouped(s, sign string) bool {
 }
 
 // bothSigns reads 1,234.5 and 1.234,5.
-func bothSigns(s string) (plain, reason string) {
+func bothSigns(s string) (plain string, reason message.Message) {
 	cut := strings.LastIndexAny(s, ".,")
 	head, tail := s[:cut], s[cut+1:]
 	if strings.IndexByte(head, s[cut]) >= 0 {
@@ -138,26 +144,26 @@ func firstSign(s string) string {
 }
 
 // dropGroups removes thousands separators that stand where they should.
-func dropGroups(s, sign string) (plain, reason string) {
+func dropGroups(s, sign string) (plain string, reason message.Message) {
 	if !grouped(s, sign) {
 		return "", notNumber
 	}
-	return strings.ReplaceAll(s, sign, ""), ""
+	return strings.ReplaceAll(s, sign, ""), message.Message{}
 }
 
 // oneSign reads a body with a single point or comma.
-func oneSign(s string, whole, spaced bool) (plain, reason string) {
+func oneSign(s string, whole, spaced bool) (plain string, reason message.Message) {
 	cut := strings.IndexAny(s, ".,")
 	head, tail := s[:cut], s[cut+1:]
 	thousands := len(tail) == 3 && head != "" && head[0] != '0' && len(head) <= 3 && !spaced
 	comma := s[cut] == ','
 	switch {
 	case thousands && whole && comma:
-		return head + tail, ""
+		return head + tail, message.Message{}
 	case thousands && whole != comma:
-		return "", "it can be read as " + head + "." + tail + " or as " + head + tail
+		return "", message.New(twoReadings, message.Name(head+"."+tail), message.Name(head+tail))
 	}
-	return head + "." + tail, ""
+	return head + "." + tail, message.Message{}
 }
 
 // numberWords are the numbers said as words, as far as thicknesses and lengths

@@ -7,6 +7,8 @@ import (
 	"strings"
 	"unicode"
 	"unicode/utf8"
+
+	"cutbrief/rules/message"
 )
 
 // Reading is what a text was understood to mean.
@@ -55,8 +57,8 @@ func Read(text string, k Kind, style Style, sheet Sheet) (Reading, error) {
 		return reading, nil
 	}
 	clean, reason := tidy(text)
-	r.reason, r.advice = reason, ""
-	if reason == "" && len(r.row.measures) > 0 {
+	r.reason, r.advice = reason, message.Message{}
+	if reason.IsEmpty() && len(r.row.measures) > 0 {
 		figures := spoken(clean, k)
 		r.worded = figures != clean
 		if reading, ok := r.read(figures); ok {
@@ -98,11 +100,11 @@ type reader struct {
 	style          Style
 	sheet          Sheet
 	worded         bool // said in words
-	reason, advice string
+	reason, advice message.Message
 }
 
-func (r *reader) fail(reason, advice string) (Reading, bool) {
-	r.reason, r.advice = reason, advice
+func (r *reader) fail(reason, advice message.ID) (Reading, bool) {
+	r.reason, r.advice = reason.Message(), advice.Message()
 	return Reading{}, false
 }
 
@@ -137,7 +139,9 @@ func (r *reader) measured(number, name string) (Reading, bool) {
 	}
 	if bare && a.over > 0 && r.kind == Thickness && r.style != Inch {
 		if r.half(a) || a.over > finest || bits.OnesCount(uint(a.over)) != 1 || a.value > bareFraction {
-			return r.fail("a fraction without a unit could be mm or in", "write the unit behind it: "+number+" mm or "+number+" in")
+			r.reason = message.New("a fraction without a unit could be mm or in")
+			r.advice = message.New("write the unit behind it: {1} mm or {2} in", message.Name(number), message.Name(number))
+			return Reading{}, false
 		}
 		m = r.row.measure("in")
 	}
@@ -156,7 +160,8 @@ func (r *reader) gauge(number string) (Reading, bool) {
 	}
 	t, err := Gauge(n, r.sheet)
 	if err != nil {
-		return r.fail(err.Error(), "give the thickness in mm or in, such as 1.5 mm or 1/16 in")
+		r.reason, r.advice = message.Of(err), message.New("give the thickness in mm or in, such as 1.5 mm or 1/16 in")
+		return Reading{}, false
 	}
 	return Reading{Quantity: Quantity{float64(t), Thickness}, Unit: "ga"}, true
 }
@@ -193,14 +198,14 @@ func (r *reader) amount(number string, whole bool) (amount, bool) {
 	body, negative := strings.CutPrefix(number, "-")
 	a, reason := readAmount(body, whole)
 	switch {
-	case reason != "":
+	case !reason.IsEmpty():
 		r.reason = reason
-		if strings.HasPrefix(reason, "it can be read") {
-			r.advice = "write it without a thousands separator, and with a point for decimals"
+		if reason.ID() == twoReadings {
+			r.advice = message.New("write it without a thousands separator, and with a point for decimals")
 		}
 		return amount{}, false
 	case negative && r.kind != Temperature:
-		r.reason = "it cannot be less than zero"
+		r.reason = message.New("it cannot be less than zero")
 		return amount{}, false
 	case negative:
 		a.value = -a.value
@@ -231,31 +236,27 @@ func (r *reader) checked(x Reading) (Reading, bool) {
 }
 
 // ReadError says why a text was not understood as a quantity, in two parts:
-// Error is what went wrong, Hint is what to do about it.
+// Wrong is what went wrong, Hint is what to do about it.
 type ReadError struct {
-	Said   string // the text as typed, made printable and shortened
-	Kind   Kind   // what it should have been
-	Reason string // why not, "" if it simply is not one
-	Advice string // what to do, "" for the kind's usual examples
+	Said   string          // the text as typed, made printable and shortened
+	Kind   Kind            // what it should have been
+	Reason message.Message // why not, empty if it simply is not one
+	Advice message.Message // what to do, empty for the kind's usual examples
 }
 
-// Error says what went wrong: `"thick" is not a thickness`.
+// Error says what went wrong, in English: `"thick" is not a thickness`.
 func (e *ReadError) Error() string {
-	text := `"` + e.Said + `" is not ` + e.Kind.row().name
-	if e.Reason != "" {
-		text += ": " + e.Reason
-	}
-	return text
+	return message.New("{1} {2}", message.Name(`"`+e.Said+`"`), e.Wrong()).String()
+}
+
+// Wrong is what is wrong with the text, to stand behind it: "is not a thickness".
+func (e *ReadError) Wrong() message.Message {
+	return message.Join(": ", e.Kind.row().wrong.Message(), e.Reason)
 }
 
 // Hint says what would be accepted: "give a number and a unit, such as 12 mm,
 // 3/8 in or 14 ga".
-func (e *ReadError) Hint() string {
-	if e.Advice != "" {
-		return e.Advice
-	}
-	return e.Kind.row().example
-}
+func (e *ReadError) Hint() message.Message { return e.Advice.Or(e.Kind.row().example.Message()) }
 
 // printable makes any text safe and short enough to repeat in a message.
 func printable(text string) string {
@@ -332,19 +333,19 @@ var spellings = strings.NewReplacer(
 
 // tidy returns text with one spelling for each sign and single spaces. The
 // reason is "" if the text is fit to be read.
-func tidy(text string) (clean, reason string) {
+func tidy(text string) (clean string, reason message.Message) {
 	if isTidy(text) {
-		return text, ""
+		return text, message.Message{}
 	}
 	if len(text) > maxRunes*utf8.UTFMax || utf8.RuneCountInString(text) > maxRunes {
-		return "", "it is too long to be a single quantity"
+		return "", message.New("it is too long to be a single quantity")
 	}
 	if !utf8.ValidString(text) || strings.ContainsFunc(text, unreadable) {
-		return "", "it holds characters that cannot be read"
+		return "", message.New("it holds characters that cannot be read")
 	}
 	clean = strings.Join(strings.Fields(spellings.Replace(text)), " ")
 	// A hyphen before a vulgar fraction, 1-¼, has become "1- 1/4".
-	return strings.ReplaceAll(clean, "- ", "-"), ""
+	return strings.ReplaceAll(clean, "- ", "-"), message.Message{}
 }
 
 // isTidy reports a text of plain characters and single spaces, as nearly all are.

@@ -166,8 +166,8 @@ func TestReadRefuses(t *testing.T) {
 			t.Errorf("Read(%q) = %v, want a ReadError", c.text, err)
 			continue
 		}
-		if !strings.Contains(refused.Error(), c.inMessage) || !strings.Contains(refused.Hint(), c.inHint) {
-			t.Errorf("Read(%q): %s / %s", c.text, refused, refused.Hint())
+		if !strings.Contains(refused.Error(), c.inMessage) || !strings.Contains(refused.Hint().String(), c.inHint) {
+			t.Errorf("Read(%q): %s / %s", c.text, refused, refused.Hint().String())
 		}
 	}
 }
@@ -185,7 +185,7 @@ func TestHintsAreTrue(t *testing.T) {
 		unit.Price: {"2500", "2,500.00", "2500 EUR"}, unit.Count: {"12"}, unit.None: {"3", "0.5"},
 	} {
 		_, err := unit.Read("no number", k, unit.Metric, unit.SteelGauge)
-		hint := err.(*unit.ReadError).Hint()
+		hint := err.(*unit.ReadError).Hint().String()
 		for _, text := range texts {
 			if !strings.Contains(hint, text) {
 				t.Errorf("hint %q does not offer %q", hint, text)

@@ -1,4 +1,4 @@
-package record
+package rehearse
 
 import (
 	"errors"
@@ -9,6 +9,8 @@ import (
 
 	"cutbrief/assess"
 	"cutbrief/report"
+	"cutbrief/rules/message"
+	"cutbrief/rules/message/catalog"
 	"cutbrief/rules/metal"
 	"cutbrief/rules/unit"
 )
@@ -29,9 +31,9 @@ func (d *disk) Save(v *assess.Visit) (string, error) {
 	return "visit.json", nil
 }
 
-// bench is an invented plan of two cuts: a timed one, 300 mm in 18 s, and a
+// shortPlan is an invented plan of two cuts: a timed one, 300 mm in 18 s, and a
 // piece of the customer's own.
-func bench() report.Bench {
+func shortPlan() report.Bench {
 	return report.Bench{System: "Test 60", SystemID: "test-60", Style: unit.Metric, Steps: []report.Step{
 		{ID: "everyday-straight", Row: report.Row{Cut: "Straight cut, timed", Piece: "6 mm mild steel"}, Metal: metal.MildSteel, Thickness: 6, Output: 60,
 			Length: 300, Predicted: unit.Known(unit.Second(18)), Timed: true},
@@ -42,11 +44,11 @@ func bench() report.Bench {
 func newVisit() *assess.Visit { return assess.New("v", time.Date(2026, 12, 1, 9, 0, 0, 0, time.UTC)) }
 
 // run gives the lines and returns what was said and saved.
-func run(t *testing.T, v *assess.Visit, lines ...string) (string, Outcome, *disk) {
+func run(t *testing.T, v *assess.Visit, lines ...string) (string, RecordOutcome, *disk) {
 	t.Helper()
 	d := &disk{}
 	var out strings.Builder
-	end, err := Run(strings.NewReader(strings.Join(lines, "\n")+"\n"), &out, Options{Visit: v, Bench: bench(), Date: "2026-12-01", Rep: "J. Weaver", Saver: d})
+	end, err := Record(strings.NewReader(strings.Join(lines, "\n")+"\n"), &out, RecordOptions{Visit: v, Bench: shortPlan(), Date: "2026-12-01", Rep: "J. Weaver", Saver: d})
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -110,7 +112,7 @@ func TestLeavingSaves(t *testing.T) {
 			if n > 0 && by != "" {
 				in += "\n"
 			}
-			end, err := Run(strings.NewReader(in+by), &out, Options{Visit: v, Bench: bench(), Date: "2026-12-01", Saver: d})
+			end, err := Record(strings.NewReader(in+by), &out, RecordOptions{Visit: v, Bench: shortPlan(), Date: "2026-12-01", Saver: d})
 			if err != nil || (n > 0) != (d.saved != nil) || (end.Path != "") != (n > 0) {
 				t.Errorf("after %d lines and %q: %+v, %v", n, by, end, err)
 			}
@@ -145,7 +147,7 @@ func (y *typist) Read(p []byte) (int, error) {
 func TestEachLineIsSavedBeforeTheNext(t *testing.T) {
 	d := &disk{}
 	in := &typist{disk: d, lines: []string{"good", "new tip", "", "12", "good", "its edge", "Fine.", "Dear", "cheap", "", "order", "x", "deliver", "Jo", "2026-12-08"}}
-	if _, err := Run(in, io.Discard, Options{Visit: newVisit(), Bench: bench(), Date: "2026-12-01", Saver: d}); err != nil {
+	if _, err := Record(in, io.Discard, RecordOptions{Visit: newVisit(), Bench: shortPlan(), Date: "2026-12-01", Saver: d}); err != nil {
 		t.Fatal(err)
 	}
 	for i := 1; i < len(in.saves); i++ {
@@ -184,7 +186,7 @@ func TestTypedIsCleaned(t *testing.T) {
 
 func TestSaveThatFailsIsSaid(t *testing.T) {
 	full := errors.New("disk full")
-	end, err := Run(strings.NewReader("good\n"), &strings.Builder{}, Options{Visit: newVisit(), Bench: bench(), Date: "2026-12-01", Saver: &disk{fail: full}})
+	end, err := Record(strings.NewReader("good\n"), &strings.Builder{}, RecordOptions{Visit: newVisit(), Bench: shortPlan(), Date: "2026-12-01", Saver: &disk{fail: full}})
 	if err != nil || !errors.Is(end.Unsaved, full) {
 		t.Errorf("%+v, %v", end, err)
 	}
@@ -240,5 +242,26 @@ func TestNumbersChoose(t *testing.T) {
 	said, _, _ := run(t, v, "2", "slow hand", "", "18", "4", "", "", "4", "7", "quit")
 	if s := v.Latest(); len(s.Cuts) != 1 || s.Cuts[0].Result != assess.Fair || s.Outcome != assess.No || s.Against != assess.AgainstOther {
 		t.Errorf("%+v\n%s", s, said)
+	}
+}
+
+// A record is made in the language chosen, by its words or by ours; what is kept
+// is the same. No text lacks its words.
+func TestRecordInGerman(t *testing.T) {
+	v, d := newVisit(), &disk{}
+	words := catalog.Watched("de", func(id message.ID) { t.Errorf("no German words: %s", id) })
+	lines := []string{"gut", "neue Spitze", "0", "dick", "2.0000", "200 mm", "12,5", "toll", "schlecht", "", "Schnell.", "Teuer", "Gas", "", "nein", "Geld", "preis", "zu teuer", "anrufen", "Jo", "bald", "2026-12-08"}
+	var out strings.Builder
+	end, err := Record(strings.NewReader(strings.Join(lines, "\n")+"\n"), &out, RecordOptions{Visit: v, Bench: shortPlan(), Date: "2026-12-01", Words: words, Saver: d})
+	if err != nil || end.InputEnd {
+		t.Fatalf("%+v, %v\n%s", end, err, &out)
+	}
+	s := v.Latest()
+	if len(s.Cuts) != 2 || s.Cuts[0].Result != assess.Good || s.Cuts[1].Result != assess.Poor || s.Cuts[0].Took.Or(0) != 12.5 || s.Outcome != assess.No || s.Against != assess.AgainstPrice {
+		t.Errorf("%+v\n%s", s, &out)
+	}
+	_, err = Record(strings.NewReader("ende\n"), &out, RecordOptions{Visit: v, Bench: shortPlan(), Date: "2026-12-01", Words: words, Saver: d})
+	if err != nil || !strings.Contains(out.String(), "[gut]") {
+		t.Errorf("%v\n%s", err, &out)
 	}
 }
