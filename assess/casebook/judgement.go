@@ -157,17 +157,18 @@ func (m *marking) weigh(p *demonstration.Programme, id string, add func(message.
 			add("{1}: it is not for this customer. {2}", l.Name, l.Reason)
 		}
 	}
-	i := slices.IndexFunc(p.Cuts, func(c demonstration.Cut) bool { return c.ID == id })
-	if i < 0 {
-		return demonstration.Cut{}
+	for _, c := range p.Cuts {
+		switch {
+		case c.ID != id:
+			continue
+		case m.proves(c):
+			add("{1}: it shows the deciding requirement.", c.Name)
+		default:
+			add("{1}: it does not show the deciding requirement. {2}", c.Name, c.Chosen)
+		}
+		return c
 	}
-	c := p.Cuts[i]
-	if m.proves(c) {
-		add("{1}: it shows the deciding requirement.", c.Name)
-	} else {
-		add("{1}: it does not show the deciding requirement. {2}", c.Name, c.Chosen)
-	}
-	return c
+	return demonstration.Cut{}
 }
 
 // proves reports whether a cut shows what decides.

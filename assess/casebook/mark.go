@@ -123,11 +123,8 @@ func (m *marking) facts() {
 			item.State = NotAsked
 		case note.State == assess.Unknown:
 			item.State = LeftOpen
-		default:
-			item.Noted = c.answer(s.Question, note)
-			if !c.same(s, note) {
-				item.State = WrongFact
-			}
+		case !c.same(s, note):
+			item.State, item.Noted = WrongFact, c.answer(s.Question, note)
 		}
 		if item.State != Right {
 			item.Effect = m.effect(note, item)

@@ -224,10 +224,28 @@ func (r *reader) end() {
 	d.Facts = assess.New("case-"+d.Name, invented)
 	d.Facts.Demo = true
 	d.Wrong, d.Unclear, d.Says = map[rules.Asked]assess.Answer{}, map[rules.Asked]bool{}, map[rules.Asked]string{}
-	r.demand(d)
+	need := func(missing bool, key, example string) {
+		if missing {
+			r.fault(entry{line: d.Line, key: key}, "is missing in this case", example)
+		}
+	}
+	need(d.Level == 0, "level", "level: 1, easy, to 5, hard")
+	need(d.Manner == "", "manner", "manner: one of "+mannerNames())
+	need(d.Minutes == 0, "minutes", "minutes: 45")
 	r.facts(d)
-	for _, e := range d.about["wrong"] {
-		r.wrong(d, e)
+	for _, e := range d.about["wrong"] { // what is first heard in place of an answer
+		truth, known := d.truth(e.asked)
+		if !known {
+			r.fault(e, "is first heard of a question without a true answer", "the true answer on a line of its own")
+			continue
+		}
+		step := stepOf(e.asked)
+		a, ok := r.answer(d, step, e)
+		if ok && alike(d.Facts, step, a, truth) {
+			r.fault(e, "is the same as the true answer", "something the customer says that is not so")
+		} else if ok {
+			d.Wrong[e.asked] = a
+		}
 	}
 	for _, e := range d.about["unclear"] {
 		if _, known := d.truth(e.asked); !known {
@@ -243,18 +261,6 @@ func (r *reader) end() {
 		r.customers = append(r.customers, d.Customer)
 	}
 	r.now = nil
-}
-
-// demand reports what every case needs.
-func (r *reader) demand(d *draft) {
-	need := func(missing bool, key, example string) {
-		if missing {
-			r.fault(entry{line: d.Line, key: key}, "is missing in this case", example)
-		}
-	}
-	need(d.Level == 0, "level", "level: 1, easy, to 5, hard")
-	need(d.Manner == "", "manner", "manner: one of "+mannerNames())
-	need(d.Minutes == 0, "minutes", "minutes: 45")
 }
 
 // facts reads the answers in the order of the interview, again as long as one
@@ -307,22 +313,4 @@ func (r *reader) answer(d *draft, s assess.Step, e entry) (a assess.Answer, ok b
 		r.fault(e, err.Error(), "")
 	}
 	return a, err == nil
-}
-
-// wrong reads what is first heard in place of an answer.
-func (r *reader) wrong(d *draft, e entry) {
-	truth, known := d.truth(e.asked)
-	if !known {
-		r.fault(e, "is first heard of a question without a true answer", "the true answer on a line of its own")
-		return
-	}
-	s := stepOf(e.asked)
-	a, ok := r.answer(d, s, e)
-	switch {
-	case !ok:
-	case alike(d.Facts, s, a, truth):
-		r.fault(e, "is the same as the true answer", "something the customer says that is not so")
-	default:
-		d.Wrong[e.asked] = a
-	}
 }

@@ -13,6 +13,8 @@ const readable = 100
 
 // Text is a text that may be longer than its window, to scroll in.
 type Text struct {
+	Beside bool // it stands beside the panel
+
 	window *Window
 	view   viewport.Model
 	lay    func(width int) []string
@@ -43,6 +45,9 @@ func (t *Text) fit() {
 		return
 	}
 	t.view.Width, t.view.Height = max(1, t.window.Size.Width-2), max(1, t.window.Room()-1-t.below)
+	if t.Beside {
+		t.view.Width = t.window.Size.Main()
+	}
 	if width := min(t.view.Width, readable); width != t.laid {
 		t.laid = width
 		t.view.SetContent(strings.Join(t.lay(width), "\n"))

@@ -27,7 +27,7 @@ type Model struct {
 	input  screen.Line
 	drafts map[string]string // typed and not noted, by the name of the question
 	heard  []string          // what was said and done, the newest last
-	up     int               // lines it is scrolled up by
+	log    screen.Text       // it, laid out
 	panel  report.Panel
 	listed bool        // the list of questions is shown
 	shown  []string    // the list, the decision or the mark
@@ -37,10 +37,12 @@ type Model struct {
 func newModel(s *casebook.Session, words *message.Catalog) *Model {
 	m := &Model{talk: newDialogue(s, words), drafts: map[string]string{}, input: screen.NewLine("")}
 	m.window = screen.NewWindow(m, words)
-	m.sheet = screen.NewText(m.window)
+	m.sheet, m.log = screen.NewText(m.window), screen.NewText(m.window)
+	m.log.Beside = true
+	m.log.Show(m.heardLines)
 	m.talk.greet()
 	m.talk.say("Invented. Enter asks, or notes what you typed; (1) is a minute of their time.")
-	m.heard = m.talk.said()
+	m.hear(m.talk.said()...)
 	m.panel = m.talk.panel()
 	return m
 }
@@ -94,7 +96,6 @@ func (m *Model) does(do func()) func() tea.Cmd {
 		for len(said) > 0 && said[0] == "" {
 			said = said[1:]
 		}
-		m.up = 0
 		switch {
 		case m.talk.stage == left:
 			return tea.Quit
@@ -106,11 +107,18 @@ func (m *Model) does(do func()) func() tea.Cmd {
 			m.drafts[fmt.Sprint(before)] = m.input.Text()
 			m.input = screen.NewLine(m.drafts[fmt.Sprint(m.talk.step.Asked())])
 		default:
-			m.heard = append(m.heard, said...)
+			m.hear(said...)
 		}
 		m.panel = m.talk.panel()
 		return nil
 	}
+}
+
+// hear puts lines behind what was said and done, and shows the last of it.
+func (m *Model) hear(lines ...string) {
+	m.heard = append(m.heard, lines...)
+	m.log.Lay()
+	m.log.End()
 }
 
 // open shows lines as the sheet, from their top.
@@ -161,7 +169,7 @@ func (m *Model) enter() tea.Cmd {
 	case !m.talk.session.Asked(m.talk.step.Asked()):
 		return m.does(func() { m.talk.act(casebook.Ask) })()
 	}
-	m.heard = append(m.heard, m.window.Say("Type what you understood, follow up, or go on with Tab."))
+	m.hear(m.window.Say("Type what you understood, follow up, or go on with Tab."))
 	return nil
 }
 
@@ -193,9 +201,7 @@ func (m *Model) Type(msg tea.KeyMsg) tea.Cmd {
 	case m.talk.stage != talking || m.listed:
 		m.sheet.Key(msg)
 	default:
-		lines, room := len(m.heardLines()), m.heardRoom()
-		by := map[tea.KeyType]int{tea.KeyUp: 1, tea.KeyDown: -1, tea.KeyPgUp: room - 1, tea.KeyPgDown: 1 - room, tea.KeyHome: lines, tea.KeyEnd: -lines}[msg.Type]
-		m.up = max(0, min(m.up+by, lines-room))
+		m.log.Key(msg)
 	}
 	return nil
 }
@@ -231,16 +237,14 @@ func (m *Model) Body(width, height int) []string {
 		m.sheet.Above(len(input))
 		return append(m.sheet.Lines(""), input...)
 	}
-	body := append(append(m.question(width, height), ""), m.heardShown()...)
-	above := max(0, height-len(input))
-	for len(body) < above {
-		body = append(body, "")
+	body := append(m.question(width, height), "")
+	latest := m.log.AtEnd()
+	if m.log.Above(len(body) + len(input)); latest {
+		m.log.End()
 	}
-	return append(body[:above], input...)
+	body = append(body, m.log.Lines("")...)
+	return append(body[:min(len(body), max(0, height-len(input)))], input...)
 }
-
-// main is the width of the text beside the panel.
-func (m *Model) main() int { return m.window.Size.Main() }
 
 // question is the step with its choices and what is noted, as far as there is room
 // beside what was said.
@@ -266,43 +270,16 @@ func (m *Model) question(width, height int) []string {
 }
 
 // heardLines are what was said and done, wrapped.
-func (m *Model) heardLines() []string {
+func (m *Model) heardLines(width int) []string {
 	var lines []string
 	for _, l := range m.heard {
-		wrapped := screen.Wrap(l, m.main())
+		wrapped := screen.Wrap(l, width)
 		if !strings.HasPrefix(l, `"`) {
 			wrapped = screen.Each(wrapped, m.window.Look.Dim.Render)
 		}
 		lines = append(lines, wrapped...)
 	}
 	return lines
-}
-
-// heardRoom is how many lines of that are shown.
-func (m *Model) heardRoom() int {
-	room := m.window.Room()
-	return max(0, room-len(m.question(m.main(), room))-1-len(m.input.Lines(m.window.Look, screen.Focus, m.main())))
-}
-
-// heardShown is the last of what was heard, less what is scrolled up by. It says
-// where there is more.
-func (m *Model) heardShown() []string {
-	lines, room := m.heardLines(), m.heardRoom()
-	if len(lines) <= room {
-		return lines
-	}
-	end := max(room, len(lines)-m.up)
-	shown := slices.Clone(lines[end-room : end])
-	if room < 3 {
-		return shown
-	}
-	if end > room {
-		shown[0] = m.window.Look.Dim.Render(m.window.Say(screen.MoreAbove))
-	}
-	if end < len(lines) {
-		shown[room-1] = m.window.Look.Dim.Render(m.window.Say(screen.MoreBelow))
-	}
-	return shown
 }
 
 // Panel is the time, what the notes mean so far, and the notes.
