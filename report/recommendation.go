@@ -17,14 +17,7 @@ func (b *builder) recommended() bool { return b.result.Outcome == rules.Recommen
 func (b *builder) headline() message.Message {
 	switch b.result.Outcome {
 	case rules.Recommended:
-		name := outside(b.result.First.System.Name)
-		switch b.result.First.Status {
-		case rules.FitsAfterSite:
-			return msg("{1}, once the site is changed", name)
-		case rules.FitsNearly:
-			return msg("{1}, borderline", name)
-		}
-		return name
+		return reserved(outside(b.result.First.System.Name), b.result.First.Status)
 	case rules.NoneFits:
 		if b.onlySupply() {
 			return msg("No system in this list that does this work can run on this supply")

@@ -139,7 +139,7 @@ func TestScale(t *testing.T) {
 		to float64
 		id string
 	}{{8, "s8"}, {12, "s12"}, {12.7, "s12.7"}, {16, "s16"}, {25, "s25"}, {25 * 1.06, "s25"}, {48, ""}}
-	got := Scale(job, thickestClean, ladder())
+	got := Scale(job, thickestClean, 16, ladder())
 	if len(got) != len(want) {
 		t.Fatalf("%d stretches, want %d: %v", len(got), len(want), got)
 	}
@@ -152,7 +152,7 @@ func TestScale(t *testing.T) {
 			t.Errorf("stretch %d: %q up to %.3f mm, want %q up to %.3f", i, id, s.To.Value, want[i].id, want[i].to)
 		}
 	}
-	if Scale(job, Asked{Fact: FactBreaker}, ladder()) != nil || Scale(job, Asked{Fact: FactUse}, ladder()) != nil {
+	if Scale(job, Asked{Fact: FactBreaker}, 16, ladder()) != nil || Scale(job, Asked{Fact: FactUse}, 16, ladder()) != nil {
 		t.Error("an answer that is not told, or no figure, has a scale")
 	}
 }
@@ -170,6 +170,6 @@ func BenchmarkScale(b *testing.B) {
 	job, offered := fullyTold(), system.Demo()
 	b.ReportAllocs()
 	for b.Loop() {
-		Scale(job, thickestClean, offered)
+		Scale(job, thickestClean, 16, offered)
 	}
 }

@@ -23,18 +23,18 @@ func (j *Job) Figure(a Asked) unit.Maybe[unit.Quantity] {
 }
 
 // Scale says which system would lead as one figure that a job tells moves, all
-// other answers as they are: from a third of the figure to three times as much,
-// and at least as far as is plausible for one that is zero. The stretches follow
-// one another; there is none for an answer that is no such figure.
-func Scale(job Job, a Asked, offered system.Range) []Stretch {
+// other answers as they are: from a third of some figure to three times as much,
+// and as far as is plausible around zero. The stretches follow one another; there
+// is none for an answer that is no such figure.
+func Scale(job Job, a Asked, around float64, offered system.Range) []Stretch {
 	inCurrency(&job, offered.Currency)
 	now, known := job.Figure(a).Get()
 	if !known {
 		return nil
 	}
 	row := answerOf(a.Fact)
-	low, high := now.Value/3, now.Value*3
-	if now.Value == 0 {
+	low, high := around/3, around*3
+	if around == 0 {
 		high = max(row.ends[easiest], row.ends[hardest])
 	}
 	moved := job.clone()

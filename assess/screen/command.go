@@ -78,7 +78,7 @@ func label(keys []string, typing bool) string {
 }
 
 // names are how keys are called that are no letters.
-var names = map[string]string{"enter": "Enter", "esc": "Esc", "tab": "Tab", " ": "Space", "up": "↑↓", "f1": "F1"}
+var names = map[string]string{"enter": "Enter", "esc": "Esc", "tab": "Tab", " ": "Space", "up": "↑↓", "left": "←→", "f1": "F1"}
 
 func isLetter(k string) bool { return utf8.RuneCountInString(k) == 1 }
 

@@ -26,13 +26,16 @@ func (m *Model) Commands() []screen.Command {
 			{Binding: k.Back, Do: m.closeList}, leave, {Binding: k.NextOpen, Do: m.goOpen}, {Binding: screen.Bind("skip the group", "x"), Do: m.skipRow}}
 	case reading:
 		list = []screen.Command{{Binding: k.Page, Do: m.makePage}, {Binding: k.Why, Do: m.openWhy}, {Binding: k.List, Do: m.toList},
-			{Binding: k.Back, Do: m.backToLast}, leave, {Binding: k.Scroll},
+			{Binding: k.Back, Do: m.backToLast}, leave, {Binding: screen.Bind("what if", "i"), Do: m.openSupposing}, {Binding: k.Scroll},
 			{Binding: screen.Bind("choose what decides", "y"), Do: m.openChoosing}}
 		if m.open > 0 {
 			list = append(list, screen.Command{Binding: k.NextOpen, Do: m.goOpen})
 		}
 	case deriving:
 		list = []screen.Command{{Binding: k.Scroll}, {Binding: k.Back, Do: m.closeWhy}, leave, {Binding: k.Why, Do: m.closeWhy}}
+	case supposing:
+		list = []screen.Command{{Binding: screen.Bind("less, more", "left", "right")}, {Binding: k.Move}, {Binding: k.Accept, Do: m.keepSupposed},
+			{Binding: k.Back, Do: m.backToResult}, leave}
 	case choosing:
 		list = []screen.Command{{Binding: k.Accept, Do: m.chooseRequirement}, {Binding: k.Move}, {Binding: k.Back, Do: m.backToResult}, leave}
 	case reasoning:
@@ -116,6 +119,8 @@ func (m *Model) Type(msg tea.KeyMsg) tea.Cmd {
 		m.at.Key(msg, len(m.rows), 10, func(i int) bool { return m.rows[i].opens() })
 	case reading, deriving:
 		m.text.Key(msg)
+	case supposing:
+		m.suppose(msg)
 	case noting, choosing, reasoning, placing:
 		m.wrong = nil
 		for i, line := range unpaste(msg.Runes) {

@@ -47,7 +47,7 @@ var welcome = []message.ID{
 	"Answer each question on one line. You can type these words at any question:",
 	"back, help, not known, note and a text, later (ask the rest of the group at the end),",
 	"skip (leave the group out), list, go and a number, clear, measured, assumed, told,",
-	"result, quit.",
+	"what if and a figure (try it; nothing changes), result, quit.",
 	"An empty line skips the question.",
 }
 
@@ -65,7 +65,7 @@ func (l *lineView) show(anew bool) {
 	if anew {
 		l.result()
 	}
-	l.Put("Type page (make the page), list, go and a number, choose (what decides), back or quit.")
+	l.Put("Type page (make the page), what if and a figure, list, go and a number, choose (what decides), back or quit.")
 }
 
 // end saves what no save has reached, and says how it ended.
@@ -166,7 +166,11 @@ func (l *lineView) take(typed string) bool {
 		return w.show
 	}
 	place, elsewhere := cutWords(line, "save in ")
+	supposed, supposing := cutWords(line+" ", "what if ")
 	switch {
+	case supposing:
+		l.whatIf(supposed)
+		return false
 	case elsewhere && l.m.offersPlace():
 		l.saveIn(place)
 		return !ended

@@ -20,6 +20,7 @@ const (
 	listing                // all questions with their state
 	reading                // the result
 	deriving               // how it was reached
+	supposing              // the result, were one answer another
 	choosing               // the rep's own choice of what decides
 	reasoning              // and the reason for it
 	placing                // another place to save in
@@ -57,6 +58,8 @@ type Model struct {
 	page  string         // path of the page made
 
 	requirement rules.Requirement // chosen to decide, before its reason
+
+	supposal supposal // one answer moved
 
 	change  int             // counts changes to the answers
 	saved   int             // the change last saved

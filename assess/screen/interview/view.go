@@ -41,6 +41,8 @@ func (m *Model) Body(width, height int) []string {
 		return m.listLines(width, height)
 	case reading, deriving:
 		return m.text.Lines(m.remark())
+	case supposing:
+		return m.supposedLines(width, height)
 	case leaving:
 		if m.pending > 0 || m.fault.IsEmpty() {
 			return []string{"", m.Say("Saving …")}
@@ -297,7 +299,7 @@ func (m *Model) remark() string {
 
 // Panel is what the answers mean so far.
 func (m *Model) Panel(width int) []string {
-	if m.state == listing || m.state == reading || m.state == deriving {
+	if m.state == listing || m.state == reading || m.state == deriving || m.state == supposing {
 		return nil
 	}
 	p := &m.panel
