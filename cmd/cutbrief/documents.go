@@ -187,8 +187,14 @@ func guideCommand() command {
 
 func schemaCommand() command {
 	return command{
-		use: "schema",
-		run: func(c *call) error { return c.put(string(assess.Schema())) },
+		use:  "schema [visit|row]",
+		args: arguments{most: 1, what: "the name of one schema", values: []string{"visit", "row"}, refuse: "there is no schema of {1}"},
+		run: func(c *call) error {
+			if c.arg(0) == "row" {
+				return c.put(string(table.Schema()))
+			}
+			return c.put(string(assess.Schema()))
+		},
 	}
 }
 

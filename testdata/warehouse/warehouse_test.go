@@ -13,7 +13,9 @@ import (
 	"os/exec"
 	"path/filepath"
 	"reflect"
+	"regexp"
 	"slices"
+	"strings"
 	"testing"
 
 	_ "github.com/duckdb/duckdb-go/v2"
@@ -122,9 +124,12 @@ func change(visit map[string]any, i int) {
 type table [][]any
 
 // query runs a query of a file.
-func (f *firm) query(name string) table {
+func (f *firm) query(name string) table { return f.lines(name, f.text(name)) }
+
+// lines runs a query.
+func (f *firm) lines(name, query string) table {
 	f.t.Helper()
-	rows, err := f.db.Query(f.text(name))
+	rows, err := f.db.Query(query)
 	if err != nil {
 		f.t.Fatalf("%s: %v", name, err)
 	}
@@ -215,6 +220,33 @@ func TestTheEngineCountsAsReviewDoes(t *testing.T) {
 	same(t, "measured", f.query("measured"), f.measured())
 	if got, want := f.query("files"), f.files(); !reflect.DeepEqual(got, want) {
 		t.Errorf("files: the engine says %v, review %v", got, want)
+	}
+}
+
+// What README.md says to type makes a Parquet file of the export and counts it as
+// review does.
+func TestTheStepsInTheReadme(t *testing.T) {
+	text, err := os.ReadFile(filepath.Join("..", "..", "README.md"))
+	if err != nil {
+		t.Fatal(err)
+	}
+	steps := regexp.MustCompile("(?ms)^```sql\n(.*?)^```$").FindSubmatch(text)
+	if steps == nil {
+		t.Fatal("README.md has no steps for an engine")
+	}
+	f := newFirm(t)
+	convert, count, found := strings.Cut(strings.TrimSpace(string(steps[1])), "\n")
+	if !found {
+		t.Fatalf("two steps are expected: %s", steps[1])
+	}
+	if _, err := f.db.Exec(convert); err != nil {
+		t.Fatal(err)
+	}
+	want, _ := f.counted("verdict", "of", "visits")
+	same(t, "README.md", f.lines("README.md", count), want)
+	for name, by := range map[string]string{"verdicts": "verdict", "systems": "system", "months": "month"} {
+		want, _ := f.counted(by, "of", "visits")
+		same(t, name+" over Parquet", f.lines(name, strings.ReplaceAll(f.text(name), "export.ndjson", "visits.parquet")), want)
 	}
 }
 
