@@ -177,6 +177,7 @@ func (p *typist) meant(s assess.Step, a assess.Answer) rules.Job {
 	v := snapshot(p.from)
 	v.Set(a)
 	job, _ := v.Job()
+	job.Doubts = nil // whether it is a guess is a key of its own
 	return job
 }
 
