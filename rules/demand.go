@@ -1,6 +1,7 @@
 package rules
 
 import (
+	"cutbrief/rules/message"
 	"cutbrief/rules/metal"
 	"cutbrief/rules/size"
 	"cutbrief/rules/system"
@@ -15,24 +16,34 @@ const (
 	RuleSpeed       RuleID = "speed-decides"
 )
 
-// multiple is a rule with how many times the thickest regular cut the rated
-// thickness has to be.
-type multiple struct {
-	rule RuleID
+// factorRow is a rule that sets the factor on thickness: how many times the
+// thickest regular cut the rated thickness has to be.
+type factorRow struct {
+	Rule
 	size.Multiple
+	use  Use        // "" where cutting speed sets it, whatever the use
+	name message.ID // as an input
 }
 
-// multipleFor returns the multiple of a use; false for a use we do not hold.
-func multipleFor(u Use) (multiple, bool) {
-	switch u {
-	case Maintenance:
-		return multiple{RuleMaintenance, size.ForMaintenance()}, true
-	case Mixed:
-		return multiple{RuleMixed, size.ForMixed()}, true
-	case Production:
-		return multiple{RuleProduction, size.ForProduction()}, true
+var factorRows = [...]factorRow{
+	{Rule{ID: RuleMaintenance, Title: "maintenance", Words: "maintenance may run close to capacity: factor 1", Source: practice},
+		size.ForMaintenance(), Maintenance, "factor for repair work"},
+	{Rule{ID: RuleMixed, Title: "mixed or light production", Words: "mixed or light production: factor 1.5, comfortable at 2", Source: practice},
+		size.ForMixed(), Mixed, "factor for light production"},
+	{Rule{ID: RuleProduction, Title: "production", Words: "production: factor 2, comfortable at 3", Source: practice},
+		size.ForProduction(), Production, "factor for production"},
+	{Rule{ID: RuleSpeed, Title: "speed decides", Words: "where cutting speed decides: factor 1.5, comfortable at 1.6", Source: practice},
+		size.ForSpeed(), "", "factor where cutting speed decides"},
+}
+
+// factorOf is the row of a use; that of maintenance, the least, for a use not told.
+func factorOf(u Use) (row *factorRow, told bool) {
+	for i := range factorRows {
+		if row = &factorRows[i]; row.use == u && u != "" {
+			return row, true
+		}
 	}
-	return multiple{}, false
+	return &factorRows[0], false
 }
 
 // demand is what a job asks of any system, worked out once and then put to
@@ -40,8 +51,8 @@ func multipleFor(u Use) (multiple, bool) {
 type demand struct {
 	job         *Job
 	requirement Requirement
-	multiple    multiple // as far as it is known
-	atMost      float64  // the largest floor factor that may still come out
+	multiple    *factorRow // as far as it is known
+	atMost      float64    // the largest floor factor that may still come out
 	perSystem   perSystem
 }
 
@@ -80,13 +91,12 @@ func (d *demand) factor(s *system.System, piece int) (float64, bool) {
 // from maintenance to production.
 func newDemand(j *Job) demand {
 	d := demand{job: j, requirement: decidingOrOverruled(j), atMost: size.ForProduction().Floor}
-	d.multiple, _ = multipleFor(Maintenance)
-	if m, held := multipleFor(j.Use.Or("")); held {
-		d.multiple, d.atMost = m, m.Floor
+	row, told := factorOf(j.Use.Or(""))
+	if d.multiple = row; told {
+		d.atMost = row.Floor
 	}
-	if speed := size.ForSpeed(); speedSizes(j, d.requirement) && speed.Floor > d.multiple.Floor {
-		d.multiple = multiple{RuleSpeed, speed}
-		d.atMost = max(d.atMost, speed.Floor)
+	if speed := &factorRows[len(factorRows)-1]; speedSizes(j, d.requirement) && speed.Floor > row.Floor {
+		d.multiple, d.atMost = speed, max(d.atMost, speed.Floor)
 	}
 	return d
 }

@@ -1,6 +1,8 @@
 package rules
 
 import (
+	"slices"
+
 	"cutbrief/rules/cite"
 	"cutbrief/rules/message"
 	"cutbrief/rules/unit"
@@ -17,11 +19,17 @@ type evidence struct {
 	applies     func(*Job) bool
 }
 
-// Weights of what the customer says: what annoys most outranks what comes next.
-const (
-	weightMost = 10
-	weightNext = 6
-)
+// evidence is a row as it is given.
+func (e *evidence) evidence() Evidence {
+	return Evidence{e.requirement, false, e.weight, e.sentence, Asked{Fact: e.from}, practice}
+}
+
+// complaints are what the customer says annoys them, in order: what annoys most
+// outranks what comes next.
+var complaints = [...]struct {
+	weight int
+	from   Fact
+}{{10, FactAnnoysMost}, {6, FactAnnoysNext}}
 
 // nearTie is how far apart two inferred requirements may be and still be shown
 // as one.
@@ -30,12 +38,29 @@ const nearTie = 1
 // practice is the source of every row here.
 var practice = cite.Ref{Source: "practice"}
 
-// annoyances says which requirement a complaint about today's way points to.
-var annoyances = []struct {
+// annoyance says which requirement a complaint about today's way points to.
+type annoyance struct {
 	id          Annoyance
 	requirement Requirement
 	sentence    message.ID
-}{
+}
+
+// row is the row of a complaint, nil if it points nowhere.
+func (a Annoyance) row() *annoyance {
+	for i := range annoyances {
+		if annoyances[i].id == a {
+			return &annoyances[i]
+		}
+	}
+	return nil
+}
+
+// evidence is a row as it is given for the i-th complaint.
+func (a *annoyance) evidence(i int) Evidence {
+	return Evidence{a.requirement, true, complaints[i].weight, a.sentence, Asked{Fact: complaints[i].from}, practice}
+}
+
+var annoyances = []annoyance{
 	{TooSlow, Speed, "You say the present way is too slow."},
 	{Warps, Distortion, "You say the pieces warp."},
 	{RoughEdge, EdgeQuality, "You say the edge needs too much work afterwards."},
@@ -78,36 +103,147 @@ func moreThan(m unit.Maybe[unit.Metre], limit unit.Metre) bool {
 // cutsThin reports whether some metal's everyday thickness is known and at
 // most limit.
 func cutsThin(j *Job, limit unit.Millimetre) bool {
-	for _, p := range j.Pieces {
-		if t, ok := p.Everyday.Get(); ok && !beyond(t, limit) {
-			return true
-		}
-	}
-	return false
+	return anyPiece(j, func(p *Piece) bool {
+		t, ok := p.Everyday.Get()
+		return ok && !beyond(t, limit)
+	})
 }
 
 // cutsThick reports whether some metal's thickest known piece, clean or
 // severed, is at least limit.
 func cutsThick(j *Job, limit unit.Millimetre) bool {
-	for _, p := range j.Pieces {
-		for _, m := range []unit.Maybe[unit.Millimetre]{p.Thickest, p.Rarest} {
-			if t, ok := m.Get(); ok && !beyond(limit, t) {
-				return true
-			}
-		}
-	}
-	return false
+	return anyPiece(j, func(p *Piece) bool { return !beyond(limit, max(p.Thickest.Or(0), p.Rarest.Or(0))) })
 }
 
 // PossibleEvidence returns everything that can point to a requirement, as it stands in
 // the tables: what the customer says first, then what is inferred.
 func PossibleEvidence() []Evidence {
 	var list []Evidence
-	for _, a := range annoyances {
-		list = append(list, Evidence{Requirement: a.requirement, Said: true, Weight: weightMost, Sentence: a.sentence, From: Asked{Fact: FactAnnoysMost}, Source: practice})
+	for i := range annoyances {
+		list = append(list, annoyances[i].evidence(0))
 	}
-	for _, e := range inferred {
-		list = append(list, Evidence{Requirement: e.requirement, Weight: e.weight, Sentence: e.sentence, From: Asked{Fact: e.from}, Source: practice})
+	for i := range inferred {
+		list = append(list, inferred[i].evidence())
 	}
+	return list
+}
+
+// requirements in the order they are named when all else is equal.
+var requirements = []Requirement{Speed, Distortion, EdgeQuality, Ease, RunningCost, Portability, Reach, AcrossGaps}
+
+// Requirements returns what can decide a sale, in the order it is named.
+func Requirements() []Requirement { return slices.Clone(requirements) }
+
+// score is the weight behind one requirement. What was said is compared first.
+type score struct{ said, inferred int }
+
+func (s score) over(t score) bool {
+	if s.said != t.said {
+		return s.said > t.said
+	}
+	return s.inferred > t.inferred
+}
+
+// near reports whether t is as strong as s, give or take a near tie. Said
+// evidence never ties with inferred evidence.
+func (s score) near(t score) bool {
+	return s.said == t.said && s.inferred-t.inferred <= nearTie && t != score{}
+}
+
+// scores adds up the evidence for each requirement, without building text.
+func scores(j *Job) (of [8]score) {
+	for i, a := range j.Annoys[:min(len(j.Annoys), len(complaints))] {
+		if row := a.row(); row != nil {
+			of[place(row.requirement)].said += complaints[i].weight
+		}
+	}
+	for i := range inferred {
+		if row := &inferred[i]; row.applies(j) {
+			of[place(row.requirement)].inferred += row.weight
+		}
+	}
+	return of
+}
+
+func place(r Requirement) int { return max(0, slices.Index(requirements, r)) }
+
+// deciding returns the requirement the evidence points at, "" if none, and
+// the others that are as strong.
+func deciding(j *Job) (first Requirement, ties []Requirement) {
+	of := scores(j)
+	best := strongest(&of)
+	if best < 0 {
+		return "", nil
+	}
+	for i := range of {
+		if i != best && of[best].near(of[i]) {
+			ties = append(ties, requirements[i])
+		}
+	}
+	return requirements[best], ties
+}
+
+// strongest is the place of the requirement with the most evidence, the first of
+// equals; −1 if there is none.
+func strongest(of *[8]score) int {
+	best := -1
+	for i := range of {
+		if of[i] != (score{}) && (best < 0 || of[i].over(of[best])) {
+			best = i
+		}
+	}
+	return best
+}
+
+// decidingOrOverruled is the requirement that stands: the rep's, if the rep
+// overruled the evidence.
+func decidingOrOverruled(j *Job) Requirement {
+	if j.Overrule != nil && j.Overrule.Requirement != "" {
+		return j.Overrule.Requirement
+	}
+	first, _ := deciding(j)
+	return first
+}
+
+// critical names the requirement that decides, with all its evidence where that
+// is wanted.
+func critical(j *Job, how detail) Critical {
+	first, ties := deciding(j)
+	c := Critical{Requirement: first, Tie: ties}
+	if j.Overrule != nil && j.Overrule.Requirement != "" {
+		c.Overruled, c.Reason, c.Instead = true, j.Overrule.Reason, first
+		c.Requirement, c.Tie = j.Overrule.Requirement, nil
+	}
+	if how != summary {
+		c.Evidence = evidenceOf(j, c.Requirement)
+	}
+	return c
+}
+
+// evidenceOf lists what speaks for any requirement: first that which stands,
+// then by strength.
+func evidenceOf(j *Job, stands Requirement) []Evidence {
+	var list []Evidence
+	for i, a := range j.Annoys[:min(len(j.Annoys), len(complaints))] {
+		if row := a.row(); row != nil {
+			list = append(list, row.evidence(i))
+		}
+	}
+	for i := range inferred {
+		if row := &inferred[i]; row.applies(j) {
+			list = append(list, row.evidence())
+		}
+	}
+	strength := func(e Evidence) int { // said before inferred, whatever it weighs
+		n := e.Weight
+		if e.Said {
+			n += 100
+		}
+		if e.Requirement == stands {
+			n += 1000
+		}
+		return n
+	}
+	slices.SortStableFunc(list, func(a, b Evidence) int { return strength(b) - strength(a) })
 	return list
 }

@@ -36,18 +36,9 @@ func cleanInputs(d *demand, s *system.System) []Input {
 // useInput names the factor by the rule that sets it: repair work where cutting
 // speed decides has not the factor of repair work.
 func useInput(d *demand) Input {
-	in := Input{Value: unit.Quantity{Value: d.multiple.Floor}, From: Asked{Fact: FactUse}, Op: "×"}
-	switch d.multiple.rule {
-	case RuleMaintenance:
-		in.Name = message.New("factor for repair work")
-	case RuleMixed:
-		in.Name = message.New("factor for light production")
-	case RuleProduction:
-		in.Name = message.New("factor for production")
-	case RuleSpeed:
-		in.Name, in.From = message.New("factor where cutting speed decides"), Asked{}
-	default:
-		in.Name = message.New("factor for use")
+	in := Input{Name: d.multiple.name.Message(), Value: unit.Quantity{Value: d.multiple.Floor}, Op: "×"}
+	if d.multiple.use != "" {
+		in.From.Fact = FactUse
 	}
 	return in
 }

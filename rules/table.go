@@ -144,32 +144,23 @@ var rows = []row{
 // Table returns the rules in the order they are checked, the factor rules
 // first.
 func Table() []Rule {
-	list := slices.Clone(factorRules)
-	for _, r := range rows {
-		list = append(list, r.Rule)
+	var list []Rule
+	for i := range factorRows {
+		list = append(list, factorRows[i].Rule)
+	}
+	for i := range rows {
+		list = append(list, rows[i].Rule)
 	}
 	return list
 }
 
-// factorRules are the rules that set the factor on thickness.
-var factorRules = []Rule{
-	{ID: RuleMaintenance, Title: "maintenance", Words: "maintenance may run close to capacity: factor 1", Source: practice},
-	{ID: RuleMixed, Title: "mixed or light production", Words: "mixed or light production: factor 1.5, comfortable at 2", Source: practice},
-	{ID: RuleProduction, Title: "production", Words: "production: factor 2, comfortable at 3", Source: practice},
-	{ID: RuleSpeed, Title: "speed decides", Words: "where cutting speed decides: factor 1.5, comfortable at 1.6", Source: practice},
-}
-
 // Find returns the rule with this identifier.
 func (id RuleID) Find() (Rule, bool) {
-	for _, r := range factorRules {
-		if r.ID == id {
-			return r, true
-		}
+	if i := slices.IndexFunc(rows, func(r row) bool { return r.ID == id }); i >= 0 {
+		return rows[i].Rule, true
 	}
-	for i := range rows {
-		if rows[i].ID == id {
-			return rows[i].Rule, true
-		}
+	if i := slices.IndexFunc(factorRows[:], func(r factorRow) bool { return r.ID == id }); i >= 0 {
+		return factorRows[i].Rule, true
 	}
 	return Rule{}, false
 }
@@ -183,7 +174,7 @@ func needOf(d *demand, how detail) unit.Maybe[Need] {
 	}
 	t, _, _ := piece.regular()
 	n := Need{
-		Metal: piece.Metal, Thickness: t, Rule: d.multiple.rule, Factor: d.multiple.Floor,
+		Metal: piece.Metal, Thickness: t, Rule: d.multiple.ID, Factor: d.multiple.Floor,
 		Rated:   unit.Millimetre(most * d.multiple.Floor),
 		Comfort: unit.Millimetre(most * d.multiple.Comfort),
 		Source:  practice,
