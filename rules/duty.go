@@ -34,48 +34,49 @@ func judgeDuty(d *demand, s *system.System) mark {
 	if n, told := d.job.BusyCuts.Get(); told && n == 0 {
 		return mark{} // no cuts in a row
 	}
-	cuts, each, busy := busiest(d.job)
+	_, _, busy := busiest(d.job)
 	t, thick, sure := everyday(d, s)
-	if !busy || !thick {
+	switch {
+	case !busy || !thick:
 		return mark{verdict: NotKnown, have: float64(full)}
+	case beyond(t, s.Severance):
+		return mark{} // the clean cut already says so
 	}
-	m := dutyOf(d, s, t, cuts, each)
-	if !sure && m.verdict != "" && m.verdict != Short {
+	w, fits, err := busiestAt(d, s, t)
+	if err != nil {
+		return mark{verdict: NotKnown}
+	}
+	m := against(w.Demand, w.Allowed)
+	if fits {
+		m.verdict = Met
+	}
+	if !sure && m.verdict != Short {
 		m.verdict = NotKnown // a metal that is not told may be the heavier one
 	}
 	return m
 }
 
-// dutyOf judges the busiest ten minutes in one thickness.
-func dutyOf(d *demand, s *system.System, t unit.Millimetre, cuts float64, each unit.Metre) mark {
-	if beyond(t, s.Severance) {
-		return mark{} // the clean cut already says so
-	}
-	w, err := size.Fit(s, t, LedAt(d.job), cuts, each)
-	if err == nil {
-		return mark{verdict: Met, need: float64(w.Demand), have: float64(w.Allowed)}
+// busiestAt is how the busiest ten minutes are run: at the largest output at which
+// they fit the plate, else at full output.
+func busiestAt(d *demand, s *system.System, t unit.Millimetre) (w size.Working, fits bool, err error) {
+	cuts, each, _ := busiest(d.job)
+	if w, err = size.Fit(s, t, LedAt(d.job), cuts, each); err == nil {
+		return w, true, nil
 	}
 	w, err = size.WorkingAt(s, s.OutputMax, t, LedAt(d.job), cuts, each)
-	if err != nil {
-		return mark{verdict: NotKnown}
-	}
-	return mark{verdict: compare(float64(w.Demand), float64(w.Allowed)), need: float64(w.Demand), have: float64(w.Allowed)}
+	return w, false, err
 }
 
 // dutyInputs names the busiest ten minutes, and the output and speed at which
 // they fit.
 func dutyInputs(d *demand, s *system.System) []Input {
-	cuts, each, busy := busiest(d.job)
+	_, _, busy := busiest(d.job)
 	t, thick, _ := everyday(d, s)
 	if !busy || !thick {
 		return nil
 	}
 	list := d.job.told(FactBusyCuts, FactBusyLength)
-	w, err := size.Fit(s, t, LedAt(d.job), cuts, each)
-	if err != nil {
-		w, err = size.WorkingAt(s, s.OutputMax, t, LedAt(d.job), cuts, each)
-	}
-	if err == nil {
+	if w, _, err := busiestAt(d, s, t); err == nil {
 		list = append(list,
 			figureInput("speed in the everyday thickness", w.Speed, unit.Speed),
 			figureInput("output", w.Output, unit.Current))

@@ -36,6 +36,11 @@ func compare(need, have float64) Verdict {
 	return Short
 }
 
+// against is a capability beside a need.
+func against[Q ~float64](need, have Q) mark {
+	return mark{verdict: compare(float64(need), float64(have)), need: float64(need), have: float64(have)}
+}
+
 // between judges a capability when the need is only known to lie between
 // least and most.
 func between(least, most, have float64, sure bool) mark {

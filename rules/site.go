@@ -171,22 +171,24 @@ func judgeGenerator(d *demand, s *system.System) mark {
 	if err1 != nil || err2 != nil || !told {
 		return mark{verdict: NotKnown, need: float64(need)}
 	}
-	return atAltitude(d.job, func(altitude unit.Metre) mark {
-		have, err := size.GeneratorAt(rating, altitude)
-		if err != nil {
-			return mark{verdict: NotKnown, need: float64(need)}
-		}
-		return mark{verdict: compare(float64(need), float64(have)), need: float64(need), have: float64(have)}
-	})
+	return atAltitude(d.job, need, func(altitude unit.Metre) (unit.KilovoltAmpere, error) { return size.GeneratorAt(rating, altitude) })
 }
 
 // highestSite is how high a site may plausibly lie where nobody said. Common
 // practice, no source.
 const highestSite unit.Metre = 1500
 
-// atAltitude judges at the altitude told. Where it is not told, the verdict
-// stands only if it is the same at the sea and at the highest plausible site.
-func atAltitude(j *Job, judge func(unit.Metre) mark) mark {
+// atAltitude judges what is left at the altitude told. Where it is not told, the
+// verdict stands only if it is the same at the sea and at the highest plausible
+// site.
+func atAltitude[Q ~float64](j *Job, need Q, left func(unit.Metre) (Q, error)) mark {
+	judge := func(altitude unit.Metre) mark {
+		have, err := left(altitude)
+		if err != nil {
+			return mark{verdict: NotKnown, need: float64(need)}
+		}
+		return against(need, have)
+	}
 	if altitude, told := j.Altitude.Get(); told {
 		return judge(altitude)
 	}
@@ -214,13 +216,7 @@ func judgeAirFlow(d *demand, s *system.System) mark {
 	if !told {
 		return mark{verdict: NotKnown, need: float64(need)}
 	}
-	return atAltitude(d.job, func(altitude unit.Metre) mark {
-		have, err := size.DeliveredAt(delivery, altitude)
-		if err != nil {
-			return mark{verdict: NotKnown, need: float64(need)}
-		}
-		return mark{verdict: compare(float64(need), float64(have)), need: float64(need), have: float64(have)}
-	})
+	return atAltitude(d.job, need, func(altitude unit.Metre) (unit.LitrePerMinute, error) { return size.DeliveredAt(delivery, altitude) })
 }
 
 // runTime is how long the receiver makes up for a short delivery, where all of
@@ -264,13 +260,12 @@ func judgeAirPressure(d *demand, s *system.System) mark {
 	if !told {
 		return mark{verdict: NotKnown, need: float64(s.AirPressure)}
 	}
-	bore, wide := d.job.Air.HoseBore.Get()
-	length, long := d.job.Air.HoseLength.Get()
-	if wide && long {
-		return pressureThrough(d, s, have, bore, length)
+	air := &d.job.Air
+	through := pressureThrough(d, s, have, air.HoseBore.Or(narrowHose), air.HoseLength.Or(longHose))
+	if air.HoseBore.IsKnown() && air.HoseLength.IsKnown() {
+		return through
 	}
-	easy := mark{verdict: compare(float64(s.AirPressure), float64(have)), need: float64(s.AirPressure), have: float64(have)}
-	return alike(easy, pressureThrough(d, s, have, d.job.Air.HoseBore.Or(narrowHose), d.job.Air.HoseLength.Or(longHose)))
+	return alike(against(s.AirPressure, have), through)
 }
 
 // The narrowest and longest hose that is plausible where nobody said. Common
@@ -286,8 +281,7 @@ func pressureThrough(d *demand, s *system.System, have unit.Bar, bore unit.Milli
 	if !fits {
 		return mark{verdict: Short, need: float64(s.AirPressure), have: float64(have) / 2}
 	}
-	need := float64(s.AirPressure + loss)
-	return mark{verdict: compare(need, float64(have)), need: need, have: float64(have)}
+	return against(s.AirPressure+loss, have)
 }
 
 // hoseLoss is what a hose and its couplings lose; fits is false where they

@@ -15,43 +15,28 @@ import (
 	"cutbrief/rules/unit"
 )
 
-// held is a kind of quantity in a file: the unit it is held in, and the largest
-// believable number, far above any hand-held system; a number beyond it has the
-// wrong unit. Common practice, no source; 1000 V a.c. is where low voltage ends
+// held is, for each kind of quantity in a file, the unit it is held in and the
+// largest believable number, far above any hand-held system; a number beyond it has
+// the wrong unit. Common practice, no source; 1000 V a.c. is where low voltage ends
 // (Directive 2014/35/EU, from memory).
-type held struct {
+var held = map[unit.Kind]struct {
 	symbol string
 	most   float64
-}
-
-func heldIn(kind unit.Kind) held {
-	switch kind {
-	case unit.Thickness:
-		return held{"mm", 300}
-	case unit.Share:
-		return held{"%", 100}
-	case unit.Pressure:
-		return held{"bar", 20}
-	case unit.Weight:
-		return held{"kg", 500}
-	case unit.Flow:
-		return held{"l/min", 2000}
-	case unit.Voltage:
-		return held{"V", 1000}
-	}
-	return held{"A", 1000}
+}{
+	unit.Thickness: {"mm", 300}, unit.Share: {"%", 100}, unit.Pressure: {"bar", 20}, unit.Weight: {"kg", 500},
+	unit.Flow: {"l/min", 2000}, unit.Voltage: {"V", 1000}, unit.Current: {"A", 1000},
 }
 
 // figure writes a number in full with the unit its kind is held in.
 func figure[Q ~float64](v Q, kind unit.Kind) message.Figure {
-	return message.Figure(csvfile.Number(v) + " " + heldIn(kind).symbol)
+	return message.Figure(csvfile.Number(v) + " " + held[kind].symbol)
 }
 
 // quantity reads text as a number above zero of this kind. Anything else is
 // reported. Thicknesses by gauge need the metal's sheet.
 func quantity(c *csvfile.Cell, text string, kind unit.Kind, sheet unit.Sheet) (float64, bool) {
 	got, err := unit.Read(text, kind, unit.Metric, sheet)
-	v, most := got.Quantity.Value, heldIn(kind).most
+	v, most := got.Quantity.Value, held[kind].most
 	quoted := message.Name(csvfile.Quoted(text))
 	switch {
 	case err != nil:
@@ -90,13 +75,6 @@ func yes(c *csvfile.Cell) bool {
 	return false
 }
 
-func yesNo(yes bool) string {
-	if yes {
-		return "yes"
-	}
-	return "no"
-}
-
 // maxName and maxID are what still fits a line of the page.
 const (
 	maxName = 60
@@ -123,20 +101,15 @@ func isName(s string) bool {
 		csvfile.Flaw(s).IsEmpty() && utf8.RuneCountInString(s) <= maxName
 }
 
-func readID(c *csvfile.Cell, r *record) {
-	if !isID(c.Text) {
-		c.Refuse("{1} cannot be an id", c.Quoted())
-		return
+// named reads a text that must have a form.
+func named(field func(*record) *string, is func(string) bool, problem message.ID) func(*csvfile.Cell, *record) {
+	return func(c *csvfile.Cell, r *record) {
+		if !is(c.Text) {
+			c.Refuse(problem, c.Quoted())
+			return
+		}
+		*field(r) = c.Text
 	}
-	r.ID = c.Text
-}
-
-func readName(c *csvfile.Cell, r *record) {
-	if !isName(c.Text) {
-		c.Refuse("{1} cannot be a name", c.Quoted())
-		return
-	}
-	r.Name = c.Text
 }
 
 func readPierce(c *csvfile.Cell, r *record) {
@@ -200,12 +173,19 @@ func readDuty(c *csvfile.Cell, r *record) {
 	slices.SortStableFunc(r.Duty, func(a, b DutyPoint) int { return cmp.Compare(b.Output, a.Output) })
 }
 
-func writeDuty(r *record) string {
+// joined writes several entries into one cell.
+func joined[E any](list []E, write func(E) string) string {
 	var all []string
-	for _, p := range r.Duty {
-		all = append(all, string(figure(p.Output, unit.Current)+" at "+figure(p.Duty, unit.Share)))
+	for _, e := range list {
+		all = append(all, write(e))
 	}
 	return strings.Join(all, "; ")
+}
+
+func writeDuty(r *record) string {
+	return joined(r.Duty, func(p DutyPoint) string {
+		return string(figure(p.Output, unit.Current) + " at " + figure(p.Duty, unit.Share))
+	})
 }
 
 // readSupplies reads "1 phase 200-240 V max 33 A eff 24 A; ...".
@@ -251,15 +231,13 @@ func voltage(c *csvfile.Cell, text string) (low, high unit.Volt, ok bool) {
 }
 
 func writeSupplies(r *record) string {
-	var all []string
-	for _, p := range r.Supplies {
+	return joined(r.Supplies, func(p Supply) string {
 		volts := csvfile.Number(p.VoltMin)
 		if p.VoltMax != p.VoltMin {
 			volts += "-" + csvfile.Number(p.VoltMax)
 		}
-		all = append(all, fmt.Sprintf("%d phase %s V max %s eff %s", p.Phases, volts, figure(p.Input, unit.Current), figure(p.Effective, unit.Current)))
-	}
-	return strings.Join(all, "; ")
+		return fmt.Sprintf("%d phase %s V max %s eff %s", p.Phases, volts, figure(p.Input, unit.Current), figure(p.Effective, unit.Current))
+	})
 }
 
 // readMetals reads "stainless 10 mm; aluminium 9 mm".
@@ -321,11 +299,8 @@ func findMetal(name string) (metal.Metal, bool) {
 // writeMetals keeps the order of the metal list, so that the same range gives
 // the same bytes.
 func writeMetals(r *record) string {
-	var all []string
-	for _, m := range rateable() {
-		if t, ok := r.PerMetal[m.ID]; ok {
-			all = append(all, string(m.ID)+" "+string(figure(t, unit.Thickness)))
-		}
-	}
-	return strings.Join(all, "; ")
+	rated := slices.DeleteFunc(rateable(), func(m metal.Metal) bool { return r.PerMetal[m.ID] == 0 })
+	return joined(rated, func(m metal.Metal) string {
+		return string(m.ID) + " " + string(figure(r.PerMetal[m.ID], unit.Thickness))
+	})
 }

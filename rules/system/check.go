@@ -2,6 +2,7 @@ package system
 
 import (
 	"math"
+	"slices"
 	"strconv"
 	"strings"
 
@@ -221,12 +222,7 @@ func output(a unit.Ampere) unit.Kilowatt {
 
 // check adds what Check finds, save where a cell it builds on was refused.
 func check(row *csvfile.Row[record]) {
-	var news []Finding
-	for _, f := range Check(row.Value.System) {
-		if !row.Refused(f.Column) {
-			news = append(news, f)
-		}
-	}
+	news := slices.DeleteFunc(Check(row.Value.System), func(f Finding) bool { return row.Refused(f.Column) })
 	for _, f := range news {
 		row.Report(f)
 	}
@@ -235,26 +231,27 @@ func check(row *csvfile.Row[record]) {
 // names are the IDs and names taken so far, in lower case, with their line. A row
 // that was refused for something else still counts, so that the repair shows no
 // news.
-type names struct{ ids, names map[string]int }
+type names map[[2]string]int
 
 // unique reports an ID or a name that an earlier row has.
-func (n *names) unique(row *csvfile.Row[record]) {
+func (n names) unique(row *csvfile.Row[record]) {
 	id, name := row.Value.ID, row.Value.Name
-	if first := taken(n.ids, id, row.Line); first > 0 {
+	if first := n.taken(colID, id, row.Line); first > 0 {
 		row.Report(Finding{Column: colID, Severity: Error, Problem: message.New("{1} is the id of line {2} too", message.Name(csvfile.Quoted(id)), message.Figure(strconv.Itoa(first))),
 			Accepted: message.New("an id of its own for every system")})
 	}
-	if first := taken(n.names, strings.ToLower(name), row.Line); first > 0 {
+	if first := n.taken(colName, strings.ToLower(name), row.Line); first > 0 {
 		row.Report(Finding{Column: colName, Severity: Warning, Problem: message.New("{1} is the name of line {2} too", message.Name(csvfile.Quoted(name)), message.Figure(strconv.Itoa(first)))})
 	}
 }
 
-// taken is the line that has a key already, or 0 where the key is new, and keeps
-// it then.
-func taken(lines map[string]int, key string, line int) int {
-	if first := lines[key]; first > 0 && key != "" {
+// taken is the line that has a text in a column already, or 0 where it is new, and
+// keeps it then.
+func (n names) taken(column, text string, line int) int {
+	key := [2]string{column, text}
+	if first := n[key]; first > 0 && text != "" {
 		return first
 	}
-	lines[key] = line
+	n[key] = line
 	return 0
 }

@@ -58,10 +58,10 @@ func columns() []column {
 	return []column{
 		{Name: colID, Required: true, Accepts: "lower-case letters, digits and hyphens, at most 40, such as shop-45",
 			Means: []string{"short name that saved visits refer to; once used, never change it"},
-			Read:  readID, Write: func(r *record) string { return r.ID }},
+			Read:  named(func(r *record) *string { return &r.ID }, isID, "{1} cannot be an id"), Write: func(r *record) string { return r.ID }},
 		{Name: colName, Required: true, Accepts: "a name of at most 60 characters that starts with a letter or digit",
 			Means: []string{"the name printed on the page"},
-			Read:  readName, Write: func(r *record) string { return r.Name }},
+			Read:  named(func(r *record) *string { return &r.Name }, isName, "{1} cannot be a name"), Write: func(r *record) string { return r.Name }},
 		number(colRated, unit.Thickness, thickness, func(r *record) *unit.Millimetre { return &r.Rated },
 			"thickest mild steel cut clean by hand at about 500 mm/min (20 in/min)"),
 		number(colCleanMax, unit.Thickness, thickness, func(r *record) *unit.Millimetre { return &r.CleanMax },
@@ -115,7 +115,7 @@ func number[Q ~float64](name string, kind unit.Kind, accepts message.ID, field f
 func flag(name string, field func(*record) *bool, means ...string) column {
 	return column{Name: name, Accepts: "yes, no or blank", Means: means,
 		Read:  func(c *csvfile.Cell, r *record) { *field(r) = yes(c) },
-		Write: func(r *record) string { return yesNo(*field(r)) }}
+		Write: func(r *record) string { return map[bool]string{true: "yes", false: "no"}[*field(r)] }}
 }
 
 // invented is a flag that nobody misses: a blank says nothing of a system.
@@ -148,7 +148,7 @@ func format() *csvfile.Format[record] {
 // in the order of the file. A range read with errors is incomplete: show them
 // before using it. Reading stops at the limits, with an error that says so.
 func Read(r io.Reader, name string) (Range, []Finding) {
-	f, taken := format(), names{ids: map[string]int{}, names: map[string]int{}}
+	f, taken := format(), names{}
 	f.Check = func(row *csvfile.Row[record]) {
 		check(row)
 		taken.unique(row)
