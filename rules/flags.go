@@ -1,7 +1,6 @@
 package rules
 
 import (
-	"cutbrief/rules/message"
 	"cutbrief/rules/unit"
 )
 
@@ -12,40 +11,33 @@ const (
 	muchForMaintenance  unit.Metre = 100 // above which "maintenance" is
 )
 
-// flagRow is one contradiction worth saying aloud.
-type flagRow struct {
-	id       string
-	sentence message.ID
-	from     []Fact
-	applies  func(*Job) bool
-}
-
-var flagRows = []flagRow{
+// flagRows are the contradictions worth saying aloud.
+var flagRows = []Flag{
 	{"little-production", "You said production, but less than 20 m a week sounds like repair work. Which is nearer?",
-		[]Fact{FactUse, FactCutLength}, func(j *Job) bool {
+		asked(FactUse, FactCutLength), practice, func(j *Job) bool {
 			m, ok := j.CutPerWeek.Get()
 			return ok && j.Use.Or("") == Production && beyond(littleForProduction, m)
 		}},
 	{"much-maintenance", "You said repair work, but more than 100 m a week sounds like production. Which is nearer?",
-		[]Fact{FactUse, FactCutLength}, func(j *Job) bool {
+		asked(FactUse, FactCutLength), practice, func(j *Job) bool {
 			return j.Use.Or("") == Maintenance && moreThan(j.CutPerWeek, muchForMaintenance)
 		}},
 	{"busy-over-week", "The busiest ten minutes hold more cutting than the whole week. One of the two needs another look.",
-		[]Fact{FactBusyCuts, FactBusyLength, FactCutLength}, func(j *Job) bool {
+		asked(FactBusyCuts, FactBusyLength, FactCutLength), practice, func(j *Job) bool {
 			busy, ok := busyMetres(j)
 			week, told := j.CutPerWeek.Get()
 			return ok && told && beyond(busy, week)
 		}},
 	{"everyday-over-thickest", "The everyday thickness is more than the thickest clean cut. The thicker one is used until it is cleared up.",
-		[]Fact{FactEveryday, FactThickest}, func(j *Job) bool {
+		asked(FactEveryday, FactThickest), practice, func(j *Job) bool {
 			return anyPiece(j, func(p *Piece) bool { return over(p.Everyday, p.Thickest) })
 		}},
 	{"thickest-over-rare", "The thickest regular cut is more than the rare thickest. The thicker one is used until it is cleared up.",
-		[]Fact{FactThickest, FactRarest}, func(j *Job) bool {
+		asked(FactThickest, FactRarest), practice, func(j *Job) bool {
 			return anyPiece(j, func(p *Piece) bool { return over(p.Thickest, p.Rarest) })
 		}},
 	{"pierced-over-cut", "The thickest pierced or bevelled is more than anything that is cut. One of the two needs another look.",
-		[]Fact{FactPierced, FactBevelled, FactThickest}, func(j *Job) bool {
+		asked(FactPierced, FactBevelled, FactThickest), practice, func(j *Job) bool {
 			return anyPiece(j, func(p *Piece) bool {
 				most, told, _ := p.regular()
 				most = max(most, p.Rarest.Or(0))
@@ -53,30 +45,34 @@ var flagRows = []flagRow{
 			})
 		}},
 	{"metal-without-figures", "There are no figures for one of the metals, so nothing here covers it. Cut a piece of it before anything is ordered.",
-		[]Fact{FactMetals}, func(j *Job) bool { return anyPiece(j, withoutFigures) }},
+		asked(FactMetals), practice, func(j *Job) bool { return anyPiece(j, withoutFigures) }},
 	{"gas-on-other-metals", "Oxy-fuel does not cut stainless, aluminium, copper, brass or cast iron. How do you cut those today?",
-		[]Fact{FactToday, FactMetals}, func(j *Job) bool {
+		asked(FactToday, FactMetals), practice, func(j *Job) bool {
 			today, ok := j.Today.Get()
 			return ok && len(today) == 1 && today[0] == OxyFuel && anyPiece(j, notForGas)
 		}},
 	{"eyes", "Nobody cuts or watches without a filter lens of the right shade. Bring enough for every onlooker.",
-		[]Fact{FactEyes}, func(j *Job) bool { e, ok := j.Eyes.Get(); return ok && e != EyesAll }},
+		asked(FactEyes), practice, func(j *Job) bool { e, ok := j.Eyes.Get(); return ok && e != EyesAll }},
 	{"no-ventilation", "There is no ventilation for cutting fume. Sort this out before the demonstration.",
-		[]Fact{FactVentilation}, func(j *Job) bool { return j.Ventilation.Or("") == VentNone }},
+		asked(FactVentilation), practice, func(j *Job) bool { return j.Ventilation.Or("") == VentNone }},
+}
+
+// asked are facts that are not told per metal.
+func asked(facts ...Fact) (list []Asked) {
+	for _, f := range facts {
+		list = append(list, Asked{Fact: f})
+	}
+	return list
 }
 
 // flags returns the warnings that apply.
 func flags(j *Job) []Flag {
 	var list []Flag
-	for _, row := range flagRows {
-		if !row.applies(j) {
-			continue
+	for _, f := range flagRows {
+		if f.applies(j) {
+			f.applies = nil
+			list = append(list, f)
 		}
-		f := Flag{ID: row.id, Sentence: row.sentence, Source: practice}
-		for _, fact := range row.from {
-			f.From = append(f.From, Asked{Fact: fact})
-		}
-		list = append(list, f)
 	}
 	return list
 }

@@ -48,12 +48,12 @@ func metalInput(id metal.ID, factor float64) []Input {
 	if factor == 1 {
 		return nil
 	}
-	return []Input{{Name: message.New("factor for {1}", nameOf(id)), Value: unit.Quantity{Value: factor}, Op: "×"}}
+	return []Input{{Name: message.New("factor for {1}", id.Name()), Value: unit.Quantity{Value: factor}, Op: "×"}}
 }
 
 // input names one thickness of a piece.
 func (p *Piece) input(f Fact) Input {
-	return Input{Name: message.New(answerOf(f).name, nameOf(p.Metal)), Value: mm(thicknessOf(p, f).Or(0)), From: Asked{f, p.Metal}}
+	return Input{Name: message.New(answerOf(f).name, p.Metal.Name()), Value: mm(thicknessOf(p, f).Or(0)), From: Asked{f, p.Metal}}
 }
 
 // pieceInputs names the piece that decides a rule about one thickness.
@@ -185,12 +185,4 @@ func dewPoint(j *Job, drier Drier) (unit.Celsius, bool) {
 	}
 	dew, err2 := size.PressureDewPoint(roomAir, roomHumidity, line, local, roomAir)
 	return dew, err2 == nil
-}
-
-func nameOf(id metal.ID) any {
-	m, ok := metal.Find(id)
-	if !ok {
-		return message.Name(id)
-	}
-	return m.Name
 }

@@ -173,6 +173,7 @@ type Flag struct {
 	Sentence message.ID
 	From     []Asked
 	Source   cite.Ref
+	applies  func(*Job) bool // of a row; nil in a result
 }
 
 // Result is everything concluded from a job and a range.

@@ -239,10 +239,7 @@ func flameAt(t float64) flameRow {
 // cannot says in a plain sentence why an account cannot be made for a process
 // in a metal and thickness, "" where it can.
 func cannot(p Process, id metal.ID, t unit.Millimetre) message.Message {
-	var name any = message.Name(id)
-	if m, ok := metal.Find(id); ok {
-		name = m.Name
-	}
+	name := id.Name()
 	switch {
 	case p == Unknown:
 		return message.New("What this method costs is not known, so it is not calculated.")
@@ -255,9 +252,9 @@ func cannot(p Process, id metal.ID, t unit.Millimetre) message.Message {
 			return message.New("There are oxy-fuel figures for 3 to 100 mm only.")
 		}
 	case p == Shear:
-		return ends("There are no figures for hand-held and bench shears in {1}.", "Hand-held and bench shears cut up to about {1} in {2}, so they are not an option for this cut.", p, id, name, t)
+		return ends("There are no figures for hand-held and bench shears in {1}.", "Hand-held and bench shears cut up to about {1} in {2}, so they are not an option for this cut.", p, id, t)
 	case p == Nibbler:
-		return ends("There are no figures for hand-held nibblers in {1}.", "Hand-held nibblers cut up to about {1} in {2}, so they are not an option for this cut.", p, id, name, t)
+		return ends("There are no figures for hand-held nibblers in {1}.", "Hand-held nibblers cut up to about {1} in {2}, so they are not an option for this cut.", p, id, t)
 	case p == Disc:
 		if _, held := discFactor[id]; !held {
 			return message.New("There are no figures for abrasive discs in {1}.", name)
@@ -275,13 +272,13 @@ func cannot(p Process, id metal.ID, t unit.Millimetre) message.Message {
 
 // ends says why a tool is no alternative in a metal: in the words of unheld
 // where no figure is held, in those of beyond where the cut is too thick for it.
-func ends(unheld, beyond message.ID, p Process, id metal.ID, name any, t unit.Millimetre) message.Message {
+func ends(unheld, beyond message.ID, p Process, id metal.ID, t unit.Millimetre) message.Message {
 	limit, held := rules.ToolLimit(rules.Process(p), id)
 	switch {
 	case !held:
-		return message.New(unheld, name)
+		return message.New(unheld, id.Name())
 	case t > limit*(1+nominal):
-		return message.New(beyond, shown(limit), name)
+		return message.New(beyond, shown(limit), id.Name())
 	}
 	return message.Message{}
 }

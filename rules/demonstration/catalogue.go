@@ -46,7 +46,7 @@ const noPiece message.ID = "thickness given for the metal that decides"
 var catalogue = []CatalogueCut{
 	{ID: "thin-straight", Name: "Straight cut, tip on the work, along a straight edge",
 		Proves: []rules.Requirement{rules.Distortion, rules.EdgeQuality, rules.Ease},
-		piece:  sheet, needs: []need{lowOutput, withinRated}, wanted: cutsSheet, Source: showing,
+		piece:  (*situation).sheet, needs: []need{lowOutput, withinRated}, wanted: cutsSheet, Source: showing,
 		Minutes: 3, length: 300, timed: true,
 		props: []message.ID{"non-conductive straight edge", "clamps"},
 		See:   "a straight, narrow cut; the sheet stays flat and can be touched soon",
@@ -55,7 +55,7 @@ var catalogue = []CatalogueCut{
 		Avoid: "new tip, output turned down, one steady pull without a stop"},
 	{ID: "large-circle", Name: "Large circle with the radius guide",
 		Proves: []rules.Requirement{rules.Distortion, rules.EdgeQuality},
-		piece:  sheet, needs: []need{lowOutput, withinRated, sheetOrRound}, wanted: features(rules.Circles), Source: showing,
+		piece:  (*situation).sheet, needs: []need{lowOutput, withinRated, sheetOrRound}, wanted: features(rules.Circles), Source: showing,
 		Minutes: 5, length: 1257, // π times 400 mm across
 		props: []message.ID{"radius guide with the sleeve that fits the torch"},
 		See:   "a round disc that drops out flat, and meets its start",
@@ -284,9 +284,6 @@ func makes(way rules.Process, p piece) bool {
 	return !held || size.Compare(float64(p.thickness), float64(end)) != size.TooSmall
 }
 
-// sheet is the customer's own thin sheet, or else common sheet brought along.
-func sheet(s *situation) (piece, bool) { return s.sheet(), true }
-
 // pierced is the everyday piece, or the thickest they pierce if it is thinner,
 // or sheet where neither starts well.
 func pierced(s *situation) (piece, bool) {
@@ -297,17 +294,19 @@ func pierced(s *situation) (piece, bool) {
 		}
 	}
 	if ok && !withinPierce.holds(s, p) {
-		return s.sheet(), true // a hole that starts well in thinner metal
+		return s.sheet() // a hole that starts well in thinner metal
 	}
 	return p, ok
 }
 
-// bevelPlate is 6 mm mild steel: thick enough to show the face, thin enough
-// for most systems at 45°.
-func bevelPlate(*situation) (piece, bool) { return piece{metal.MildSteel, 6}, true }
+// brought is a piece the rep brings along.
+func brought(id metal.ID, t unit.Millimetre) func(*situation) (piece, bool) {
+	return func(*situation) (piece, bool) { return piece{id, t}, true }
+}
 
-// mesh is common expanded metal in mild steel.
-func mesh(*situation) (piece, bool) { return piece{metal.MildSteel, 3}, true }
+// Common expanded metal, and a plate to bevel: thick enough to show the face, thin
+// enough for most systems at 45°.
+var mesh, bevelPlate = brought(metal.MildSteel, 3), brought(metal.MildSteel, 6)
 
 // coated is the customer's own coated steel, or their mild steel as it stands
 // outdoors; none where the everyday cut is in it anyway.

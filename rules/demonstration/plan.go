@@ -28,10 +28,6 @@ const (
 	worthAgain  = 8  // a further proof of the critical requirement
 )
 
-// Plan chooses the cuts for the recommended system, in the order shown. It
-// returns nothing if there is no recommended system.
-func Plan(job rules.Job, result rules.Result) []Cut { return Choose(job, result).Cuts }
-
 // Choose plans the demonstration, and says what is left out and why. Without a
 // recommended system nothing is chosen and nothing left out.
 func Choose(job rules.Job, result rules.Result) Programme {

@@ -156,3 +156,7 @@ func TestSideBySideOnlyWithinWhatTodaysToolParts(t *testing.T) {
 		}
 	}
 }
+
+// Plan chooses the cuts for the recommended system, in the order shown. It
+// returns nothing if there is no recommended system.
+func Plan(job rules.Job, result rules.Result) []Cut { return Choose(job, result).Cuts }

@@ -89,7 +89,7 @@ func (s *situation) thickest() (piece, bool) {
 
 // sheet is the customer's own thin sheet, the thinnest everyday metal up to
 // the limit, or else mild-steel sheet brought along.
-func (s *situation) sheet() piece {
+func (s *situation) sheet() (piece, bool) {
 	best := piece{metal.MildSteel, broughtSheet}
 	own := false
 	for i := range s.job.Pieces {
@@ -98,7 +98,7 @@ func (s *situation) sheet() piece {
 			best, own = piece{s.job.Pieces[i].Metal, t}, true
 		}
 	}
-	return best
+	return best, true
 }
 
 // Thin sheet, common practice, no source: tip on the work is at its best up to

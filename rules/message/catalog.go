@@ -19,16 +19,11 @@ import (
 // Catalog is the words of one language, or a firm's own. The nil Catalog prints
 // English. A Catalog may be used by several goroutines at once.
 type Catalog struct {
-	Name     string // "de", or the base name of the file
-	Language string // as the file calls it, such as "Deutsch"; "" if it does not
+	Source
 
-	rows     []string     // the identifiers, in their order
-	wordings map[ID]entry // all rows, as they are and folded
-	figures  figures
-	answers  []typing // what may be typed: their words to ours
-	words    []typing
-	to       *printer
-	lacking  func(ID)
+	wordings       map[ID]entry // all rows, as they are and folded
+	answers, words []typing     // what may be typed: their words to ours
+	to             *printer
 }
 
 // entry is a row.
@@ -36,14 +31,15 @@ type entry struct{ english, words string }
 
 // Source is what a Catalog is made of.
 type Source struct {
-	Name, Language     string
-	Tag                language.Tag // chooses plurals and the marks of counts
-	Decimal, Thousands string       // marks of figures; "" leaves them as they are
-	Units              map[string]string
-	Rows               []Row    // in the order of the file
-	Forms              []Row    // wordings of plural forms besides one and other, as PluralForm writes them
-	Words, Answers     []Row    // ways of typing, small letters, and what is meant
-	Lacking            func(ID) // told every message printed that has no row; nil tells nobody
+	Name               string            // "de", or the base name of the file
+	Language           string            // as the file calls it, such as "Deutsch"; "" if it does not
+	Tag                language.Tag      // chooses plurals and the marks of counts
+	Decimal, Thousands string            // marks of figures; "" leaves them as they are
+	Units              map[string]string // that are words in English
+	Rows               []Row             // in the order of the file
+	Forms              []Row             // wordings of plural forms besides one and other, as PluralForm writes them
+	Words, Answers     []Row             // ways of typing, small letters, and what is meant
+	Lacking            func(ID)          // told every message printed that has no row; nil tells nobody
 }
 
 // Row is one line of a Catalog: an identifier and the words for it.
@@ -51,10 +47,7 @@ type Row struct{ ID, Words string }
 
 // NewCatalog makes a Catalog.
 func NewCatalog(s Source) *Catalog {
-	c := &Catalog{
-		Name: s.Name, Language: s.Language, figures: figures{s.Decimal, s.Thousands, s.Units}, to: newPrinter(s.Tag),
-		wordings: map[ID]entry{}, words: typings(s.Words), answers: typings(s.Answers), lacking: s.Lacking,
-	}
+	c := &Catalog{Source: s, to: newPrinter(s.Tag), wordings: map[ID]entry{}, words: typings(s.Words), answers: typings(s.Answers)}
 	for _, r := range s.Rows {
 		c.add(r)
 	}
@@ -69,7 +62,6 @@ func NewCatalog(s Source) *Catalog {
 // letter.
 func (c *Catalog) add(r Row) {
 	e := entry{r.ID, r.Words}
-	c.rows = append(c.rows, r.ID)
 	c.wordings[ID(r.ID)] = e
 	if low := ID(folded(r.ID)); !startsCapital(r.ID) || c.wordings[low].english == "" {
 		c.wordings[low] = e
@@ -87,7 +79,13 @@ func (c *Catalog) Code() string {
 }
 
 // IDs are the identifiers a Catalog has rows for, in the order of its file.
-func (c *Catalog) IDs() []string { return c.rows }
+func (c *Catalog) IDs() []string {
+	var ids []string
+	for _, r := range c.Rows {
+		ids = append(ids, r.ID)
+	}
+	return ids
+}
 
 // folded is an identifier without what a row does not ask about: whether it
 // begins with a capital and ends with a full stop.

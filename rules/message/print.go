@@ -58,8 +58,8 @@ func (c *Catalog) phrase(m Message) string {
 		return ""
 	case c.wording(m.id) != "":
 		return c.to.print(m, c.wording, c.arguments(m.args))
-	case c.lacking != nil:
-		c.lacking(m.id)
+	case c.Lacking != nil:
+		c.Lacking(m.id)
 	}
 	return c.to.print(m, english().wording, c.arguments(m.args))
 }
@@ -79,14 +79,6 @@ func (c *Catalog) wording(id ID) string {
 		return dressed(e.words, string(id), e.english)
 	}
 	return ""
-}
-
-// figure prints a number with the marks and unit names of the language.
-func (c *Catalog) figure(s string) string {
-	if c.wordings == nil {
-		return s
-	}
-	return c.figures.write(s)
 }
 
 // listed prints a list.
@@ -193,22 +185,16 @@ func layout(words string) string {
 // Has reports whether the catalog has words for a message.
 func (c *Catalog) Has(id ID) bool { return c == nil || c.wording(id) != "" }
 
-// figures say how a catalog writes numbers, and units that are words in English.
-type figures struct {
-	decimal, thousands string // "" leaves them as they are
-	units              map[string]string
-}
-
-// write puts a figure, word by word, into the marks and unit names of a language.
-func (f figures) write(text string) string {
+// figure puts a number, word by word, into the marks and unit names of the language.
+func (c *Catalog) figure(text string) string {
 	words := strings.Split(text, " ")
 	for i, w := range words {
 		body := strings.Trim(w, "()[].,;:~")
-		if unit, ok := f.units[body]; ok {
+		if unit, ok := c.Units[body]; ok {
 			words[i] = strings.Replace(w, body, unit, 1)
 			continue
 		}
-		words[i] = f.numbers(w)
+		words[i] = c.numbers(w)
 	}
 	return strings.Join(words, " ")
 }
@@ -216,8 +202,8 @@ func (f figures) write(text string) string {
 // numbers writes the numbers in a figure with the marks of the language: a comma
 // before exactly three digits is ours between thousands, a point is ours for
 // decimals.
-func (f figures) numbers(w string) string {
-	if f.decimal == "" {
+func (c *Catalog) numbers(w string) string {
+	if c.Decimal == "" {
 		return w
 	}
 	var out strings.Builder
@@ -225,9 +211,9 @@ func (f figures) numbers(w string) string {
 		_, size := utf8.DecodeRuneInString(w[i:]) // one where w is no UTF-8
 		switch next := digitsAfter(w[i+size:]); {
 		case r == '.' && digitBefore(w, i) && next > 0:
-			out.WriteString(f.decimal)
+			out.WriteString(c.Decimal)
 		case r == ',' && digitBefore(w, i) && next == 3:
-			out.WriteString(f.thousands)
+			out.WriteString(c.Thousands)
 		default:
 			out.WriteRune(r)
 		}

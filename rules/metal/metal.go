@@ -62,3 +62,11 @@ func Find(id ID) (Metal, bool) {
 	}
 	return Metal{}, false
 }
+
+// Name is what a metal is called; one that is not listed, by its identifier.
+func (id ID) Name() message.Message {
+	if m, ok := Find(id); ok {
+		return m.Name.Message()
+	}
+	return message.Text(string(id))
+}

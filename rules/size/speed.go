@@ -25,17 +25,6 @@ func ForProduction() Multiple { return Multiple{2, 3} }
 // ForSpeed is the least multiple where cutting speed decides.
 func ForSpeed() Multiple { return Multiple{1.5, 1.6} }
 
-// Need returns the rated thickness in mm that a regular clean cut of t mm, in
-// mild-steel equivalents, asks for: at least t·Floor, comfortably t·Comfort.
-// Valid for t > 0. Source: practice.
-// Check: 6.35 mm in production → 12.7 mm, comfortably 19.05 mm.
-func (m Multiple) Need(t unit.Millimetre) (least, comfort unit.Millimetre, err error) {
-	if !(t > 0) {
-		return 0, 0, ErrRange
-	}
-	return t * unit.Millimetre(m.Floor), t * unit.Millimetre(m.Comfort), nil
-}
-
 // NominalStep is one step between nominal sizes: 12 mm and 1/2 in (12.7 mm)
 // are one size in the trade. Source: practice.
 const NominalStep = 0.06
