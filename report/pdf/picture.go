@@ -144,7 +144,7 @@ func (c *canvas) strip(r report.CurveRange, p plot) {
 func (c *canvas) key(of *page.Picture, at span) {
 	const symbol = 3.5
 	wide := 0.0
-	if of.Everyday != nil {
+	if of.Everyday != nil && of.Everyday.Label != "" {
 		c.shape(ruleMark, at.x+symbol/2, c.y+0.5, 0, smallStyle.line()-1, black)
 		c.within(at.indented(symbol+1), 1, run{of.Everyday.Label, smallStyle, black})
 		wide = c.faces.width(of.Everyday.Label, smallStyle) + symbol + 4
