@@ -116,6 +116,9 @@ func runExample(t *testing.T, line string, visit []byte) {
 	}
 	cmd := exec.Command("sh", "-c", line)
 	cmd.Dir = dir
+	if strings.HasPrefix(line, "cutbrief systems add ") { // from an invented data sheet
+		cmd.Stdin = strings.NewReader("shop-46\nShop 46\n1/2 in\n17 mm\n22 mm\n\n\n20\n45 A\n45 A at 50 %\n1 phase 200-240 V max 33 A eff 24 A\n5 cfm\n75 psi\n31 lb\n\n\n\n\n\n")
+	}
 	cmd.Env = append(os.Environ(), "HOME="+dir, "XDG_DATA_HOME="+dir, "XDG_CONFIG_HOME="+dir)
 	if out, err := cmd.CombinedOutput(); err != nil {
 		t.Errorf("%v\n%s", err, out)

@@ -151,7 +151,7 @@ func systemsCommand() command {
 			}
 			return c.putWords(func(words *message.Catalog) string { return table.Systems(offered, words) })
 		},
-		below: []command{checkCommand(check(systemsList)), templateCommand(system.Template)},
+		below: []command{checkCommand(check(systemsList)), addCommand(), templateCommand(system.Template)},
 	}
 }
 

@@ -1,6 +1,8 @@
 package main
 
 import (
+	"bytes"
+	"cmp"
 	"errors"
 	"fmt"
 	"path/filepath"
@@ -11,6 +13,7 @@ import (
 	"cutbrief/assess/store"
 	"cutbrief/assess/store/atomicfile"
 	"cutbrief/rules/message"
+	"cutbrief/rules/workbook"
 )
 
 // format is a form that something is written in.
@@ -27,6 +30,7 @@ const (
 	icsFormat      format = "ics"
 	tableFormat    format = "table"
 	ndjsonFormat   format = "ndjson"
+	xlsxFormat     format = "xlsx"
 )
 
 // briefFormats are those a brief can take, with the file endings that mean each.
@@ -77,7 +81,7 @@ func (f format) ending() string {
 // forPeople reports a format whose words are those asked for. JSON, CSV and
 // calendars are for programs and stay in English.
 func (f format) forPeople() bool {
-	return f == pdfFormat || f == htmlFormat || f == textFormat || f == markdownFormat || f == tableFormat
+	return f == pdfFormat || f == htmlFormat || f == textFormat || f == markdownFormat || f == tableFormat || f == xlsxFormat
 }
 
 // nameAfter is the name of the document of a visit.
@@ -143,10 +147,41 @@ func (c *call) deliverOut(data []byte) error {
 	return c.deliver(c.on("force"), document{c.text("out"), data})
 }
 
-// noTerminal refuses to write a PDF to a terminal.
+// bookFlags say where a workbook goes.
+var bookFlags = []option{
+	{name: "out", value: "", usage: "`path` of the workbook of --format xlsx; - is standard output"},
+	{name: "force", value: false, usage: "write over a file that exists"},
+}
+
+// deliverBook writes a workbook to where --out says, else to a file of this name.
+func (c *call) deliverBook(name string, tables ...workbook.Table) error {
+	path := cmp.Or(c.text("out"), name)
+	if err := c.noTerminal(path, "name a file with --out"); err != nil {
+		return err
+	}
+	var made bytes.Buffer
+	if err := workbook.Write(&made, tables...); err != nil {
+		return err
+	}
+	return c.deliver(c.on("force"), document{path, made.Bytes()})
+}
+
+// onlyBook refuses --out and --force with any other format.
+func (c *call) onlyBook() error {
+	if c.form() != xlsxFormat && (c.text("out") != "" || c.on("force")) {
+		return misuse(message.ID("other formats are written to standard output").Message(), "--out and --force go with --format xlsx")
+	}
+	return nil
+}
+
+// noTerminal refuses to write a PDF or a workbook to a terminal.
 func (c *call) noTerminal(path string, instead message.ID) error {
 	if path == "-" && isTerminal(c.out) {
-		return misuse(instead.Message(), "a PDF cannot be shown in a terminal")
+		what := message.ID("a PDF cannot be shown in a terminal")
+		if c.form() == xlsxFormat {
+			what = "a workbook cannot be shown in a terminal"
+		}
+		return misuse(instead.Message(), what)
 	}
 	return nil
 }

@@ -36,15 +36,15 @@ func reviewCommand() command {
 		tables: reviewTables,
 		args:   arguments{most: 1, what: "one folder"},
 		flags: []option{
-			formatFlag(tableFormat, csvFormat, jsonFormat, ndjsonFormat, markdownFormat, pdfFormat), paper,
+			formatFlag(tableFormat, csvFormat, jsonFormat, ndjsonFormat, markdownFormat, pdfFormat, xlsxFormat), paper,
 			{name: "where", value: "", usage: "keep only the rows this holds for, such as 'verdict = open'"},
 			{name: "sort", value: "-date", usage: "fields to sort by, with a comma between; a minus puts the largest first"},
 			{name: "fields", value: "", usage: "fields to show, with a comma between"},
 			{name: "by", value: "", usage: "count by one `field` instead of a list: {1}", values: countable, refuse: "visits are not counted by {1}"},
 			{name: "tally", value: false, usage: "count all visits instead of a list, as bars"},
 			{name: "quote", value: false, usage: "with --tally: quote what was noted where the answer was no"},
-			{name: "out", value: "", usage: "`path` of the page of --format pdf; - is standard output (default: team.pdf here)"},
-			{name: "force", value: false, usage: "write over a page that exists"},
+			{name: "out", value: "", usage: "`path` of the page of --format pdf or the workbook of --format xlsx; - is standard output (default: team.pdf or review.xlsx here)"},
+			{name: "force", value: false, usage: "write over a file that exists"},
 			{name: "measured", value: false, usage: "compare the cuts timed in demonstrations with the prediction"},
 		},
 		run: func(c *call) error {
@@ -135,9 +135,9 @@ func (job *reviewJob) agree() error {
 		{job.timings != nil && (job.tally || job.by != nil), "--measured and --by, --tally or a page are given together", "choose one of them"},
 		{job.tally && !slices.Contains(counted, job.format), "--tally is not written as {1}", "choose --format table, json or pdf"},
 		{job.on("quote") && (!job.on("tally") || job.format != tableFormat), "--quote goes with --tally, as text", "cutbrief review --tally --quote"},
-		{job.format != pdfFormat && (job.text("out") != "" || job.on("force")), "--out and --force go with --format pdf", "other formats are written to standard output"},
+		{job.format != pdfFormat && job.format != xlsxFormat && (job.text("out") != "" || job.on("force")), "--out and --force go with --format pdf or xlsx", "other formats are written to standard output"},
 		{job.by != nil && !slices.Contains(counted, job.format), "--by is not written as {1}", "choose --format table, json or pdf"},
-		{job.timings != nil && !slices.Contains([]format{tableFormat, csvFormat, jsonFormat}, job.format), "--measured is not written as {1}", "choose --format table, csv or json"},
+		{job.timings != nil && !slices.Contains([]format{tableFormat, csvFormat, jsonFormat, xlsxFormat}, job.format), "--measured is not written as {1}", "choose --format table, csv, json or xlsx"},
 	} {
 		if rule.broken {
 			return misuse(rule.hint.Message(), rule.what, message.Name(job.format))
@@ -169,6 +169,13 @@ func (job *reviewJob) write() error {
 			return message.WithHint(err, "the same as text: cutbrief review --tally")
 		}
 		return job.deliver(job.on("force"), document{job.pageAt, made})
+	}
+	if job.format == xlsxFormat {
+		made := sheet.Workbook()
+		if job.timings != nil {
+			made = job.measured(sheet, job.timings).Workbook()
+		}
+		return job.deliverBook("review.xlsx", made)
 	}
 	if err := job.writer(sheet)(job.out); err != nil {
 		return message.WithHint(message.Errorf("write standard output: {1}", err), "the program that reads the output may have closed it")

@@ -110,8 +110,11 @@ func costCommand() command {
 	return command{
 		use:   "cost FILE",
 		args:  oneVisit,
-		flags: []option{formatFlag(textFormat, markdownFormat, csvFormat, jsonFormat), unitsFlag},
+		flags: append([]option{formatFlag(textFormat, markdownFormat, csvFormat, jsonFormat, xlsxFormat), unitsFlag}, bookFlags...),
 		run: func(c *call) error {
+			if err := c.onlyBook(); err != nil {
+				return err
+			}
 			s, v, err := c.about(c.form())
 			if err != nil {
 				return err
@@ -124,6 +127,8 @@ func costCommand() command {
 				return c.putData(data.CostCSV(sheet))
 			case jsonFormat:
 				return c.putData(data.CostSheet(sheet))
+			case xlsxFormat:
+				return c.deliverBook("cost.xlsx", data.CostTables(sheet)...)
 			}
 			return c.put(text.CostSheet(sheet, text.DefaultWidth))
 		},
@@ -134,14 +139,17 @@ func compareCommand() command {
 	return command{
 		use:  "compare FILE",
 		args: oneVisit,
-		flags: []option{formatFlag(textFormat, markdownFormat, jsonFormat), unitsFlag,
-			{name: "only", value: []string(nil), usage: "the systems to compare, by `id`, with commas between"}},
+		flags: append([]option{formatFlag(textFormat, markdownFormat, jsonFormat, xlsxFormat), unitsFlag,
+			{name: "only", value: []string(nil), usage: "the systems to compare, by `id`, with commas between"}}, bookFlags...),
 		run: compare,
 	}
 }
 
 // compare prints systems side by side.
 func compare(c *call) error {
+	if err := c.onlyBook(); err != nil {
+		return err
+	}
 	s, v, err := c.about(c.form())
 	if err != nil {
 		return err
@@ -158,6 +166,15 @@ func compare(c *call) error {
 		return c.put(text.ComparisonMarkdown(beside))
 	case jsonFormat:
 		return c.putData(data.Comparison(beside))
+	case xlsxFormat:
+		words := s.options.Words
+		s.options.Words = nil
+		plain, err := report.Compare(v, s.offered, s.options, c.list("only"))
+		if err != nil {
+			return err
+		}
+		beside.Words = words
+		return c.deliverBook("compare.xlsx", data.ComparisonTables(plain, beside)...)
 	}
 	return c.put(text.Comparison(beside, text.DefaultWidth))
 }

@@ -31,14 +31,45 @@ func Comparison(c report.Comparison) ([]byte, error) { return encode(c, "the com
 // columns of their own. Numbers stay numbers; a text that a spreadsheet could
 // take for a formula is kept from it.
 func CostCSV(s report.CostSheet) ([]byte, error) {
-	c := &costCSV{currency: text(s.Currency)}
-	c.out = csv.NewWriter(&c.buf)
-	c.row("part", "way", "cut", "item", "unit", "low", "likely", "high", "note")
+	var buf bytes.Buffer
+	out := csv.NewWriter(&buf)
+	_ = out.Write(costHeads) // the writer keeps its first error
+	for _, r := range costRows(s) {
+		line := make([]string, len(r))
+		for i, cell := range r {
+			switch cell := cell.(type) {
+			case float64:
+				line[i] = figure(cell)
+			case string:
+				line[i] = text(cell)
+			}
+		}
+		_ = out.Write(line)
+	}
+	out.Flush()
+	if err := out.Error(); err != nil {
+		return nil, fmt.Errorf("write the account as CSV: %w", err)
+	}
+	return buf.Bytes(), nil
+}
+
+// The columns of the account, and those that others are named after.
+var costHeads = []string{"part", "way", "cut", "item", "unit", "low", "likely", "high", "note"}
+
+const (
+	unitColumn = 4
+	lowColumn  = 5
+	highColumn = 7
+)
+
+// costRows are the rows of the account: texts, and numbers where they are known.
+func costRows(s report.CostSheet) [][]any {
+	c := &costTable{currency: s.Currency}
 	for _, l := range s.Prices {
-		c.row("prices", "", "", text(l.Label), "", "", text(l.Value), "", "")
+		c.row("prices", "", "", l.Label, "", nil, l.Value, nil, "")
 	}
 	if s.Demo != "" {
-		c.row("prices", "", "", "mark", "", "", "", "", text(s.Demo))
+		c.row("prices", "", "", "mark", "", nil, nil, nil, s.Demo)
 	}
 	for _, w := range s.Today {
 		c.way("today", w)
@@ -54,33 +85,27 @@ func CostCSV(s report.CostSheet) ([]byte, error) {
 		}
 	}
 	for _, in := range s.Inputs {
-		c.row("input", "", "", text(in.Name), text(in.Unit), figure(in.Low), figure(in.Likely), figure(in.High), text(strings.TrimSpace(in.Basis+" "+in.Note)))
+		c.row("input", "", "", in.Name, in.Unit, in.Low, in.Likely, in.High, strings.TrimSpace(in.Basis+" "+in.Note))
 	}
-	c.out.Flush()
-	if err := c.out.Error(); err != nil {
-		return nil, fmt.Errorf("write the account as CSV: %w", err)
-	}
-	return c.buf.Bytes(), nil
+	return c.rows
 }
 
-type costCSV struct {
-	buf      bytes.Buffer
-	out      *csv.Writer
+type costTable struct {
+	rows     [][]any
 	currency string
 }
 
-// row writes cells; the writer keeps its first error.
-func (c *costCSV) row(cells ...string) { _ = c.out.Write(cells) }
+func (c *costTable) row(cells ...any) { c.rows = append(c.rows, cells) }
 
-func (c *costCSV) amount(part, way, cut, item, unit string, a *report.Amount, note string) {
+func (c *costTable) amount(part, way, cut, item, unit string, a *report.Amount, note string) {
 	if a != nil {
-		c.row(part, text(way), text(cut), text(item), strings.TrimSuffix(c.currency+unit, "/"), figure(a.Low), figure(a.Likely), figure(a.High), text(note))
+		c.row(part, way, cut, item, c.currency+unit, a.Low, a.Likely, a.High, note)
 	}
 }
 
-func (c *costCSV) way(part string, w report.CostWay) {
+func (c *costTable) way(part string, w report.CostWay) {
 	if w.Why != "" {
-		c.row(part, text(w.Name), text(w.Cut), "not worked out", "", "", "", "", text(w.Why))
+		c.row(part, w.Name, w.Cut, "not worked out", "", nil, nil, nil, w.Why)
 		return
 	}
 	for _, l := range w.Lines {
@@ -90,12 +115,12 @@ func (c *costCSV) way(part string, w report.CostWay) {
 	c.amount(part, w.Name, w.Cut, "together", "/year", w.PerYear, "")
 }
 
-func (c *costCSV) saving(o report.CostOffer) {
+func (c *costTable) saving(o report.CostOffer) {
 	c.amount("saving", o.Name, o.Cut, "saving", "/m", o.Saving, o.Verdict)
 	c.amount("saving", o.Name, o.Cut, "saving", "/year", o.SavingAll, o.Verdict)
 	c.amount("saving", o.Name, o.Cut, "net present value", "", o.Worth, o.Over)
 	if o.Payback != "" {
-		c.row("saving", text(o.Name), text(o.Cut), "payback", "", "", "", "", text(o.Payback))
+		c.row("saving", o.Name, o.Cut, "payback", "", nil, nil, nil, o.Payback)
 	}
 }
 

@@ -10,6 +10,7 @@ import (
 	"unicode"
 
 	"cutbrief/rules/message"
+	"cutbrief/rules/workbook"
 )
 
 // maxColumns is how many cells a header may have. It keeps a wrong file from
@@ -112,8 +113,8 @@ type List[T any] struct {
 	Complete bool // the header is in order and every line was read
 }
 
-// Read reads a list from a CSV file (RFC 4180, UTF-8, one row a line) and checks
-// every line. Lines that start with # are comments. A row with an error is left
+// Read reads a list from a CSV file (RFC 4180, UTF-8, one row a line), or from the
+// first sheet of a workbook, and checks every line. Lines that start with # are comments. A row with an error is left
 // out; with a broken header all are, and yet checked. Findings are in the order of
 // the file. Reading stops at the limits, with an error that says so.
 func (f *Format[T]) Read(r io.Reader) List[T] {
@@ -127,7 +128,12 @@ func (f *Format[T]) Read(r io.Reader) List[T] {
 		rd.report(Finding{Severity: Error, Problem: message.Of(err), Accepted: accepted})
 		return rd.list
 	}
-	all := Each(text, rd.line)
+	var all bool
+	if workbook.Is([]byte(text)) {
+		all = rd.sheet([]byte(text))
+	} else {
+		all = Each(text, rd.line)
+	}
 	rd.list.Complete = all && !rd.broken && rd.list.Header != nil
 	switch {
 	case rd.list.Header == nil && len(rd.list.Findings) == 0:
@@ -145,9 +151,38 @@ type reader[T any] struct {
 	columns []*Column[T] // by cell of the header; nil for an unknown one
 	broken  bool         // the header has an error: check rows, keep none
 	rows    int
+	book    bool               // a workbook is read
+	why     map[int]message.ID // of the row of a workbook: why some of its cells cannot be read
 }
 
-func (rd *reader[T]) report(f Finding) { rd.list.Findings = append(rd.list.Findings, f) }
+func (rd *reader[T]) report(f Finding) {
+	if i := slices.Index(rd.list.Header, f.Column); rd.book && f.Line > 0 && f.Column != "" && i >= 0 {
+		f.Cell = workbook.Place(i, f.Line)
+	}
+	rd.list.Findings = append(rd.list.Findings, f)
+}
+
+// sheet takes the lines of a workbook in and reports whether it had them all.
+func (rd *reader[T]) sheet(data []byte) bool {
+	rd.book = true
+	rows, err := workbook.Read(data)
+	if err != nil {
+		rd.report(Finding{Severity: Error, Problem: message.Of(err), Accepted: message.New("a workbook (.xlsx) with the list on its first sheet, or CSV in UTF-8")})
+		return false
+	}
+	for _, row := range rows {
+		if len(row.Why) == 0 && Skipped(strings.Join(row.Cells, ",")) {
+			continue
+		}
+		for n := len(row.Cells); n < len(rd.columns); n++ { // blank cells at the end are not kept
+			row.Cells = append(row.Cells, "")
+		}
+		if rd.why = row.Why; !rd.take(row.Number, row.Cells, 0, "") {
+			return false
+		}
+	}
+	return true
+}
 
 // unread reports a line whose cells could not be taken apart.
 func (rd *reader[T]) unread(line int, column string, problem message.ID) {
@@ -161,6 +196,12 @@ func (rd *reader[T]) line(n int, text string) bool {
 		return true
 	}
 	cells, bad, problem := Split(text)
+	return rd.take(n, cells, bad, problem)
+}
+
+// take takes the cells of the next line in and reports whether to go on. Problem
+// says why they could not be taken apart, and bad at which cell.
+func (rd *reader[T]) take(n int, cells []string, bad int, problem message.ID) bool {
 	if rd.list.Header == nil {
 		return rd.header(n, cells, problem)
 	}
@@ -261,7 +302,11 @@ func (rd *reader[T]) row(n int, cells []string) {
 		for i, text := range cells[:min(len(cells), len(rd.columns))] {
 			if c := rd.columns[i]; c != nil {
 				cell.Text, cell.heading, cell.accepts, cell.Required = strings.TrimSpace(text), rd.list.Header[i], c.Accepts, c.Required
-				c.read(cell, &row.Value)
+				if why := rd.why[i]; why != "" {
+					cell.Refuse(why)
+				} else {
+					c.read(cell, &row.Value)
+				}
 			}
 		}
 		if rd.format.Check != nil {

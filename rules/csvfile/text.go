@@ -177,6 +177,7 @@ const (
 // Finding is one thing to know about one place in a file.
 type Finding struct {
 	Line     int    // counted from 1; 0 for the file as a whole
+	Cell     string // as a workbook names it, "B7"; "" in a CSV file
 	Column   string // as in the header; "" for the whole line
 	Row      string // what the row is called, "" if it could not be read
 	Severity Severity
@@ -191,17 +192,29 @@ func (f Finding) String() string { return f.Message().String() }
 // Message is the finding on one line.
 func (f Finding) Message() message.Message {
 	m := message.ID("file").Message()
-	if f.Line > 0 {
+	switch {
+	case f.Cell != "":
+		m = message.New("cell {1}", message.Name(f.Cell))
+	case f.Line > 0:
 		m = message.New("line {1}", message.Name(strconv.Itoa(f.Line)))
 	}
 	if f.Column != "" {
 		m = message.New("{1}, column {2}", m, message.Name(f.Column))
 	}
-	m = message.New("{1}: {2}: {3}", m, message.ID(f.Severity), f.Problem)
-	if !f.Accepted.IsEmpty() {
-		m = message.New("{1}; accepted: {2}", m, f.Accepted)
+	return f.accepting(message.New("{1}: {2}: {3}", m, message.ID(f.Severity), f.Problem))
+}
+
+// Said is Message without the place, for whoever knows it.
+func (f Finding) Said() message.Message {
+	return f.accepting(message.New("{1}: {2}", message.ID(f.Severity), f.Problem))
+}
+
+// accepting adds what would be accepted.
+func (f Finding) accepting(m message.Message) message.Message {
+	if f.Accepted.IsEmpty() {
+		return m
 	}
-	return m
+	return message.New("{1}; accepted: {2}", m, f.Accepted)
 }
 
 // Count returns how many findings have this severity.
