@@ -24,9 +24,9 @@ type Command struct {
 // text is typed, a letter is text: then the key with Ctrl does the same, or the
 // letter while all keys are shown.
 type Keys struct {
-	Accept, Open, Back, Later, Leave, Quit, Help                     key.Binding
-	Move, Scroll                                                     key.Binding
-	NotKnown, Note, List, Result, Why, Page, PutOff, Known, NextOpen key.Binding
+	Accept, Open, Back, Later, Leave, Quit, Help                           key.Binding
+	Move, Scroll                                                           key.Binding
+	NotKnown, Note, List, Result, Why, Page, PutOff, Known, NextOpen, Tell key.Binding
 }
 
 // NewKeys returns the keys of all screens.
@@ -50,6 +50,7 @@ func NewKeys() Keys {
 		PutOff:   Bind("ask the group later", "g", "ctrl+g"),
 		Known:    Bind("how it is known", "h", "ctrl+y"),
 		NextOpen: Bind("next open question", "tab"),
+		Tell:     Bind("tell in a sentence", "t", "ctrl+t"),
 	}
 }
 

@@ -23,11 +23,12 @@ func (m *Model) Commands() []screen.Command {
 			{Binding: k.Back, Do: m.keepNote}, leave} // nothing typed is lost
 	case listing:
 		list = []screen.Command{{Binding: k.Move}, {Binding: k.Open, Do: m.openRow}, {Binding: k.Result, Do: m.toResult},
-			{Binding: k.Back, Do: m.closeList}, leave, {Binding: k.NextOpen, Do: m.goOpen}, {Binding: screen.Bind("skip the group", "x"), Do: m.skipRow}}
+			{Binding: k.Back, Do: m.closeList}, leave, {Binding: k.NextOpen, Do: m.goOpen}, {Binding: screen.Bind("skip the group", "x"), Do: m.skipRow},
+			{Binding: k.Tell, Do: m.openSentence}}
 	case reading:
 		list = []screen.Command{{Binding: k.Page, Do: m.makePage}, {Binding: k.Why, Do: m.openWhy}, {Binding: k.List, Do: m.toList},
 			{Binding: k.Back, Do: m.backToLast}, leave, {Binding: screen.Bind("what if", "i"), Do: m.openSupposing}, {Binding: k.Scroll},
-			{Binding: screen.Bind("choose what decides", "y"), Do: m.openChoosing}}
+			{Binding: screen.Bind("choose what decides", "y"), Do: m.openChoosing}, {Binding: k.Tell, Do: m.openSentence}}
 		if m.open > 0 {
 			list = append(list, screen.Command{Binding: k.NextOpen, Do: m.goOpen})
 		}
@@ -42,6 +43,10 @@ func (m *Model) Commands() []screen.Command {
 		list = []screen.Command{{Binding: k.Accept, Do: m.keepReason}, {Binding: k.Back, Do: m.openChoosing}, leave}
 	case placing:
 		list = []screen.Command{{Binding: k.Accept, Do: m.keepElsewhere}, {Binding: k.Back, Do: m.closePlace}, leave}
+	case telling:
+		list = []screen.Command{{Binding: k.Accept, Do: m.hear}, {Binding: k.Back, Do: m.closeSentence}, leave}
+	case offering:
+		list = []screen.Command{{Binding: k.Accept, Do: m.takeFound}, {Binding: screen.Bind("refuse", "x"), Do: m.refuseFound}, {Binding: k.Back, Do: m.closeSentence}, leave}
 	case leaving:
 		if m.pending > 0 {
 			return nil
@@ -75,7 +80,7 @@ func (m *Model) askingCommands() []screen.Command {
 		{Binding: accept, Do: m.accept}, {Binding: k.Later, Do: m.goLater}, {Binding: k.NotKnown, Do: m.notKnown},
 		{Binding: k.Back, Do: m.goBack}, {Binding: k.Quit, Do: m.leave}, {Binding: k.Note, Do: m.openNote},
 		{Binding: k.List, Do: m.toList}, {Binding: k.Result, Do: m.toResult}, {Binding: k.Why, Do: m.openWhy},
-		{Binding: k.Known, Do: m.turnKnown}, {Binding: k.PutOff, Do: func() tea.Cmd { return m.putOff("Esc") }},
+		{Binding: k.Known, Do: m.turnKnown}, {Binding: k.PutOff, Do: func() tea.Cmd { return m.putOff("Esc") }}, {Binding: k.Tell, Do: m.openSentence},
 	}
 	if m.step.Question.Form == assess.FormLong {
 		list = append(list, newLine)
@@ -101,7 +106,7 @@ func (m *Model) backToResult() tea.Cmd {
 // Typing is the text typed at a question, in a note, a reason or a place.
 func (m *Model) Typing() (string, bool) {
 	switch m.state {
-	case asking, noting, reasoning, placing:
+	case asking, noting, reasoning, placing, telling:
 		return m.field.Text(), !m.field.IsList()
 	}
 	return "", false
@@ -121,7 +126,7 @@ func (m *Model) Type(msg tea.KeyMsg) tea.Cmd {
 		m.text.Key(msg)
 	case supposing:
 		m.suppose(msg)
-	case noting, choosing, reasoning, placing:
+	case noting, choosing, reasoning, placing, telling:
 		m.wrong = nil
 		for i, line := range unpaste(msg.Runes) {
 			if i > 0 {

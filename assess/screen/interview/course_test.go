@@ -194,7 +194,8 @@ func TestOneKeyEachOnEveryForm(t *testing.T) {
 			t.Errorf("%s: not known gave %+v", f, a)
 		}
 		at().keys("<ctrl+o>").Sees("note for this question")
-		at().keys("<f1>").Sees("for example:", "l, ^L list", "r, ^R result")
+		at().keys("<f1>").Sees("for example:", "r, ^R result")
+		at().keys("<f1>", "<end>").Sees("l, ^L list")
 		d = at().keys("<ctrl+l>", "<home>", "<enter>")
 		d.at(assess.FactCompany)
 		if d = at().keys("<ctrl+o>", "x", "<enter>"); f != d.m.step.Question.ID || d.m.field.Draft().Empty() {

@@ -47,6 +47,7 @@ var welcome = []message.ID{
 	"Answer each question on one line. You can type these words at any question:",
 	"back, help, not known, note and a text, later (ask the rest of the group at the end),",
 	"skip (leave the group out), list, go and a number, clear, measured, assumed, told,",
+	"say and a sentence (what they said, to answer several questions at once),",
 	"what if and a figure (try it; nothing changes), result, quit.",
 	"An empty line skips the question.",
 }
@@ -55,6 +56,10 @@ var welcome = []message.ID{
 func (l *lineView) show(anew bool) {
 	if l.m.state == listing { // no question matters any more
 		l.m.openResult()
+	}
+	if l.m.state == offering {
+		l.offer()
+		return
 	}
 	if l.m.state != reading {
 		if anew {
@@ -161,6 +166,10 @@ func (l *lineView) take(typed string) bool {
 	first, rest, _ := strings.Cut(line, " ")
 	first, rest = strings.ToLower(first), strings.TrimSpace(rest)
 	ended := l.m.state == reading
+	if l.m.state == offering {
+		l.offered(line)
+		return true
+	}
 	if w, is := words[strings.ToLower(line)]; is && !(ended && atQuestions[strings.ToLower(line)]) && (ended || first != "page") {
 		w.do(l)
 		return w.show
@@ -174,6 +183,9 @@ func (l *lineView) take(typed string) bool {
 	case elsewhere && l.m.offersPlace():
 		l.saveIn(place)
 		return !ended
+	case first == "say" && rest != "":
+		l.sentence(rest)
+		return true
 	case first == "go" && isNumber(rest):
 		return l.jump(rest)
 	case strings.ToLower(line) == "back":

@@ -322,6 +322,7 @@ func TestNoLineIsLeftUnsaid(t *testing.T) {
 	speak(t, book, &memory{}, newVisit(), "later", "later", "later", "back", "later", "later", "later", "later", "quit")
 	speak(t, book, &memory{}, newVisit(), append(whole(), "go 1", "later", "go 38", "clear", "later", "quit")...)
 	speak(t, book, &memory{}, newVisit(), append(before, "1", "about 6", "=", "quit")...)
+	speak(t, book, &memory{}, newVisit(), "say nothing", "say "+told, "yes", "no", "back", "not known", "say single phase, and a cat", "yes", "quit")
 	speak(t, book, &memory{}, newVisit(), "back", "", "", "skip", "list", "go 60", "")
 	speak(t, book, &memory{fail: errors.New("no room")}, newVisit(), "Alder Vale", "")
 	speak(t, book, &memory{}, newVisit())

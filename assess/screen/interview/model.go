@@ -24,6 +24,8 @@ const (
 	choosing               // the rep's own choice of what decides
 	reasoning              // and the reason for it
 	placing                // another place to save in
+	telling                // a sentence that may answer several questions
+	offering               // what was found in it, one by one
 	leaving                // waiting for the last save
 )
 
@@ -60,6 +62,11 @@ type Model struct {
 	requirement rules.Requirement // chosen to decide, before its reason
 
 	supposal supposal // one answer moved
+
+	said           string         // the sentence
+	found          []assess.Found // in it, and not yet accepted or refused
+	rest           []string       // of it, not understood
+	taken, refused int
 
 	change  int             // counts changes to the answers
 	saved   int             // the change last saved

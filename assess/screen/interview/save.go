@@ -200,6 +200,12 @@ func (m *Model) settle() {
 		}
 	}
 	m.unkept = nil
+	switch {
+	case m.state == telling && strings.TrimSpace(m.field.Text()) != "":
+		m.unkept = append(m.unkept, sanitize.Line(m.field.Text()))
+	case m.state == offering:
+		m.unkept = append(m.unkept, m.said)
+	}
 	if len(m.paste) > 0 {
 		m.unkept = append(m.unkept, m.Print(pastedLines(m.paste))+": "+sanitize.Line(strings.Join(m.paste, " / ")))
 	}

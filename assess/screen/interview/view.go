@@ -64,6 +64,11 @@ func (m *Model) Body(width, height int) []string {
 	case placing:
 		return m.typingLines(width, height, m.Say("Where else should the visit be saved?"),
 			m.Say("Name a folder or a new file. Nothing changes in the first place."))
+	case telling:
+		return m.typingLines(width, height, m.Say("What did they say?"),
+			m.Say("Type it as it was said, such as: half inch plate most days, 230 single phase, 30 amp breaker. Each answer found is shown before it counts."))
+	case offering:
+		return m.offeringLines(width, height)
 	}
 	return m.Stack(m.aboveField(width), field, focus, m.belowField(width), height)
 }
