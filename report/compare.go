@@ -127,11 +127,8 @@ type comparisonRow struct {
 }
 
 func (b *builder) comparisonRows() []comparisonRow {
-	up := func(of func(*compared) unit.Quantity) func(*compared) message.Message {
-		return func(c *compared) message.Message { return b.needed(of(c)) }
-	}
-	down := func(of func(*compared) unit.Quantity) func(*compared) message.Message {
-		return func(c *compared) message.Message { return b.given(of(c)) }
+	figure := func(r unit.Round, of func(*compared) unit.Quantity) func(*compared) message.Message {
+		return func(c *compared) message.Message { return b.show(of(c), r) }
 	}
 	fed := func(phases int) func(*compared) message.Message {
 		return func(c *compared) message.Message { return b.supplyOf(c.System, phases) }
@@ -149,17 +146,17 @@ func (b *builder) comparisonRows() []comparisonRow {
 	}
 	return []comparisonRow{
 		{label: msg("for this work"), of: func(c *compared) message.Message { return worded(c.candidate.Status) }},
-		{label: msg("rated"), of: down(func(c *compared) unit.Quantity { return millimetres(c.Rated) })},
-		{label: msg("clean to"), of: down(func(c *compared) unit.Quantity { return millimetres(c.CleanMax) })},
-		{label: msg("severs"), of: down(func(c *compared) unit.Quantity { return millimetres(c.Severance) })},
+		{label: msg("rated"), of: figure(unit.Down, func(c *compared) unit.Quantity { return millimetres(c.Rated) })},
+		{label: msg("clean to"), of: figure(unit.Down, func(c *compared) unit.Quantity { return millimetres(c.CleanMax) })},
+		{label: msg("severs"), of: figure(unit.Down, func(c *compared) unit.Quantity { return millimetres(c.Severance) })},
 		{label: msg("spare capacity"), of: spareCapacity},
 		{label: msg("everyday speed"), of: b.everydaySpeed},
 		{label: msg("duty cycle"), of: b.dutyOf},
 		{label: msg("one phase"), of: fed(1)},
 		{label: msg("three phases"), of: fed(3)},
-		{label: msg("air flow"), of: up(func(c *compared) unit.Quantity { return quantity(c.AirFlow, unit.Flow) })},
-		{label: msg("air pressure"), of: up(func(c *compared) unit.Quantity { return quantity(c.AirPressure, unit.Pressure) })},
-		{label: msg("weight"), of: up(func(c *compared) unit.Quantity { return quantity(c.Weight, unit.Weight) })},
+		{label: msg("air flow"), of: figure(unit.Up, func(c *compared) unit.Quantity { return quantity(c.AirFlow, unit.Flow) })},
+		{label: msg("air pressure"), of: figure(unit.Up, func(c *compared) unit.Quantity { return quantity(c.AirPressure, unit.Pressure) })},
+		{label: msg("weight"), of: figure(unit.Up, func(c *compared) unit.Quantity { return quantity(c.Weight, unit.Weight) })},
 		{label: msg("price"), of: listed},
 		{label: msg("cost {1}", b.each()), of: costCell(metre, b.likely, "not calculated"), today: true},
 		{label: msg("low to high"), of: costCell(metre, span, none), today: true},
@@ -264,9 +261,7 @@ func paysOf(s cost.Saving) message.Message {
 func (b *builder) comparisonNotes(a *cost.Account) []string {
 	list := []message.Message{b.costCut(a)}
 	if a.Against < 0 {
-		for i := range a.Methods {
-			list = append(list, msg("Today, {1}: {2}", worded(a.Methods[i].Process.Name()), a.Methods[i].Why))
-		}
+		list = append(list, mapped(a.Methods, func(w *cost.Method) message.Message { return msg("Today, {1}: {2}", worded(w.Process.Name()), w.Why) })...)
 	}
 	return b.prints(append(list, b.priceBasis(a), message.Join(" ",
 		msg("Thicknesses are mild steel, cut by hand; supply and air are those of the plate."), msg("A licensed electrician confirms the supply.")))...)

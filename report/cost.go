@@ -181,12 +181,12 @@ func (b *builder) movers(a *cost.Account, s cost.Saving) message.Message {
 		}
 	}
 	id := message.ID("It depends most on {1}, one of them common practice, no source.")
-	switch {
-	case practice == 0:
+	switch practice {
+	case 0:
 		id = "It depends most on {1}."
-	case practice == len(movers) && practice > 1:
+	case 2:
 		id = "It depends most on {1}, both common practice, no source."
-	case practice == len(movers):
+	case len(movers):
 		id = "It depends most on {1}, common practice, no source."
 	}
 	return message.Join(" ", when(len(names) > 0, id, message.And(names...)), b.priceBasis(a))

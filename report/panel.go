@@ -55,10 +55,7 @@ func (b *builder) stillIn() (in []string, out int) {
 			out++
 			continue
 		}
-		status := worded(c.Status)
-		if c.Open && c.Status == rules.Fits {
-			status = msg("fits so far")
-		}
+		status := when(c.Open && c.Status == rules.Fits, "fits so far").Or(worded(c.Status))
 		in = append(in, b.print(msg("{1}: {2}", outside(c.System.Name), status)))
 	}
 	if out == 0 && b.result.Outcome == rules.NotYet && len(in) > 0 {

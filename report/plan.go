@@ -48,14 +48,10 @@ func (b *builder) pieceOf(id metal.ID, t unit.Millimetre) message.Message {
 
 // setting words how the torch is set: "40 A, tip on the work".
 func (b *builder) setting(s *demonstration.OperatingPoint) message.Message {
-	text := message.Join(", ", message.Number(unit.Show(amperes(s.Output), b.style, unit.Down)), b.tip(s))
-	if v, ok := s.Speed.Get(); ok {
-		text = message.Join(", ", text, b.given(speed(v)))
-	}
-	if t, ok := s.Seconds.Get(); ok {
-		text = message.Join(": ", text, b.lengthIn(s.Length, t))
-	}
-	return text
+	v, known := s.Speed.Get()
+	t, timed := s.Seconds.Get()
+	text := message.Join(", ", message.Number(unit.Show(amperes(s.Output), b.style, unit.Down)), b.tip(s), when(known, "{1}", b.given(speed(v))))
+	return message.Join(": ", text, when(timed, "{1}", b.lengthIn(s.Length, t)))
 }
 
 // lengthIn words a length and the time it takes: "300 mm in 18 s".

@@ -70,16 +70,14 @@ func AtBench(v *assess.Visit, offered system.Range, o Options) Bench {
 // torch says how the torch is set, in the order it is done.
 func (b *builder) torch(c *demonstration.Cut) []string {
 	s := &c.Setting
-	list := []message.Message{
+	t, timed := s.Seconds.Get()
+	return b.prints(
 		message.Join(", ", b.told(amperes(s.Output)), b.tip(s)),
 		when(s.Pressure > 0, "air {1} while it flows", b.needed(quantity(s.Pressure, unit.Pressure))),
 		msg("pull, lead {1}, arc trailing {2}", degrees(s.Lead), degrees(s.Trailing)),
 		when(s.Through > c.Thickness, "{1} of metal along the slant", b.needed(millimetres(s.Through))),
-	}
-	if t, ok := s.Seconds.Get(); ok {
-		list = append(list, b.lengthIn(s.Length, t))
-	}
-	return b.prints(list...)
+		when(timed, "{1}", b.lengthIn(s.Length, t)),
+	)
 }
 
 // Shown is the record of the cut as planned, before anything is noted.

@@ -149,12 +149,9 @@ func Follow(v *assess.Visit, offered system.Range, o Options) (FollowUp, error) 
 	f.Held, _ = time.Parse(time.DateOnly, s.Date) // zero for a day not noted
 	f.Due, _ = time.Parse(time.DateOnly, s.Next.Date)
 	for _, c := range s.Cuts {
-		var time message.Message // "300 mm in 18 s"
 		took, timed := c.Took.Get()
-		if length, measured := c.Length.Get(); timed && measured {
-			time = b.lengthIn(length, took)
-		}
-		f.Cuts = append(f.Cuts, b.line(b.shownName(c), resultWords[c.Result].Message(), time))
+		length, measured := c.Length.Get()
+		f.Cuts = append(f.Cuts, b.line(b.shownName(c), resultWords[c.Result].Message(), when(timed && measured, "{1}", b.lengthIn(length, took))))
 	}
 	f.Answered = mapped(s.Objections, func(o *assess.Objection) Line { return b.line(outside(o.Said), outside(o.Answer)) })
 	return f, nil

@@ -3,6 +3,7 @@ package report
 import (
 	"strconv"
 
+	"cutbrief/rules/demonstration"
 	"cutbrief/rules/message"
 	"cutbrief/rules/unit"
 )
@@ -62,11 +63,9 @@ func (b *builder) timeline() *Timeline {
 		})
 		at = to
 	}
-	setUp := b.setUpTime()
-	for i := range b.plan {
-		c := &b.plan[i]
+	for i, c := range b.plan {
 		if c.SetUp {
-			put(StepSetUp, msg("change the plate or the setting"), 0, setUp)
+			put(StepSetUp, msg("change the plate or the setting"), 0, demonstration.SetUpTakes)
 		}
 		put(StepCut, c.Name, i+1, c.Takes)
 	}
@@ -74,21 +73,6 @@ func (b *builder) timeline() *Timeline {
 		put(StepLeft, msg("left for questions"), 0, left)
 	}
 	return &out
-}
-
-// setUpTime is what one set-up takes: what the plan takes beyond its cuts.
-func (b *builder) setUpTime() unit.Second {
-	rest, n := b.showing.Takes, unit.Second(0)
-	for i := range b.plan {
-		rest -= b.plan[i].Takes
-		if b.plan[i].SetUp {
-			n++
-		}
-	}
-	if n == 0 {
-		return 0
-	}
-	return rest / n
 }
 
 // minuteTicks are every 5, 10 or 20 minutes.

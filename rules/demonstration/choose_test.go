@@ -63,7 +63,7 @@ func TestChooseProperties(t *testing.T) {
 		for i, c := range p.Cuts {
 			total += c.Takes
 			if c.SetUp {
-				total += setUpTakes
+				total += SetUpTakes
 			}
 			row := rowOf(t, c.ID)
 			if got, lacks, ok := row.lacks(&s); !ok || got.metal != c.Metal || got.thickness != c.Thickness {

@@ -15,7 +15,7 @@ import (
 const (
 	questions              = 1.0 / 6
 	usualTime  unit.Second = 30 * 60
-	setUpTakes unit.Second = 2 * 60
+	SetUpTakes unit.Second = 2 * 60 // changing the plate or the setting
 )
 
 // What makes a cut worth its place beside the critical requirement. Common

@@ -66,7 +66,7 @@ func search(able []candidate, given unit.Second) set {
 // mayFit reports whether the cuts fit the time with one set-up for each group but
 // the first, which no order can do without.
 func (s *sum) mayFit(given unit.Second) bool {
-	return s.takes+unit.Second(bits.OnesCount32(s.groups)-1)*setUpTakes <= given
+	return s.takes+unit.Second(bits.OnesCount32(s.groups)-1)*SetUpTakes <= given
 }
 
 // sumsOf is what every set comes to, by its mask.
@@ -181,7 +181,7 @@ func setUps(order []*candidate) unit.Second {
 	total := unit.Second(0)
 	for i := 1; i < len(order); i++ {
 		if order[i].setUp != order[i-1].setUp {
-			total += setUpTakes
+			total += SetUpTakes
 		}
 	}
 	return total
