@@ -6,7 +6,6 @@ import (
 	"strings"
 
 	"cutbrief/assess"
-	"cutbrief/assess/sanitize"
 	"cutbrief/rules"
 	"cutbrief/rules/message"
 	"cutbrief/rules/unit"
@@ -104,15 +103,7 @@ func assumption(s assess.Step, a assess.Answer) message.Message {
 		}
 		return message.And(chosen...)
 	}
-	figure, guess := a.Said, false
-	if s.Question.Form == assess.FormQuantity { // "about" is then a word of ours
-		figure, guess = strings.CutPrefix(a.Said, "about ")
-	}
-	text := message.Text(strings.TrimSpace(sanitize.Line(figure) + " " + sanitize.Line(a.Unit)))
-	if guess {
-		return msg("about {1}", text)
-	}
-	return text
+	return s.Question.Said(strings.TrimSpace(a.Said + " " + a.Unit))
 }
 
 // bears says how far an assumed answer may be off before it matters, or why
