@@ -5,7 +5,8 @@
 //
 //	go run ./cmd/pack dist
 //
-// With -count it builds nothing and tells how heavy the source is.
+// With -count it builds nothing and tells how heavy the source is, with -bench what
+// the program takes of the processor.
 package main
 
 import (
@@ -28,12 +29,13 @@ func run(args []string, out, errs io.Writer) int {
 	f := flag.NewFlagSet("pack", flag.ContinueOnError)
 	f.SetOutput(errs)
 	f.Usage = func() {
-		fmt.Fprintln(errs, "usage: go run ./cmd/pack [-only SYSTEM/PROCESSOR,...] FOLDER\n       go run ./cmd/pack -count")
+		fmt.Fprintln(errs, "usage: go run ./cmd/pack [-only SYSTEM/PROCESSOR,...] FOLDER\n       go run ./cmd/pack -count|-bench")
 		f.PrintDefaults()
 	}
 	only := f.String("only", "", "build these alone, such as linux/amd64,windows/arm64")
 	counting := f.Bool("count", false, "tell the lines, packages and functions of the source, and build nothing")
-	if err := f.Parse(args); err != nil || *counting == (f.NArg() == 1) {
+	timing := f.Bool("bench", false, "tell what the program takes beside its floors, write it into DEVELOPERS.md, and build nothing")
+	if err := f.Parse(args); err != nil || (*counting || *timing) == (f.NArg() == 1) {
 		if err == nil {
 			f.Usage()
 		}
@@ -42,6 +44,9 @@ func run(args []string, out, errs io.Writer) int {
 	work := func() error { return pack(f.Arg(0), *only, out) }
 	if *counting {
 		work = func() error { return count(out) }
+	}
+	if *timing {
+		work = func() error { return figures(out) }
 	}
 	if err := work(); err != nil {
 		fmt.Fprintln(errs, "pack:", err)
