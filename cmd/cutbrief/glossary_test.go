@@ -34,7 +34,7 @@ func TestGlossary(t *testing.T) {
 	var wrong []string
 	for id, where := range identifiers(t) {
 		if said := banned.FindString(string(id)); said != "" {
-			wrong = append(wrong, where+": "+said+": "+string(id))
+			wrong = append(wrong, where[0]+": "+said+": "+string(id))
 		}
 	}
 	slices.Sort(wrong)

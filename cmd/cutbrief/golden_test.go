@@ -52,12 +52,16 @@ func TestGolden(t *testing.T) {
 // golden gathers the outputs of one group.
 type golden struct {
 	root, work string
+	words      string // of every command line that does not name its own; "" for none
 	text       strings.Builder
 }
 
 // run records one command line, given its standard input.
 func (g *golden) run(t *testing.T, stdin string, args ...string) {
 	t.Helper()
+	if g.words != "" && !slices.Contains(args, "--words") {
+		args = append(args, "--words", g.words)
+	}
 	var out, errs bytes.Buffer
 	w := fixedEnvironment()
 	w.args, w.in, w.out, w.err = args, strings.NewReader(stdin), &out, &errs
@@ -220,13 +224,13 @@ func goldenSamples(t *testing.T, g *golden) {
 		v, _ := sample.Visit(name)
 		keepVisit(t, v, "visit.json")
 		for _, line := range []string{
-			"brief visit.json --format text", "brief visit.json --format text --words de", "brief visit.json --format markdown --units in",
+			"brief visit.json --format text", "brief visit.json --format text --words de", "brief visit.json --with checklist,working --format text --words es", "brief visit.json --format markdown --units in",
 			"brief visit.json --format json", "brief visit.json --with checklist,working --format text",
 			"brief visit.json --out -", "brief visit.json --out - --words de", "brief visit.json --paper letter --units in --with checklist,working,pictures --out -",
 			"why visit.json", "why visit.json --words de", "why visit.json --format json", "next visit.json", "next visit.json --format json",
 			"compare visit.json", "compare visit.json --words de", "compare visit.json --format json --units in",
 			"cost visit.json", "cost visit.json --words de", "cost visit.json --format csv", "cost visit.json --format json",
-			"rehearse visit.json --plain", "followup visit.json", "followup visit.json --words de", "followup visit.json --format ics", "redact visit.json",
+			"rehearse visit.json --plain", "followup visit.json", "followup visit.json --words de", "followup visit.json --words es", "followup visit.json --format ics", "redact visit.json",
 		} {
 			g.run(t, "", strings.Fields(line)...)
 		}
@@ -281,7 +285,7 @@ func goldenFolder(t *testing.T, g *golden) {
 func goldenDialogues(t *testing.T, g *golden) {
 	empty := strings.Repeat("\n", 60)
 	answered := "Orvenby Yard\nhelp\nnot known\n\nmild steel, stainless\n3/8 in\nhalf a thumb\n1/2 in\nnone\n\n\n6 to 10\nmaintenance\nlist\nback\nnote a quick one\nresult\n"
-	for _, words := range []string{"en", "de"} {
+	for _, words := range []string{"en", "de", "es"} {
 		for i, stdin := range []string{empty, answered + empty, strings.Repeat("not known\n", 60)} {
 			file := fmt.Sprintf("new-%s-%d.json", words, i)
 			v := assess.New("visit-1", fixedEnvironment().now())

@@ -1,12 +1,15 @@
 package main
 
 import (
+	"fmt"
 	"go/ast"
 	"go/constant"
 	"go/types"
+	"path/filepath"
 	"regexp"
 	"slices"
 	"strings"
+	"sync"
 	"testing"
 
 	"golang.org/x/tools/go/packages"
@@ -16,17 +19,26 @@ import (
 )
 
 // identifiers are the identifiers of all messages in the program: every constant
-// that is a message.ID where it stands, and where that is.
-func identifiers(t *testing.T) map[message.ID]string {
+// that is a message.ID where it stands, and all the places it stands at.
+func identifiers(t *testing.T) map[message.ID][]string {
 	t.Helper()
+	found, err := allIdentifiers()
+	if err != nil {
+		t.Fatal(err)
+	}
+	return found
+}
+
+// allIdentifiers loads the program once.
+var allIdentifiers = sync.OnceValues(func() (map[message.ID][]string, error) {
 	loaded, err := packages.Load(&packages.Config{
 		Mode: packages.NeedName | packages.NeedFiles | packages.NeedSyntax | packages.NeedTypes | packages.NeedTypesInfo | packages.NeedImports,
 		Dir:  "../..",
 	}, "./...")
 	if err != nil || packages.PrintErrors(loaded) > 0 {
-		t.Fatal("the program does not load:", err)
+		return nil, fmt.Errorf("the program does not load: %w", err)
 	}
-	found := map[message.ID]string{}
+	found := map[message.ID][]string{}
 	for _, p := range loaded {
 		for _, file := range p.Syntax {
 			ast.Inspect(file, func(n ast.Node) bool {
@@ -39,14 +51,14 @@ func identifiers(t *testing.T) map[message.ID]string {
 					return true
 				}
 				if id := constant.StringVal(tv.Value); id != "" {
-					found[message.ID(id)] = p.Fset.Position(e.Pos()).String()
+					found[message.ID(id)] = append(found[message.ID(id)], p.Fset.Position(e.Pos()).String())
 				}
 				return true
 			})
 		}
 	}
-	return found
-}
+	return found, nil
+})
 
 func isID(t types.Type) bool {
 	named, ok := t.(*types.Named)
@@ -58,16 +70,55 @@ var letter = regexp.MustCompile(`\pL`)
 // Every message of the program has German words: an identifier that is written
 // anywhere and has no row is found here, before anybody meets it on a screen.
 func TestEveryMessageIsInGerman(t *testing.T) {
+	needWords(t, "de", func(string) bool { return true })
+}
+
+// spokenRooms are the packages whose messages the interview, the page, the cautions
+// and the letter are made of.
+var spokenRooms = []string{"assess", "assess/screen", "assess/screen/interview", "rules", "rules/cite", "rules/cost", "rules/demonstration", "rules/metal", "rules/size", "rules/unit", "report", "report/page", "report/pdf"}
+
+// elsewhere are files of these packages that none of them leads to.
+var elsewhere = map[string][]string{
+	"report":     {"account.go", "accuracy.go", "checkcode.go", "compare.go"},
+	"rules/cost": {"price.go", "pricelist.go"},
+}
+
+// Interview, page, cautions and letter are whole in every language there is, by
+// its file alone: every message written in their packages has a row.
+func TestInterviewAndPageAreInEveryLanguage(t *testing.T) {
+	for _, tag := range catalog.Languages() {
+		needWords(t, tag, func(file string) bool {
+			folder, _ := filepath.Rel(filepath.Join("..", ".."), filepath.Dir(file))
+			return slices.Contains(spokenRooms, filepath.ToSlash(folder)) && !slices.Contains(elsewhere[filepath.ToSlash(folder)], filepath.Base(file))
+		})
+	}
+}
+
+// needWords fails for every message in some files that a language has no row for.
+func needWords(t *testing.T, tag string, in func(file string) bool) {
+	t.Helper()
+	root, err := filepath.Abs(".")
+	if err != nil {
+		t.Fatal(err)
+	}
 	var lacking []string
-	found := identifiers(t)
-	for id, where := range found {
-		if letter.MatchString(string(id)) && !strings.HasPrefix(string(id), "@") && !catalog.For("de").Has(id) {
-			lacking = append(lacking, where+": "+string(id))
+	held := 0
+	for id, places := range identifiers(t) {
+		here := slices.IndexFunc(places, func(place string) bool {
+			file, _, _ := strings.Cut(place, ":")
+			file, err := filepath.Rel(root, file)
+			return err == nil && in(file)
+		})
+		if here < 0 || !letter.MatchString(string(id)) || strings.HasPrefix(string(id), "@") {
+			continue
+		}
+		if held++; !catalog.For(tag).Has(id) {
+			lacking = append(lacking, places[here]+": "+string(id))
 		}
 	}
 	slices.Sort(lacking)
 	for _, l := range lacking {
-		t.Errorf("no German words: %s", l)
+		t.Errorf("no words of %s: %s", tag, l)
 	}
-	t.Logf("%d messages", len(found))
+	t.Logf("%s: %d messages", tag, held)
 }

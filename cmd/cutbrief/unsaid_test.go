@@ -30,15 +30,25 @@ import (
 	"cutbrief/rules/unit"
 )
 
-// heldToGerman is the German catalog, and fails for every message it has no words
+// heldTo is the catalog of a language, and fails for every message it has no words
 // for.
-func heldToGerman(t *testing.T) *message.Catalog {
-	return catalog.Watched("de", func(id message.ID) { t.Errorf("no German words: %s", id) })
+func heldTo(t *testing.T, tag string) *message.Catalog {
+	return catalog.Watched(tag, func(id message.ID) { t.Errorf("no words of %s: %s", tag, id) })
 }
 
-// Every question with all that belongs to it has German words, for every metal.
-func TestEveryQuestionIsSaidInGerman(t *testing.T) {
-	book := heldToGerman(t)
+// inEachLanguage runs a test with the catalog of every language.
+func inEachLanguage(t *testing.T, test func(t *testing.T, book *message.Catalog)) {
+	for _, tag := range catalog.Languages() {
+		t.Run(tag, func(t *testing.T) { test(t, heldTo(t, tag)) })
+	}
+}
+
+// Every question with all that belongs to it has words, for every metal.
+func TestEveryQuestionIsSaid(t *testing.T) {
+	inEachLanguage(t, sayQuestions)
+}
+
+func sayQuestions(_ *testing.T, book *message.Catalog) {
 	for _, g := range assess.Groups() {
 		book.Print(g.Title.Message())
 	}
@@ -62,7 +72,7 @@ func TestEveryQuestionIsSaidInGerman(t *testing.T) {
 
 // Everything the rules name has German words.
 func TestEveryTableIsSaidInGerman(t *testing.T) {
-	book := heldToGerman(t)
+	book := heldTo(t, "de")
 	say := func(ids ...message.ID) {
 		for _, id := range ids {
 			book.Print(id.Message())
@@ -111,7 +121,7 @@ var verbs = regexp.MustCompile(`%(\.\d)?[dfs]`)
 // Every sentence of these tables has German words, whether a visit leads to it or
 // not.
 func TestEverySentenceOfTheTablesIsSaidInGerman(t *testing.T) {
-	book := heldToGerman(t)
+	book := heldTo(t, "de")
 	for _, name := range tables {
 		file, err := parser.ParseFile(token.NewFileSet(), filepath.Join("..", "..", name), nil, 0)
 		if err != nil {
@@ -138,8 +148,9 @@ func TestEverySentenceOfTheTablesIsSaidInGerman(t *testing.T) {
 	}
 }
 
-// wordAll builds and prints everything that can be printed of a visit.
-func wordAll(book *message.Catalog, v *assess.Visit, offered system.Range, pages bool) {
+// sayPage builds and prints what a customer is handed, and what the interview
+// shows beside it.
+func sayPage(book *message.Catalog, v *assess.Visit, offered system.Range, pages bool) {
 	for _, style := range []unit.Style{unit.Metric, unit.Inch} {
 		o := report.Options{Style: style, Checklist: true, Working: true, Pictures: true, Words: book}
 		brief := report.Build(v, offered, o)
@@ -149,6 +160,17 @@ func wordAll(book *message.Catalog, v *assess.Visit, offered system.Range, pages
 			pdf.Render(brief, "a4")
 			pdf.Render(brief, "letter")
 		}
+		if f, err := report.Follow(v, offered, o); err == nil {
+			text.Letter(f, 80)
+		}
+	}
+	report.SoFar(book, v, offered)
+}
+
+// sayRest builds and prints everything else that can be printed of a visit.
+func sayRest(book *message.Catalog, v *assess.Visit, offered system.Range) {
+	for _, style := range []unit.Style{unit.Metric, unit.Inch} {
+		o := report.Options{Style: style, Words: book}
 		sheet := report.Costs(v, offered, o)
 		text.CostSheet(sheet, 80)
 		text.CostMarkdown(sheet)
@@ -157,38 +179,45 @@ func wordAll(book *message.Catalog, v *assess.Visit, offered system.Range, pages
 			text.ComparisonMarkdown(c)
 		}
 		text.Bench(report.AtBench(v, offered, o), 80)
-		if f, err := report.Follow(v, offered, o); err == nil {
-			text.Letter(f, 80)
-		}
 	}
 	text.Next(book, report.Next(book, v, offered), 80)
-	report.SoFar(book, v, offered)
+}
+
+// sayAll says a visit in a language: all of it in German, in another language the
+// page and what goes with it.
+func sayAll(book *message.Catalog, v *assess.Visit, offered system.Range, pages bool) {
+	sayPage(book, v, offered, pages)
+	if book.Tag() == "de" {
+		sayRest(book, v, offered)
+	}
 }
 
 // No text of a page, account, letter or plan is left unsaid: for every sample and
 // every worked case.
-func TestEveryPageIsSaidInGerman(t *testing.T) {
-	book := heldToGerman(t)
-	for _, name := range sample.Names() {
-		v, _ := sample.Visit(name)
-		wordAll(book, v, system.Demo(), true)
-	}
-	wordAll(book, assess.New("new", time.Date(2026, 3, 12, 0, 0, 0, 0, time.UTC)), system.Demo(), true)
-	offered := caseRange(t)
-	files, _ := filepath.Glob("../../testdata/case/*.txt")
-	if len(files) < 40 {
-		t.Fatalf("%d worked cases", len(files))
-	}
-	for _, file := range files {
-		wordAll(book, caseVisit(t, file), offered, false)
-	}
+func TestEveryPageIsSaid(t *testing.T) {
+	inEachLanguage(t, func(t *testing.T, book *message.Catalog) {
+		for _, name := range sample.Names() {
+			v, _ := sample.Visit(name)
+			sayAll(book, v, system.Demo(), true)
+		}
+		sayAll(book, assess.New("new", time.Date(2026, 3, 12, 0, 0, 0, 0, time.UTC)), system.Demo(), true)
+		offered := caseRange(t)
+		files, _ := filepath.Glob("../../testdata/case/*.txt")
+		if len(files) < 40 {
+			t.Fatalf("%d worked cases", len(files))
+		}
+		for _, file := range files {
+			sayAll(book, caseVisit(t, file), offered, false)
+		}
+	})
 }
 
 // Nor for any visit at all.
-func TestEveryRandomPageIsSaidInGerman(t *testing.T) {
-	book := heldToGerman(t)
+func TestEveryRandomPageIsSaid(t *testing.T) {
 	demo := system.Demo()
-	rapid.Check(t, func(rt *rapid.T) { wordAll(book, randomVisit(rt), demo, false) })
+	inEachLanguage(t, func(t *testing.T, book *message.Catalog) {
+		rapid.Check(t, func(rt *rapid.T) { sayAll(book, randomVisit(rt), demo, false) })
+	})
 }
 
 func caseRange(t *testing.T) system.Range {

@@ -16,20 +16,22 @@ type roaming struct{ memory }
 
 func (s *roaming) MoveTo(string) error { return nil }
 
-// Every text of the full screen has German words: each question of a new visit
-// and of two samples, answered and not, right and wrong, in every state of the
-// screen.
+// Every text of the full screen has its words in every language: each question of
+// a new visit and of two samples, answered and not, right and wrong, in every state
+// of the screen.
 func TestNoTextIsLeftUnsaid(t *testing.T) {
-	for _, name := range append(sample.Names()[:2], "") {
-		v := newVisit()
-		if name != "" {
-			v, _ = sample.Visit(name)
+	for _, tag := range catalog.Languages() {
+		for _, name := range append(sample.Names()[:2], "") {
+			v := newVisit()
+			if name != "" {
+				v, _ = sample.Visit(name)
+			}
+			book := catalog.Watched(tag, func(id message.ID) { t.Errorf("%s: no words of %s: %s", name, tag, id) })
+			disk := &roaming{}
+			d := driverOf(t, newModel(Options{Visit: v, Range: system.Demo(), Saver: disk, Pager: disk, Words: book}), &disk.memory)
+			d.Resize(120, 40)
+			d.everyState(disk)
 		}
-		book := catalog.Watched("de", func(id message.ID) { t.Errorf("%s: no German words: %s", name, id) })
-		disk := &roaming{}
-		d := driverOf(t, newModel(Options{Visit: v, Range: system.Demo(), Saver: disk, Pager: disk, Words: book}), &disk.memory)
-		d.Resize(120, 40)
-		d.everyState(disk)
 	}
 }
 
