@@ -1,7 +1,6 @@
 package table
 
 import (
-	"bufio"
 	"encoding/json"
 	"fmt"
 	"io"
@@ -28,10 +27,9 @@ type Patterns struct {
 	Words  *message.Catalog
 }
 
-// Widths in cells: what a line takes where nobody says, the least it is laid out
-// for, and the most a label and a bar take.
+// Widths in cells: the least a line is laid out for, and the most a label and a bar
+// take.
 const (
-	usualWidth = 80
 	leastWidth = 40
 	mostLabel  = 30
 	mostBar    = 30
@@ -45,11 +43,11 @@ func (p Patterns) Text(w io.Writer) error {
 	if !p.Whole {
 		s.Parts = nil
 	}
-	c := newChart(bufio.NewWriter(w), p.Width, s, p.Words)
+	c := newChart(p.Width, s, p.Words)
 	if p.Whole {
 		c.title(s.Title)
 		for _, l := range s.Lead {
-			c.block("", l)
+			c.Block("", l)
 		}
 		for _, part := range s.Parts {
 			c.part(part)
@@ -57,25 +55,27 @@ func (p Patterns) Text(w io.Writer) error {
 	}
 	for i, g := range s.Groups {
 		if p.Whole || i > 0 {
-			c.line("")
+			c.Line("")
 		}
 		c.group(s.By, g)
 	}
 	if !p.Whole {
 		if len(s.Groups) > 0 {
-			c.line("")
+			c.Line("")
 		}
-		c.block("", c.words.Print(p.kept()))
-		return c.out.Flush()
+		c.Block("", c.words.Print(p.kept()))
+		_, err := io.WriteString(w, c.String())
+		return err
 	}
-	c.line("")
+	c.Line("")
 	for _, n := range s.Notes {
-		c.block("", n)
+		c.Block("", n)
 	}
 	for _, q := range p.Quotes {
-		c.line(q)
+		c.Line(q)
 	}
-	return c.out.Flush()
+	_, err := io.WriteString(w, c.String())
+	return err
 }
 
 // kept counts the files, and says how many of them a filter keeps.
@@ -140,17 +140,16 @@ func noted(s *assess.Demonstration) []message.Message {
 
 // chart writes bars in text. All of its bars stand in the same columns.
 type chart struct {
-	out               *bufio.Writer
+	text.Lines
 	words             *message.Catalog
-	width             int
 	label, bar, count int // widths of the columns
 }
 
-func newChart(out *bufio.Writer, width int, s Summary, words *message.Catalog) *chart {
+func newChart(width int, s Summary, words *message.Catalog) *chart {
 	if width <= 0 {
-		width = usualWidth
+		width = text.DefaultWidth
 	}
-	c := &chart{out: out, words: words, width: max(width, leastWidth)}
+	c := &chart{Lines: text.Lines{Width: max(width, leastWidth)}, words: words}
 	for _, p := range s.Parts {
 		c.measure(p.Bars)
 	}
@@ -158,9 +157,9 @@ func newChart(out *bufio.Writer, width int, s Summary, words *message.Catalog) *
 		c.measure(g.Bars)
 		c.measure(g.Open)
 	}
-	c.label = min(c.label, mostLabel, c.width-len(indent)-2*len(between)-leastBar-c.count)
+	c.label = min(c.label, mostLabel, c.Width-len(indent)-2*len(between)-leastBar-c.count)
 	c.label = max(c.label, 8)
-	c.bar = min(mostBar, c.width-len(indent)-c.label-2*len(between)-c.count)
+	c.bar = min(mostBar, c.Width-len(indent)-c.label-2*len(between)-c.count)
 	if c.bar < leastBar {
 		c.bar = 0 // the count says it all
 	}
@@ -180,36 +179,24 @@ func (c *chart) measure(bars []Bar) {
 	}
 }
 
-func (c *chart) line(text string) { c.out.WriteString(strings.TrimRight(text, " ") + "\n") }
-
 func (c *chart) say(id message.ID, args ...any) string {
 	return c.words.Print(message.New(id, args...))
 }
 
-func (c *chart) title(text string) {
-	c.line(text)
-	c.line(strings.Repeat("=", cells.StringWidth(text)))
-}
-
-// block writes a text in as many lines as it takes, later ones set in.
-func (c *chart) block(before, s string) {
-	for i, l := range lines(s, c.width-len(before)) {
-		if i > 0 {
-			before = strings.Repeat(" ", len(before))
-		}
-		c.line(before + l)
-	}
+func (c *chart) title(title string) {
+	c.Line(title)
+	c.Line(text.Rule(title, "="))
 }
 
 func (c *chart) part(p Part) {
-	c.line("")
-	c.block("", p.Title)
+	c.Line("")
+	c.Block("", p.Title)
 	for _, b := range p.Bars {
 		c.row(b)
 	}
 	c.endings(p.Table)
 	if p.Note != "" {
-		c.block(indent, p.Note)
+		c.Block(indent, p.Note)
 	}
 }
 
@@ -217,10 +204,10 @@ func (c *chart) part(p Part) {
 func (c *chart) row(b Bar) {
 	for i, l := range lines(b.Label, c.label) {
 		if i > 0 {
-			c.line(indent + l)
+			c.Line(indent + l)
 			continue
 		}
-		c.line(indent + padded(l, c.label) + between + blocks(b.Share, c.bar) + between + b.Count)
+		c.Line(indent + padded(l, c.label) + between + blocks(b.Share, c.bar) + between + b.Count)
 	}
 }
 
@@ -260,12 +247,12 @@ func (c *chart) endings(list []Ending) {
 		label = max(label, cells.StringWidth(e.Label))
 	}
 	used := len(indent) + cells.StringWidth(heads) + 2
-	label = max(8, min(label, c.width-used-leastBar))
-	room := min(mostBar, c.width-used-label)
+	label = max(8, min(label, c.Width-used-leastBar))
+	room := min(mostBar, c.Width-used-label)
 	if room >= leastBar {
-		c.block(indent, c.words.Print(message.ID("█ ordered  ▒ waiting  ░ lost  · no outcome recorded").Message()))
+		c.Block(indent, c.words.Print(message.ID("█ ordered  ▒ waiting  ░ lost  · no outcome recorded").Message()))
 	}
-	c.line(indent + padded("", label) + heads)
+	c.Line(indent + padded("", label) + heads)
 	for _, e := range list {
 		line := ""
 		for i, n := range []int{e.Visits, e.Ordered, e.Waiting, e.Lost} {
@@ -275,7 +262,7 @@ func (c *chart) endings(list []Ending) {
 			line += "  " + stacked(e, room)
 		}
 		for _, l := range lines(e.Label, label) {
-			c.line(indent + padded(l, label) + line)
+			c.Line(indent + padded(l, label) + line)
 			line = ""
 		}
 	}
@@ -305,18 +292,18 @@ func stacked(e Ending, room int) string {
 
 // group writes one group with its bars.
 func (c *chart) group(by string, g Group) {
-	c.block("", c.say("{1}: {2}", message.Name(by), message.Name(g.Label)))
+	c.Block("", c.say("{1}: {2}", message.Name(by), message.Name(g.Label)))
 	for _, b := range g.Bars {
 		c.row(b)
 	}
 	if g.Time != "" {
-		c.block(indent, c.say("time: {1}", message.Name(g.Time)))
+		c.Block(indent, c.say("time: {1}", message.Name(g.Time)))
 	}
 	for _, l := range g.More {
-		c.block(indent, l)
+		c.Block(indent, l)
 	}
 	if len(g.Open) > 0 {
-		c.line(indent + c.say("most often not answered:"))
+		c.Line(indent + c.say("most often not answered:"))
 	}
 	for _, b := range g.Open {
 		c.row(b)
