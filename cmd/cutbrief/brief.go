@@ -239,11 +239,7 @@ func render(f format, briefs []report.Brief, paper string) ([]byte, error) {
 	}
 	var parts []string
 	for _, b := range briefs {
-		if f == markdownFormat {
-			parts = append(parts, text.Markdown(b))
-		} else {
-			parts = append(parts, text.Render(b, text.DefaultWidth))
-		}
+		parts = append(parts, text.Render(b, f.width()))
 	}
 	return []byte(strings.Join(parts, text.Break)), nil
 }

@@ -39,7 +39,7 @@ func TestMemoryIsMarked(t *testing.T) {
 		if foot := strings.Join(brief.Footing, " "); !strings.Contains(foot, string(cite.Memory)) {
 			t.Errorf("the foot does not name memory: %s", foot)
 		}
-		for _, page := range []string{text.Render(brief, 100), unescaped(text.Markdown(brief))} {
+		for _, page := range []string{text.Render(brief, 100), unescaped(text.Render(brief, text.Markdown))} {
 			page = joined(page)
 			for _, title := range remembered() {
 				rest, title := page, joined(title)

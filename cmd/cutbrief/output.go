@@ -12,6 +12,7 @@ import (
 
 	"cutbrief/assess/store"
 	"cutbrief/assess/store/atomicfile"
+	"cutbrief/report/text"
 	"cutbrief/rules/message"
 	"cutbrief/rules/workbook"
 )
@@ -32,6 +33,14 @@ const (
 	ndjsonFormat   format = "ndjson"
 	xlsxFormat     format = "xlsx"
 )
+
+// width is the width of a text in this format.
+func (f format) width() int {
+	if f == markdownFormat {
+		return text.Markdown
+	}
+	return text.DefaultWidth
+}
 
 // briefFormats are those a brief can take, with the file endings that mean each.
 var briefFormats = []struct {

@@ -300,7 +300,7 @@ func TestThePageKeepsItsPromises(t *testing.T) {
 			t.Errorf("the data says %q, the page does not:\n%s", lost, text.Render(brief, 100))
 		}
 		known := knownFigures(texts)
-		if odd := strangers(text.Render(brief, 100)+unescaped(text.Markdown(brief)), known); len(odd) > 0 {
+		if odd := strangers(text.Render(brief, 100)+unescaped(text.Render(brief, text.Markdown)), known); len(odd) > 0 {
 			t.Errorf("the page says %q, the data does not:\n%s", odd, text.Render(brief, 100))
 		}
 		if rapid.IntRange(0, 9).Draw(t, "printed") == 0 { // it takes longer

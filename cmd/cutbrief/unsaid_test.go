@@ -155,7 +155,7 @@ func sayPage(book *message.Catalog, v *assess.Visit, offered system.Range, pages
 		o := report.Options{Style: style, Checklist: true, Working: true, Pictures: true, Words: book}
 		brief := report.Build(v, offered, o)
 		text.Render(brief, 80)
-		text.Markdown(brief)
+		text.Render(brief, text.Markdown)
 		if pages {
 			pdf.Render(brief, "a4")
 			pdf.Render(brief, "letter")
@@ -173,10 +173,10 @@ func sayRest(book *message.Catalog, v *assess.Visit, offered system.Range) {
 		o := report.Options{Style: style, Words: book}
 		sheet := report.Costs(v, offered, o)
 		text.CostSheet(sheet, 80)
-		text.CostMarkdown(sheet)
+		text.CostSheet(sheet, text.Markdown)
 		if c, err := report.Compare(v, offered, o, nil); err == nil {
 			text.Comparison(c, 80)
-			text.ComparisonMarkdown(c)
+			text.Comparison(c, text.Markdown)
 		}
 		text.Bench(report.AtBench(v, offered, o), 80)
 	}

@@ -121,8 +121,6 @@ func costCommand() command {
 			}
 			sheet := report.Costs(v, s.offered, s.options)
 			switch c.form() {
-			case markdownFormat:
-				return c.put(text.CostMarkdown(sheet))
 			case csvFormat:
 				return c.putData(data.CostCSV(sheet))
 			case jsonFormat:
@@ -130,7 +128,7 @@ func costCommand() command {
 			case xlsxFormat:
 				return c.deliverBook("cost.xlsx", data.CostTables(sheet)...)
 			}
-			return c.put(text.CostSheet(sheet, text.DefaultWidth))
+			return c.put(text.CostSheet(sheet, c.form().width()))
 		},
 	}
 }
@@ -162,8 +160,6 @@ func compare(c *call) error {
 		return err
 	}
 	switch c.form() {
-	case markdownFormat:
-		return c.put(text.ComparisonMarkdown(beside))
 	case jsonFormat:
 		return c.putData(data.Comparison(beside))
 	case xlsxFormat:
@@ -176,7 +172,7 @@ func compare(c *call) error {
 		beside.Words = words
 		return c.deliverBook("compare.xlsx", data.ComparisonTables(plain, beside)...)
 	}
-	return c.put(text.Comparison(beside, text.DefaultWidth))
+	return c.put(text.Comparison(beside, c.form().width()))
 }
 
 // idsOf are the identifiers of a range.
@@ -207,13 +203,10 @@ func why(c *call) error {
 	if err != nil {
 		return err
 	}
-	switch c.form() {
-	case markdownFormat:
-		return c.put(text.WhyMarkdown(s.options.Words, reasons))
-	case jsonFormat:
+	if c.form() == jsonFormat {
 		return c.putData(data.Reasons(reasons))
 	}
-	return c.put(text.Why(s.options.Words, reasons, text.DefaultWidth))
+	return c.put(text.Why(s.options.Words, reasons, c.form().width()))
 }
 
 // reasons derives everything, or one topic.

@@ -11,12 +11,7 @@ import (
 
 // CostSheet writes the whole account in lines of at most width cells; 0 takes
 // 80.
-func CostSheet(s report.CostSheet, width int) string {
-	return terminalDocument(s.Words, width).account(&s)
-}
-
-// CostMarkdown writes the whole account as Markdown.
-func CostMarkdown(s report.CostSheet) string { return markdownDocument(s.Words).account(&s) }
+func CostSheet(s report.CostSheet, width int) string { return newDocument(s.Words, width).account(&s) }
 
 func (d *document) account(s *report.CostSheet) string {
 	d.title(s.Title)
@@ -87,15 +82,12 @@ func (d *document) savings(o *report.CostOffer) []string {
 	return list
 }
 
-// Comparison writes systems side by side, at most three a block so that a
-// block fits the width.
+// Comparison writes systems side by side, at most three a block so that a block
+// fits the width; as Markdown with long cells shortened, so that its lines fit 80
+// columns.
 func Comparison(c report.Comparison, width int) string {
-	return terminalDocument(c.Words, width).comparison(&c)
+	return newDocument(c.Words, width).comparison(&c)
 }
-
-// ComparisonMarkdown writes systems side by side as tables whose lines fit 80
-// columns: at most three systems each, long cells shortened.
-func ComparisonMarkdown(c report.Comparison) string { return markdownDocument(c.Words).comparison(&c) }
 
 func (d *document) comparison(c *report.Comparison) string {
 	const most, short = 3, 16 // columns side by side, and cells of each in Markdown

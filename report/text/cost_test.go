@@ -52,7 +52,7 @@ func TestComparisonFits(t *testing.T) {
 			t.Errorf("%q", l)
 		}
 	}
-	out := ComparisonMarkdown(c)
+	out := Comparison(c, Markdown)
 	for l := range strings.Lines(out) {
 		if cells.StringWidth(strings.TrimRight(l, "\n")) > 80 {
 			t.Errorf("%q", l)

@@ -13,20 +13,20 @@ import (
 	"cutbrief/rules/message"
 )
 
-// document is written block by block, for a terminal or, where it has no width,
-// as Markdown. Texts of package report are worded already.
+// document is written block by block, for a terminal or as Markdown. Texts of package report are worded already.
 type document struct {
 	Lines
 	words *message.Catalog // says what is worded here
 }
 
-func terminalDocument(words *message.Catalog, width int) *document {
-	return &document{Lines{Width: max(cmp.Or(width, DefaultWidth), leastWidth)}, words}
+func newDocument(words *message.Catalog, width int) *document {
+	if width != Markdown {
+		width = max(cmp.Or(width, DefaultWidth), leastWidth)
+	}
+	return &document{Lines{Width: width}, words}
 }
 
-func markdownDocument(words *message.Catalog) *document { return &document{words: words} }
-
-func (d *document) isMarkdown() bool { return d.Width == 0 }
+func (d *document) isMarkdown() bool { return d.Width == Markdown }
 
 // String is the document.
 func (d *document) String() string {
@@ -160,13 +160,10 @@ func (d *document) facts(title message.ID, lines []report.Line, put func(string)
 	}
 }
 
-// Render writes the brief as plain text in lines of at most width cells; 0
-// takes 80, and nothing is laid out narrower than 30.
-func Render(b report.Brief, width int) string { return terminalDocument(b.Words, width).brief(&b) }
-
-// Markdown writes the brief as Markdown, every text escaped so that it reads
+// Render writes the brief in lines of at most width cells; 0 takes 80, and nothing
+// is laid out narrower than 30. As Markdown every text is escaped, so that it reads
 // as it was said.
-func Markdown(b report.Brief) string { return markdownDocument(b.Words).brief(&b) }
+func Render(b report.Brief, width int) string { return newDocument(b.Words, width).brief(&b) }
 
 func (d *document) brief(b *report.Brief) string {
 	d.title(b.Title)

@@ -32,7 +32,7 @@ var outcomes = map[assess.Outcome]message.ID{
 // recorded facts alone, in lines of at most width cells; 0 takes 80. The rep
 // edits it: what was not recorded is not in it.
 func Letter(f report.FollowUp, width int) string {
-	d := terminalDocument(f.Book, width)
+	d := newDocument(f.Book, width)
 	if f.Demo {
 		d.Block("*** ", d.say("Invented data: this customer does not exist."))
 		d.Line("")
@@ -80,7 +80,7 @@ func (d *document) letterList(title message.ID, lines []report.Line, word func(r
 // Bench writes the demonstration as it is run at the bench, step by step, in
 // lines of at most width cells; 0 takes 80.
 func Bench(b report.Bench, width int) string {
-	d := terminalDocument(b.Words, width)
+	d := newDocument(b.Words, width)
 	if b.Customer != "" {
 		d.Block("", d.say("The demonstration of {1} for {2}", printed(b.System), printed(b.Customer)))
 	} else {

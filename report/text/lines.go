@@ -10,6 +10,7 @@ import (
 // Widths of a text, in cells.
 const (
 	DefaultWidth = 80
+	Markdown     = -1 // in place of a width: the document as Markdown
 	leastWidth   = 30
 	leastRoom    = 8 // for a text, whatever stands before it
 )

@@ -128,7 +128,7 @@ func TestCostsByThicknessAreDrawn(t *testing.T) {
 
 // In Markdown the pictures are tables.
 func TestPicturesAsTables(t *testing.T) {
-	out := Markdown(drawing())
+	out := Render(drawing(), Markdown)
 	for _, want := range []string{"| 5 mm | 1000 mm/min | most days |", "| 5 to 10 min | 2 | Second cut |", `| 16 mm | 1\.00 | 2\.00 | crossing |`, "Common practice, no source."} {
 		if !strings.Contains(out, want) {
 			t.Errorf("no %q in\n%s", want, out)

@@ -37,7 +37,7 @@ var want = []string{
 }
 
 func TestNothingIsLeftOut(t *testing.T) {
-	plain, marked := Render(small(), 0), Markdown(small())
+	plain, marked := Render(small(), 0), Render(small(), Markdown)
 	for _, text := range want {
 		if !strings.Contains(plain, text) {
 			t.Errorf("%q is not in the text\n%s", text, plain)
@@ -87,7 +87,7 @@ func TestLinesFitAndAreHarmless(t *testing.T) {
 			}
 			harmless(t, l)
 		}
-		for l := range strings.Lines(Markdown(b)) {
+		for l := range strings.Lines(Render(b, Markdown)) {
 			harmless(t, strings.TrimSuffix(l, "\n"))
 		}
 	})

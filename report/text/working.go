@@ -54,11 +54,15 @@ func inline(r report.Reason) string {
 	return joined(labelled(r.Title, r.Value), bracket(r.Numbers), sourced(r.Source, r.Trust))
 }
 
-// Why writes a derivation as plain text in lines of at most width cells, as
+// Why writes a derivation in lines of at most width cells, as
 // Render does: each topic with its result, formula, numbers, inputs and what
 // it rests on; in the words of a catalog, by which the reasons are worded already.
 func Why(words *message.Catalog, reasons []report.Reason, width int) string {
-	d := terminalDocument(words, width)
+	d := newDocument(words, width)
+	if d.isMarkdown() {
+		d.reasons(reasons)
+		return d.String()
+	}
 	for i, r := range reasons {
 		if i > 0 {
 			d.Line("")
@@ -68,17 +72,10 @@ func Why(words *message.Catalog, reasons []report.Reason, width int) string {
 	return d.String()
 }
 
-// WhyMarkdown writes a derivation as Markdown in the words of a catalog.
-func WhyMarkdown(words *message.Catalog, reasons []report.Reason) string {
-	d := markdownDocument(words)
-	d.reasons(reasons)
-	return d.String()
-}
-
 // Next writes the open questions, strongest first, a line or two each, in the
 // words of a catalog, by which they are worded already.
 func Next(words *message.Catalog, lines []report.Line, width int) string {
-	d := terminalDocument(words, width)
+	d := newDocument(words, width)
 	if len(lines) == 0 {
 		d.Block("", d.say("Nothing is open that could change the recommendation."))
 	}
