@@ -1,6 +1,7 @@
 package main
 
 import (
+	"context"
 	"os"
 	"os/exec"
 	"path/filepath"
@@ -10,6 +11,7 @@ import (
 	"time"
 
 	"cutbrief/assess"
+	"cutbrief/assess/store"
 )
 
 // TestDiskFails lets one system call of a save fail as a bad disk, a full quota or a
@@ -65,7 +67,48 @@ func TestDiskFails(t *testing.T) {
 	}
 }
 
-// TestStrangersInAFolder: a loop of links, a pipe, names of 255
+// TestTwoMachinesOnAShare: the share honours no locks, and another machine saves the
+// draft in the middle of an interview. Both are kept, and the one that comes second
+// says where its own is.
+func TestTwoMachinesOnAShare(t *testing.T) {
+	tracer, err := exec.LookPath("strace")
+	if err != nil {
+		t.Skip("not installed: strace")
+	}
+	dir := t.TempDir()
+	file := filepath.Join(dir, "visit.json")
+	cmd := exec.Command(tracer, "-f", "-o", filepath.Join(dir, "calls"), "-e", "inject=flock:error=ENOLCK", "cutbrief", "interview", "--plain", "visit.json")
+	cmd.Env = append(os.Environ(), "HOME="+dir, "XDG_DATA_HOME="+dir, "XDG_CONFIG_HOME="+dir)
+	d := drawAs(t, dir, cmd)
+	d.Sees("millimetres or inches")
+	d.Tries("1\r")
+	d.Until(func(string) bool { _, err := os.Stat(file); return err == nil })
+	v, _, err := store.Load(file)
+	if err != nil {
+		t.Skip("no call can be made to fail here: ", d.Written())
+	}
+	v.Set(assess.Answer{Question: assess.FactCompany, Said: "The other machine", State: assess.Told})
+	if err := store.Save(file, v, time.Now()); err != nil {
+		t.Fatal(err)
+	}
+	d.Tries("not known\r")
+	d.Sees("repair work")
+	d.Tries("quit\r")
+	d.Ends()
+	d.Wrote("Both are kept")
+	if v, _, err := store.Load(file); err != nil || saidOf(v, assess.FactCompany) != "The other machine" {
+		t.Errorf("the other machine's: %v", err)
+	}
+	others, _ := filepath.Glob(filepath.Join(dir, "20*.json"))
+	if len(others) != 1 {
+		t.Fatalf("%d drafts beside: %s", len(others), d.Written())
+	}
+	if v, _, err := store.Load(others[0]); err != nil || len(v.Answers) != 2 {
+		t.Errorf("ours: %v", err)
+	}
+}
+
+// TestStrangersInAFolder: a loop of links, a pipe, a device, names of 255
 // bytes and names in two forms of Unicode lie among visits; every visit is listed,
 // and every stranger named or passed over, but nothing waits and nothing is lost.
 func TestStrangersInAFolder(t *testing.T) {
@@ -84,6 +127,27 @@ func TestStrangersInAFolder(t *testing.T) {
 			t.Fatal(err)
 		}
 	}
+	strangers := []string{"loop.json", "gone.json", "pipe.json"}
+	if err := syscall.Mknod(filepath.Join(dir, "zero.json"), syscall.S_IFCHR|0o600, 1<<8|5); err == nil { // /dev/zero, which has no end
+		strangers = append(strangers, "zero.json")
+	} else {
+		t.Log("no device can be made here, so there is none among the files: ", err)
+	}
+	if err := os.Symlink("/dev/zero", filepath.Join(dir, "linked.json")); err != nil {
+		t.Fatal(err)
+	}
+	strangers = append(strangers, "linked.json")
+	for _, name := range strangers[2:] { // no command waits for what has no end
+		for _, args := range [][]string{{"brief", name, "--format", "text"}, {"verify", name, name}, {"interview", "--plain", name}, {"record", name}, {"redact", name}} {
+			late, end := context.WithTimeout(t.Context(), 20*time.Second)
+			cmd := exec.CommandContext(late, "cutbrief", args...)
+			cmd.Dir = dir
+			out, err := cmd.CombinedOutput()
+			if end(); err == nil || !strings.Contains(string(out), "regular file") && !strings.Contains(string(out), "it is not a page") {
+				t.Errorf("%q: %v: %s", args, err, out)
+			}
+		}
+	}
 	cmd := exec.Command("cutbrief", "review", ".", "--format", "csv")
 	cmd.Dir = dir
 	cmd.Env = append(os.Environ(), "HOME="+dir, "XDG_CACHE_HOME="+filepath.Join(dir, "cache"))
@@ -92,7 +156,7 @@ func TestStrangersInAFolder(t *testing.T) {
 		t.Fatalf("%v\n%s", err, out)
 	}
 	listed := "\n" + string(out)
-	for _, name := range []string{"a.json", visits[1], "A.json", "loop.json", "gone.json", "pipe.json"} {
+	for _, name := range append([]string{"a.json", visits[1], "A.json"}, strangers...) {
 		if !strings.Contains(listed, ","+name+"\r\n") {
 			t.Errorf("%s is hidden:\n%s", name, out)
 		}

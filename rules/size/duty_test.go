@@ -163,6 +163,19 @@ func TestFitAroundBends(t *testing.T) {
 	}
 }
 
+// A row with two equal thicknesses leaps in speed: 9 mm are cut at 500·I/30 from 30 A
+// up, and far slower below. 8 cuts of a third of a metre take 1600/I % there, the plate
+// of 40 A at 35 % allows 56000/I²: both are 45.7 % at 35 A.
+func TestFitBesideALeap(t *testing.T) {
+	s := row(40, 35, 1, 1)
+	s.Rated = s.CleanMax * 12 / 16
+	s.CleanMax = s.Rated
+	at, err := Fit(s, 9, FreeHand, 8, 1.0/3)
+	if err != nil || math.Abs(float64(at.Output-35)) > 1e-3 || math.Abs(float64(at.Demand)-1600.0/35) > 0.01 {
+		t.Errorf("%+v, %v, want 35 A", at, err)
+	}
+}
+
 // The exact answer against a plain search through two thousand outputs.
 func TestFitIsTheLargestOutputThatFits(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {

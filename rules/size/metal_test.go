@@ -71,6 +71,24 @@ func TestEquivalence(t *testing.T) {
 	}
 }
 
+// A plate of half a millimetre counts as any other: rated 0.6 mm, 0.4 mm of a metal of
+// its own are a factor of 1.5; a plate without figures leaves the list its say.
+func TestEquivalenceOfSmallFigures(t *testing.T) {
+	s := &system.System{Rated: 0.6, PerMetal: map[metal.ID]unit.Millimetre{metal.Aluminium: 0.4, metal.Copper: 0}}
+	if f, ref := Equivalence(s, metal.Aluminium); math.Abs(f.Or(0)-1.5) > 1e-9 || ref.Source != "rating-plate" {
+		t.Errorf("%v, %v", f, ref)
+	}
+	listed, _ := metal.Find(metal.Copper)
+	if f, ref := Equivalence(s, metal.Copper); f != listed.Equivalence || ref.Source == "rating-plate" {
+		t.Errorf("%v, %v", f, ref)
+	}
+	s.Rated = 0
+	listed, _ = metal.Find(metal.Aluminium)
+	if f, _ := Equivalence(s, metal.Aluminium); f != listed.Equivalence {
+		t.Errorf("%v", f)
+	}
+}
+
 // The balance by another route (the power whose melted band is as wide as the
 // kerf, solved separately to two digits): stainless 0.82, aluminium 0.95, copper
 // 2.57, brass 1.00. Melt energies by hand: 8.92/10.15 = 0.88 for stainless. The
