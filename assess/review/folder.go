@@ -45,7 +45,6 @@ func Read(ctx context.Context, dir string, o Options, emit func([]*Row)) (Totals
 	if o.Remembered {
 		return b.remembered(x, o), ctx.Err()
 	}
-	x.places.add(&x.entries)
 	workers := o.Workers
 	if workers == 0 {
 		workers = max(fewestWorkers, runtime.NumCPU())
@@ -115,6 +114,8 @@ type reader struct {
 	visit assess.Visit
 	basis []byte
 	fresh entries // what the index is to hold beside what it held
+	next  int     // the place in the index where the next file is looked for first
+	rows  []Row   // room for those of a batch
 	batch []*Row
 	hits  int
 	size  int
@@ -123,7 +124,7 @@ type reader struct {
 // known hands over the row that the index holds for this very state of a file.
 func (r *reader) known(f *file) bool {
 	e := &r.found
-	if !r.index.find(f.path, f.stamp, e) {
+	if !r.index.find(f.path, f.stamp, &r.next, e) {
 		return false
 	}
 	r.hits++
@@ -154,12 +155,16 @@ func (r *reader) take(e *entry) {
 	if r.Timings != nil {
 		r.Timings.add(e.cuts)
 	}
-	row := e.row
+	if len(r.rows) == cap(r.rows) {
+		r.rows = make([]Row, 0, max(r.size, firstBatch))
+	}
+	r.rows = append(r.rows, e.row)
+	row := &r.rows[len(r.rows)-1]
 	row.overdue(r.day)
 	if r.size == 0 {
 		r.size = firstBatch
 	}
-	if r.batch = append(r.batch, &row); len(r.batch) >= r.size {
+	if r.batch = append(r.batch, row); len(r.batch) >= r.size {
 		r.flush()
 		r.size = min(2*r.size, mostBatch)
 	}

@@ -43,6 +43,7 @@ var errIndex = errors.New("not an index of this program")
 // at most once in a run.
 type index struct {
 	entries
+	sums   sync.Once // of the paths, once one is not met in its turn
 	places places
 	seen   []bool
 }
@@ -98,10 +99,19 @@ func readIndex(path string) (string, error) {
 	return b.String(), err
 }
 
-// find reads the entry of a file in this very state.
-func (x *index) find(path string, of stamp, e *entry) bool {
-	i, ok := x.places.find(&x.entries, path)
-	if !ok || x.seen[i] {
+// find reads the entry of a file in this very state. The files of a folder are
+// mostly met in the order they were met before, so that the entry is looked for
+// first at next, and else by the sum of its path.
+func (x *index) find(path string, of stamp, next *int, e *entry) bool {
+	i := *next
+	if i >= len(x.refs) || x.path(i) != path {
+		x.sums.Do(func() { x.places.add(&x.entries) })
+		var known bool
+		if i, known = x.places.find(&x.entries, path); !known {
+			return false
+		}
+	}
+	if *next = i + 1; x.seen[i] {
 		return false
 	}
 	if x.get(i, e); e.stamp != of {
