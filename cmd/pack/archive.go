@@ -15,12 +15,11 @@ import (
 func tarball(files []entry, made time.Time) ([]byte, error) {
 	var b bytes.Buffer
 	w := tar.NewWriter(&b)
+	var all []entry
 	for _, dir := range folders(files) {
-		if err := w.WriteHeader(&tar.Header{Typeflag: tar.TypeDir, Name: "./" + dir, Mode: 0o755, ModTime: made, Uname: "root", Gname: "root", Format: tar.FormatGNU}); err != nil {
-			return nil, err
-		}
+		all = append(all, entry{path: dir, executable: true}) // the slash at its end makes it a folder
 	}
-	for _, f := range files {
+	for _, f := range append(all, files...) {
 		mode := int64(0o644)
 		if f.executable {
 			mode = 0o755
