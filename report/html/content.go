@@ -3,6 +3,7 @@ package html
 import (
 	"fmt"
 	"html"
+	"slices"
 	"strings"
 
 	"cutbrief/report"
@@ -76,8 +77,13 @@ func (c *content) head() {
 	if len(c.Who) > 0 {
 		title += " · " + c.Who[0].Value
 	}
+	size, dense := typeSize(c)
+	class := ""
+	if dense {
+		class = ` class="dense"`
+	}
 	c.put(`<!DOCTYPE html>
-<html lang="%s" style="%s">
+<html lang="%s"%s style="%s">
 <head>
 <meta charset="utf-8">
 <meta name="viewport" content="width=device-width, initial-scale=1">
@@ -89,7 +95,7 @@ func (c *content) head() {
 <body>
 <header>
 <h1>%s</h1>
-<dl>`, c.Words.Tag(), fmt.Sprintf("--print:%.2fpt", typeSize(c)), title, markup(style), c.Title)
+<dl>`, c.Words.Tag(), markup(class), fmt.Sprintf("--print:%.2fpt", size), title, markup(style), c.Title)
 	for _, l := range c.Who {
 		c.put("<div><dt>%s</dt><dd>%s</dd></div>", l.Label, l.Value)
 	}
@@ -121,27 +127,36 @@ func (c *content) answer() {
 func (c *content) proof() {
 	c.put(`<section aria-labelledby="proof">
 <h2 id="proof">%s</h2>
-<div class="two">
+<div class="two flow">
 <div>
-`, message.ID("The figures behind it"))
+`, page.Proof)
 	if len(c.Bars) > 0 {
+		heads := markup("")
+		if !slices.ContainsFunc(c.Bars, func(b report.Bar) bool { return b.Verdict != c.say(message.ID(rules.Met)) }) {
+			heads = ` class="off-paper"` // no row is printed below them
+		}
 		c.put(`<table><caption>%s</caption>
-<thead><tr><th scope="col">%s</th><th scope="col">%s</th><th scope="col">%s</th><th scope="col">%s</th><td></td></tr></thead>
-<tbody>`, message.ID("Requirements and capabilities"), message.ID("Check"), message.ID("Needed"), message.ID("Given"), message.ID("Verdict"))
+<thead%s><tr><th scope="col">%s</th><th scope="col">%s</th><th scope="col">%s</th><th scope="col">%s</th><td></td></tr></thead>
+<tbody>`, page.Given, heads, message.ID("Check"), message.ID("Needed"), message.ID("Given"), message.ID("Verdict"))
+		var met []markup // which a printed page sums up
 		for _, b := range c.Bars {
 			class := markup(` class="unmet"`)
 			if b.Verdict == c.say(message.ID(rules.Met)) {
-				class = ""
+				class = ` class="met"`
+				met = append(met, escape(b.Label)+`<span class="spare"> (`+escape(b.Need+", "+b.Have)+`)</span>`)
 			}
 			c.put(`<tr%s><th scope="row">%s</th><td>%s</td><td>%s</td><td>%s</td><td>%s</td></tr>`, class, b.Label, b.Need, b.Have, b.Verdict, bars(b))
 		}
 		c.put("</tbody></table>")
+		if len(met) > 0 {
+			c.put(`<p class="on-paper"><strong>%s:</strong> %s</p>`, page.Met, joinedMarkup(met, " · "))
+		}
 	}
 	c.put("\n%s\n</div>\n<div>\n", picture(c.Brief))
 	if c.Cost != nil {
-		title := message.ID("What it costs")
+		title := page.Costs
 		if c.Cost.Assumed {
-			title = "What it costs (prices assumed)"
+			title = page.Assumed
 		}
 		c.put("<h3>%s</h3>\n", title)
 		for i, l := range c.Cost.Lines {
@@ -173,13 +188,14 @@ func (c *content) proof() {
 func (c *content) next() {
 	c.put(`<section aria-labelledby="next">
 <h2 id="next">%s</h2>
-`, message.ID("What happens next"))
+<div class="flow">
+`, page.Next)
 	if len(c.Plan) > 0 {
-		c.put(`<table><caption>%s</caption>
+		c.put(`<table class="plan"><caption>%s</caption>
 <thead><tr><th scope="col">%s</th><th scope="col">%s</th><th scope="col" class="off-paper">%s</th><th scope="col">%s</th></tr></thead>
-<tbody>`, message.ID("Demonstration"), message.ID("Cut"), message.ID("Metal and thickness"), message.ID("Setting"), message.ID("What to look for"))
+<tbody>`, page.Shows, message.ID("Cut"), message.ID("Metal and thickness"), message.ID("Setting"), message.ID("What to look for"))
 		for _, r := range c.Plan {
-			c.put(`<tr><th scope="row">%s</th><td>%s</td><td class="off-paper">%s</td><td>%s</td></tr>`, r.Cut, r.Piece, r.Setting, r.See)
+			c.put(`<tr><th scope="row">%s</th><td>%s</td><td class="off-paper">%s</td><td class="spare">%s</td></tr>`, r.Cut, r.Piece, r.Setting, r.See)
 		}
 		c.put("</tbody></table>\n<p class=\"small\">%s</p><p class=\"small off-paper\">", c.Bring)
 		for _, s := range c.PlanNote {
@@ -197,14 +213,14 @@ func (c *content) next() {
 		}
 		return " " + escape(l.Why)
 	})
-	c.put("\n</section>\n")
+	c.put("\n</div>\n</section>\n")
 }
 
 // cautions are grouped by hazard, each beside its sign, with the key of sources.
 func (c *content) cautions() {
 	c.put(`<section aria-labelledby="cautions">
 <h2 id="cautions">%s</h2>
-<div class="groups">`, message.ID("Cutting can hurt people and start fires"))
+<div class="groups">`, page.Dangers)
 	for _, g := range c.groups {
 		c.put(`<div class="group">%s<ul>`, sign(g.Sign, c.say(g.Sign.Name)))
 		for _, i := range g.Items {
@@ -227,9 +243,9 @@ func (c *content) cautions() {
 func (c *content) behind() {
 	if len(c.Excluded)+len(c.Notes) > 0 {
 		c.put(`<section class="more two">`)
-		c.box(func() { c.list("Other systems, and why not", "", c.Excluded, strong) }, len(c.Excluded) > 0)
+		c.box(func() { c.list(page.NotTaken, "", c.Excluded, strong) }, len(c.Excluded) > 0)
 		c.box(func() {
-			c.put("<h3>%s</h3><ul>", message.ID("Notes"))
+			c.put("<h3>%s</h3><ul>", page.Notes)
 			for _, s := range c.Notes {
 				c.put("<li>%s</li>", s)
 			}
@@ -265,15 +281,15 @@ func (c *content) private() {
 	c.put(`<section class="private" aria-labelledby="private">
 <h2 id="private">%s</h2>
 <p><strong>%s</strong></p>
-`, message.ID("Notes for the representative"), message.ID("For the representative only. Not to be handed to the customer."))
+`, page.Sheet, page.Private)
 	if len(c.Objections) > 0 {
-		c.put("<h3>%s</h3><dl>", message.ID("Objections to expect"))
+		c.put("<h3>%s</h3><dl>", page.Objections)
 		for _, l := range c.Objections {
 			c.put("<div><dt>%s</dt> <dd>%s</dd></div>", l.Label, l.Value)
 		}
 		c.put("</dl>\n")
 	}
-	c.list("Not shown, and why", "", c.LeftOut, strong)
+	c.list(page.LeftOut, "", c.LeftOut, strong)
 	c.put("</section>\n")
 }
 
@@ -318,7 +334,18 @@ func (c *content) foot() {
 </footer>
 </body>
 </html>
-`, message.ID("Customer"), message.ID("Date"), message.ID("Representative"), message.ID("Date"))
+`, page.Customer, page.Date, page.Seller, page.Date)
+}
+
+// joinedMarkup is strings.Join of markup.
+func joinedMarkup(list []markup, sep markup) (all markup) {
+	for i, m := range list {
+		if i > 0 {
+			all += sep
+		}
+		all += m
+	}
+	return all
 }
 
 // colon joins a label and a value.

@@ -12,6 +12,8 @@ import (
 
 	"cutbrief/report"
 	"cutbrief/report/page"
+	"cutbrief/rules"
+	"cutbrief/rules/message"
 )
 
 //go:embed page.css
@@ -50,31 +52,52 @@ func printable(r rune) rune {
 }
 
 // typeSize is the size of body type, in pt, with which what is printed takes one
-// sheet of either paper: the area of a text grows with the square of its size.
-// The factor was found by printing with a browser.
-func typeSize(c *content) float64 {
-	const area, largest, least = 470_000.0, 9.5, 5.5
+// sheet of either paper: the area of a text grows with the square of its size. A
+// page that would come out too small to read is dense: figures of what is met and
+// what to look for stay on the screen. The factors were found by printing with a
+// browser.
+func typeSize(c *content) (size float64, dense bool) {
+	const area, largest, readable, least = 567_000.0, 9.5, 8.0, 5.5
+	for _, dense = range []bool{false, true} {
+		if size = min(max(math.Sqrt(area/c.printed(dense)), least), largest); size >= readable {
+			break
+		}
+	}
+	return size, dense
+}
+
+// printed is how much is printed, in characters of body type.
+func (c *content) printed(dense bool) float64 {
 	b := c.Brief
-	n := 0.0
+	n := 1200.0 // titles, rules and margins
 	for _, part := range []any{b.Who, b.Demo, b.Need, b.Headline, b.Because, b.Because, b.Second, b.Critical, b.Evidence, b.Bring, c.confirm, b.Footing, c.key} {
 		n += length(reflect.ValueOf(part))
 	}
 	for _, x := range b.Bars {
-		n += float64(max(2*len(x.Label), len(x.Need)+len(x.Have)) + 60)
+		switch figures := float64(len(x.Label) + len(x.Need) + len(x.Have) + 6); {
+		case x.Verdict != c.say(message.ID(rules.Met)):
+			n += figures + 60
+		case dense:
+			n += float64(len(x.Label) + 3)
+		default:
+			n += figures
+		}
 	}
 	for _, r := range b.Plan {
-		n += float64(len(r.Cut) + len(r.Piece) + len(r.See) + 60)
+		if n += float64(len(r.Cut) + len(r.Piece) + 30); !dense {
+			n += float64(len(r.See))
+		}
 	}
 	if b.Cost != nil {
 		n += length(reflect.ValueOf(b.Cost.Lines[:min(2, len(b.Cost.Lines))])) + 300
 	}
 	for _, g := range c.groups {
 		for _, i := range g.Items {
-			n += float64(len(i.Text) + 40)
+			n += float64(len(i.Text) + 60)
 		}
-		n += 60
+		n += 80
 	}
-	return min(max(math.Sqrt(area/(n+1200)), least), largest)
+	return n
 }
 
 // length is how many characters the texts of a value have.
