@@ -18,6 +18,7 @@ import (
 	"cutbrief/assess"
 	"cutbrief/rules"
 	"cutbrief/rules/cost"
+	"cutbrief/rules/csvfile"
 	"cutbrief/rules/metal"
 	"cutbrief/rules/system"
 	"cutbrief/rules/unit"
@@ -85,7 +86,7 @@ func readRange(t *testing.T, path string) system.Range {
 		t.Fatal(err)
 	}
 	offered, findings := system.Read(bytes.NewReader(data), filepath.Base(path))
-	if system.Count(findings, system.Error) > 0 {
+	if csvfile.Count(findings, system.Error) > 0 {
 		t.Fatal(findings)
 	}
 	return offered

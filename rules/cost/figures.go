@@ -11,63 +11,64 @@ import (
 	"cutbrief/rules/unit"
 )
 
-// Figures both ways share. Common practice, no source.
+// Figure is an assumption a cost rests on, as it stands in the tables.
+type Figure struct {
+	Name string
+	Unit string
+	Estimate
+	Trust cite.Trust
+}
+
+// practised is a figure of common practice, without a source.
+func practised(name, unit string, low, likely, high float64) Figure {
+	return Figure{name, unit, Estimate{low, likely, high}, cite.Practice}
+}
+
+// Figures both ways share.
 var (
 	// pauses within a cut only: set-up, starting and cleaning are counted apart.
-	operatingFactor = Estimate{0.5, 0.7, 0.9}
-	usualCut        = Estimate{0.3, 0.5, 1.5} // m
-	weeks           = Estimate{44, 46, 48}    // worked in a year
-	roughly         = Estimate{0.8, 1, 1.2}   // how well a length is told
-	closely         = Estimate{0.9, 1, 1.1}   // how well a sum is told
-	handSpeed       = Estimate{0.75, 1, 1.15} // of a hand against the row of a system
-	airAfterCut     = Estimate{5, 12, 25}     // s
-	idlePower       = Estimate{0.03, 0.1, 0.3}
-	efficiency      = Estimate{0.75, 0.85, 0.9}
+	operatingFactor = practised("share of the cutting time that really cuts", "of the time", 0.5, 0.7, 0.9)
+	usualCut        = practised("length of a cut", "m", 0.3, 0.5, 1.5)
+	weeks           = practised("weeks worked in a year", "weeks", 44, 46, 48)
+	roughly         = practised("how well a length is told", "times", 0.8, 1, 1.2)
+	closely         = practised("how well a sum is told", "times", 0.9, 1, 1.1)
+	handSpeed       = practised("speed of a hand against the row of the system", "times", 0.75, 1, 1.15)
+	airAfterCut     = practised("air after a cut", "s", 5, 12, 25)
+	idlePower       = practised("power between cuts", "kW", 0.03, 0.1, 0.3)
+	efficiency      = practised("arc's power over what the source takes", "times", 0.75, 0.85, 0.9)
 )
 
 // The other plasma system: nobody knows its plate, so it is taken to work
 // between its rated and its clean maximum thickness, whose speeds are 500 and
 // 250 mm/min, at about 0.25 mm for an ampere. Common practice, no source.
 var (
-	otherSpeed   = Estimate{250, 350, 500}
-	otherFlow    = Estimate{100, 150, 220}
+	otherSpeed   = practised("another plasma system: speed", "mm/min", 250, 350, 500)
+	otherFlow    = practised("another plasma system: air flow", "l/min", 100, 150, 220)
 	perAmpere    = 0.25
 	otherCurrent = [2]unit.Ampere{20, 125}
+)
+
+// Speeds of shears and nibblers.
+var (
+	shearSpeed   = practised("shear: speed", "mm/min", 2000, 4000, 6000)
+	nibblerSpeed = practised("nibbler: speed", "mm/min", 1000, 1500, 2000)
 )
 
 // toolMetals are those figures of discs and saws are held for.
 var toolMetals = []metal.ID{metal.MildSteel, metal.Galvanised, metal.Stainless, metal.Aluminium}
 
-// Figure is an assumption a cost rests on, as it stands in the tables.
-type Figure struct {
-	Name     string
-	Unit     string
-	Estimate Estimate
-	Trust    cite.Trust
-}
-
 // Figures returns what is assumed of each method of cutting and of all, where the
 // customer told nothing better. Prices are apart.
 func Figures() []Figure {
-	var list []Figure
+	list := []Figure{operatingFactor, usualCut, weeks, roughly, closely, handSpeed, airAfterCut, idlePower, efficiency}
 	add := func(trust cite.Trust, name, unit string, s Estimate) {
 		if s != (Estimate{}) {
 			list = append(list, Figure{name, unit, s, trust})
 		}
 	}
-	practised := func(name, unit string, s Estimate) { add(cite.Practice, name, unit, s) }
 	habit := func(of string, l local, s Estimate) {
-		practised(of+": "+string(localNames[l].name), string(localNames[l].unit), s)
+		add(cite.Practice, of+": "+string(localNames[l].name), string(localNames[l].unit), s)
 	}
-	practised("share of the cutting time that really cuts", "of the time", operatingFactor)
-	practised("length of a cut", "m", usualCut)
-	practised("weeks worked in a year", "weeks", weeks)
-	practised("how well a length is told", "times", roughly)
-	practised("how well a sum is told", "times", closely)
-	practised("speed of a hand against the row of the system", "times", handSpeed)
-	practised("air after a cut", "s", airAfterCut)
-	practised("power between cuts", "kW", idlePower)
-	practised("arc's power over what the source takes", "times", efficiency)
 	for _, p := range []Process{OxyAcetylene, OxyPropane, Disc, BandSaw, Shear, Nibbler, Plasma} {
 		h := habitsOf[p]
 		for _, l := range []local{setup, starting, grinding, tended, power} {
@@ -78,17 +79,14 @@ func Figures() []Figure {
 	habit("flame, from 6 mm", straighten, straightening(OxyAcetylene, 6))
 	habit("plasma, below 3 mm", straighten, straightening(Plasma, 2))
 	habit("plasma, from 3 mm", straighten, straightening(Plasma, 3))
-	practised("another plasma system: speed", "mm/min", otherSpeed)
-	practised("another plasma system: air flow", "l/min", otherFlow)
-	practised("shear: speed", "mm/min", shearSpeed)
-	practised("nibbler: speed", "mm/min", nibblerSpeed)
+	list = append(list, otherSpeed, otherFlow, shearSpeed, nibblerSpeed)
 	for _, id := range toolMetals {
 		m, _ := metal.Find(id)
 		for _, row := range discs {
 			v, _ := DiscSpeed(unit.Millimetre(row.t), id) // the table itself
-			practised(fmt.Sprintf("abrasive disc: speed in %g mm %s", row.t, m.Name), "mm/min", v)
+			add(cite.Practice, fmt.Sprintf("abrasive disc: speed in %g mm %s", row.t, m.Name), "mm/min", v)
 		}
-		practised("band saw: rate in "+string(m.Name), "mm²/min", sawRate[id])
+		add(cite.Practice, "band saw: rate in "+string(m.Name), "mm²/min", sawRate[id])
 	}
 	for _, fuel := range []rules.Fuel{rules.Acetylene, rules.Propane} {
 		add(cite.Memory, string(fuel)+": oxygen in the flame", "times the fuel", flameOxygen[fuel])

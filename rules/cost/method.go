@@ -160,8 +160,8 @@ type scenario struct {
 
 func newScenario(j *rules.Job, prices *PriceList) *scenario {
 	s := &scenario{job: j, prices: prices}
-	s.in[operating] = figure(message.New("share of the cutting time that really cuts"), "of the time", operatingFactor, cite.Practice, "")
-	s.in[cutLength] = figure(message.New("length of a cut"), "m", usualCut, cite.Practice, rules.FactBusyLength)
+	s.in[operating] = figure(message.New("share of the cutting time that really cuts"), "of the time", operatingFactor.Estimate, cite.Practice, "")
+	s.in[cutLength] = figure(message.New("length of a cut"), "m", usualCut.Estimate, cite.Practice, rules.FactBusyLength)
 	if length, told := j.BusyLength.Get(); told && length > 0 {
 		s.in[cutLength] = figure(message.New("length of a cut"), "m", roughly.Times(float64(length)), cite.Given, rules.FactBusyLength)
 	}
@@ -241,7 +241,7 @@ func (s *scenario) method(p Process, c cut) *method {
 		s.flame(w, c)
 	case p == OtherPlasma:
 		i := min(max(unit.Ampere(float64(c.t)/perAmpere), otherCurrent[0]), otherCurrent[1])
-		s.plasma(today, p.Name(), otherSpeed, i, otherFlow)
+		s.plasma(today, p.Name(), otherSpeed.Estimate, i, otherFlow.Estimate)
 	case tool.price != "":
 		v, _ := tool.speed(c.t, c.metal) // cannot has asked already
 		s.set(today, speed, p.Name(), v, cite.Practice)
@@ -299,9 +299,9 @@ func (s *scenario) plasma(base at, of any, v Estimate, i unit.Ampere, flow Estim
 	}
 	s.set(base, speed, of, v, cite.Practice)
 	s.set(base, power, of, Estimate{Low: kw(efficiency.High), Likely: kw(efficiency.Likely), High: kw(efficiency.Low)}, cite.Practice)
-	s.set(base, idle, of, idlePower, cite.Practice)
+	s.set(base, idle, of, idlePower.Estimate, cite.Practice)
 	s.set(base, airFlow, of, flow, cite.Practice)
-	s.set(base, airAfter, of, airAfterCut, cite.Practice)
+	s.set(base, airAfter, of, airAfterCut.Estimate, cite.Practice)
 	s.need(electricity, ItemElectricity)
 	s.need(airPower, ItemAirPower)
 	s.need(setPrice, ItemSet)

@@ -82,15 +82,9 @@ var tools = map[Process]struct {
 }{
 	Disc:    {ItemDisc, ItemDiscLife, DiscSpeed},
 	BandSaw: {ItemBlade, ItemBladeLife, SawSpeed},
-	Shear:   {ItemKnives, ItemKnivesLife, func(unit.Millimetre, metal.ID) (Estimate, error) { return shearSpeed, nil }},
-	Nibbler: {ItemKnives, ItemKnivesLife, func(unit.Millimetre, metal.ID) (Estimate, error) { return nibblerSpeed, nil }},
+	Shear:   {ItemKnives, ItemKnivesLife, func(unit.Millimetre, metal.ID) (Estimate, error) { return shearSpeed.Estimate, nil }},
+	Nibbler: {ItemKnives, ItemKnivesLife, func(unit.Millimetre, metal.ID) (Estimate, error) { return nibblerSpeed.Estimate, nil }},
 }
-
-// Speeds of shears and nibblers in mm/min. Source: practice.
-var (
-	shearSpeed   = Estimate{2000, 4000, 6000}
-	nibblerSpeed = Estimate{1000, 1500, 2000}
-)
 
 // discEnds is the thickest plate a hand-held disc is used for in regular work,
 // in mm. Source: practice.

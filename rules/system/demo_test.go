@@ -12,7 +12,7 @@ import (
 func TestDemoIsClean(t *testing.T) {
 	_, findings := read(demo)
 	for _, f := range findings {
-		if f.Severity != Note {
+		if f.Severity != csvfile.Note {
 			t.Error(f)
 		}
 	}

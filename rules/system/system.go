@@ -88,18 +88,12 @@ type Supply struct {
 // the system.
 type Finding = csvfile.Finding
 
-// Severity says how much a finding matters.
-type Severity = csvfile.Severity
-
 // The severities, as in csvfile.
 const (
 	Error   = csvfile.Error
 	Warning = csvfile.Warning
 	Note    = csvfile.Note
 )
-
-// Count returns how many findings have this severity.
-func Count(findings []Finding, severity Severity) int { return csvfile.Count(findings, severity) }
 
 // Merge joins lists of findings about r in the order of its file. A finding
 // from outside this package need only name its Row: its line is looked up.

@@ -7,6 +7,7 @@ import (
 	"strings"
 	"testing"
 
+	"cutbrief/rules/csvfile"
 	"cutbrief/rules/workbook"
 )
 
@@ -43,7 +44,7 @@ func asBook(t *testing.T, text string) *bytes.Buffer {
 func TestWorkbookIsReadAsCSV(t *testing.T) {
 	one, _ := Read(strings.NewReader(Template()), "x")
 	two, found := Read(asBook(t, Template()), "x")
-	if len(two.Systems) == 0 || !reflect.DeepEqual(one.Systems, two.Systems) || one.Currency != two.Currency || Count(found, Error) > 0 {
+	if len(two.Systems) == 0 || !reflect.DeepEqual(one.Systems, two.Systems) || one.Currency != two.Currency || csvfile.Count(found, Error) > 0 {
 		t.Errorf("%d systems, want %d; %v", len(two.Systems), len(one.Systems), found)
 	}
 }
@@ -70,8 +71,8 @@ func add(t *testing.T, e *Entry, answers map[string][]string) (errors int) {
 	for _, f := range e.Fields() {
 		for _, said := range append(answers[f.Name], "") {
 			found := e.Set(f.Name, said)
-			errors += Count(found, Error)
-			if Count(found, Error) == 0 {
+			errors += csvfile.Count(found, Error)
+			if csvfile.Count(found, Error) == 0 {
 				break
 			}
 		}
@@ -101,7 +102,7 @@ func TestEntry(t *testing.T) {
 	}
 	r, found := e.Range("x")
 	s, known := r.Find("shop-45")
-	if !known || s.Rated != 12.7 || s.CleanMax != 17 || r.Currency != "USD" || Count(found, Error) > 0 {
+	if !known || s.Rated != 12.7 || s.CleanMax != 17 || r.Currency != "USD" || csvfile.Count(found, Error) > 0 {
 		t.Errorf("%+v %v", s, found)
 	}
 	if _, err := NewEntry([]byte("PK\x03\x04")); err == nil {

@@ -63,7 +63,7 @@ func TestRoundTrip(t *testing.T) {
 			t.Fatal(err)
 		}
 		got, findings := Read(&b, "")
-		if Count(findings, Error) > 0 {
+		if csvfile.Count(findings, Error) > 0 {
 			t.Fatalf("findings %v", findings)
 		}
 		if !reflect.DeepEqual(got.Systems, r.Systems) || got.Currency != r.Currency || got.Invented != r.Invented {
@@ -90,7 +90,7 @@ func TestWriteRefusesWhatReadWould(t *testing.T) {
 
 func TestTemplateReadsBack(t *testing.T) {
 	r, findings := read(Template())
-	if n := Count(findings, Error) + Count(findings, Warning); n > 0 {
+	if n := csvfile.Count(findings, Error) + csvfile.Count(findings, Warning); n > 0 {
 		t.Errorf("%d errors or warnings: %v", n, findings)
 	}
 	if !r.Invented || r.Currency != "EUR" || len(r.Systems) < 6 {
@@ -115,7 +115,7 @@ func TestTemplateExplainsEveryColumnInASCII(t *testing.T) {
 func TestFingerprint(t *testing.T) {
 	print := func(text string) string {
 		r, findings := read(text)
-		if Count(findings, Error) > 0 {
+		if csvfile.Count(findings, Error) > 0 {
 			t.Fatal(findings)
 		}
 		return Fingerprint(r)
@@ -164,7 +164,7 @@ func FuzzRead(f *testing.F) {
 	f.Fuzz(func(t *testing.T, text string) {
 		r, findings := read(text)
 		if len(r.Systems) == 0 {
-			if Count(findings, Error) == 0 {
+			if csvfile.Count(findings, Error) == 0 {
 				t.Fatal("no systems and no error")
 			}
 			return
