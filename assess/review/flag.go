@@ -2,6 +2,7 @@ package review
 
 import (
 	"math/bits"
+	"slices"
 	"strings"
 )
 
@@ -74,19 +75,14 @@ func FlagKinds() []FlagKind { return append([]FlagKind(nil), kinds[:]...) }
 // list returns the flags of a set, gravest first.
 func (s FlagSet) list() []Flag {
 	var list []Flag
-	for f := Flag(0); f < flags; f++ {
-		if s.Has(f) {
-			list = append(list, f)
-		}
+	for s &= 1<<flags - 1; s != 0; s &= s - 1 {
+		list = append(list, Flag(bits.TrailingZeros32(uint32(s))))
 	}
 	return list
 }
 
 // String names the flags, with a comma between.
 func (s FlagSet) String() string {
-	if s == 0 {
-		return ""
-	}
 	var ids []string
 	for _, f := range s.list() {
 		ids = append(ids, kinds[f].ID)
@@ -119,22 +115,11 @@ func (r *Row) raise(f Flag, reason string) {
 	if r.Flags.Has(f) {
 		return
 	}
-	reason = strings.ReplaceAll(reason, "\n", " ")
-	if r.Flags == 0 {
-		r.Flags, r.Why = r.Flags.With(f), reason
-		return
-	}
 	var reasons []string
-	for _, old := range r.Raised() {
-		if f < old.Flag && !r.Flags.Has(f) {
-			reasons = append(reasons, reason)
-			r.Flags = r.Flags.With(f)
-		}
-		reasons = append(reasons, old.Reason)
+	if r.Flags != 0 {
+		reasons = strings.Split(r.Why, "\n")
 	}
-	if !r.Flags.Has(f) {
-		reasons = append(reasons, reason)
-		r.Flags = r.Flags.With(f)
-	}
-	r.Why = strings.Join(reasons, "\n")
+	graver := (r.Flags & (1<<f - 1)).Count()
+	reasons = slices.Insert(reasons, min(graver, len(reasons)), strings.ReplaceAll(reason, "\n", " "))
+	r.Flags, r.Why = r.Flags.With(f), strings.Join(reasons, "\n")
 }
