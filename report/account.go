@@ -104,13 +104,9 @@ func Costs(v *assess.Visit, offered system.Range, o Options) CostSheet {
 		Title: b.print(msg("What cutting costs")), Demo: b.demo(), Date: b.date(), Currency: b.currency(), Prices: b.priceLines(&a),
 		Cut: b.print(b.costCut(&a)), Crossing: b.costChart(), Inputs: b.costInputs(&a), Notes: b.costNotes(&a), Words: o.Words,
 	}
-	for i := range a.Methods {
-		s.Today = append(s.Today, b.costWay(&a.Methods[i]))
-	}
+	s.Today = mapped(a.Methods, b.costWay)
 	if a.Why.IsEmpty() { // else it is said once
-		for i := range a.Offers {
-			s.Systems = append(s.Systems, b.costOffer(&a, &a.Offers[i]))
-		}
+		s.Systems = mapped(a.Offers, func(o *cost.Offer) CostOffer { return b.costOffer(&a, o) })
 	}
 	return s
 }
@@ -121,9 +117,9 @@ func (b *builder) costWay(w *cost.Method) CostWay {
 		return out
 	}
 	out.PerMetre, out.PerYear = new(b.perMetre(w.PerMetre)), b.perYearOf(w.PerYear)
-	for _, l := range w.Lines {
-		out.Lines = append(out.Lines, CostLine{l.Part.ID(), b.print(worded(l.Part.Name())), b.perMetre(l.Cost)})
-	}
+	out.Lines = mapped(w.Lines, func(l *cost.Line) CostLine {
+		return CostLine{l.Part.ID(), b.print(worded(l.Part.Name())), b.perMetre(l.Cost)}
+	})
 	return out
 }
 
@@ -136,9 +132,7 @@ func (b *builder) costOffer(a *cost.Account, o *cost.Offer) CostOffer {
 	}
 	out.Against, out.Verdict = b.print(worded(a.Methods[a.Against].Process.Name())), b.print(worded(s.Verdict))
 	out.Saving, out.SavingAll = new(b.perMetre(s.PerMetre)), b.perYearOf(s.PerYear)
-	for _, m := range s.Movers[:min(2, len(s.Movers))] {
-		out.Movers = append(out.Movers, b.print(message.Join(", ", m.Name, b.taken(m.Input))))
-	}
+	out.Movers = mapped(s.Movers[:min(2, len(s.Movers))], func(m *cost.Mover) string { return b.print(message.Join(", ", m.Name, b.taken(m.Input))) })
 	if p, ok := s.Pays.Get(); ok {
 		out.Payback = b.print(payback(p))
 		if p.Years > 0 {
@@ -234,13 +228,6 @@ func (b *builder) costChart() *CostChart {
 		return nil
 	}
 	title := msg("{1} and {2}, {3} of mild steel", outside(c.System.Name), worded(c.Fuel.Name()), b.each())
-	chart := CostChart{Title: b.print(title), Says: b.print(b.crossingSays(c))}
-	longest := 0.0
-	for _, p := range c.Points {
-		longest = max(longest, p.Plasma.Likely, p.Flame.Likely)
-	}
-	for _, p := range c.Points {
-		chart.Rows = append(chart.Rows, b.costPoint(&p, 1, longest))
-	}
-	return &chart
+	longest := dearest(c.Points)
+	return &CostChart{Title: b.print(title), Says: b.print(b.crossingSays(c)), Rows: mapped(c.Points, func(p *cost.Point) CostPoint { return b.costPoint(p, 1, longest) })}
 }

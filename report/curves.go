@@ -63,12 +63,16 @@ func (b *builder) curves(today *cost.Method, c *cost.Crossing) *Curves {
 func (b *builder) curvePoints(c *cost.Crossing, end unit.Millimetre) ([]CurvePoint, []CurveTick) {
 	per := byStyle(b, 1, foot) // m in the length that the axis gives money for
 	points := withMeeting(c)
-	most := 0.0
-	for _, p := range points {
-		most = max(most, p.Plasma.Likely*per, p.Flame.Likely*per)
-	}
-	ticks, top := b.upTicks(most)
+	ticks, top := b.upTicks(dearest(points) * per)
 	return mapped(points, func(p *cost.Point) CurvePoint { return CurvePoint{share(p.T, end), b.costPoint(p, per, top)} }), ticks
+}
+
+// dearest is the most that a metre likely costs at some thicknesses.
+func dearest(points []cost.Point) (most float64) {
+	for _, p := range points {
+		most = max(most, p.Plasma.Likely, p.Flame.Likely)
+	}
+	return most
 }
 
 // costPoint is one thickness, its bars as shares of top. per is the length in m

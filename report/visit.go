@@ -7,6 +7,7 @@ import (
 	"cutbrief/assess"
 	"cutbrief/rules"
 	"cutbrief/rules/cite"
+	"cutbrief/rules/demonstration"
 	"cutbrief/rules/message"
 	"cutbrief/rules/system"
 )
@@ -170,24 +171,17 @@ func (b *builder) sources() []string {
 
 // kinds are the kinds of trust used, in the register's order.
 func (b *builder) kinds() []message.Message {
+	refs := slices.Concat(
+		mapped(b.result.Critical.Evidence, func(e *rules.Evidence) cite.Ref { return e.Source }),
+		mapped(b.plan, func(c *demonstration.Cut) cite.Ref { return c.Source }),
+		mapped(b.warned, func(c *demonstration.Caution) cite.Ref { return c.Source }))
+	for _, c := range b.result.Candidates {
+		refs = append(refs, mapped(c.Checks, func(k *rules.Check) cite.Ref { return k.Source })...)
+	}
 	used := map[cite.Trust]bool{}
-	add := func(r cite.Ref) {
+	for _, r := range refs {
 		s, _ := r.Find()
 		used[s.Trust] = true
-	}
-	for _, c := range b.result.Candidates {
-		for _, check := range c.Checks {
-			add(check.Source)
-		}
-	}
-	for _, e := range b.result.Critical.Evidence {
-		add(e.Source)
-	}
-	for _, c := range b.plan {
-		add(c.Source)
-	}
-	for _, c := range b.warned {
-		add(c.Source)
 	}
 	costed := b.recommended() && b.job.Today.IsKnown()
 	used[cite.Practice], used[cite.Memory] = used[cite.Practice] || costed, used[cite.Memory] || costed
