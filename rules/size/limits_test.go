@@ -150,6 +150,50 @@ func TestValidRanges(t *testing.T) {
 	}
 }
 
+// Bands, multiples and limits of common practice, as their comments give them, and what
+// is worked out just beside an end.
+func TestValuesOfPractice(t *testing.T) {
+	for _, c := range []struct {
+		name      string
+		got, want float64
+	}{
+		{"hardened edge of plasma, least", float64(PlasmaBand().Low), 0.5}, {"most", float64(PlasmaBand().High), 2},
+		{"of oxy-fuel, least", float64(OxyFuelBand().Low), 1.5}, {"most", float64(OxyFuelBand().High), 4},
+		{"of a cold way, least", float64(ColdBand().Low), 0}, {"most", float64(ColdBand().High), 0},
+		{"repair, comfort", ForMaintenance().Comfort, 1}, {"some of both, comfort", ForMixed().Comfort, 2},
+		{"a carriage, 300 in/min", float64(OnCarriage), 300 * 25.4}, {"a cord at work, °C", float64(CordTemperature), 70},
+		{"a hose with couplings loses as much again", WithCouplings, 1 + 1},
+	} {
+		if math.Abs(c.got-c.want) > 1e-9 {
+			t.Errorf("%s: %g, want %g", c.name, c.got, c.want)
+		}
+	}
+	small := &system.System{Rated: 0.5, CleanMax: 0.5, Severance: 0.5, OutputMax: 0.5}
+	if v, err := Speed(small, 0.5, 0.5, FreeHand); err != nil || v != RatedSpeed {
+		t.Errorf("%v, %v, want the rated speed at the rated thickness", v, err)
+	}
+	if p, err := Pierce(small); err != nil || p != 0.25 {
+		t.Errorf("%v, %v, want half of the clean maximum", p, err)
+	}
+	small.Rated = 0
+	if _, err := Speed(small, 0.5, 0.5, FreeHand); !errors.Is(err, ErrRow) {
+		t.Errorf("no rating: %v", err)
+	}
+	if i, err := Ampacity(system.Supply{Input: 1, Effective: 0.5}, 60); err != nil || i != 0.5 {
+		t.Errorf("%v, %v, want what the plate says", i, err)
+	}
+	for altitude, less := range map[unit.Metre]bool{1000: false, 1000.5: true} { // derated above 1000 m
+		if p, err := GeneratorAt(10, altitude); err != nil || (p < 10) != less {
+			t.Errorf("%v m: %v, %v", altitude, p, err)
+		}
+	}
+	// By hand: melting takes 7850·(700·1490 + 250000)·1e-9 = 10.15005 J/mm³; 1.5·6·500/60 = 75 mm³/s
+	// of it are 761.254 W, of 40 A · 96 V = 3840 W 19.8243 %.
+	if share, err := MeltShare(40, 6, 500); err != nil || !near(float64(share), 19.8243, 5e-5) {
+		t.Errorf("%v, %v", share, err)
+	}
+}
+
 // Where a formula stops in the middle of what its figures make of one another, by the
 // bounds its comment names.
 func TestDerivedBounds(t *testing.T) {
