@@ -2,6 +2,7 @@ package assess
 
 import (
 	"slices"
+	"strconv"
 	"strings"
 	"unicode"
 
@@ -58,10 +59,12 @@ type heard struct {
 type clause struct {
 	text   string
 	words  []string
-	spent  []bool // words that belong to a figure
-	linked bool   // joined to the one before by "and"
-	denied bool   // there is a "no" or "never" in it
-	void   bool   // a wish, the past, somebody else's, or a question
+	spent  []bool      // words that belong to a figure
+	linked bool        // joined to the one before by "and"
+	before *clause     // in the same sentence, whose subject this one may go on with
+	kinds  []unit.Kind // of the figures in it
+	denied bool        // there is a "no" or "never" in it
+	void   bool        // a wish, the past, somebody else's, or a question
 	gave   bool
 }
 
@@ -91,6 +94,9 @@ func clausesOf(sentence string) []clause {
 			end()
 			linked = false
 			continue
+		}
+		if unsure := low == "vielleicht" || low == "maybe" || low == "perhaps"; unsure && i+1 < len(all) && strings.ContainsAny(all[i+1][:1], "0123456789") {
+			continue // about so much, and no wish
 		}
 		bare := strings.TrimRight(low, ",;:.!?")
 		if bare != "" {
@@ -131,6 +137,8 @@ func carry(list []clause, fresh []int) {
 		c := &list[i]
 		if slices.Contains(fresh, i) {
 			void, denied = false, false
+		} else if i > 0 {
+			c.before = &list[i-1]
 		}
 		if !c.linked && !c.has(alternatives...) {
 			denied = false
@@ -252,6 +260,7 @@ func (s *heard) figures(c *clause) {
 			taken[kind]++
 		}
 		list = append(list, figure{kind, said})
+		c.kinds = append(c.kinds, kind)
 		taken[kind]++
 		for k := range n {
 			c.spent[i+k] = true
@@ -283,7 +292,7 @@ func (s *heard) counted(c *clause, i int) {
 		}
 	}
 	if q, known := Find(fact); known {
-		s.read(c, Step{Question: q}, c.words[i], c.text)
+		s.read(c, Step{Question: q}, inEnglish(c.words[i]), c.text)
 	}
 }
 
@@ -303,7 +312,10 @@ func (c *clause) figureAt(i int) (kind unit.Kind, said string, n int) {
 		for k := range n {
 			words[k] = inEnglish(c.words[i+k])
 		}
-		said = strings.Join(words, " ")
+		said = inDigits(words)
+		if fractional(words[0]) && n == 1 && !(i+1 < len(c.words) && c.words[i+1] == "of") {
+			said += " in" // as the trade says it
+		}
 		if words[0] == "inch" {
 			said = "1 " + said
 		}
@@ -324,16 +336,49 @@ func (c *clause) figureAt(i int) (kind unit.Kind, said string, n int) {
 // figured reports whether there is a number in a text, or an inch said without
 // its one.
 func figured(said string) bool {
-	first, _, _ := strings.Cut(said, " ")
+	first, rest, _ := strings.Cut(said, " ")
+	if first == "an" && !strings.HasPrefix(rest, "inch") && !strings.HasPrefix(rest, "eighth") {
+		return false // the German preposition
+	}
 	return strings.ContainsFunc(said, unicode.IsDigit) || slices.Contains(numberStarts, first)
 }
 
-// assign offers a figure to the one question its clause is about.
-func (s *heard) assign(c *clause, kind unit.Kind, said string) {
+// fractional reports a fraction said without its unit: "3/8", "three-eighths".
+func fractional(w string) bool {
+	return strings.HasSuffix(w, "-eighths") || strings.HasPrefix(w, "three-quarter") || slices.Contains([]string{"1/4", "3/8", "1/2", "5/8", "3/4"}, w)
+}
+
+// inDigits joins the words of a figure, "four hundred volts" as "400 volts".
+func inDigits(words []string) string {
+	if i := slices.Index(words, "hundred"); i == 1 && (words[0] == "a" || slices.Contains(numberStarts, words[0])) {
+		times := max(1, slices.Index([]string{"", "one", "two", "three", "four", "five", "six", "seven", "eight", "nine"}, words[0]))
+		words = append([]string{strconv.Itoa(100 * times)}, words[2:]...)
+	} else if i := slices.Index([]string{"sixty", "seventy", "eighty", "ninety"}, words[0]); i >= 0 {
+		words = append([]string{strconv.Itoa(60 + 10*i)}, words[1:]...)
+	}
+	return strings.Join(words, " ")
+}
+
+// about are the questions about figures of a kind that some words are about.
+func about(kind unit.Kind, has func(...string) bool) []figureCue {
 	var fits []figureCue
 	for _, cue := range figureCues {
-		if cue.kind == kind && (len(cue.phrases) == 0 || c.has(cue.phrases...)) && !c.has(cue.unless...) {
+		if cue.kind == kind && (len(cue.phrases) == 0 || has(cue.phrases...)) && !has(cue.unless...) {
 			fits = append(fits, cue)
+		}
+	}
+	return fits
+}
+
+// assign offers a figure to the one question its clause is about. A clause without
+// a subject of its own goes on with the one before, if that has no figure of the
+// kind: "the hose is 15 m, bore 9 mm".
+func (s *heard) assign(c *clause, kind unit.Kind, said string) {
+	fits := about(kind, c.has)
+	if b := c.before; b != nil && !b.void && !b.denied && !slices.Contains(b.kinds, kind) {
+		both := about(kind, func(p ...string) bool { return c.has(p...) || b.has(p...) })
+		if len(fits) == 0 || len(both) == 1 {
+			fits = both
 		}
 	}
 	if len(fits) != 1 {
@@ -352,7 +397,7 @@ func (s *heard) assign(c *clause, kind unit.Kind, said string) {
 		step.Metal = m
 	}
 	if fits[0].fact == rules.FactCutLength {
-		said += fits[0].period(c)
+		said = strings.TrimSuffix(said, " a") + fits[0].period(c)
 	}
 	s.read(c, step, said, c.text)
 }

@@ -1,17 +1,26 @@
 package assess
 
 import (
+	"math"
 	"os"
 	"strings"
 	"testing"
 
 	"cutbrief/rules"
+	"cutbrief/rules/unit"
 )
 
-// Two hundred invented sentences, half of them kept for wrong readings. A wrong
+// Two hundred invented sentences, half of them kept for wrong readings, and a hundred
+// that were written without knowing the words. A wrong
 // fact is worse than a missed one.
 func TestUnderstand(t *testing.T) {
-	data, err := os.ReadFile("testdata/sentences.txt")
+	for _, file := range []string{"testdata/sentences.txt", "testdata/sentences-heldout.txt"} {
+		t.Run(file, func(t *testing.T) { understands(t, file) })
+	}
+}
+
+func understands(t *testing.T, file string) {
+	data, err := os.ReadFile(file)
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -53,7 +62,7 @@ func TestUnderstand(t *testing.T) {
 				value = strings.Join(f.Answer.Chosen, ", ")
 			}
 			switch {
-			case strings.EqualFold(want[name], value):
+			case sameSaid(f.Step, want[name], value):
 				got++
 			default:
 				wrong = true
@@ -78,9 +87,26 @@ func TestUnderstand(t *testing.T) {
 		}
 	}
 	t.Logf("%d sentences, %d without a wrong fact; %d of %d facts found", sentences, clean, got, wanted)
-	if sentences < 200 || clean*100 < sentences*98 || got*100 < wanted*70 {
+	if sentences < 100 || clean*100 < sentences*98 || got*100 < wanted*70 {
 		t.Errorf("98 of 100 sentences without a wrong fact and 70 of 100 facts are promised")
 	}
+}
+
+// sameSaid reports that two answers to a step mean the same, whatever their words:
+// "half inch" and "1/2 in".
+func sameSaid(s Step, a, b string) bool {
+	if strings.EqualFold(a, b) || s.Question.Form != FormQuantity {
+		return strings.EqualFold(a, b)
+	}
+	v := &Visit{}
+	first, _, err1 := v.Read(s, a)
+	second, _, err2 := v.Read(s, b)
+	if err1 != nil || err2 != nil {
+		return false
+	}
+	m, _ := meaningOf(s, &first, unit.Metric)
+	n, _ := meaningOf(s, &second, unit.Metric)
+	return m.period == n.period && math.Abs(m.reading.Quantity.Value-n.reading.Quantity.Value) < 1e-9
 }
 
 // Whatever is said, what is found can be accepted as it is, and nothing is answered

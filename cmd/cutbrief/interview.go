@@ -5,6 +5,7 @@ import (
 	"context"
 	"errors"
 	"io"
+	"os"
 	"strings"
 	"time"
 
@@ -23,6 +24,7 @@ var interviewFlags = []option{
 	{name: "plain", value: false, usage: "ask line by line, without drawing a screen"},
 	paperFlag,
 	{name: "dir", value: "", usage: "`folder` that new visits are kept in (default: CUTBRIEF_DIR, else in your data folder)"},
+	{name: "learn-from", value: "", usage: "`folder` of visits whose answers are counted to order the questions (default: the one named in learn-from.txt in your configuration folder)"},
 }
 
 func interviewCommand() command {
@@ -52,12 +54,16 @@ func holdInterview(c *call) error {
 			}
 		}
 	}
+	usual, learned, err := c.learn()
+	if err != nil {
+		return err
+	}
 	c.leaves.Store(true)
 	plain := c.on("plain") || c.wantsPlain()
 	o := interview.Options{
 		Visit: s.Visit, Range: s.Range, Prices: about.options.Prices, Path: s.SavedAt(), Suggest: c.suggest(s.Folder, !plain || isTerminal(c.in)),
 		Saver: s, Pager: &pager{about: about, paper: c.choice("paper"), path: func() string { return s.Path }}, Words: about.options.Words, Input: c.in, Output: c.out,
-		InOrder: !isTerminal(c.in),
+		InOrder: !isTerminal(c.in), Usual: usual, Learned: learned,
 	}
 	if plain {
 		return c.holdPlain(s, o)
@@ -67,6 +73,43 @@ func holdInterview(c *call) error {
 		return message.WithHint(message.Errorf("draw the interview: {1}", err), "try cutbrief interview --plain")
 	}
 	return c.farewell(s, end.Open, end.Unkept, end.Unsaved)
+}
+
+// learnFrom is the file in the configuration folder that names the folder to learn
+// from, where the flag names none.
+const learnFrom = "learn-from.txt"
+
+// learn counts the answers of a folder of visits, which then order the questions;
+// learned says so. Without a folder nothing is learned.
+func (c *call) learn() (usual assess.Priors, learned message.Message, err error) {
+	dir := c.text("learn-from")
+	if dir == "" {
+		path, _ := c.place(configFolder, learnFrom)
+		data, err := os.ReadFile(path)
+		if dir = strings.TrimSpace(string(data)); err != nil || dir == "" {
+			return nil, learned, nil
+		}
+	}
+	files, err := store.Visits(dir)
+	if err != nil {
+		return nil, learned, message.WithHint(message.Errorf("learn from {1}: {2}", message.Name(tidy(dir)), err), "name a folder of saved visits")
+	}
+	visits := 0
+	usual, questions := assess.Learn(func(yield func(*assess.Visit) bool) {
+		for _, file := range files {
+			if v, _, err := store.Load(file); err == nil && !v.Demo {
+				if visits++; !yield(v) {
+					return
+				}
+			}
+		}
+	})
+	if questions == 0 {
+		return nil, message.New("Nothing is learned from {1}: no question is answered often enough in its {2} visits. Invented ones are left out.",
+			message.Name(tidy(dir)), message.Count(visits)), nil
+	}
+	return usual, message.New("The order of questions follows the answers of {1} visits in {2}, counted for {3} questions; nothing else is taken from them.",
+		message.Count(visits), message.Name(tidy(dir)), message.Count(questions)), nil
 }
 
 // openSession finds the visit to go on with, or begins one. It creates nothing.

@@ -3,6 +3,8 @@
 package main
 
 import (
+	"bytes"
+	"fmt"
 	"io"
 	"os"
 	"os/exec"
@@ -11,6 +13,7 @@ import (
 	"syscall"
 	"testing"
 
+	"cutbrief/assess/sample"
 	"cutbrief/assess/screen/screentest"
 )
 
@@ -75,6 +78,46 @@ func TestLeavingAtOnce(t *testing.T) {
 	}
 	if _, err := os.Stat(filepath.Join(term.dir, "new.json")); err == nil {
 		t.Error("a file was made")
+	}
+}
+
+// TestLearnFrom: the interview says what orders its questions, whether the flag or
+// the configuration names the folder; invented visits do not count.
+func TestLearnFrom(t *testing.T) {
+	dir := t.TempDir()
+	folder := filepath.Join(dir, "team")
+	if err := os.MkdirAll(folder, 0o700); err != nil {
+		t.Fatal(err)
+	}
+	for i := range 12 {
+		v, _ := sample.Visit(sample.Names()[0])
+		v.Demo = i >= 11
+		data, err := v.Encode()
+		if err == nil {
+			err = os.WriteFile(filepath.Join(folder, fmt.Sprint(i, ".json")), data, 0o600)
+		}
+		if err != nil {
+			t.Fatal(err)
+		}
+	}
+	d := draw(t, dir, "interview", "--plain", "--learn-from", "team", "new.json")
+	d.Sees("follows the answers of 11 visits in team")
+	d.Kill()
+	if err := os.WriteFile(filepath.Join(dir, "learn-from.txt"), []byte(filepath.Join(dir, "nowhere")+"\n"), 0o600); err != nil {
+		t.Fatal(err)
+	}
+	w := fixedEnvironment()
+	w.getenv = func(name string) string { return map[string]string{"XDG_CONFIG_HOME": dir}[name] }
+	if err := os.Mkdir(filepath.Join(dir, "cutbrief"), 0o700); err != nil {
+		t.Fatal(err)
+	}
+	if err := os.Rename(filepath.Join(dir, "learn-from.txt"), filepath.Join(dir, "cutbrief", "learn-from.txt")); err != nil {
+		t.Fatal(err)
+	}
+	var errs bytes.Buffer
+	w.args, w.in, w.out, w.err = []string{"interview", "--plain", filepath.Join(dir, "new.json")}, strings.NewReader(""), io.Discard, &errs
+	if status := run(w); status == exitDone || !strings.Contains(errs.String(), "learn from") {
+		t.Errorf("status %d: %s", status, &errs)
 	}
 }
 

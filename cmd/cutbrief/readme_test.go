@@ -9,8 +9,12 @@ import (
 	"slices"
 	"strings"
 	"testing"
+	"time"
 
+	"cutbrief/assess"
+	"cutbrief/assess/screen/interview"
 	"cutbrief/report/handbook"
+	"cutbrief/rules/system"
 )
 
 var update = flag.Bool("update", false, "rewrite the transcripts in README.md")
@@ -19,7 +23,7 @@ var update = flag.Bool("update", false, "rewrite the transcripts in README.md")
 // program first, with what the program prints, and every guide with the one it
 // prints.
 func TestReadme(t *testing.T) {
-	compareWithReadme(t, map[string]string{"interview": interviewTranscript(t), "page": pageTranscript(t), "check-code": codeTranscript(t)})
+	compareWithReadme(t, map[string]string{"interview": interviewTranscript(t), "short-interview": shortTranscript(t), "page": pageTranscript(t), "check-code": codeTranscript(t)})
 	text := readme(t)
 	for _, name := range handbook.Readers() {
 		before, has, after, ok := guideIn(text, name)
@@ -147,6 +151,63 @@ func interviewTranscript(t *testing.T) string {
 	mustRun(t, &dictation{told, &out}, &out, "interview", "--plain", "visit.json")
 	return out.String()
 }
+
+// customer answers what is asked, until no likely answer can change the
+// recommendation.
+type customer struct {
+	shown *bytes.Buffer
+	said  int
+}
+
+// says is what this customer says to a question that begins so.
+var says = map[string]string{
+	"Do you work in": "1", "Which metals": "1", "What is the thickest mild steel you cut often": "10 mm", "Is this repair": "1", "How is the torch guided": "1",
+	"What annoys you most": "2", "What is the supply voltage": "400 V", "Is the power single": "2", "Do your cuts start": "1", "What kinds of cut": "1",
+	"Now and then": "none", "How thick is the": "6 mm", "What is the rating of the breaker": "32 A", "How long an extension": "none", "Is there compressed air": "3",
+	"How much air": "250 l/min", "What pressure": "6 bar", "What is the bore": "10 mm", "How long is the air hose": "8 m", "How high": "100 m", "Where does the power": "1",
+	"In your busiest": "4", "How long is each cut": "0.3 m", "Where is the cutting": "1", "Are there limits": "1", "What happens to": "1",
+}
+
+func (c *customer) Read(p []byte) (int, error) {
+	lines := strings.Split(c.shown.String(), "\n")
+	for _, line := range slices.Backward(lines) {
+		if strings.HasPrefix(line, "No likely answer") {
+			return 0, io.EOF
+		}
+		for begins, said := range says {
+			if c.said++; strings.HasPrefix(line, begins) && c.said < 10000 {
+				return c.shown.Write(p[:copy(p, said+"\n")])
+			}
+		}
+	}
+	return 0, io.EOF
+}
+
+// shortTranscript is an interview in lines with somebody who sees what is asked,
+// until the recommendation is settled; its questions and answers alone.
+func shortTranscript(t *testing.T) string {
+	t.Helper()
+	var out bytes.Buffer
+	v := assess.New("short", time.Date(2026, 3, 12, 9, 0, 0, 0, time.UTC))
+	if _, err := interview.RunLines(interview.Options{Visit: v, Range: system.Demo(), Saver: nowhere{}, Input: &customer{shown: &out}, Output: &out}); err != nil {
+		t.Fatal(err)
+	}
+	var kept []string
+	for line := range strings.Lines(out.String()) {
+		if strings.HasPrefix(line, "> ") && strings.TrimSpace(line) != ">" || strings.HasSuffix(line, "?\n") || strings.HasPrefix(line, "No likely answer") {
+			kept = append(kept, line)
+		}
+	}
+	if len(v.Answers) > 20 {
+		t.Errorf("%d answers:\n%s", len(v.Answers), strings.Join(kept, ""))
+	}
+	return strings.Join(kept, "")
+}
+
+// nowhere keeps nothing.
+type nowhere struct{}
+
+func (nowhere) Save(*assess.Visit) (string, error) { return "visit.json", nil }
 
 // pageTranscript is what a reader of the README sees of the first invented
 // visit's page: the answer, what decides, and the demonstration.

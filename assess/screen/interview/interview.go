@@ -45,8 +45,10 @@ type Options struct {
 	Words   *message.Catalog // the language of what is shown; nil for English
 	Width   int              // cells of a line of the result, line by line; 0 for 80
 	Input   io.Reader
-	Output  io.Writer // a terminal for Run
-	InOrder bool      // ask in the order of the catalogue: the input cannot see what is asked
+	Output  io.Writer       // a terminal for Run
+	Usual   assess.Priors   // how the questions are usually answered; nil for the built-in shares
+	Learned message.Message // what Usual was learned from, said at the start; empty if it was not
+	InOrder bool            // ask in the order of the catalogue: the input cannot see what is asked
 }
 
 // Outcome says how an interview ended.

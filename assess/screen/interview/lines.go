@@ -30,6 +30,10 @@ func RunLines(o Options) (Outcome, error) {
 	for _, line := range welcome {
 		l.Put(line)
 	}
+	if !o.InOrder && !o.Learned.IsEmpty() {
+		l.Print("")
+		l.Say(o.Learned)
+	}
 	var inputEnd bool
 	for show := true; !l.over; {
 		l.show(show)

@@ -88,7 +88,7 @@ func newModel(o Options) *Model {
 	m.Window = screen.NewWindow(m, o.Words)
 	m.text = screen.NewText(m.Window)
 	if !o.InOrder {
-		m.course.Offered = o.Range
+		m.course.Offered, m.course.Usual = o.Range, o.Usual
 	}
 	m.think()
 	if len(m.steps) == 0 {
@@ -102,6 +102,7 @@ func newModel(o Options) *Model {
 		return m
 	}
 	m.show(next)
+	m.Told = o.Learned
 	return m
 }
 
