@@ -65,3 +65,13 @@ func TestListIsACopy(t *testing.T) {
 		t.Error("an unknown identifier was found")
 	}
 }
+
+// The factors of common practice, as a supplier's rule of thumb gives them: coated as
+// mild steel, stainless 15 % more, aluminium and cast iron a quarter more, copper twice.
+func TestFactorsOfPractice(t *testing.T) {
+	for id, want := range map[metal.ID]float64{metal.MildSteel: 1, metal.Galvanised: 1, metal.Stainless: 1.15, metal.Aluminium: 1.25, metal.Copper: 2, metal.CastIron: 1.25} {
+		if m, ok := metal.Find(id); !ok || m.Practice.Or(0) != want || m.Equivalence.Or(0) < want {
+			t.Errorf("%s: %v and %v, want %g and no less", id, m.Practice, m.Equivalence, want)
+		}
+	}
+}
