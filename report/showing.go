@@ -73,9 +73,15 @@ func (b *builder) cameOfIt(s *assess.Demonstration) []Line {
 	return list
 }
 
-// shownName is what a cut was called, with its piece where it was noted.
+// shownName is what a cut was called, with its piece where it was noted: one of
+// our cuts in the words of the page.
 func (b *builder) shownName(c assess.ShownCut) message.Message {
 	name := outside(c.Name).Or(outside(c.Cut))
+	for _, row := range demonstration.Cuts() {
+		if row.ID == c.Cut && row.Name != "" && string(row.Name) == c.Name {
+			name = row.Name.Message()
+		}
+	}
 	if t, ok := c.Thickness.Get(); ok && c.Metal != "" {
 		return message.Join(", ", name, b.pieceOf(c.Metal, t))
 	}

@@ -1,7 +1,6 @@
 package casebook
 
 import (
-	"fmt"
 	"slices"
 	"strings"
 	"unicode"
@@ -18,13 +17,14 @@ import (
 // patience for the good way through.
 func Check(c *Customer, offered system.Range) []csvfile.Finding {
 	var list []csvfile.Finding
-	add := func(column, problem, accepted string) {
-		list = append(list, csvfile.Finding{Line: c.Line, Row: c.Name, Column: column, Severity: csvfile.Error, Problem: message.Text(problem), Accepted: message.Text(accepted)})
+	add := func(column string, accepted message.Message, problem message.ID, args ...any) {
+		list = append(list, csvfile.Finding{Line: c.Line, Row: c.Name, Column: column, Severity: csvfile.Error, Problem: message.New(problem, args...), Accepted: accepted})
 	}
+	each := message.New("an answer to each of these")
 	result := rules.Evaluate(c.job(), offered)
 	switch {
 	case result.Outcome == rules.NotYet:
-		add("", "the facts are too few to size anything: "+names(result.Missing)+" is missing", "an answer to each of these")
+		add("", each, "the facts are too few to size anything: {1} is missing", names(result.Missing))
 		return list
 	case result.Outcome == rules.Recommended && !result.Firm:
 		var open []rules.Asked
@@ -33,43 +33,43 @@ func Check(c *Customer, offered system.Range) []csvfile.Finding {
 				open = append(open, q.Asked)
 			}
 		}
-		add("", "the right answer is not firm: "+names(open)+" could change it", "an answer to each of these")
+		add("", each, "the right answer is not firm: {1} could change it", names(open))
 	case result.Critical.Requirement == "":
-		add("annoys-most", "nothing says what decides", "what annoys them, or how the edge is used")
+		add("annoys-most", message.New("what annoys them, or how the edge is used"), "nothing says what decides")
 	case len(result.Critical.Tie) > 0:
-		add("annoys-most", "what decides is a tie", "one complaint that outweighs the others")
+		add("annoys-most", message.New("one complaint that outweighs the others"), "what decides is a tie")
 	}
 	for _, f := range result.Flags {
 		// One that warns of the site contradicts nothing.
 		if slices.ContainsFunc(f.From, func(a rules.Asked) bool { return a.Fact != rules.FactEyes && a.Fact != rules.FactVentilation }) {
-			add("", "the facts contradict one another: "+string(f.Sentence), "facts that go together; what is only said belongs on a line wrong")
+			add("", message.New("facts that go together; what is only said belongs on a line wrong"), "the facts contradict one another: {1}", f.Sentence)
 		}
 	}
 	checkManner(c, add)
 	if r := NewRoute(c, offered); !r.Arrives {
-		add("", "no way of asking leads to the right answer", "facts that decide")
+		add("", message.New("facts that decide"), "no way of asking leads to the right answer")
 	} else if r.Minutes > c.Minutes {
-		add("minutes", fmt.Sprintf("%d minutes are too few: the good way through takes %d", c.Minutes, r.Minutes), fmt.Sprintf("at least %d", r.Minutes))
+		add("minutes", message.New("at least {1}", message.Count(r.Minutes)), "{1} minutes are too few: the good way through takes {2}", message.Count(c.Minutes), message.Count(r.Minutes))
 	}
 	return list
 }
 
 // checkManner reports a manner that shows nowhere, and figures it gives away.
-func checkManner(c *Customer, add func(column, problem, accepted string)) {
+func checkManner(c *Customer, add func(column string, accepted message.Message, problem message.ID, args ...any)) {
 	switch {
 	case c.Manner.row().errs && len(c.Wrong) == 0:
-		add("manner", "this customer says nothing wrong", "a line such as wrong thickest-clean mild-steel: 6 mm")
+		add("manner", message.New("a line such as {1}", message.Name("wrong thickest-clean mild-steel: 6 mm")), "this customer says nothing wrong")
 	case c.Manner == AsksBack && len(c.Unclear) == 0:
-		add("manner", "this customer is clear about everything", "a line such as unclear: thickest-clean mild-steel")
+		add("manner", message.New("a line such as {1}", message.Name("unclear: thickest-clean mild-steel")), "this customer is clear about everything")
 	}
 	for _, a := range c.toFollowUp() {
 		if said, has := c.Says[a]; has && c.unclear(a) && strings.ContainsFunc(said, unicode.IsDigit) {
-			add("says "+string(a.Fact), "gives a figure in plain sight", "words without a figure")
+			add("says "+string(a.Fact), message.New("words without a figure"), "gives a figure in plain sight")
 		}
 	}
 }
 
 // names lists what questions are called: "a, b and c".
-func names(list []rules.Asked) string {
-	return message.And(message.Each(list, func(a rules.Asked) message.Message { return stepName(stepOf(a)) })...).String()
+func names(list []rules.Asked) message.Message {
+	return message.And(message.Each(list, func(a rules.Asked) message.Message { return stepName(stepOf(a)) })...)
 }

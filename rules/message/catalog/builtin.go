@@ -4,6 +4,7 @@ import (
 	"embed"
 	"strings"
 	"sync"
+	"unicode"
 
 	"cutbrief/rules/csvfile"
 	"cutbrief/rules/message"
@@ -101,4 +102,45 @@ func Lacks(c *message.Catalog) []string {
 		}
 	}
 	return list
+}
+
+// Unknown lists the rows of a catalog that no message of the program has: each
+// with the message most like it, "" where none is.
+func Unknown(c *message.Catalog) [][2]string {
+	var list [][2]string
+	all := For(complete)
+	for _, id := range c.IDs() {
+		if !strings.HasPrefix(id, "@") && !all.Has(message.ID(id)) {
+			list = append(list, [2]string{id, nearest(id, all.IDs())})
+		}
+	}
+	return list
+}
+
+// nearest is the text of a list that shares the largest part of its words with
+// another: twice what both have over what each has (Dice 1945). Less than half is
+// no likeness.
+func nearest(text string, list []string) string {
+	best, most := "", 0.5
+	words := wordsOf(text)
+	for _, other := range list {
+		its, shared := wordsOf(other), 0
+		for w := range its {
+			if words[w] {
+				shared++
+			}
+		}
+		if likeness := 2 * float64(shared) / float64(len(words)+len(its)); likeness > most {
+			best, most = other, likeness
+		}
+	}
+	return best
+}
+
+func wordsOf(text string) map[string]bool {
+	words := map[string]bool{}
+	for _, w := range strings.FieldsFunc(strings.ToLower(text), func(r rune) bool { return !unicode.IsLetter(r) && !unicode.IsDigit(r) }) {
+		words[w] = true
+	}
+	return words
 }
