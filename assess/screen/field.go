@@ -9,8 +9,9 @@ import (
 	"cutbrief/assess"
 	"cutbrief/rules/message"
 
-	"github.com/charmbracelet/bubbles/textarea"
+	"github.com/charmbracelet/bubbles/key"
 	tea "github.com/charmbracelet/bubbletea"
+	"github.com/charmbracelet/huh"
 	"github.com/charmbracelet/x/ansi"
 )
 
@@ -68,41 +69,33 @@ type FieldSpec struct {
 	Width   int
 }
 
-// Field is what a question is answered in. It shows and edits; when to go on and
+// Field is a form of one question. The form shows and edits; when to go on and
 // where to is decided outside.
 type Field struct {
 	Spec    FieldSpec // what it was built from
 	Touched bool      // a key has reached it
 
-	look    Look
-	line    Line
-	text    *textarea.Model
-	row     int      // of a list, with the focus; in a list of one the first stands for none
-	ordered []string // ticked, in the order of ticking
+	form    *huh.Form
+	typed   *string
+	hovered *string
+	ticked  *[]string
+	order   []string // ticked, in the order of ticking
+	several *huh.MultiSelect[string]
 }
 
 // NewField builds a field with the focus on it.
 func NewField(look Look, s FieldSpec) Field {
-	f := Field{Spec: s, look: look, ordered: slices.Clone(s.Has.Chosen)}
-	switch s.Kind {
-	case OneLine:
-		f.line = NewLine(s.Has.Text)
-	case ManyLines:
-		f.text = new(textarea.New())
-		f.text.ShowLineNumbers, f.text.Prompt, f.text.CharLimit = false, "", longMost
-		f.text.FocusedStyle, f.text.Cursor.Style = textarea.Style{}, look.Cursor
-		f.text.KeyMap.InsertNewline.SetKeys("ctrl+j", "alt+enter")
-		f.text.SetHeight(longTall)
-		f.text.SetValue(s.Has.Text)
-		f.text.SetWidth(s.Width - ansi.StringWidth(Focus))
-		f.text.Focus()
-		f.text.View() // the library scrolls in what was last shown
-	case One:
-		if len(s.Has.Chosen) > 0 {
-			f.row = 1 + f.place(s.Has.Chosen[0])
-		}
-	case Several:
-		f.row = s.Row
+	f := Field{Spec: s}
+	width := s.Width
+	if s.Kind == ManyLines {
+		width -= ansi.StringWidth(Focus)
+	}
+	tall := longTall + 3*len(s.Choices) + 1 // more lines than the field can need
+	f.form = huh.NewForm(huh.NewGroup(f.input())).WithTheme(look.Theme()).WithKeyMap(fieldKeys()).
+		WithShowHelp(false).WithShowErrors(false).WithWidth(width).WithHeight(tall)
+	f.form.Init() // focuses; its commands only blink the cursor
+	if s.Row > 0 {
+		f.moveTo(s.Row)
 	}
 	return f
 }
@@ -110,27 +103,76 @@ func NewField(look Look, s FieldSpec) Field {
 // Resized is the field with what stands in it, for another width.
 func (f *Field) Resized(look Look, width int) Field {
 	s := f.Spec
-	s.Has, s.Row, s.Width = f.Draft(), f.row, width
+	s.Has, s.Row, s.Width = f.Draft(), f.row(), width
 	resized := NewField(look, s)
 	resized.Touched = f.Touched
 	return resized
 }
 
-// place is where a choice stands, −1 if it is none.
-func (f *Field) place(id string) int {
-	return slices.IndexFunc(f.Spec.Choices, func(c Choice) bool { return c.ID == id })
-}
-
-// rows are how many a list has.
-func (f *Field) rows() int {
-	if f.Spec.Kind == One {
-		return 1 + len(f.Spec.Choices)
+// input builds the form's only input and binds it to the draft.
+func (f *Field) input() huh.Field {
+	switch f.Spec.Kind {
+	case One:
+		return f.selectOne()
+	case Several:
+		return f.selectSeveral()
+	case ManyLines:
+		f.typed = &f.Spec.Has.Text
+		return huh.NewText().Lines(longTall).CharLimit(longMost).Value(f.typed)
 	}
-	return len(f.Spec.Choices)
+	f.typed = &f.Spec.Has.Text
+	return huh.NewInput().Prompt(Focus).CharLimit(lineMost).Value(f.typed)
 }
 
-// Key takes a key, without what a terminal would not show as itself. A number in a
-// list takes its choice.
+// selectOne is a list of which one is chosen. Its first row stands for none, so
+// that going through never makes an answer up.
+func (f *Field) selectOne() huh.Field {
+	hovered := ""
+	if len(f.Spec.Has.Chosen) > 0 {
+		hovered = f.Spec.Has.Chosen[0]
+	}
+	f.hovered = &hovered
+	rows := []huh.Option[string]{huh.NewOption("    "+f.Spec.None, "")}
+	for i, c := range f.Spec.Choices {
+		mark := "( ) "
+		if slices.Contains(f.Spec.Stored, c.ID) {
+			mark = "(x) "
+		}
+		rows = append(rows, huh.NewOption(numbered(mark, i, c.Text, f.Spec.Width-2), c.ID))
+	}
+	return huh.NewSelect[string]().Options(rows...).Value(f.hovered)
+}
+
+func (f *Field) selectSeveral() huh.Field {
+	ticked := slices.Clone(f.Spec.Has.Chosen)
+	f.ticked, f.order = &ticked, slices.Clone(f.Spec.Has.Chosen)
+	var rows []huh.Option[string]
+	for i, c := range f.Spec.Choices {
+		rows = append(rows, huh.NewOption(numbered("", i, c.Text, f.Spec.Width-6), c.ID))
+	}
+	f.several = huh.NewMultiSelect[string]().Options(rows...).Filterable(false).Value(f.ticked)
+	return f.several
+}
+
+// numbered is a choice's row: mark, number, text, wrapped beside them.
+func numbered(mark string, i int, text string, width int) string {
+	return strings.Join(Hang(mark+strconv.Itoa(i+1)+" ", text, width), "\n")
+}
+
+// fieldKeys are the form's own keys: moving and editing. All others are the
+// dialog's.
+func fieldKeys() *huh.KeyMap {
+	k := huh.NewDefaultKeyMap()
+	k.Select.Filter.SetEnabled(false)
+	k.MultiSelect.Filter.SetEnabled(false)
+	k.Text.NewLine = key.NewBinding(key.WithKeys("ctrl+j", "alt+enter"))
+	k.Text.Editor.SetEnabled(false)
+	return k
+}
+
+// Key hands a key to the form, without what a terminal would not show as itself.
+// A number in a list takes its choice. The form's commands are dropped: they blink
+// the cursor and move between fields, of which there is one.
 func (f *Field) Key(msg tea.KeyMsg) {
 	if f.IsList() && msg.Type == tea.KeyRunes {
 		if picked := f.Numbers(string(msg.Runes)); len(picked) > 0 || len(msg.Runes) > 1 {
@@ -140,51 +182,17 @@ func (f *Field) Key(msg tea.KeyMsg) {
 			return
 		}
 	}
+	f.update(printable(msg))
+}
+
+func (f *Field) update(msg tea.Msg) {
 	f.Touched = true
-	switch f.Spec.Kind {
-	case OneLine:
-		f.line.Key(msg)
-	case ManyLines:
-		*f.text, _ = f.text.Update(printable(msg)) // its command blinks the cursor
-	default:
-		f.listKey(msg.String())
+	model, _ := f.form.Update(msg)
+	if form, ok := model.(*huh.Form); ok {
+		f.form = form
 	}
-}
-
-// listKey moves the focus, in a list of one around its ends, or ticks.
-func (f *Field) listKey(key string) {
-	last := f.rows() - 1
-	switch key {
-	case "up", "k":
-		f.row--
-	case "down", "j":
-		f.row++
-	case "home", "g":
-		f.row = 0
-	case "end", "G":
-		f.row = last
-	case " ", "x":
-		f.tick()
-	}
-	switch around := f.Spec.Kind == One; {
-	case f.row < 0 && around:
-		f.row = last
-	case f.row > last && around:
-		f.row = 0
-	}
-	f.row = max(0, min(f.row, last))
-}
-
-// tick ticks or clears the row with the focus where several can be taken.
-func (f *Field) tick() {
-	if f.Spec.Kind != Several || f.row >= len(f.Spec.Choices) {
-		return
-	}
-	id := f.Spec.Choices[f.row].ID
-	if i := slices.Index(f.ordered, id); i >= 0 {
-		f.ordered = slices.Delete(slices.Clone(f.ordered), i, i+1)
-	} else {
-		f.ordered = append(slices.Clone(f.ordered), id)
+	if f.ticked != nil {
+		f.order = reorder(f.order, *f.ticked)
 	}
 }
 
@@ -205,6 +213,17 @@ func printable(msg tea.KeyMsg) tea.KeyMsg {
 	}
 	msg.Runes = kept
 	return msg
+}
+
+// reorder keeps the order of ticking: what stays, then what is new.
+func reorder(order, ticked []string) []string {
+	kept := slices.DeleteFunc(slices.Clone(order), func(id string) bool { return !slices.Contains(ticked, id) })
+	for _, id := range ticked {
+		if !slices.Contains(kept, id) {
+			kept = append(kept, id)
+		}
+	}
+	return kept
 }
 
 // Numbers are the numbers in what was typed, such as "1, 3". In a list of up to
@@ -230,23 +249,20 @@ func (f *Field) Numbers(typed string) []int {
 // Draft is what stands in the field now.
 func (f *Field) Draft() Draft {
 	switch {
-	case f.Spec.Kind == Several:
-		return Draft{Chosen: slices.Clone(f.ordered)}
-	case f.Spec.Kind == One && f.row > 0:
-		return Draft{Chosen: []string{f.Spec.Choices[f.row-1].ID}}
+	case f.ticked != nil:
+		return Draft{Chosen: slices.Clone(f.order)}
+	case f.hovered != nil && *f.hovered != "":
+		return Draft{Chosen: []string{*f.hovered}}
 	}
 	return Draft{Text: f.Text()}
 }
 
 // Text is what is typed, "" in a list.
 func (f *Field) Text() string {
-	switch f.Spec.Kind {
-	case OneLine:
-		return f.line.Text()
-	case ManyLines:
-		return f.text.Value()
+	if f.typed == nil {
+		return ""
 	}
-	return ""
+	return *f.typed
 }
 
 // IsList reports whether the field is a list to choose from.
@@ -258,60 +274,52 @@ func (f *Field) Pick(number int) {
 	if number < 1 || number > len(f.Spec.Choices) {
 		return
 	}
-	f.Touched, f.row = true, number
-	if f.Spec.Kind == Several {
-		f.row-- // there is no row for none
-		f.tick()
+	if f.ticked == nil {
+		f.moveTo(number) // below the row for none
+		return
 	}
+	f.moveTo(number - 1)
+	f.update(tea.KeyMsg{Type: tea.KeySpace, Runes: []rune{' '}})
+}
+
+// moveTo puts the focus on a row of a list, counted from 0.
+func (f *Field) moveTo(row int) {
+	f.update(tea.KeyMsg{Type: tea.KeyHome})
+	for range row {
+		f.update(tea.KeyMsg{Type: tea.KeyDown})
+	}
+}
+
+// row is the row of a list of several that has the focus.
+func (f *Field) row() int {
+	if f.several == nil {
+		return 0
+	}
+	id, _ := f.several.Hovered()
+	return max(0, slices.IndexFunc(f.Spec.Choices, func(c Choice) bool { return c.ID == id }))
+}
+
+// lead marks the focus on a text of several lines, which has no mark of its own.
+func (f *Field) lead(line int) string {
+	switch {
+	case f.Spec.Kind != ManyLines:
+		return ""
+	case line == 0:
+		return Focus
+	}
+	return strings.Repeat(" ", ansi.StringWidth(Focus))
 }
 
 // Lines are the field in lines, and which of them has the focus.
 func (f *Field) Lines() (lines []string, focus int) {
-	switch f.Spec.Kind {
-	case OneLine:
-		lines = f.line.Lines(f.look, Focus, f.Spec.Width)
-		return lines, len(lines) - 1
-	case ManyLines:
-		lines = strings.Split(strings.TrimRight(f.text.View(), " \n"), "\n")
-		lead := Focus // the text has no mark of its own
-		for i := range lines {
-			lines[i] = lead + strings.TrimRight(lines[i], " ")
-			lead = strings.Repeat(" ", ansi.StringWidth(Focus))
+	lines = strings.Split(strings.TrimRight(f.form.View(), " \n"), "\n")
+	for i := range lines {
+		lines[i] = f.lead(i) + strings.TrimRight(lines[i], " ")
+		if strings.HasPrefix(ansi.Strip(lines[i]), Focus) {
+			focus = i
 		}
-		return lines, 0
-	}
-	for row := range f.rows() {
-		if row == f.row {
-			focus = len(lines)
-		}
-		lines = append(lines, f.rowLines(row)...)
 	}
 	return lines, focus
-}
-
-// rowLines are a row of a list: focus, mark, number and text, wrapped beside them.
-func (f *Field) rowLines(row int) []string {
-	lead, mark, at := "  ", "", row
-	if row == f.row {
-		lead = f.look.Accent.Render(Focus)
-	}
-	if f.Spec.Kind == One {
-		at--
-		mark = "( ) "
-	}
-	if at < 0 {
-		return Hang(lead, "    "+f.Spec.None, f.Spec.Width)
-	}
-	choice := f.Spec.Choices[at]
-	switch {
-	case f.Spec.Kind == One && slices.Contains(f.Spec.Stored, choice.ID):
-		mark = "(x) "
-	case f.Spec.Kind == Several && slices.Contains(f.ordered, choice.ID):
-		mark = f.look.Accent.Render(Ticked)
-	case f.Spec.Kind == Several:
-		mark = Free
-	}
-	return Hang(lead+mark+strconv.Itoa(at+1)+" ", choice.Text, f.Spec.Width)
 }
 
 // Chosen are the choices named in a line, by number, identifier or text, with

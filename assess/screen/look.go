@@ -1,6 +1,7 @@
 package screen
 
 import (
+	"github.com/charmbracelet/huh"
 	"github.com/charmbracelet/lipgloss"
 	"github.com/muesli/termenv"
 )
@@ -88,4 +89,19 @@ func Colours() string {
 		return "none, as the terminal shows 16 of its own choice; bold and faint text"
 	}
 	return "none; all is said in text"
+}
+
+// Theme is the look for a form of one field, without title or help of its own.
+func (l Look) Theme() *huh.Theme {
+	var t huh.Theme
+	t.Focused.SelectSelector = l.Accent.SetString(Focus)
+	t.Focused.MultiSelectSelector = l.Accent.SetString(Focus)
+	t.Focused.SelectedOption = lipgloss.NewStyle()
+	t.Focused.SelectedPrefix = l.Accent.SetString(Ticked)
+	t.Focused.UnselectedPrefix = lipgloss.NewStyle().SetString(Free)
+	t.Focused.TextInput.Cursor = l.Cursor
+	t.Focused.TextInput.Prompt = l.Accent
+	t.Focused.TextInput.Placeholder = l.Dim
+	t.Blurred = t.Focused
+	return &t
 }
