@@ -50,7 +50,7 @@ func NewKeys() Keys {
 		PutOff:   Bind("ask the group later", "g", "ctrl+g"),
 		Known:    Bind("how it is known", "h", "ctrl+y"),
 		NextOpen: Bind("next open question", "tab"),
-		Tell:     Bind("tell in a sentence", "t", "ctrl+t"),
+		Tell:     Bind("tell in a sentence", "f2"),
 	}
 }
 
@@ -79,7 +79,7 @@ func label(keys []string, typing bool) string {
 }
 
 // names are how keys are called that are no letters.
-var names = map[string]string{"enter": "Enter", "esc": "Esc", "tab": "Tab", " ": "Space", "up": "↑↓", "left": "←→", "f1": "F1"}
+var names = map[string]string{"enter": "Enter", "esc": "Esc", "tab": "Tab", " ": "Space", "up": "↑↓", "left": "←→", "f1": "F1", "f2": "F2"}
 
 func isLetter(k string) bool { return utf8.RuneCountInString(k) == 1 }
 

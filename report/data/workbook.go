@@ -5,6 +5,7 @@ import (
 	"slices"
 	"strconv"
 	"strings"
+	"sync"
 
 	"cutbrief/report"
 	"cutbrief/rules/message"
@@ -86,7 +87,9 @@ func said(cell any, words *message.Catalog) any {
 
 // quantity is a number with its unit, or a currency with its number, as our own
 // words write it: "12.7 mm", "EUR 1,950".
-var quantity = regexp.MustCompile(`^(?:([A-Z]{3}) )?(-?[0-9][0-9,]*(?:\.[0-9]+)?)(?: ([^0-9]+))?$`)
+var quantity = sync.OnceValue(func() *regexp.Regexp {
+	return regexp.MustCompile(`^(?:([A-Z]{3}) )?(-?[0-9][0-9,]*(?:\.[0-9]+)?)(?: ([^0-9]+))?$`)
+})
 
 // ComparisonTables are systems side by side as the sheets of a workbook: one
 // system a line, and what is said below. What is a number with a unit in our own
@@ -144,7 +147,7 @@ func counted(cells []string) (numbers []any, ok bool) {
 			numbers = append(numbers, nil)
 			continue
 		}
-		m := quantity.FindStringSubmatch(c)
+		m := quantity().FindStringSubmatch(c)
 		if m == nil || ok && m[1]+m[3] != unit {
 			return nil, false
 		}

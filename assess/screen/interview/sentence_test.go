@@ -14,7 +14,7 @@ const told = "half inch stainless most days, sometimes inch, 230 single phase, 3
 // A sentence is offered fact by fact. Nothing is taken without a key, what is
 // refused is not, and what was not understood is shown.
 func TestASentenceIsTakenFactByFact(t *testing.T) {
-	d := drive(t, newVisit()).keys("1", "<ctrl+t>")
+	d := drive(t, newVisit()).keys("1", "<f2>")
 	d.Sees("What did they say?")
 	d.keys("perhaps one day", "<enter>")
 	d.Sees("! nothing was found in it that answers a question")
@@ -42,7 +42,7 @@ func TestASentenceIsTakenFactByFact(t *testing.T) {
 
 // Where the metal is refused, nothing about it is offered.
 func TestWhatHangsOnARefusedMetalIsNotOffered(t *testing.T) {
-	d := drive(t, newVisit()).keys("<ctrl+t>", told, "<enter>", "x")
+	d := drive(t, newVisit()).keys("<f2>", told, "<enter>", "x")
 	d.Sees("found in the sentence: 3 to accept or refuse")
 	d.keys("<esc>")
 	if len(d.m.Visit.Answers) > 0 || d.m.state != asking {
@@ -56,13 +56,13 @@ func TestASentenceAnywhere(t *testing.T) {
 	for _, from := range []string{"<ctrl+l>", "<ctrl+r>"} {
 		d := drive(t, newVisit()).keys(from)
 		was := d.m.state
-		d.keys("t", told, "<enter>", "<enter>", "<enter>", "<enter>", "<enter>", "<enter>", "<enter>")
+		d.keys("<f2>", told, "<enter>", "<enter>", "<enter>", "<enter>", "<enter>", "<enter>", "<enter>")
 		if d.m.state != was || len(d.m.Visit.Answers) != 6 {
 			t.Errorf("%s: %d answers:\n%s", from, len(d.m.Visit.Answers), d.View())
 		}
 	}
 	for _, keys := range [][]string{{told}, {told, "<enter>", "<enter>"}} {
-		d := drive(t, newVisit()).keys("<ctrl+t>").keys(append(keys, "<ctrl+c>")...)
+		d := drive(t, newVisit()).keys("<f2>").keys(append(keys, "<ctrl+c>")...)
 		if out := d.m.finish(); !d.Quit || !slices.Equal(out.Unkept, []string{told}) {
 			t.Errorf("%v: %+v", d.Quit, out.Unkept)
 		}

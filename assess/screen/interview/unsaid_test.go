@@ -48,7 +48,7 @@ func (d *driver) everyState(disk *roaming) {
 		d.seen("<ctrl+u>", "=", "9", "<ctrl+o>", "well", "<enter>", "<ctrl+g>", "<esc>")
 	}
 	d.seen("<ctrl+r>", "w", "<esc>", "p", "y", "<down>", "<enter>", "<enter>", "because", "<enter>", "<tab>", "<ctrl+l>", "x", "<enter>", "r", "y", "<home>", "<enter>")
-	d.seen("<tab>", "<ctrl+t>", "nothing", "<enter>", "<ctrl+u>", told, "<enter>", "<enter>", "x", "<esc>", "<ctrl+t>", "500 V single phase, and a cat", "<enter>", "<enter>", "x", "x")
+	d.seen("<tab>", "<f2>", "nothing", "<enter>", "<ctrl+u>", told, "<enter>", "<enter>", "x", "<esc>", "<f2>", "500 V single phase, and a cat", "<enter>", "<enter>", "x", "x")
 	disk.fail = errors.New("no room")
 	d.seen("<ctrl+l>", "<enter>", "<ctrl+n>", "<ctrl+s>", "elsewhere", "<esc>", "<ctrl+c>", "<esc>", "<ctrl+c>")
 	disk.fail = nil
