@@ -28,43 +28,43 @@ type room struct {
 // layout is the layering. DEVELOPERS.md shows the same table without the
 // libraries; a test compares.
 var layout = []room{
-	{"rules/unit", "named quantities, reading them as people write them, not known as a value", []string{"rules/message"}, nil},
-	{"rules/cite", "the register of sources, and the trust put in each", nil, nil},
-	{"rules/cite/reference", "for tests only: the values from outside that results are held against", nil, nil},
-	{"rules/workbook", "workbooks of office programs: a sheet read as lines of cells, tables written", nil, nil},
-	{"rules/csvfile", "lists kept as CSV files or workbooks: columns declared once, rows read line by line with findings", []string{"rules/workbook"}, nil},
-	{"rules/metal", "the metals: names, properties, how they cut against mild steel", nil, nil},
-	{"rules/system", "the range of systems a rep can offer: reading and checking it", []string{"rules/csvfile", "rules/metal"}, nil},
-	{"rules/size", "one function per formula: capacity, speed, duty, supply, air, heat", []string{"rules/metal", "rules/system"}, nil},
-	{"rules", "a Job in, a Result out: what is needed, what decides, which system", []string{"rules/metal", "rules/system", "rules/size"}, nil},
-	{"rules/demonstration", "the demonstration: which cuts, which settings, which cautions", []string{"rules", "rules/metal", "rules/system", "rules/size"}, nil},
-	{"rules/cost", "what a metre costs today and would cost, as ranges; the price list; savings, payback, crossing with oxy-fuel", []string{"rules", "rules/metal", "rules/csvfile", "rules/system", "rules/size"}, nil},
+	{"rules/unit", "quantities, read as people write them; not known as a value", []string{"rules/message"}, nil},
+	{"rules/cite", "the register of sources", nil, nil},
+	{"rules/cite/reference", "for tests: values from outside", nil, nil},
+	{"rules/workbook", "workbooks (.xlsx) read and written", nil, nil},
+	{"rules/csvfile", "lists kept as CSV or workbooks, read with findings", []string{"rules/workbook"}, nil},
+	{"rules/metal", "the metals", nil, nil},
+	{"rules/system", "the range of systems: reading and checking it", []string{"rules/csvfile", "rules/metal"}, nil},
+	{"rules/size", "one function a formula", []string{"rules/metal", "rules/system"}, nil},
+	{"rules", "a Job in, a Result out", []string{"rules/metal", "rules/system", "rules/size"}, nil},
+	{"rules/demonstration", "cuts, settings and cautions of the demonstration", []string{"rules", "rules/metal", "rules/system", "rules/size"}, nil},
+	{"rules/cost", "what cutting costs, as ranges; the price list", []string{"rules", "rules/metal", "rules/csvfile", "rules/system", "rules/size"}, nil},
 	{"assess/sanitize", "the one way in for text from outside", nil, []string{"github.com/charmbracelet/x/ansi", "golang.org/x/text/..."}},
-	{"rules/message", "what is said to people, apart from the words: messages, and the catalogs that print them", nil, []string{"golang.org/x/text/..."}},
-	{"rules/message/catalog", "the words of other languages: built in, or a firm's own file", []string{"rules/csvfile"}, []string{"golang.org/x/text/..."}},
-	{"assess", "the record of a visit, the questions, their order, answers to a Job", []string{"rules/system", "assess/sanitize", "rules", "rules/metal"}, nil},
-	{"assess/store/atomicfile", "files put in place whole or not at all: locks, sweeping", nil, []string{"golang.org/x/sys/windows"}},
-	{"assess/store", "a folder of visits: saved whole, loaded, listed, looked into for faults", []string{"assess", "assess/sanitize", "assess/store/atomicfile", "rules", "rules/csvfile", "rules/system"}, []string{"golang.org/x/text/..."}},
-	{"assess/sample", "invented visits, marked as such, few or very many", []string{"assess", "rules", "rules/metal", "rules/system"}, nil},
-	{"assess/review", "a folder of visits as rows: found and read fast, flags, filter, order, index", []string{"assess", "assess/sanitize", "rules/..."}, []string{"golang.org/x/sys/unix"}},
-	{"report", "the brief: every fact on the page, worded and rounded once", []string{"assess", "assess/sanitize", "rules/..."}, nil},
+	{"rules/message", "messages, and the catalogs that print them", nil, []string{"golang.org/x/text/..."}},
+	{"rules/message/catalog", "other languages, built in or a firm's own file", []string{"rules/csvfile"}, []string{"golang.org/x/text/..."}},
+	{"assess", "the visit, the questions and their order, answers to a Job", []string{"rules/system", "assess/sanitize", "rules", "rules/metal"}, nil},
+	{"assess/store/atomicfile", "files put in place whole or not at all", nil, []string{"golang.org/x/sys/windows"}},
+	{"assess/store", "a folder of visits: saved, loaded, listed, inspected", []string{"assess", "assess/sanitize", "assess/store/atomicfile", "rules", "rules/csvfile", "rules/system"}, []string{"golang.org/x/text/..."}},
+	{"assess/sample", "invented visits", []string{"assess", "rules", "rules/metal", "rules/system"}, nil},
+	{"assess/review", "a folder as rows: flags, filter, order, index", []string{"assess", "assess/sanitize", "rules/..."}, []string{"golang.org/x/sys/unix"}},
+	{"report", "the brief: every fact of the page, worded and rounded once", []string{"assess", "assess/sanitize", "rules/..."}, nil},
 	{"report/text", "the brief as text for a terminal and as Markdown", []string{"assess", "report", "rules"}, []string{"github.com/mattn/go-runewidth", "github.com/charmbracelet/x/ansi", "golang.org/x/text/..."}},
-	{"report/page", "what every form of the page shares: headings, cautions by hazard, signs, the key of sources", []string{"report", "rules/demonstration"}, nil},
-	{"report/html", "the brief as a web page: one file, no script, no network", []string{"report", "report/page", "rules"}, nil},
-	{"report/pdf", "the brief, and the summary of a team, each as one printed page", []string{"report", "report/page", "report/table", "rules"}, []string{"github.com/jung-kurt/gofpdf", "golang.org/x/image/...", "golang.org/x/text/..."}},
-	{"report/data", "what other programs read: the brief as JSON, costs as CSV and workbook, the next step as a calendar entry", []string{"report", "assess/sanitize", "rules/workbook"}, []string{"github.com/emersion/go-ical"}},
-	{"report/table", "the rows of a review as a table, CSV and JSON, what is counted over them, and lists of the program as tables", []string{"assess", "assess/review", "assess/sample", "assess/sanitize", "report", "report/text", "rules/..."}, []string{"github.com/mattn/go-runewidth"}},
-	{"report/handbook", "the rules and the forms of files as documents, from the tables the program works with", []string{"assess", "assess/casebook", "report", "report/text", "rules/..."}, nil},
-	{"assess/screen/background", "settles the background colour before a library asks the terminal", nil, []string{"github.com/charmbracelet/lipgloss"}},
-	{"assess/screen", "look, keys, frame and size shared by the screens", []string{"assess", "assess/sanitize", "assess/screen/background"}, drawing},
-	{"assess/screen/rehearse", "the demonstration at the bench, step by step, with a clock; and its record, line by line", []string{"assess", "assess/sanitize", "assess/screen", "assess/screen/background", "report", "rules/..."}, drawing},
-	{"assess/screen/interview", "the interview, on a full screen and line by line", []string{"assess", "assess/sanitize", "assess/screen", "assess/screen/background", "rules/...", "report", "report/text"}, drawing},
+	{"report/page", "headings, cautions and signs of every form of the page", []string{"report", "rules/demonstration"}, nil},
+	{"report/html", "the brief as a web page", []string{"report", "report/page", "rules"}, nil},
+	{"report/pdf", "the brief and a team's summary as printed pages", []string{"report", "report/page", "report/table", "rules"}, []string{"github.com/jung-kurt/gofpdf", "golang.org/x/image/...", "golang.org/x/text/..."}},
+	{"report/data", "JSON, CSV, workbooks and calendars for other programs", []string{"report", "assess/sanitize", "rules/workbook"}, []string{"github.com/emersion/go-ical"}},
+	{"report/table", "reviews and lists as tables, CSV, JSON and counts", []string{"assess", "assess/review", "assess/sample", "assess/sanitize", "report", "report/text", "rules/..."}, []string{"github.com/mattn/go-runewidth"}},
+	{"report/handbook", "rules and file formats as documents", []string{"assess", "assess/casebook", "report", "report/text", "rules/..."}, nil},
+	{"assess/screen/background", "settles the background colour early", nil, []string{"github.com/charmbracelet/lipgloss"}},
+	{"assess/screen", "the kit of the screens: look, keys, frame", []string{"assess", "assess/sanitize", "assess/screen/background"}, drawing},
+	{"assess/screen/rehearse", "the demonstration with a clock, and its record", []string{"assess", "assess/sanitize", "assess/screen", "assess/screen/background", "report", "rules/..."}, drawing},
+	{"assess/screen/interview", "the interview, on a full screen and in lines", []string{"assess", "assess/sanitize", "assess/screen", "assess/screen/background", "rules/...", "report", "report/text"}, drawing},
 	{"assess/screen/review", "a folder of visits on a full screen", []string{"assess", "assess/sanitize", "assess/review", "assess/screen", "assess/screen/background", "rules/...", "report", "report/text"}, drawing},
-	{"assess/casebook", "practice: invented customers, how they speak, what a miss costs, progress", []string{"assess", "assess/sanitize", "assess/store", "assess/store/atomicfile", "rules/...", "report", "report/text"}, nil},
-	{"assess/screen/practice", "the practice with an invented customer, on a full screen and line by line", []string{"assess", "assess/sanitize", "assess/casebook", "assess/screen", "report", "report/text", "rules/..."}, drawing},
-	{"assess/screen/screentest", "for tests only: drives a screen, alone or in a terminal of its own", nil, append([]string{"github.com/creack/pty"}, drawing...)},
-	{"cmd/cutbrief", "flags, paths, clock, exit status; one row a command", []string{"assess/...", "report/...", "rules/..."}, []string{"github.com/spf13/cobra", "github.com/spf13/pflag", "golang.org/x/term"}},
-	{"cmd/pack", "builds what is handed out: programs, packages, licences, checksums", nil, nil},
+	{"assess/casebook", "practice: invented customers, the mark, progress", []string{"assess", "assess/sanitize", "assess/store", "assess/store/atomicfile", "rules/...", "report", "report/text"}, nil},
+	{"assess/screen/practice", "the practice, on a full screen and in lines", []string{"assess", "assess/sanitize", "assess/casebook", "assess/screen", "report", "report/text", "rules/..."}, drawing},
+	{"assess/screen/screentest", "for tests: drives a screen", nil, append([]string{"github.com/creack/pty"}, drawing...)},
+	{"cmd/cutbrief", "flags, paths, clock; one row a command", []string{"assess/...", "report/...", "rules/..."}, []string{"github.com/spf13/cobra", "github.com/spf13/pflag", "golang.org/x/term"}},
+	{"cmd/pack", "builds what is handed out; counts and measures", nil, nil},
 }
 
 // ground are the rooms that every other may import.
@@ -203,7 +203,18 @@ func covers(list []string, path string) bool {
 }
 
 func (r room) markdown() string {
-	return fmt.Sprintf("| `%s` | %s | %s |", r.path, r.purpose, cmp.Or(strings.Join(r.ours, ", "), "–"))
+	var short []string // the last part of a path tells the rooms apart
+	for _, path := range r.ours {
+		name := filepath.Base(path)
+		if name == "sanitize" || name == "background" {
+			continue // said below the table
+		}
+		if base, all := strings.CutSuffix(path, "/..."); all {
+			name = "all of " + base
+		}
+		short = append(short, name)
+	}
+	return fmt.Sprintf("| `%s` | %s | %s |", r.path, r.purpose, cmp.Or(strings.Join(short, ", "), "–"))
 }
 
 // source is one parsed file, named from the top of the repository.

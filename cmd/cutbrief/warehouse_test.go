@@ -8,11 +8,11 @@ import (
 	"testing"
 )
 
-// The documents name each query that the test of the database engine runs, and no
-// other, and the export they show is the one that is read.
+// The document beside them names each query that the test of the database engine runs, and no
+// other, and the export it shows is the one that is read.
 func TestTheDocumentsNameTheQueries(t *testing.T) {
 	dir := filepath.Join("..", "..", "testdata", "warehouse")
-	document, err := os.ReadFile(filepath.Join("..", "..", "DEVELOPERS.md"))
+	document, err := os.ReadFile(filepath.Join(dir, "README.md"))
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -26,12 +26,12 @@ func TestTheDocumentsNameTheQueries(t *testing.T) {
 	}
 	for _, file := range files {
 		if name := filepath.Base(file); !named[name] {
-			t.Errorf("DEVELOPERS.md does not name %s", name)
+			t.Errorf("README.md does not name %s", name)
 		}
 		delete(named, filepath.Base(file))
 	}
 	for name := range named {
-		t.Errorf("DEVELOPERS.md names %s, which is not there", name)
+		t.Errorf("README.md names %s, which is not there", name)
 	}
 	program, err := os.ReadFile(filepath.Join(dir, "warehouse_test.go"))
 	if err != nil {
@@ -39,6 +39,6 @@ func TestTheDocumentsNameTheQueries(t *testing.T) {
 	}
 	fields := regexp.MustCompile(`"--fields", "([a-z,]+)"`).FindSubmatch(program)
 	if fields == nil || !strings.Contains(string(document), "--fields "+string(fields[1])+" > export.ndjson") {
-		t.Errorf("DEVELOPERS.md does not show the export of the fields %s", fields)
+		t.Errorf("README.md does not show the export of the fields %s", fields)
 	}
 }
