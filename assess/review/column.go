@@ -9,6 +9,7 @@ import (
 
 	"cutbrief/assess"
 	"cutbrief/rules"
+	"cutbrief/rules/message"
 	"cutbrief/rules/metal"
 	"cutbrief/rules/unit"
 )
@@ -240,4 +241,28 @@ func (f Field) misspelt(op, value string) string {
 		return ""
 	}
 	return "it is one of " + strings.Join(words, ", ") + ", or ? for not known"
+}
+
+// Worded is one of the words a column can say, in the words of a catalog where it
+// has some: "verdict: open" is the row for the verdict open.
+func (f Field) Worded(words *message.Catalog, value string) string {
+	if id := message.ID(f.ID + ": " + value); words != nil && f.Vocabulary() != nil && words.Has(id) {
+		return words.Print(id.Message())
+	}
+	return value
+}
+
+// Cell is what a column says of a row to a reader, "–" if that is not known.
+func (f Field) Cell(words *message.Catalog, r *Row) string {
+	items := f.Items(r)
+	for i := range items {
+		items[i] = f.Worded(words, items[i])
+		if f.Shape == Length {
+			items[i] = words.Print(message.New("{1}", message.Figure(items[i])))
+		}
+	}
+	if len(items) == 0 {
+		return "–"
+	}
+	return strings.Join(items, ", ")
 }

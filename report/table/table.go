@@ -33,18 +33,6 @@ type Sheet struct {
 // cells counts what a text takes up in a terminal, in every locale alike.
 var cells = runewidth.Condition{StrictEmojiNeutral: true}
 
-// unknown stands in a table where nothing is known.
-const unknown = "–"
-
-// shown is a cell for a reader.
-func shown(f review.Field, r *review.Row) string {
-	text := strings.Join(f.Items(r), ", ")
-	if text == "" {
-		return unknown
-	}
-	return text
-}
-
 // Text writes a table in columns as wide as their contents, or shortened to fit
 // Width, and below it how many files there are.
 func (s Sheet) Text(w io.Writer) error {
@@ -57,7 +45,7 @@ func (s Sheet) Text(w io.Writer) error {
 	for r := range s.Rows {
 		n++
 		for i, f := range s.Fields {
-			wide[i] = max(wide[i], cells.StringWidth(shown(f, r)))
+			wide[i] = max(wide[i], cells.StringWidth(f.Cell(s.Words, r)))
 		}
 	}
 	columns, widths, gone := s.fit(wide)
@@ -71,7 +59,7 @@ func (s Sheet) Text(w io.Writer) error {
 	}
 	line(s.heading)
 	for r := range s.Rows {
-		line(func(f review.Field) string { return shown(f, r) })
+		line(func(f review.Field) string { return f.Cell(s.Words, r) })
 	}
 	out.WriteString("\n")
 	for _, note := range []string{s.count(n), s.leftOut(gone)} {
@@ -120,7 +108,7 @@ func (s Sheet) Markdown(w io.Writer) error {
 		n++
 		out.WriteString("|")
 		for _, f := range s.Fields {
-			out.WriteString(" " + escaped(shown(f, r)) + " |")
+			out.WriteString(" " + escaped(f.Cell(s.Words, r)) + " |")
 		}
 		out.WriteString("\n")
 	}

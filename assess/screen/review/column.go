@@ -76,27 +76,3 @@ func (c column) field() review.Field {
 	f, _ := review.FindField(string(c.id))
 	return f
 }
-
-// value is something a column can say, in the words of the catalog where it has
-// some: "verdict: open" is the row for the verdict open.
-func (m *Model) value(f review.Field, value string) string {
-	if id := message.ID(f.ID + ": " + value); m.Words != nil && f.Vocabulary() != nil && m.Words.Has(id) {
-		return m.window.Say(id)
-	}
-	return value
-}
-
-// cell is what a column says of a row, "–" if that is not known.
-func (m *Model) cell(f review.Field, r *review.Row) string {
-	items := f.Items(r)
-	for i := range items {
-		items[i] = m.value(f, items[i])
-		if f.Shape == review.Length {
-			items[i] = m.window.Say("{1}", message.Figure(items[i]))
-		}
-	}
-	if len(items) == 0 {
-		return "–"
-	}
-	return strings.Join(items, ", ")
-}

@@ -61,7 +61,7 @@ func (m *Model) facts() string {
 	var facts []string
 	for _, c := range columns {
 		if f := c.field(); c.id != "flags" && f.Text(m.open) != "" {
-			facts = append(facts, m.window.Say(c.id)+" "+m.cell(f, m.open))
+			facts = append(facts, m.window.Say(c.id)+" "+f.Cell(m.Words, m.open))
 		}
 	}
 	return strings.Join(facts, " · ")

@@ -152,7 +152,7 @@ func (m *Model) ours(filter string) string {
 		f := c.field()
 		pairs = append(pairs, m.window.Say(c.id), f.ID)
 		for _, value := range f.Vocabulary() {
-			pairs = append(pairs, m.value(f, value), value)
+			pairs = append(pairs, f.Worded(m.Words, value), value)
 		}
 	}
 	return replaceWords(filter, pairs)

@@ -164,15 +164,15 @@ func (m *Model) itemLine(i int, cols row, width int) string {
 		head := m.window.Say("not known")
 		if h.Text != "" {
 			f, _ := review.FindField(string(groups[m.group]))
-			head = m.value(f, sanitize.Line(h.Text))
+			head = f.Worded(m.Words, sanitize.Line(h.Text))
 		}
 		return look.Strong.Render(screen.Cut(head+" · "+m.window.Print(files(h.Rows)), width))
 	}
 	r := m.rows.At(int(m.list.Lines[i]))
-	line := cols.line(func(c column) string { return m.cell(c.field(), &r) })
+	line := cols.line(func(c column) string { return c.field().Cell(m.Words, &r) })
 	if r.Stage == review.Unread {
 		flags, _ := review.FindField("flags")
-		line = m.cell(flags, &r) + ": " + r.ShownPath()
+		line = flags.Cell(m.Words, &r) + ": " + r.ShownPath()
 	}
 	line = screen.Cut(line, width-2)
 	switch {
