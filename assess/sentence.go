@@ -316,7 +316,7 @@ func (c *clause) figureAt(i int) (kind unit.Kind, said string, n int) {
 		if fractional(words[0]) && n == 1 && !(i+1 < len(c.words) && c.words[i+1] == "of") {
 			said += " in" // as the trade says it
 		}
-		if words[0] == "inch" {
+		if words[0] == "inch" && (i == 0 || slices.Contains(beforeInch, c.words[i-1])) {
 			said = "1 " + said
 		}
 		if !figured(said) {
@@ -340,8 +340,12 @@ func figured(said string) bool {
 	if first == "an" && !strings.HasPrefix(rest, "inch") && !strings.HasPrefix(rest, "eighth") {
 		return false // the German preposition
 	}
-	return strings.ContainsFunc(said, unicode.IsDigit) || slices.Contains(numberStarts, first)
+	return strings.ContainsFunc(said, unicode.IsDigit) || first != "inch" && slices.Contains(numberStarts, first)
 }
+
+// beforeInch are the words behind which an inch is said without its one. Behind any
+// other, such as a slip of the keys, its figure is not known.
+var beforeInch = []string{"sometimes", "occasionally", "often", "mostly", "usually", "to", "of", "about", "around", "then", "and", "cut", "manchmal", "bis", "selten", "oft", "etwa"}
 
 // fractional reports a fraction said without its unit: "3/8", "three-eighths".
 func fractional(w string) bool {
