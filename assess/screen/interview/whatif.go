@@ -71,12 +71,10 @@ func (m *Model) keepSupposed() tea.Cmd {
 	if a == nil {
 		return m.backToResult()
 	}
-	m.Visit.Set(*a)
-	m.change++
-	m.think()
+	save := m.keep(*a)
 	m.openResult()
 	m.Told = message.New("{1}: {2}, as tried", m.supposal.steps[m.supposal.at].Name().Capital(), message.Name(m.supposal.told.Value))
-	return m.save()
+	return save
 }
 
 // supposedLines are the answers that can be moved, the scale of the one in focus,

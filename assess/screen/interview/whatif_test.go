@@ -29,7 +29,10 @@ func farmRepair(t *testing.T) *assess.Visit {
 // visit changes, until Enter takes the one that was moved.
 func TestWhatIf(t *testing.T) {
 	v := farmRepair(t)
-	before, _ := sample.Visit("farm-repair")
+	noted, _ := v.Answer(thickestClean)
+	noted.Note = "the gate posts"
+	v.Set(noted)
+	before := v.With(noted)
 	d := drive(t, v)
 	d.keys("i", "<down>")
 	d.Sees("Thickest clean cut, mild steel ← 10 mm →", "up to 12 mm: Demo 45", "up to 12.7 mm: Demo 50", "Recommended: Demo 45")
@@ -43,7 +46,7 @@ func TestWhatIf(t *testing.T) {
 	d.Sees("← 10 mm →")
 	d.keys("<right>", "<right>", "<enter>")
 	d.Sees("11 mm, as tried")
-	if a, _ := v.Answer(thickestClean); a.Said != "11 mm" || a.State != assess.Told || d.disk.saves != 1 {
+	if a, _ := v.Answer(thickestClean); a.Said != "11 mm" || a.State != assess.Told || a.Note != noted.Note || d.disk.saves != 1 {
 		t.Errorf("kept %+v, saved %d times; want 11 mm, once", a, d.disk.saves)
 	}
 }
