@@ -38,7 +38,9 @@ func Suppose(told, moved *assess.Visit, a rules.Asked, offered system.Range, o O
 		s.Cost = c.Lines[0]
 	}
 	s.Plan = b.print(message.Join("; ", mapped(b.plan, func(c *demonstration.Cut) message.Message { return c.Name })...))
-	list := scale(told, b.job, a, offered)
+	was, _ := told.Job()
+	around, _ := was.Figure(a).Get()
+	list := rules.Scale(b.job, a, around.Value, offered)
 	if len(list) == 0 {
 		return s
 	}
@@ -106,15 +108,9 @@ func reserved(name message.Message, s rules.Status) message.Message {
 func Movable(v *assess.Visit, offered system.Range) (list []assess.Step) {
 	job, _ := v.Job()
 	for _, s := range v.Figures() {
-		if len(scale(v, job, s.Asked(), offered)) > 1 {
+		if now, _ := job.Figure(s.Asked()).Get(); len(rules.Scale(job, s.Asked(), now.Value, offered)) > 1 {
 			list = append(list, s)
 		}
 	}
 	return list
-}
-
-func scale(told *assess.Visit, job rules.Job, a rules.Asked, offered system.Range) []rules.Stretch {
-	was, _ := told.Job()
-	around, _ := was.Figure(a).Get()
-	return rules.Scale(job, a, around.Value, offered)
 }

@@ -54,18 +54,15 @@ func Hold(job Job, offered system.Range) unit.Maybe[Holding] {
 	if len(job.Doubts) == 0 || len(missing(&job)) > 0 || now.first < 0 {
 		return unit.Maybe[Holding]{}
 	}
-	moved := job.clone()
-	put := func(i int, share float64) { job.Doubts[i].put(&moved, share) }
-	anew := func() { // what an answer moved besides goes back
-		pieces := moved.Pieces
-		copy(pieces, job.Pieces)
-		moved = job
-		moved.Pieces = pieces
-	}
-	stands := func() bool { return conclude(&moved, offered.Systems).first == now.first }
+	var room copied
+	stands := func(moved *Job) bool { return conclude(moved, offered.Systems).first == now.first }
 	h := Holding{Tried: cases, Error: errorOver(cases)}
 	if d := &job.Doubts[0]; len(job.Doubts) == 1 {
-		h = Holding{Share: d.share(func(share float64) bool { anew(); put(0, share); return stands() })}
+		h = Holding{Share: d.share(func(share float64) bool {
+			moved := room.of(&job)
+			d.put(moved, share)
+			return stands(moved)
+		})}
 		if !h.All() {
 			h.First = d.Asked
 		}
@@ -75,13 +72,13 @@ func Hold(job Job, offered system.Range) unit.Maybe[Holding] {
 	steps, count := evenSteps(len(job.Doubts)), 0
 	for n := range cases {
 		var half []int
-		anew()
+		moved := room.of(&job)
 		for i := range job.Doubts {
 			_, share := math.Modf(0.5 + float64(n+1)*steps[i])
-			put(i, share)
+			job.Doubts[i].put(moved, share)
 			half = append(half, int(2*share))
 		}
-		stood := stands()
+		stood := stands(moved)
 		for i, upper := range half {
 			tried[i][upper]++
 			if stood {

@@ -37,18 +37,11 @@ func Scale(job Job, a Asked, around float64, offered system.Range) []Stretch {
 	if around == 0 {
 		high = max(row.ends[easiest], row.ends[hardest])
 	}
-	moved := job.clone()
-	p := moved.pieceOf(a)
-	var told Piece
-	if p != nil {
-		told = *p
-	}
+	var room copied
 	lead := func(v float64) conclusion {
-		if p != nil {
-			*p = told
-		}
-		row.value(&moved, p, v)
-		c := conclude(&moved, offered.Systems)
+		moved := room.of(&job)
+		row.value(moved, moved.pieceOf(a), v)
+		c := conclude(moved, offered.Systems)
 		c.decide = ""
 		return c
 	}

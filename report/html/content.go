@@ -111,15 +111,21 @@ func (c *content) answer() {
 <p class="head">%s</p>
 `, c.Answer(), c.Headline)
 	c.some("<p>%s</p>\n", c.Need)
-	if len(c.Because) > 0 {
-		c.put("<ul>")
-		for _, s := range c.Because {
-			c.put("<li>%s</li>", s)
-		}
-		c.put("</ul>\n")
-	}
+	c.bullets(c.Because)
 	c.some(`<p class="quiet">%s</p>`, c.Second)
 	c.put("\n</section>\n")
+}
+
+// bullets are a list of texts, nothing for none.
+func (c *content) bullets(texts []string) {
+	if len(texts) == 0 {
+		return
+	}
+	c.put("<ul>")
+	for _, s := range texts {
+		c.put("<li>%s</li>", s)
+	}
+	c.put("</ul>\n")
 }
 
 // proof is requirement against capability, one picture, what it costs, and what
@@ -173,13 +179,11 @@ func (c *content) proof() {
 	if c.Critical != "" {
 		c.put("<h3>%s: %s</h3>\n", message.ID("What decides"), c.Critical)
 	}
-	if len(c.Evidence) > 0 {
-		c.put("<ul>")
-		for _, l := range c.Evidence {
-			c.put("<li>%s</li>", l.Value)
-		}
-		c.put("</ul>\n")
+	var evidence []string
+	for _, l := range c.Evidence {
+		evidence = append(evidence, l.Value)
 	}
+	c.bullets(evidence)
 	c.some(`<p class="quiet off-paper">%s</p>`, c.ShownBy)
 	c.put("\n</div>\n</div>\n</section>\n")
 }

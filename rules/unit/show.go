@@ -48,7 +48,7 @@ func Show(q Quantity, style Style, r Round) string {
 	if len(k.measures) == 0 || math.IsNaN(q.Value) || math.IsInf(q.Value, 0) {
 		return "not known"
 	}
-	m, steps := &k.measures[0], k.steps
+	m, steps := k.shownIn(style)
 	switch {
 	case q.Kind == Thickness && style == Inch:
 		return showInches(q.Value*inchOver/inch, r) + " in"
@@ -56,8 +56,6 @@ func Show(q Quantity, style Style, r Round) string {
 		return showWire(q.Value, r)
 	case q.Kind == Time && q.Value >= minutesFrom:
 		m, steps = k.measure("min"), minutes
-	case style == Inch && k.inch != "":
-		m, steps = k.measure(k.inch), k.inchSteps
 	}
 	text := rounded(m.shown(q.Value), steps, r)
 	if q.Kind == Price || q.Kind == Count {
@@ -85,11 +83,11 @@ func stepOf(v float64, steps []step) step {
 // Check: 10 mm → 10.5 mm; 32 A → 30 A; 1/2 in → 9/16 in.
 func Next(q Quantity, style Style, up bool) Quantity {
 	const parts = 16
-	k := q.Kind.row()
-	m, steps := &k.measures[0], k.steps
-	if style == Inch && k.inch != "" && q.Kind != Thickness {
-		m, steps = k.measure(k.inch), k.inchSteps
+	if q.Kind == Thickness && style == Inch {
+		const sixteenth = float64(inch) / inchOver / parts // mm
+		return Quantity{beside(q.Value, sixteenth, up), q.Kind}
 	}
+	m, steps := q.Kind.row().shownIn(style)
 	v := m.shown(q.Value)
 	shown := stepOf(v, steps)
 	notch := math.Pow(10, math.Floor(math.Log10(math.Max(math.Abs(v), 1e-9)/parts)))
@@ -100,18 +98,24 @@ func Next(q Quantity, style Style, up bool) Quantity {
 		notch *= 2
 	}
 	notch = math.Max(notch, shown.width/math.Pow10(shown.decimals))
-	if inches := q.Kind == Thickness && style == Inch; inches {
-		v, notch = q.Value*inchOver/inch, 1.0/parts
-	}
+	return Quantity{m.held(beside(v, notch, up)), q.Kind}
+}
+
+// beside is the next multiple of a notch above or below a figure.
+func beside(v, notch float64, up bool) float64 {
 	if up {
-		v = (math.Floor(v/notch+slack) + 1) * notch
-	} else {
-		v = (math.Ceil(v/notch-slack) - 1) * notch
+		return (math.Floor(v/notch+slack) + 1) * notch
 	}
-	if q.Kind == Thickness && style == Inch {
-		return Quantity{v * inch / inchOver, q.Kind}
+	return (math.Ceil(v/notch-slack) - 1) * notch
+}
+
+// shownIn is the unit a reader in style is shown a kind in, and how finely; in
+// inches a thickness has a way of its own.
+func (k *kind) shownIn(style Style) (*measure, []step) {
+	if style == Inch && k.inchSteps != nil {
+		return k.measure(k.inch), k.inchSteps
 	}
-	return Quantity{m.held(v), q.Kind}
+	return &k.measures[0], k.steps
 }
 
 // rounded rounds v to the step of its size in direction r and writes it.
