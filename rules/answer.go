@@ -1,6 +1,7 @@
 package rules
 
 import (
+	"math"
 	"slices"
 
 	"cutbrief/rules/message"
@@ -16,10 +17,10 @@ type answer struct {
 	fact     Fact
 	name     message.ID // as an input; {1} is the metal
 	perMetal bool
-	steps    int                     // how many plausible answers are tried; 0 if none are
 	matters  func(*Job, *Piece) bool // whether it can matter while it is not told; nil if always
 	slot
-	follow func(*Job, float64) // what an answer puts in besides; may be nil
+	besides []Fact // what an answer puts in too, unless it is told: it is asked only with that answer
+	fully   bool   // these at their hardest, whichever answer it is
 }
 
 // slot is where a job holds an answer. The piece is nil for a fact that is not
@@ -31,11 +32,12 @@ type slot struct {
 	value  func(j *Job, p *Piece, v float64)     // puts in a figure in the unit of its kind; nil for a choice
 	option func(j *Job, option string)           // puts in one option; nil for a figure and for several of a list
 	ends   [2]float64                            // of a figure of the job, the easiest and the hardest that are plausible
+	steps  int                                   // how many plausible answers are tried; 0 if none are
 }
 
 // number is a slot of a figure that is plausible from the easiest to the hardest.
 func number[Q ~float64](at func(*Job) *unit.Maybe[Q], kind unit.Kind, easiest, hardest float64) slot {
-	return slot{
+	s := slot{
 		known: func(j *Job, _ *Piece) bool { return at(j).IsKnown() },
 		input: func(j *Job, _ *Piece) Input {
 			v, _ := at(j).Get()
@@ -45,6 +47,10 @@ func number[Q ~float64](at func(*Job) *unit.Maybe[Q], kind unit.Kind, easiest, h
 		value: func(j *Job, _ *Piece, v float64) { *at(j) = unit.Known(Q(v)) },
 		ends:  [2]float64{easiest, hardest},
 	}
+	if easiest != hardest {
+		s.steps = 3
+	}
+	return s
 }
 
 // one is a slot of one option of a list, the easiest answer first.
@@ -59,8 +65,9 @@ func choice[C any](at func(*Job) *unit.Maybe[C], options ...C) slot {
 	return slot{
 		known: func(j *Job, _ *Piece) bool { return at(j).IsKnown() },
 		set: func(j *Job, _ *Piece, share float64) {
-			*at(j) = unit.Known(options[int(share*float64(len(options)-1)+0.5)])
+			*at(j) = unit.Known(options[int(math.Round(share*float64(len(options)-1)))])
 		},
+		steps: len(options),
 	}
 }
 
@@ -70,9 +77,16 @@ func thickness(f Fact, timesLow, timesHigh, low, high float64) slot {
 	return slot{
 		known: func(_ *Job, p *Piece) bool { return thicknessOf(p, f).IsKnown() },
 		input: func(_ *Job, p *Piece) Input { return Input{Value: mm(thicknessOf(p, f).Or(0))} },
-		set:   func(_ *Job, p *Piece, share float64) { fill(p, f, timesLow, timesHigh, low, high, share) },
+		set: func(_ *Job, p *Piece, share float64) {
+			from, to := low, high
+			if regular, told, _ := p.regular(); told {
+				from, to = timesLow*float64(regular), timesHigh*float64(regular)
+			}
+			*thicknessOf(p, f) = unit.Known(unit.Millimetre(blend(from, to, share)))
+		},
 		value: func(_ *Job, p *Piece, v float64) { p.put(f, unit.Millimetre(v)) },
 		ends:  [2]float64{low, high},
+		steps: 5,
 	}
 }
 
@@ -82,57 +96,40 @@ const steepestBevel unit.Degree = 45
 
 // answers is in the order a question is preferred when two matter as much.
 var answers = []answer{
-	{fact: FactUse, steps: 3, slot: one(func(j *Job) *unit.Maybe[Use] { return &j.Use }, Maintenance, Mixed, Production)},
-	{fact: FactThickest, name: "thickest regular clean cut, {1}", perMetal: true, steps: 5, slot: thickness(FactThickest, 1, 2, 1, 25)},
-	{fact: FactRarest, name: "rare thickest, {1}", perMetal: true, steps: 5, slot: thickness(FactRarest, 0, 2, 0, 50)},
-	{fact: FactStart, steps: 3, slot: one(func(j *Job) *unit.Maybe[Start] { return &j.Start }, AtEdge, InPlate, Anywhere),
-		follow: func(j *Job, share float64) {
-			if share > 0 {
-				eachPiece(j, func(p *Piece) { fill(p, FactPierced, 0, 1, 0, 25, share) })
-			}
-		}},
-	{fact: FactPierced, name: "thickest pierced, {1}", perMetal: true, steps: 5, slot: thickness(FactPierced, 0, 1, 0, 25),
+	{fact: FactUse, slot: one(func(j *Job) *unit.Maybe[Use] { return &j.Use }, Maintenance, Mixed, Production)},
+	{fact: FactThickest, name: "thickest regular clean cut, {1}", perMetal: true, slot: thickness(FactThickest, 1, 2, 1, 25)},
+	{fact: FactRarest, name: "rare thickest, {1}", perMetal: true, slot: thickness(FactRarest, 0, 2, 0, 50)},
+	{fact: FactStart, slot: one(func(j *Job) *unit.Maybe[Start] { return &j.Start }, AtEdge, InPlate, Anywhere),
+		besides: []Fact{FactPierced}},
+	{fact: FactPierced, name: "thickest pierced, {1}", perMetal: true, slot: thickness(FactPierced, 0, 1, 0, 25),
 		matters: func(j *Job, _ *Piece) bool { return j.Start.Or(AtEdge) != AtEdge }},
-	{fact: FactFeatures, steps: 5, slot: choice(func(j *Job) *unit.Maybe[[]Feature] { return &j.Features },
+	{fact: FactFeatures, slot: choice(func(j *Job) *unit.Maybe[[]Feature] { return &j.Features },
 		[]Feature{Straight}, []Feature{Bevels}, []Feature{Gouging}, []Feature{Gaps}, []Feature{Straight, Bevels, Gouging, Gaps}),
-		follow: func(j *Job, _ float64) {
-			if has(j.Features, Bevels) {
-				j.BevelAngle = unit.Known(j.BevelAngle.Or(steepestBevel))
-				eachPiece(j, func(p *Piece) { fill(p, FactBevelled, 0, 1, 0, 25, 1) })
-			}
-		}},
-	{fact: FactBevelled, name: "thickest bevelled, {1}", perMetal: true, steps: 5, slot: thickness(FactBevelled, 0, 1, 0, 25), matters: whereBevelled},
-	{fact: FactBevelAngle, name: "angle from square", steps: 3, matters: whereBevelled,
+		besides: []Fact{FactBevelled, FactBevelAngle}, fully: true},
+	{fact: FactBevelled, name: "thickest bevelled, {1}", perMetal: true, slot: thickness(FactBevelled, 0, 1, 0, 25), matters: whereBevelled},
+	{fact: FactBevelAngle, name: "angle from square", matters: whereBevelled,
 		slot: number(func(j *Job) *unit.Maybe[unit.Degree] { return &j.BevelAngle }, unit.Angle, 15, float64(steepestBevel))},
-	{fact: FactEveryday, name: "everyday thickness, {1}", perMetal: true, steps: 3, slot: thickness(FactEveryday, 1.0/3, 1, 1, 25)},
-	{fact: FactBusyCuts, name: "cuts in the busiest ten minutes", steps: 3, slot: busyTime(func(j *Job) *unit.Maybe[float64] { return &j.BusyCuts }, unit.Count, 1, 5, 20)},
-	{fact: FactBusyLength, name: "length of each", steps: 3, slot: busyTime(func(j *Job) *unit.Maybe[unit.Metre] { return &j.BusyLength }, unit.Length, 0.1, 0.3, 0.5)},
-	{fact: FactGuidance, steps: 2, slot: one(func(j *Job) *unit.Maybe[Guidance] { return &j.Guidance }, FreeHand, Mechanised)},
-	{fact: FactSource, steps: 2, slot: one(func(j *Job) *unit.Maybe[PowerSource] { return &j.Power.Source }, Mains, MainsGen),
-		follow: func(j *Job, share float64) {
-			if share > 0 && !j.Power.Generator.IsKnown() {
-				j.Power.Generator = unit.Known(unit.KilovoltAmpere(blend(40, 5, share)))
-			}
-		}},
-	{fact: FactBreaker, steps: 3, matters: func(j *Job, _ *Piece) bool { return onMains(j) },
+	{fact: FactEveryday, name: "everyday thickness, {1}", perMetal: true, slot: thickness(FactEveryday, 1.0/3, 1, 1, 25)},
+	{fact: FactBusyCuts, name: "cuts in the busiest ten minutes", slot: busyTime(func(j *Job) *unit.Maybe[float64] { return &j.BusyCuts }, unit.Count, 1, 5, 20)},
+	{fact: FactBusyLength, name: "length of each", slot: busyTime(func(j *Job) *unit.Maybe[unit.Metre] { return &j.BusyLength }, unit.Length, 0.1, 0.3, 0.5)},
+	{fact: FactGuidance, slot: one(func(j *Job) *unit.Maybe[Guidance] { return &j.Guidance }, FreeHand, Mechanised)},
+	{fact: FactSource, slot: one(func(j *Job) *unit.Maybe[PowerSource] { return &j.Power.Source }, Mains, MainsGen),
+		besides: []Fact{FactGenerator}},
+	{fact: FactBreaker, matters: func(j *Job, _ *Piece) bool { return onMains(j) },
 		slot: number(func(j *Job) *unit.Maybe[unit.Ampere] { return &j.Power.Breaker }, unit.Current, 63, 15)},
-	{fact: FactGenerator, steps: 3, matters: func(j *Job, _ *Piece) bool { return onGenerator(j) },
+	{fact: FactGenerator, matters: func(j *Job, _ *Piece) bool { return onGenerator(j) },
 		slot: number(func(j *Job) *unit.Maybe[unit.KilovoltAmpere] { return &j.Power.Generator }, unit.ApparentPower, 40, 5)},
-	{fact: FactCord, name: "cord, one way", steps: 3, slot: number(func(j *Job) *unit.Maybe[unit.Metre] { return &j.Power.Cord }, unit.Length, 0, 30),
-		follow: func(j *Job, share float64) {
-			if share > 0 && !j.Power.CordSection.IsKnown() {
-				j.Power.CordSection = unit.Known(unit.SquareMillimetre(blend(10, 2.5, share)))
-			}
-		}},
-	{fact: FactCordSection, name: "conductor size", steps: 3, matters: func(j *Job, _ *Piece) bool { return j.Power.Cord.Or(0) > 0 },
+	{fact: FactCord, name: "cord, one way", slot: number(func(j *Job) *unit.Maybe[unit.Metre] { return &j.Power.Cord }, unit.Length, 0, 30),
+		besides: []Fact{FactCordSection}},
+	{fact: FactCordSection, name: "conductor size", matters: func(j *Job, _ *Piece) bool { return j.Power.Cord.Or(0) > 0 },
 		slot: number(func(j *Job) *unit.Maybe[unit.SquareMillimetre] { return &j.Power.CordSection }, unit.Section, 10, 2.5)},
-	{fact: FactDrier, steps: 5, slot: one(func(j *Job) *unit.Maybe[Drier] { return &j.Air.Drier }, Desiccant, Refrigerant, Separator, NoDrier, NoAir)},
-	{fact: FactAirDelivery, name: "air delivery", steps: 3, matters: hasAir,
+	{fact: FactDrier, slot: one(func(j *Job) *unit.Maybe[Drier] { return &j.Air.Drier }, Desiccant, Refrigerant, Separator, NoDrier, NoAir)},
+	{fact: FactAirDelivery, name: "air delivery", matters: hasAir,
 		slot: number(func(j *Job) *unit.Maybe[unit.LitrePerMinute] { return &j.Air.Delivery }, unit.Flow, 500, 100)},
-	{fact: FactAirPressure, steps: 3, matters: hasAir, slot: number(func(j *Job) *unit.Maybe[unit.Bar] { return &j.Air.Pressure }, unit.Pressure, 10, 4)},
-	{fact: FactHoseBore, steps: 3, matters: hasAir, slot: number(func(j *Job) *unit.Maybe[unit.Millimetre] { return &j.Air.HoseBore }, unit.Thickness, 13, 6)},
-	{fact: FactHoseLength, steps: 3, matters: hasAir, slot: number(func(j *Job) *unit.Maybe[unit.Metre] { return &j.Air.HoseLength }, unit.Length, 5, 30)},
-	{fact: FactAltitude, name: "altitude", steps: 3, slot: number(func(j *Job) *unit.Maybe[unit.Metre] { return &j.Altitude }, unit.Length, 0, 1500)},
+	{fact: FactAirPressure, matters: hasAir, slot: number(func(j *Job) *unit.Maybe[unit.Bar] { return &j.Air.Pressure }, unit.Pressure, 10, 4)},
+	{fact: FactHoseBore, matters: hasAir, slot: number(func(j *Job) *unit.Maybe[unit.Millimetre] { return &j.Air.HoseBore }, unit.Thickness, 13, 6)},
+	{fact: FactHoseLength, matters: hasAir, slot: number(func(j *Job) *unit.Maybe[unit.Metre] { return &j.Air.HoseLength }, unit.Length, 5, 30)},
+	{fact: FactAltitude, name: "altitude", slot: number(func(j *Job) *unit.Maybe[unit.Metre] { return &j.Altitude }, unit.Length, 0, 1500)},
 
 	// What follows is weighed elsewhere: metals, supply, and what decides the sale.
 	{fact: FactMetals, slot: slot{known: func(j *Job, _ *Piece) bool { return len(j.Pieces) > 0 }}},
@@ -173,11 +170,24 @@ func answerOf(f Fact) *answer {
 	return nil
 }
 
-// put puts in an answer and what follows from it.
+// put puts in an answer and what is asked only with it.
 func (a *answer) put(j *Job, p *Piece, share float64) {
 	a.set(j, p, share)
-	if a.follow != nil {
-		a.follow(j, share)
+	if a.fully {
+		share = 1
+	}
+	for _, f := range a.besides {
+		b := answerOf(f)
+		fill := func(p *Piece) {
+			if !b.known(j, p) {
+				b.set(j, p, share)
+			}
+		}
+		if b.perMetal {
+			eachPiece(j, fill)
+		} else {
+			fill(nil)
+		}
 	}
 }
 
@@ -245,18 +255,6 @@ func (p *Piece) put(f Fact, t unit.Millimetre) {
 	if f == FactThickest && over(p.Everyday, p.Thickest) {
 		p.Everyday = p.Thickest
 	}
-}
-
-// fill sets a thickness that is not known yet.
-func fill(p *Piece, f Fact, timesLow, timesHigh, low, high, share float64) {
-	field := thicknessOf(p, f)
-	if field.IsKnown() {
-		return
-	}
-	if regular, told, _ := p.regular(); told {
-		low, high = timesLow*float64(regular), timesHigh*float64(regular)
-	}
-	*field = unit.Known(unit.Millimetre(blend(low, high, share)))
 }
 
 // supplies are the mains a shop may have, tried where phase or voltage is not
