@@ -11,11 +11,14 @@ import (
 	"io"
 	"os"
 	"path/filepath"
+	"regexp"
 	"runtime"
 	"slices"
 	"strings"
 	"testing"
 	"time"
+
+	"github.com/rogpeppe/go-internal/txtar"
 
 	"cutbrief/assess"
 	"cutbrief/assess/sample"
@@ -35,31 +38,43 @@ func TestGolden(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	groups := map[string]func(t *testing.T, g *golden){
-		"help": goldenHelp, "documents": goldenDocuments, "samples": goldenSamples,
-		"cases": goldenCases, "folder": goldenFolder, "dialogues": goldenDialogues,
-	}
-	for name, record := range groups {
-		t.Run(name, func(t *testing.T) {
-			g := &golden{root: root, work: t.TempDir()}
-			t.Chdir(g.work)
-			record(t, g)
-			g.compare(t, filepath.Join(root, "testdata", "golden", name+".txt.gz"))
-		})
+	for name, record := range goldenGroups {
+		for _, words := range []string{"", "de"} {
+			name := strings.TrimSuffix(name+"."+words, ".")
+			t.Run(name, func(t *testing.T) {
+				g := &golden{root: root, work: t.TempDir(), words: words}
+				t.Chdir(g.work)
+				record(t, g)
+				g.compare(t, filepath.Join(root, "testdata", "golden", name+".txt.gz"))
+			})
+		}
 	}
 }
+
+// goldenGroups record command lines. Each does so in English, and once more in
+// German.
+var goldenGroups = map[string]func(t *testing.T, g *golden){
+	"help": goldenHelp, "documents": goldenDocuments, "samples": goldenSamples, "cases": goldenCases,
+	"folder": goldenFolder, "dialogues": goldenDialogues, "scripts": goldenScripts,
+}
+
+// forPrograms are outputs that are the same in every language.
+var forPrograms = regexp.MustCompile(`--format (json|csv|ndjson|ics)|^(schema|redact|completion) ?`)
 
 // golden gathers the outputs of one group.
 type golden struct {
 	root, work string
-	words      string // of every command line that does not name its own; "" for none
+	words      string // of every command line; "" for those it names itself, or English
 	text       strings.Builder
 }
 
 // run records one command line, given its standard input.
 func (g *golden) run(t *testing.T, stdin string, args ...string) {
 	t.Helper()
-	if g.words != "" && !slices.Contains(args, "--words") {
+	if g.words != "" {
+		if slices.Contains(args, "--words") || forPrograms.MatchString(strings.Join(args, " ")) {
+			return // recorded in English
+		}
 		args = append(args, "--words", g.words)
 	}
 	var out, errs bytes.Buffer
@@ -224,13 +239,13 @@ func goldenSamples(t *testing.T, g *golden) {
 		v, _ := sample.Visit(name)
 		keepVisit(t, v, "visit.json")
 		for _, line := range []string{
-			"brief visit.json --format text", "brief visit.json --format text --words de", "brief visit.json --with checklist,working --format text --words es", "brief visit.json --format markdown --units in",
+			"brief visit.json --format text", "brief visit.json --with checklist,working --format text --words es", "brief visit.json --format markdown --units in",
 			"brief visit.json --format json", "brief visit.json --with checklist,working --format text",
-			"brief visit.json --out -", "brief visit.json --out - --words de", "brief visit.json --paper letter --units in --with checklist,working,pictures --out -",
-			"why visit.json", "why visit.json --words de", "why visit.json --format json", "next visit.json", "next visit.json --format json",
-			"compare visit.json", "compare visit.json --words de", "compare visit.json --format json --units in",
-			"cost visit.json", "cost visit.json --words de", "cost visit.json --format csv", "cost visit.json --format json",
-			"rehearse visit.json --plain", "followup visit.json", "followup visit.json --words de", "followup visit.json --words es", "followup visit.json --format ics", "redact visit.json",
+			"brief visit.json --out -", "brief visit.json --paper letter --units in --with checklist,working,pictures --out -",
+			"why visit.json", "why visit.json --format json", "next visit.json", "next visit.json --format json",
+			"compare visit.json", "compare visit.json --format json --units in",
+			"cost visit.json", "cost visit.json --format csv", "cost visit.json --format json",
+			"rehearse visit.json --plain", "followup visit.json", "followup visit.json --words es", "followup visit.json --format ics", "redact visit.json",
 		} {
 			g.run(t, "", strings.Fields(line)...)
 		}
@@ -246,7 +261,7 @@ func goldenCases(t *testing.T, g *golden) {
 	for _, file := range files {
 		name := strings.TrimSuffix(filepath.Base(file), ".txt") + ".json"
 		keepVisit(t, workedVisit(t, file), name)
-		for _, line := range []string{"brief %s --format text", "brief %s --format text --words de", "brief %s --format json", "why %s", "next %s", "compare %s", "cost %s"} {
+		for _, line := range []string{"brief %s --format text", "brief %s --format json", "why %s", "next %s", "compare %s", "cost %s"} {
 			g.run(t, "", strings.Fields(fmt.Sprintf(line, name)+" --systems "+filepath.Join(g.root, "testdata", "case", "range.csv"))...)
 		}
 	}
@@ -285,7 +300,7 @@ func goldenFolder(t *testing.T, g *golden) {
 func goldenDialogues(t *testing.T, g *golden) {
 	empty := strings.Repeat("\n", 60)
 	answered := "Orvenby Yard\nhelp\nnot known\n\nmild steel, stainless\n3/8 in\nhalf a thumb\n1/2 in\nnone\n\n\n6 to 10\nmaintenance\nlist\nback\nnote a quick one\nresult\n"
-	for _, words := range []string{"en", "de", "es"} {
+	for _, words := range []string{"en", "de", "es"} { // what may be typed differs
 		for i, stdin := range []string{empty, answered + empty, strings.Repeat("not known\n", 60)} {
 			file := fmt.Sprintf("new-%s-%d.json", words, i)
 			v := assess.New("visit-1", fixedEnvironment().now())
@@ -300,18 +315,70 @@ func goldenDialogues(t *testing.T, g *golden) {
 		g.run(t, "result\nlist\nquit\n", "interview", "visit.json", "--plain")
 		g.run(t, strings.Repeat("good\n", 30), "record", "visit.json")
 		g.file(t, "visit.json")
-		keepVisit(t, v, "visit.json")
-		g.run(t, strings.Repeat("gut\nneue Düse\n\n20\n", 8), "record", "visit.json", "--words", "de")
-		g.file(t, "visit.json")
 	}
 	practised := strings.Repeat("ask\nask\n2\nnext\n", 12) + "so far\nlist\nback\nmeasure\n6 mm\nnot known\ndone\n" + strings.Repeat("1\n", 12)
 	for _, name := range []string{"gate-maker", "bench-top", "trade-school", "duct-gauge", "half-of-what", "busy-yard", "load-the-lorry", "grating-walk",
 		"top-of-the-list", "own-pocket", "the-wrong-socket", "only-speed", "pasture-fence", "ship-plates"} {
 		g.run(t, practised, "practice", "--plain", "--case", name)
-		g.run(t, practised, "practice", "--plain", "--words", "de", "--case", name)
 	}
 	g.run(t, practised, "practice", "--plain", "--seed", "17", "--level", "3")
 	g.run(t, "", "practice", "--report")
+}
+
+// scripted is a command line in a script, by itself or in a line for a shell.
+var scripted = regexp.MustCompile(`^[^#]*?cutbrief ([^;|>"$]*)`)
+
+// elsewhereRecorded are command lines whose long output other groups have, or that
+// print every message there is.
+var elsewhereRecorded = regexp.MustCompile(`^(many|schema|rules( --format markdown)?$|words template|words check stray)|--format json`)
+
+// goldenScripts records every command line of testdata/script, among the files of
+// its archive: errors most of all. What a shell does between them is left out.
+func goldenScripts(t *testing.T, g *golden) {
+	archives, _ := filepath.Glob(filepath.Join(g.root, "testdata", "script", "*.txtar"))
+	for _, path := range archives {
+		archive, err := txtar.ParseFile(path)
+		if err != nil {
+			t.Fatal(err)
+		}
+		os.RemoveAll(g.work)
+		for _, f := range slices.Concat(archive.Files, []txtar.File{{Name: "visit.json", Data: invented(t)}, {Name: "shown.json", Data: shown(t)}}) {
+			os.MkdirAll(filepath.Dir(filepath.Join(g.work, f.Name)), 0o777)
+			os.WriteFile(filepath.Join(g.work, f.Name), f.Data, 0o666)
+		}
+		t.Chdir(g.work)
+		stdin := ""
+		for line := range strings.Lines(string(archive.Comment)) {
+			words := strings.Fields(line)
+			switch command := scripted.FindStringSubmatch(line); {
+			case len(words) == 2 && words[0] == "stdin":
+				data, _ := os.ReadFile(words[1])
+				stdin = string(data)
+			case len(words) == 2 && words[0] == "mkdir":
+				os.MkdirAll(words[1], 0o777)
+			case len(words) == 3 && words[0] == "cp":
+				if data, err := os.ReadFile(words[1]); err == nil {
+					os.WriteFile(words[2], data, 0o666)
+				}
+			case command != nil && !elsewhereRecorded.MatchString(command[1]):
+				g.run(t, stdin, quotedWords(command[1])...)
+				stdin = ""
+			}
+		}
+	}
+}
+
+// quotedWords are the words of a command line; one in quotes may hold spaces.
+func quotedWords(line string) []string {
+	words := []string{}
+	for i, part := range strings.Split(line, "'") {
+		if i%2 == 1 {
+			words = append(words, part)
+		} else {
+			words = append(words, strings.Fields(part)...)
+		}
+	}
+	return words
 }
 
 func keepVisit(t *testing.T, v *assess.Visit, name string) {
