@@ -115,7 +115,7 @@ func DeliveredAt(delivery unit.LitrePerMinute, altitude unit.Metre) (unit.LitreP
 // as the independent check.
 // Check: 1/4 in, 25 ft, 80 psi, 8 ft³/min → 5.03 psi.
 func HoseLoss(flow unit.LitrePerMinute, bore unit.Millimetre, length unit.Metre, inlet unit.Bar, local Kilopascal) (unit.Bar, error) {
-	if !(flow > 0 && bore > 0 && length >= 0 && inlet > 0 && local > 0) {
+	if !(flow > 0 && length >= 0 && inlet > 0 && local > 0) {
 		return 0, ErrRange
 	}
 	const gas, t, rough, viscosity = 287.05, 293.15, 1.5e-6, 1.82e-5
@@ -227,7 +227,7 @@ func PressureDewPoint(t unit.Celsius, humidity unit.Percent, line unit.Bar, loca
 	if err := within("line temperature", float64(cooled), 0, 60, "°C"); err != nil {
 		return 0, err
 	}
-	if !(humidity > 0 && humidity <= 100 && line >= 0 && local > 0) {
+	if !(humidity <= 100 && line >= 0 && local > 0) {
 		return 0, ErrRange
 	}
 	e := float64(room) * float64(humidity) / 100 * (float64(line)*100 + float64(local)) / float64(local)
@@ -235,7 +235,7 @@ func PressureDewPoint(t unit.Celsius, humidity unit.Percent, line unit.Bar, loca
 		return cooled, nil
 	}
 	ln := math.Log(e / 0.6112)
-	if ln < 0 {
+	if !(ln >= 0) {
 		return 0, ErrRange
 	}
 	return unit.Celsius(243.12 * ln / (17.62 - ln)), nil

@@ -185,6 +185,10 @@ func TestPressureDewPoint(t *testing.T) {
 	if dew, err := PressureDewPoint(20, 100, 0, SeaLevel, 40); err != nil || !near(float64(dew), 20, 1e-9) {
 		t.Errorf("%v, %v", dew, err)
 	}
+	// Of 0 °C, the least there is, it has one of 0 °C.
+	if dew, err := PressureDewPoint(0, 100, 0, SeaLevel, 10); err != nil || dew != 0 {
+		t.Errorf("%v, %v", dew, err)
+	}
 	for _, bad := range []func() error{
 		func() error { _, err := PressureDewPoint(-5, 65, 7, SeaLevel, 25); return err },
 		func() error { _, err := PressureDewPoint(20, 0, 7, SeaLevel, 25); return err },

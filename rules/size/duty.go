@@ -2,6 +2,7 @@ package size
 
 import (
 	"math"
+	"slices"
 
 	"cutbrief/rules/system"
 	"cutbrief/rules/unit"
@@ -63,16 +64,15 @@ func dutyInOrder(p []system.DutyPoint) bool {
 
 // allowed is AllowedDuty for points known to be in order.
 func allowed(p []system.DutyPoint, output unit.Ampere) unit.Percent {
-	last := p[len(p)-1]
-	switch {
-	case output >= p[0].Output:
-		return equalHeat(p[0], output)
-	case output <= last.Output:
-		return equalHeat(last, output)
-	}
-	i := 1
-	for output < p[i].Output {
+	i := 0
+	for i < len(p) && output < p[i].Output {
 		i++
+	}
+	switch i {
+	case 0:
+		return equalHeat(p[0], output)
+	case len(p):
+		return equalHeat(p[i-1], output)
 	}
 	a, b := p[i-1], p[i]
 	slope := math.Log(float64(b.Duty/a.Duty)) / math.Log(float64(b.Output/a.Output))
@@ -122,16 +122,16 @@ func WorkingAt(s *system.System, output unit.Ampere, t unit.Millimetre, limit un
 // I = 40·35/50 = 28 A, where 71.4 % is both taken and allowed.
 func Fit(s *system.System, t unit.Millimetre, limit unit.MillimetrePerMinute, cuts float64, each unit.Metre) (Working, error) {
 	at, err := WorkingAt(s, s.OutputMax, t, limit, cuts, each)
-	if err != nil || at.Demand <= at.Allowed {
+	if err != nil || reaches(at.Allowed, at.Demand) {
 		return at, err
 	}
 	var room [maxCorners]unit.Ampere
-	for _, output := range corners(s, t, limit, room[:0]) {
+	for _, output := range slices.Backward(corners(s, t, limit, room[:0])) {
 		next, err := WorkingAt(s, output, t, limit, cuts, each)
 		if err != nil {
 			return Working{}, err
 		}
-		if next.Demand <= next.Allowed*(1+tiny) {
+		if reaches(next.Allowed, next.Demand) {
 			return WorkingAt(s, crossing(next, at), t, limit, cuts, each)
 		}
 		at = next
@@ -152,32 +152,24 @@ func crossing(fits, short Working) unit.Ampere {
 // for each duty point of any rating plate met with.
 const maxCorners = 24
 
-// corners lists, falling, the outputs below the largest where demand or
-// allowance change their slope in logarithms, and the least usable output.
+// corners lists, rising, the least usable output and those up to the largest where
+// demand or allowance change their slope in logarithms.
 func corners(s *system.System, t unit.Millimetre, limit unit.MillimetrePerMinute, list []unit.Ampere) []unit.Ampere {
 	least := max(s.OutputMin, s.OutputMax*unit.Ampere(t/s.Severance))
-	add := func(output unit.Ampere) {
-		if output <= least || output >= s.OutputMax {
-			return
-		}
-		list = append(list, output)
-		for i := len(list) - 1; i > 0 && list[i] > list[i-1]; i-- {
-			list[i], list[i-1] = list[i-1], list[i]
-		}
-	}
+	add := func(output unit.Ampere) { list = append(list, max(least, min(output, s.OutputMax))) }
+	add(least)
 	if c, err := curveAt(s, s.OutputMax); err == nil {
 		for _, thickness := range [...]float64{c.rated, c.clean} {
 			// both sides, for a row with two equal thicknesses leaps there
-			add(s.OutputMax * unit.Ampere(float64(t)/thickness*(1+2*tiny)))
-			add(s.OutputMax * unit.Ampere(float64(t)/thickness*(1-2*tiny)))
+			add(s.OutputMax * unit.Ampere(float64(t)/thickness*(1+tiny)))
+			add(s.OutputMax * unit.Ampere(float64(t)/thickness*(1-tiny)))
 		}
-		if limit > SeveranceSpeed {
-			add(s.OutputMax * unit.Ampere(float64(t)/c.thickness(float64(limit))))
-		}
+		add(s.OutputMax * unit.Ampere(float64(t)/c.thickness(float64(limit))))
 	}
 	for _, p := range s.Duty {
 		add(p.Output)
 		add(p.Output * unit.Ampere(math.Sqrt(float64(p.Duty)/100)))
 	}
-	return append(list, least)
+	slices.Sort(list)
+	return slices.Compact(list)
 }

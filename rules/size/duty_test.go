@@ -60,6 +60,7 @@ func TestDutyRefuses(t *testing.T) {
 		{"more than the system gives", points(system.DutyPoint{Output: 40, Duty: 35}), 41, ErrRange},
 		{"points out of order", points(system.DutyPoint{Output: 30, Duty: 60}, system.DutyPoint{Output: 40, Duty: 35}), 40, ErrRow},
 		{"duty falling with current", points(system.DutyPoint{Output: 40, Duty: 60}, system.DutyPoint{Output: 30, Duty: 35}), 40, ErrRow},
+		{"two duties at one current", points(system.DutyPoint{Output: 40, Duty: 35}, system.DutyPoint{Output: 40, Duty: 60}), 40, ErrRow},
 		{"duty above all", points(system.DutyPoint{Output: 40, Duty: 135}), 40, ErrRow},
 	} {
 		if _, err := AllowedDuty(c.s, c.output); !errors.Is(err, c.want) {
@@ -173,6 +174,14 @@ func TestFitBesideALeap(t *testing.T) {
 	at, err := Fit(s, 9, FreeHand, 8, 1.0/3)
 	if err != nil || math.Abs(float64(at.Output-35)) > 1e-3 || math.Abs(float64(at.Demand)-1600.0/35) > 0.01 {
 		t.Errorf("%+v, %v, want 35 A", at, err)
+	}
+	// Where it does not fit above the leap it may below: 5 mm leap at 20 A, where 4
+	// cuts of 0.3 m take 24 % above it and 48 % below, of 20 % allowed. From there on
+	// 48·x^(ln 2/ln 3) are taken and 20·x² allowed, x times further down: 10.55 A.
+	s = &system.System{Rated: 10, CleanMax: 10, Severance: 30, OutputMin: 5, OutputMax: 40, Duty: []system.DutyPoint{{Output: 40, Duty: 5}}}
+	x := math.Pow(2.4, 1/(2-math.Ln2/math.Log(3)))
+	if at, err := Fit(s, 5, FreeHand, 4, 0.3); err != nil || !near(float64(at.Output), 20/x, 1e-6) || !near(float64(at.Demand), 20*x*x, 1e-5) {
+		t.Errorf("%+v, %v, want %v A", at, err, 20/x)
 	}
 }
 

@@ -85,7 +85,7 @@ const leastCarried = 0.2
 // and slow cuts lie outside. Source: wells-1952, from memory.
 // Check: mild steel, 11 mm, 1.5 mm kerf, 500 mm/min → 2.92 kW.
 func (p Properties) Absorbed(t, kerf unit.Millimetre, v unit.MillimetrePerMinute) (unit.Kilowatt, error) {
-	if !(t > 0 && kerf > 0 && v > 0) || p.Carried(v, kerf) < leastCarried {
+	if !(min(t, kerf) > 0 && p.Carried(v, kerf) >= leastCarried) {
 		return 0, ErrRange
 	}
 	perMetre := p.Conductivity * (float64(p.Melting) - room) * 8 * (leastCarried + p.Carried(v, kerf))
@@ -174,7 +174,7 @@ func perMillimetre(p Properties) float64 {
 // solve it a second way. Check: mild steel, 11 mm, 1.5 mm kerf, 500 mm/min →
 // 3.09 kW, Absorbed there 2.92 kW.
 func (p Properties) ByLine(t, kerf unit.Millimetre, v unit.MillimetrePerMinute) (unit.Kilowatt, error) {
-	if !(t > 0 && kerf > 0 && v > 0) {
+	if !(min(t, kerf) > 0) {
 		return 0, ErrRange
 	}
 	side := p.Carried(v, kerf) // half a kerf in units of 2α/v
@@ -207,20 +207,17 @@ func hottest(y float64) float64 {
 }
 
 // warmth is exp(−x)·K0(r), r = √(x² + y²), with K0(r) = ∫exp(−r·cosh u)du from 0
-// on, by Simpson's rule up to where nothing is left.
+// on, up to where nothing is left, by the middles of equal pieces: the best rule for
+// what is even and ends in nothing.
 func warmth(x, y float64) float64 {
-	const pieces = 128
+	const pieces = 64
 	r := math.Hypot(x, y)
-	end := math.Acosh(1 + 40/r)
-	at := func(i int) float64 { return math.Exp(-x - r*math.Cosh(end*float64(i)/pieces)) }
-	sum := at(0) + at(pieces)
-	for i := 1; i < pieces; i += 2 {
-		sum += 4 * at(i)
+	piece := math.Acosh(1+40/r) / pieces
+	sum := 0.0
+	for i := range pieces {
+		sum += math.Exp(-x - r*math.Cosh((float64(i)+0.5)*piece))
 	}
-	for i := 2; i < pieces; i += 2 {
-		sum += 2 * at(i)
-	}
-	return sum * end / pieces / 3
+	return sum * piece
 }
 
 // JoulePerMillimetre is heat per length of cut or weld.
@@ -254,7 +251,8 @@ func HeatedZone(heat JoulePerMillimetre, t unit.Millimetre) (unit.Millimetre, er
 // LeftInPlate returns the heat in J/mm that a cut leaves in mild steel t mm
 // thick: what the line-source balance says is absorbed, less the melt that is
 // blown out, for a kerf in mm at v mm/min. It counts heat only, not whether a
-// flame or an arc gives it.
+// flame or an arc gives it. The plate absorbs more than the melt takes at any speed:
+// 2·k/α·(Tm − 20) = 13.4 J/mm³ at the least, of which melting takes 10.15.
 //
 // Valid where Absorbed is. Source: wells-1952 and property-tables, from memory.
 // Check: 11 mm, 1.5 mm kerf, 500 mm/min: 351 − 168 = 183 J/mm.
@@ -265,7 +263,7 @@ func LeftInPlate(t, kerf unit.Millimetre, v unit.MillimetrePerMinute) (JoulePerM
 		return 0, err
 	}
 	absorbed := float64(q) * 1000 * 60 / float64(v)
-	return JoulePerMillimetre(max(0, absorbed-float64(kerf)*float64(t)*steel.MeltEnergy())), nil
+	return JoulePerMillimetre(absorbed - float64(kerf)*float64(t)*steel.MeltEnergy()), nil
 }
 
 // Band is a usual range in mm.

@@ -56,9 +56,15 @@ func within(what string, v, low, high float64, unit string) error {
 	return &RangeError{what, v, low, high, unit}
 }
 
+// tiny keeps rounding in the last bit from turning a limit into a refusal.
+const tiny = 1e-9
+
+// reaches reports whether a figure is at least another, but for rounding.
+func reaches[T ~float64](have, need T) bool { return have >= need*(1-tiny) }
+
 // usable refuses an output the system cannot be set to.
 func usable(s *system.System, output unit.Ampere) error {
-	if output > 0 && output >= s.OutputMin*(1-tiny) && output <= s.OutputMax*(1+tiny) {
+	if output > 0 && reaches(output, s.OutputMin) && reaches(s.OutputMax, output) {
 		return nil
 	}
 	return &RangeError{"output", float64(output), float64(s.OutputMin), float64(s.OutputMax), "A"}

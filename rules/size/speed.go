@@ -44,9 +44,9 @@ const (
 // Check: need 12.7 mm, have 12 mm → StepShort (12.7·0.94 = 11.938).
 func Compare(need, have float64) Standing {
 	switch {
-	case have >= need*(1-tiny):
+	case reaches(have, need):
 		return Enough
-	case have >= need*(1-NominalStep)*(1-tiny):
+	case reaches(have, need*(1-NominalStep)):
 		return StepShort
 	}
 	return TooSmall
@@ -73,9 +73,6 @@ const (
 	OnCarriage unit.MillimetrePerMinute = 7620
 )
 
-// tiny keeps rounding in the last bit from turning a limit into a refusal.
-const tiny = 1e-9
-
 // curve is speed against thickness at one output: three points in mm, and the
 // exponents of the power laws below, between and beyond them.
 type curve struct {
@@ -85,7 +82,7 @@ type curve struct {
 
 // curveAt scales the row's three thicknesses with the output current.
 func curveAt(s *system.System, output unit.Ampere) (curve, error) {
-	if !(s.Rated > 0 && s.CleanMax >= s.Rated && s.Severance >= s.CleanMax && s.OutputMax > 0 && s.OutputMin <= s.OutputMax) {
+	if !(s.Rated > 0 && s.CleanMax >= s.Rated && s.Severance >= s.CleanMax && s.OutputMin <= s.OutputMax) {
 		return curve{}, ErrRow
 	}
 	if err := usable(s, output); err != nil {
@@ -107,13 +104,14 @@ func (c *curve) speed(t float64) (float64, error) {
 		return float64(RatedSpeed) * math.Pow(c.rated/t, c.below), nil
 	case t <= c.clean:
 		return max(float64(CleanSpeed), float64(RatedSpeed)*math.Pow(c.rated/t, c.toClean)), nil
-	case t <= c.sever*(1+tiny):
+	case reaches(c.sever, t):
 		return max(float64(SeveranceSpeed), float64(CleanSpeed)*math.Pow(c.clean/t, c.toSevered)), nil
 	}
 	return 0, ErrTooThick
 }
 
-// thickness is the inverse of speed, for v of at least SeveranceSpeed.
+// thickness is the inverse of speed; below SeveranceSpeed it goes on beyond what is
+// severed.
 func (c *curve) thickness(v float64) float64 {
 	switch {
 	case v >= float64(RatedSpeed):
@@ -170,10 +168,8 @@ func Reach(s *system.System, output unit.Ampere, v, limit unit.MillimetrePerMinu
 		return 0, ErrRange
 	case v > limit:
 		return 0, ErrTooFast
-	case v <= SeveranceSpeed:
-		return unit.Millimetre(c.sever), nil
 	}
-	return unit.Millimetre(c.thickness(float64(v))), nil
+	return unit.Millimetre(min(c.sever, c.thickness(float64(v)))), nil
 }
 
 // FitRated returns the rated thickness in mm with which Speed would give the
@@ -197,7 +193,7 @@ func FitRated(s *system.System, output unit.Ampere, t unit.Millimetre, v, limit 
 	}
 	whole, clean := float64(t)*float64(s.OutputMax/output), float64(s.CleanMax)
 	switch {
-	case !(t > 0 && v > CleanSpeed && limit > 0):
+	case !(t > 0 && v > CleanSpeed):
 		return 0, ErrRange
 	case whole >= clean:
 		return 0, ErrTooThick
@@ -205,7 +201,7 @@ func FitRated(s *system.System, output unit.Ampere, t unit.Millimetre, v, limit 
 		return 0, ErrTooFast
 	}
 	rated := ratedFor(whole, clean, float64(v))
-	if rated > clean*(1+tiny) {
+	if !reaches(clean, rated) {
 		return 0, ErrNoRated
 	}
 	return unit.Millimetre(min(rated, clean)), nil

@@ -54,7 +54,7 @@ func InputCurrent(s *system.System, from system.Supply, output unit.Ampere, v un
 	if err := usable(s, output); err != nil {
 		return 0, err
 	}
-	if !(v >= from.VoltMin*(1-VoltTolerance)*(1-tiny) && v <= from.VoltMax*(1+VoltTolerance)*(1+tiny)) {
+	if !(reaches(v, from.VoltMin*(1-VoltTolerance)) && reaches(from.VoltMax*(1+VoltTolerance), v)) {
 		return 0, ErrVolts
 	}
 	full, err := ArcPower(s.OutputMax)
@@ -163,13 +163,13 @@ const (
 // Check: 32 A draw and I1max, 20 A effective: 40 A holds, 25 A may trip, 16 A
 // is too small, 80 A too large (64 A, next standard size 70 A).
 func JudgeBreaker(breaker, load, effective, largest unit.Ampere) (Breaker, error) {
-	if !(effective > 0 && load >= effective*(1-tiny) && breaker > 0 && largest > 0) {
+	if !(effective > 0 && reaches(load, effective) && breaker > 0 && largest > 0) {
 		return 0, ErrRange
 	}
 	switch {
-	case breaker < effective*(1-tiny):
+	case !reaches(breaker, effective):
 		return BreakerTooSmall, nil
-	case breaker < load*(1-tiny):
+	case !reaches(breaker, load):
 		return BreakerMayTrip, nil
 	case breaker > nextAbove(2*largest):
 		return BreakerTooLarge, nil
@@ -322,11 +322,11 @@ func DropShare(drop, v unit.Volt) (unit.Percent, error) {
 }
 
 // ampacities lists copper conductors by section in mm² (American wire gauges 14
-// to 2, by astm-b258) with the current in A they carry without passing 60 °C
-// and 75 °C. Source: nec-310-16, for 30 °C around them and up to three that
+// to 2, by astm-b258, and none) with the current in A they carry without passing
+// 60 °C and 75 °C. Source: nec-310-16, for 30 °C around them and up to three that
 // carry current.
 var ampacities = [...]struct{ section, at60, at75 float64 }{
-	{2.081, 15, 20}, {3.309, 20, 25}, {5.261, 30, 35}, {8.367, 40, 50}, {13.30, 55, 65}, {21.15, 70, 85}, {26.67, 85, 100}, {33.63, 95, 115},
+	{0, 0, 0}, {2.081, 15, 20}, {3.309, 20, 25}, {5.261, 30, 35}, {8.367, 40, 50}, {13.30, 55, 65}, {21.15, 70, 85}, {26.67, 85, 100}, {33.63, 95, 115},
 }
 
 // CordAmpacity returns the current in A that the copper conductors of a cord
@@ -342,16 +342,10 @@ var ampacities = [...]struct{ section, at60, at75 float64 }{
 // and 21.7 A.
 func CordAmpacity(section unit.SquareMillimetre) (cautious, most unit.Ampere, err error) {
 	a := float64(section)
-	first, last := ampacities[0], ampacities[len(ampacities)-1]
-	switch {
-	case !(a >= flexible[0].section):
+	if !(a >= flexible[0].section) {
 		return 0, 0, ErrRange
-	case a <= first.section:
-		share := a / first.section
-		return unit.Ampere(first.at60 * share), unit.Ampere(first.at75 * share), nil
-	case a >= last.section:
-		return unit.Ampere(last.at60), unit.Ampere(last.at75), nil
 	}
+	a = min(a, ampacities[len(ampacities)-1].section)
 	i := 1
 	for a > ampacities[i].section {
 		i++
