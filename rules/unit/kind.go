@@ -1,6 +1,7 @@
 package unit
 
 import (
+	"cmp"
 	"fmt"
 	"slices"
 	"strings"
@@ -252,18 +253,12 @@ func (k Kind) row() *kind {
 
 // held turns x of this unit into the unit held.
 func (m *measure) held(x float64) float64 {
-	if m.over == 0 {
-		return (x + m.offset) * m.factor
-	}
-	return (x + m.offset) * m.factor / m.over
+	return (x + m.offset) * m.factor / cmp.Or(m.over, 1)
 }
 
 // shown turns a value in the unit held into this unit.
 func (m *measure) shown(held float64) float64 {
-	if m.over == 0 {
-		return held/m.factor - m.offset
-	}
-	return held*m.over/m.factor - m.offset
+	return held*cmp.Or(m.over, 1)/m.factor - m.offset
 }
 
 // measure looks a typed unit up; nil if it is none of the kind's.

@@ -29,6 +29,7 @@ func TestNext(t *testing.T) {
 		{unit.Count, unit.Metric, 5, true, 6},
 		{unit.Flow, unit.Metric, 240, true, 250},
 		{unit.Count, unit.Metric, 16, true, 17},
+		{unit.Length, unit.Metric, 10 * (1 - 1e-9), true, 11}, // shown as 10 m, whatever its last bits
 	} {
 		got := unit.Next(unit.Quantity{Value: c.from, Kind: c.kind}, c.style, c.up)
 		if math.Abs(got.Value-c.want) > 1e-9 {

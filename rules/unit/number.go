@@ -28,7 +28,7 @@ func readAmount(s string, whole bool) (a amount, reason message.Message) {
 		return a, reason
 	}
 	before, fraction := "", s
-	if i := strings.LastIndexAny(s, " -"); i >= 0 {
+	if i := strings.LastIndexAny(s, " -"); i > 0 {
 		before, fraction = s[:i], s[i+1:]
 	}
 	top, bottom, _ := strings.Cut(fraction, "/")
@@ -51,7 +51,7 @@ func readAmount(s string, whole bool) (a amount, reason message.Message) {
 
 // natural reads up to six digits and nothing else.
 func natural(s string) (int, bool) {
-	if s == "" || len(s) > 6 || !digits(s) {
+	if len(s) > 6 || !digits(s) {
 		return 0, false
 	}
 	n, err := strconv.Atoi(s)
@@ -76,23 +76,20 @@ func digits(s string) bool {
 // because it is read both ways; in a measure 3.175 is a decimal and 3,175 is
 // refused. In every other case one sign is the decimal sign.
 func decimal(s string, whole bool) (float64, message.Message) {
-	body, spaced, ok := joinSpaces(s)
-	if !ok || body == "" || strings.Trim(body, "0123456789.,") != "" {
+	body, ok := joinSpaces(s)
+	if !ok || strings.Trim(body, "0123456789.,") != "" {
 		return 0, notNumber
 	}
 	plain, reason := body, message.Message{}
 	points, commas := strings.Count(body, "."), strings.Count(body, ",")
 	switch {
 	case points+commas == 0:
-	case points > 0 && commas > 0 && !spaced:
+	case points > 0 && commas > 0:
 		plain, reason = bothSigns(body)
 	case points+commas > 1:
 		plain, reason = dropGroups(body, firstSign(body))
-		if spaced {
-			reason = notNumber
-		}
 	default:
-		plain, reason = oneSign(body, whole, spaced)
+		plain, reason = oneSign(body, whole)
 	}
 	if !reason.IsEmpty() {
 		return 0, reason
@@ -104,16 +101,17 @@ func decimal(s string, whole bool) (float64, message.Message) {
 	return v, message.Message{}
 }
 
-// joinSpaces closes up "12 000" and "1 234,5"; spaced tells that it did.
-func joinSpaces(s string) (joined string, spaced, ok bool) {
+// joinSpaces closes up "12 000" and "1 234,5". What was closed up has four digits
+// or more before the first sign, so that no sign in it is read as one for thousands.
+func joinSpaces(s string) (joined string, ok bool) {
 	if !strings.Contains(s, " ") {
-		return s, false, true
+		return s, true
 	}
 	front := s // of the decimal sign, if it stands in the last group
 	if cut := strings.LastIndexAny(s, " ") + 1; strings.ContainsAny(s[cut:], ".,") {
 		front = s[:cut+strings.IndexAny(s[cut:], ".,")]
 	}
-	return strings.ReplaceAll(s, " ", ""), true, grouped(front, " ")
+	return strings.ReplaceAll(s, " ", ""), grouped(front, " ")
 }
 
 // grouped reports one to three digits and groups of three after them.
@@ -130,9 +128,6 @@ func grouped(s, sign string) bool {
 func bothSigns(s string) (plain string, reason message.Message) {
 	cut := strings.LastIndexAny(s, ".,")
 	head, tail := s[:cut], s[cut+1:]
-	if strings.IndexByte(head, s[cut]) >= 0 {
-		return "", notNumber
-	}
 	head, reason = dropGroups(head, firstSign(head))
 	return head + "." + tail, reason
 }
@@ -152,10 +147,10 @@ func dropGroups(s, sign string) (plain string, reason message.Message) {
 }
 
 // oneSign reads a body with a single point or comma.
-func oneSign(s string, whole, spaced bool) (plain string, reason message.Message) {
+func oneSign(s string, whole bool) (plain string, reason message.Message) {
 	cut := strings.IndexAny(s, ".,")
 	head, tail := s[:cut], s[cut+1:]
-	thousands := len(tail) == 3 && head != "" && head[0] != '0' && len(head) <= 3 && !spaced
+	thousands := len(tail) == 3 && head != "" && head[0] != '0' && len(head) <= 3
 	comma := s[cut] == ','
 	switch {
 	case thousands && whole && comma:
@@ -176,7 +171,7 @@ var numberWords = map[string]int{
 
 // partWords are the parts of an inch, a metre or an hour said as words.
 var partWords = map[string]int{
-	"half": 2, "halves": 2, "third": 3, "thirds": 3, "quarter": 4, "quarters": 4, "eighth": 8, "eighths": 8,
+	"half": 2, "third": 3, "thirds": 3, "quarter": 4, "quarters": 4, "eighth": 8, "eighths": 8,
 	"sixteenth": 16, "sixteenths": 16, "thirtysecond": 32, "thirtyseconds": 32,
 }
 
@@ -185,7 +180,7 @@ var thirtySeconds = strings.NewReplacer("thirty-second", "thirtysecond", "thirty
 
 // saying is a quantity in words, as far as it has been heard.
 type saying struct {
-	number  int // heard, and not yet known to be whole or a part; −1 for none
+	number  int // heard, and not yet known to be whole or a part; 0 for none
 	article bool
 	whole   int
 	top     int // of the fraction, 0 for none
@@ -204,7 +199,7 @@ func spoken(text string, k Kind) string {
 	if inFigures(text) {
 		return text
 	}
-	s, heard := saying{number: -1}, strings.ToLower(text)
+	s, heard := saying{}, strings.ToLower(text)
 	if k != Time {
 		heard = thirtySeconds.Replace(heard)
 	}
@@ -246,11 +241,11 @@ func (s *saying) hear(w string) {
 	}
 	switch {
 	case isNumber:
-		s.bad = s.bad || s.number >= 0 || s.top > 0 || len(s.unit) > 0 && s.whole == 0
+		s.bad = s.bad || n == 0 || s.number > 0 || s.top > 0
 		s.number = n
 	case isPart:
-		s.bad = s.bad || s.top > 0
-		s.top, s.bottom, s.number, s.article = max(s.number, 1), part, -1, false
+		s.bad = s.bad || s.top > 0 || s.number >= part
+		s.top, s.bottom, s.number = max(s.number, 1), part, 0
 	case w == "a" || w == "an":
 		s.article = true
 	case w == "and" || w == "of" || w == "":
@@ -263,9 +258,9 @@ func (s *saying) hear(w string) {
 
 // settle takes the number heard as whole.
 func (s *saying) settle() {
-	if s.number >= 0 {
+	if s.number > 0 {
 		s.bad = s.bad || s.whole > 0
-		s.whole, s.number = s.number, -1
+		s.whole, s.number = s.number, 0
 	}
 }
 
@@ -282,7 +277,7 @@ func (s *saying) name(w string) {
 // written is what was heard in figures, else the text as it was.
 func (s *saying) written(text string) string {
 	s.settle()
-	if !s.worded || s.bad || (s.top > 0 && s.top >= s.bottom) || (s.whole == 0 && s.top == 0) || (s.implied && s.top == 0) {
+	if !s.worded || s.bad || (s.whole == 0 && s.top == 0) || (s.implied && s.top == 0) {
 		return text
 	}
 	var out []string

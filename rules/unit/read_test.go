@@ -89,6 +89,35 @@ func TestRead(t *testing.T) {
 		{"12", unit.Count, unit.Metric, 12, "", true},
 		{"12,000", unit.Count, unit.Metric, 12000, "", true},
 		{"0.5", unit.None, unit.Metric, 0.5, "", true},
+		{"0", unit.None, unit.Metric, 0, "", true},
+		{"0", unit.Share, unit.Metric, 0, "%", true},
+		{"0", unit.Angle, unit.Metric, 0, "°", true},
+		{"0", unit.Count, unit.Metric, 0, "", true},
+		{"0.012 m", unit.Thickness, unit.Metric, 12, "m", false},
+		{"150 cm", unit.Length, unit.Metric, 1.5, "cm", false},
+		{"100 in", unit.Length, unit.Metric, 2.54, "in", false},
+		{"230 V", unit.Voltage, unit.Metric, 230, "V", false},
+		{"500 VA", unit.ApparentPower, unit.Metric, 0.5, "VA", false},
+		{"0.2 m³", unit.Volume, unit.Metric, 200, "m³", false},
+		{"123456 1/2 in", unit.Thickness, unit.Metric, 3135794.9, "in", false}, // 123456.5 · 25.4
+		{"1,234,567", unit.Price, unit.Metric, 1234567, "", true},
+		{"1.234.567", unit.Price, unit.Metric, 1234567, "", true},
+		{"123,456", unit.Count, unit.Metric, 123456, "", true},
+		{"1234,567", unit.Price, unit.Metric, 1234.567, "", true}, // no groups of three: a decimal
+		{"1 234,5 mm", unit.Thickness, unit.Metric, 1234.5, "mm", false},
+		{"1 234,567", unit.Price, unit.Metric, 1234.567, "", true}, // the space was for thousands
+		{"12 000.5", unit.Price, unit.Metric, 12000.5, "", true},
+		{"123 456 mm", unit.Thickness, unit.Metric, 123456, "mm", false},
+		{"1000000000 mm", unit.Thickness, unit.Metric, 1e9, "mm", false}, // the most that is read
+		{"100 %", unit.Share, unit.Metric, 100, "%", false},
+		{"360°", unit.Angle, unit.Metric, 360, "°", false},
+		{"8/2", unit.Thickness, unit.Metric, 101.6, "in", true},     // 4 in, the thickest bare fraction
+		{"3/1", unit.Thickness, unit.Metric, 76.2, "in", true},      // 3 · 25.4
+		{"1/64", unit.Thickness, unit.Metric, 0.396875, "in", true}, // the finest
+		{"1 1/4", unit.Thickness, unit.Metric, 31.75, "in", true},
+		{"1 1/2", unit.Thickness, unit.Metric, 38.1, "in", true},
+		{"gauge 14", unit.Thickness, unit.Metric, 1.8980153, "ga", false},                     // 3.125 / 41.82 · 25.4
+		{"12" + strings.Repeat(" ", 60) + "mm", unit.Thickness, unit.Metric, 12, "mm", false}, // 64 signs
 	} {
 		r, err := unit.Read(c.text, c.kind, c.style, unit.SteelGauge)
 		if err != nil {
@@ -110,6 +139,34 @@ func TestReadRefuses(t *testing.T) {
 		inHint    string
 	}{
 		{"thick", unit.Thickness, `"thick" is not a thickness`, "12 mm, 3/8 in or 14 ga"},
+		{"mm", unit.Thickness, `"mm" is not a thickness`, "12 mm"},
+		{"mm 12", unit.Thickness, `"mm 12" is not a thickness`, "12 mm"}, // only a gauge, a wire and a currency stand before
+		{"sqmm 4", unit.Section, `"sqmm 4" is not a conductor size`, "4 mm²"},
+		{"VAC 230", unit.Voltage, `"VAC 230" is not a voltage`, "230 V"},
+		{"1050000000 mm", unit.Thickness, "too large", "12 mm"},
+		{"1/128", unit.Thickness, "could be mm or in", "1/128 mm or 1/128 in"},
+		{"4 1/8", unit.Thickness, "could be mm or in", "4 1/8 mm or 4 1/8 in"},
+		{"a third", unit.Thickness, "could be mm or in", "write the unit behind it: 1/3 mm or 1/3 in"},
+		{"1 2/2 in", unit.Thickness, "less than 1", "12 mm"},
+		{"1.5/2 m", unit.Length, "cannot be read", "15 m"},
+		{"1/2.5 m", unit.Length, "cannot be read", "15 m"},
+		{"1.5 1/2 m", unit.Length, "cannot be read", "15 m"},
+		{"1234567 1/2 in", unit.Thickness, "cannot be read", "12 mm"},
+		{"1.5 000 mm", unit.Thickness, "cannot be read", "12 mm"},
+		{"12. 345 mm", unit.Thickness, "cannot be read", "12 mm"},
+		{"1234 567 mm", unit.Thickness, "cannot be read", "12 mm"},
+		{",234,567", unit.Price, "cannot be read", "2500"},
+		{"1.234,567.8", unit.Price, "cannot be read", "2500"},
+		{"--5 °C", unit.Temperature, "cannot be read", "20 °C"},
+		{"--1/2 °C", unit.Temperature, "cannot be read", "20 °C"},
+		{"--1-1/4 °C", unit.Temperature, "cannot be read", "20 °C"},
+		{"0/0 AWG", unit.Section, "1/0 to 4/0", "AWG 10"},
+		{"1.5/0 AWG", unit.Section, "1/0 to 4/0", "AWG 10"},
+		{"AWG 31", unit.Section, "AWG 4/0 to AWG 30", "AWG 10"},
+		{"100.5 %", unit.Share, "100 %", "35 %"},
+		{"360.5°", unit.Angle, "a full turn", "45°"},
+		{"12" + strings.Repeat(" ", 61) + "mm", unit.Thickness, "too long", "12 mm"},
+		{strings.Repeat("𝟏", 64), unit.Thickness, "is not a thickness", "12 mm"},
 		{"10 mm plate", unit.Thickness, `"10 mm plate" is not a thickness`, "12 mm"},
 		{"", unit.Thickness, "not a thickness", "12 mm"},
 		{"0", unit.Thickness, "more than zero", "12 mm"},
@@ -144,7 +201,7 @@ func TestReadRefuses(t *testing.T) {
 		{"0 bar", unit.Pressure, "more than zero", "6 bar"},
 		{"190 Nl/min", unit.Flow, "not an air flow", "free air"},
 		{"60 uk gal", unit.Volume, "not a volume", "litres"},
-		{"5/0 AWG", unit.Section, "AWG", "AWG 10"},
+		{"5/0 AWG", unit.Section, "1/0 to 4/0", "AWG 10"},
 		{"AWG 50", unit.Section, "AWG", "AWG 10"},
 		{"1,23,456.5", unit.Price, "cannot be read", "2500"},
 		{"1,2.3,4", unit.Price, "cannot be read", "2500"},
@@ -166,7 +223,8 @@ func TestReadRefuses(t *testing.T) {
 			t.Errorf("Read(%q) = %v, want a ReadError", c.text, err)
 			continue
 		}
-		if !strings.Contains(refused.Error(), c.inMessage) || !strings.Contains(refused.Hint().String(), c.inHint) {
+		whole := strings.HasPrefix(c.inMessage, `"`) // the message says no more
+		if !strings.Contains(refused.Error(), c.inMessage) || whole && refused.Error() != c.inMessage || !strings.Contains(refused.Hint().String(), c.inHint) {
 			t.Errorf("Read(%q): %s / %s", c.text, refused, refused.Hint().String())
 		}
 	}
@@ -202,6 +260,13 @@ func TestMessageIsPrintable(t *testing.T) {
 	_, err := unit.Read("\x1b[31mred\u202e"+strings.Repeat("x", 200), unit.Thickness, unit.Metric, "")
 	if text := err.Error(); strings.ContainsAny(text, "\x1b\u202e") || len(text) > 200 {
 		t.Errorf("message is %q", text)
+	}
+	// 64 signs are repeated, of more 63 and an ellipsis.
+	for long, said := range map[int]string{64: strings.Repeat("x", 64), 65: strings.Repeat("x", 63) + "…"} {
+		_, err := unit.Read(strings.Repeat("x", long), unit.Thickness, unit.Metric, "")
+		if !strings.HasPrefix(err.Error(), `"`+said+`"`) {
+			t.Errorf("%d signs are repeated as %q", long, err)
+		}
 	}
 }
 
@@ -286,6 +351,14 @@ func TestReadInWords(t *testing.T) {
 		{"three feet", unit.Length, unit.Metric, 0.9144, "ft"},                        // 3 × 0.3048
 		{"half an hour", unit.Time, unit.Metric, 1800, "h"},                           // 30 × 60
 		{"thirty seconds", unit.Time, unit.Metric, 30, "s"},                           // as said, no part of one
+		{"3 thirty-seconds", unit.Thickness, unit.Metric, 2.38125, "in"},              // 3/32 × 25.4
+		{"3 thirty seconds", unit.Thickness, unit.Metric, 2.38125, "in"},              //
+		{"a thirty-second", unit.Thickness, unit.Metric, 0.79375, "in"},               // 1/32 × 25.4
+		{"a third of an inch", unit.Thickness, unit.Metric, 8.466667, "in"},           // 1/3 × 25.4
+		{"two thirds of an inch", unit.Thickness, unit.Metric, 16.933333, "in"},       //
+		{"an eighth", unit.Thickness, unit.Metric, 3.175, "in"},                       //
+		{"a sixteenth", unit.Thickness, unit.Metric, 1.5875, "in"},                    //
+		{"one and a quarter", unit.Thickness, unit.Metric, 31.75, "in"},               // nobody says a quarter of a millimetre
 		{"12,5", unit.Thickness, unit.Metric, 12.5, "mm"},                             // not words, and as ever
 		{"1-1/4 in", unit.Thickness, unit.Metric, 31.75, "in"},                        //
 		{"sixteen gauge", unit.Thickness, unit.Metric, 1.5184, "ga"},                  // msg, 16: 2.5/41.82 × 25.4
@@ -303,6 +376,7 @@ func TestReadRefusesWords(t *testing.T) {
 	for _, text := range []string{
 		"half a thumb", "half six", "an", "a", "and", "inch", "a thumb", "three eighths quarters", "nine eighths", "two two",
 		"six and seven mm", "one inch two", "half half inch", "two and a half", "quarter past", "hundred hundred mm", "zero inches",
+		"one and a half", "0 two mm", "0 and six mm", "one two mm", "quarter six mm", "three thirds", "four quarters", "mm and a half",
 	} {
 		got, err := unit.Read(text, unit.Thickness, unit.Metric, unit.SteelGauge)
 		if err == nil {
@@ -311,6 +385,19 @@ func TestReadRefusesWords(t *testing.T) {
 		}
 		if !strings.HasPrefix(err.Error(), `"`+text+`" is not a thickness`) {
 			t.Errorf("Read(%q): %v", text, err)
+		}
+	}
+}
+
+// Every number word is read as itself.
+func TestNumberWords(t *testing.T) {
+	words := map[float64]string{20: "twenty", 30: "thirty", 40: "forty", 50: "fifty", 100: "hundred"}
+	for i, word := range strings.Fields("one two three four five six seven eight nine ten eleven twelve thirteen fourteen fifteen sixteen seventeen eighteen nineteen") {
+		words[float64(i+1)] = word
+	}
+	for want, word := range words {
+		if got := read(t, word+" mm", unit.Thickness, ""); got != want {
+			t.Errorf("%s mm is read as %v", word, got)
 		}
 	}
 }

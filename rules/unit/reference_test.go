@@ -55,6 +55,16 @@ func TestGaugeTables(t *testing.T) {
 	}
 }
 
+// The thick end of the manufacturers' standard gauge in inches, which the table does
+// not hold (from memory of public tables).
+func TestThickSteelGauges(t *testing.T) {
+	for text, want := range map[string]float64{"3 ga": 0.2391, "4 ga": 0.2242, "5 ga": 0.2092, "6 ga": 0.1943} {
+		if got := read(t, text, unit.Thickness, unit.SteelGauge) / 25.4; math.Abs(got-want) > 0.6e-4 {
+			t.Errorf("%s = %.5f in, want %v", text, got, want)
+		}
+	}
+}
+
 // The table of conversions holds a few gauges too, printed from inches to four
 // decimals: 0.00005 in is 0.0013 mm.
 func TestSteelGaugeInConversions(t *testing.T) {
@@ -148,10 +158,15 @@ func TestInchFractions(t *testing.T) {
 func TestWireSections(t *testing.T) {
 	for text, want := range map[string]float64{
 		"AWG 18": 0.823, "#14": 2.08, "awg12": 3.31, "10 AWG": 5.261, "AWG 8": 8.367, "AWG 6": 13.30,
-		"AWG 4": 21.15, "2 awg": 33.62, "1/0 AWG": 53.49, "AWG 4/0": 107.2, "2/0": 67.43,
+		"AWG 4": 21.15, "2 awg": 33.62, "1/0 AWG": 53.49, "AWG 4/0": 107.2, "2/0": 67.43, "AWG 30": 0.05093, // π/4 · 0.25465²
 	} {
 		if got := read(t, text, unit.Section, ""); math.Abs(got/want-1) > 0.001 {
 			t.Errorf("%s = %.4f mm², want %v", text, got, want)
+		}
+	}
+	for _, n := range []int{-4, 31} {
+		if got, ok := unit.AWG(n); ok || got != 0 {
+			t.Errorf("a wire of number %d has %v mm²", n, got)
 		}
 	}
 }
@@ -159,7 +174,7 @@ func TestWireSections(t *testing.T) {
 // Fixed points of the two temperature scales: ice, boiling water, and where
 // they cross. Textbook.
 func TestTemperature(t *testing.T) {
-	for text, want := range map[string]float64{"32 °F": 0, "212 F": 100, "-40 °F": -40, "20 °C": 20, "-10": -10} {
+	for text, want := range map[string]float64{"32 °F": 0, "212 F": 100, "-40 °F": -40, "20 °C": 20, "-10": -10, "-273.15 °C": -273.15} {
 		if got := read(t, text, unit.Temperature, ""); math.Abs(got-want) > 1e-9 {
 			t.Errorf("%s = %v °C, want %v", text, got, want)
 		}

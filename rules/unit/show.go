@@ -194,7 +194,7 @@ func showInches(v float64, r Round) string {
 func fraction(n float64, over int) string {
 	whole := math.Floor(n / float64(over))
 	rest := int(n - whole*float64(over))
-	for rest > 0 && rest%2 == 0 {
+	for rest != 0 && rest%2 == 0 {
 		rest, over = rest/2, over/2
 	}
 	text := strconv.FormatFloat(whole, 'f', 0, 64)
@@ -218,7 +218,7 @@ var soldWires = [...]int{18, 16, 14, 12, 10, 8, 6, 4, 3, 2, 1, 0, -1, -2, -3}
 // size can stand for, or outside those sold, is written in mm².
 func showWire(section float64, r Round) string {
 	best := ""
-	if thin, thick := area(soldWires[0]), area(soldWires[len(soldWires)-1]); section >= thin*(1-slack) && section <= thick*(1+slack) {
+	if thin, thick := area(soldWires[0]), area(soldWires[len(soldWires)-1]); section >= thin*(1-near) && section <= thick*(1+near) {
 		for _, n := range soldWires {
 			a := area(n)
 			on := math.Abs(a-section) <= slack*section

@@ -1,7 +1,9 @@
 package unit_test
 
 import (
+	"fmt"
 	"math"
+	"strings"
 	"testing"
 
 	"cutbrief/rules/unit"
@@ -72,10 +74,80 @@ func TestShow(t *testing.T) {
 		{0.5, unit.Section, unit.Inch, unit.Up, "0.5 mm²"},   // below AWG 18, 0.82 mm²
 		{math.NaN(), unit.Current, unit.Metric, unit.Up, "not known"},
 		{math.Inf(1), unit.Current, unit.Metric, unit.Up, "not known"},
+		{math.Inf(-1), unit.Current, unit.Metric, unit.Up, "not known"},
 		{1, unit.Kind(99), unit.Metric, unit.Up, "not known"},
+		{1, unit.Count + 1, unit.Metric, unit.Up, "not known"},
+		{10.47, unit.Current, unit.Metric, unit.Nearest, "10 A"},
+		{-10.47, unit.Temperature, unit.Metric, unit.Nearest, "-10 °C"},
+		{-10.5, unit.Temperature, unit.Metric, unit.Nearest, "-11 °C"}, // a half is rounded away from zero
+		{0.5, unit.Count, unit.Metric, unit.Nearest, "1"},
+		{1234, unit.Count, unit.Metric, unit.Nearest, "1,234"},
+		{1234567, unit.Price, unit.Metric, unit.Nearest, "1,234,567"},
+		{-123, unit.Price, unit.Metric, unit.Nearest, "-123"},
+		{119, unit.Time, unit.Metric, unit.Nearest, "119 s"},
+		{120, unit.Time, unit.Metric, unit.Nearest, "2 min"},
+		{130, unit.Time, unit.Metric, unit.Up, "2.2 min"},            // 2.1667
+		{126, unit.Time, unit.Metric, unit.Up, "2.1 min"},            //
+		{6.6, unit.Thickness, unit.Inch, unit.Nearest, "17/64 in"},   // 0.2598; a sheet ends at 0.25
+		{3.208, unit.Thickness, unit.Inch, unit.Nearest, "0.126 in"}, // 0.1263; 1/8 is 1.03 % off
+		{3.2055, unit.Thickness, unit.Inch, unit.Nearest, "1/8 in"},  // 0.1262, 0.95 % off
+		{2557.78, unit.Thickness, unit.Inch, unit.Down, "100 in"},    // 100.7: whole inches are coarser than halves
 	} {
 		if got := unit.Show(unit.Quantity{Value: c.value, Kind: c.kind}, c.style, c.round); got != c.want {
 			t.Errorf("Show(%v %d, %s, %d) = %q, want %q", c.value, c.kind, c.style, c.round, got, c.want)
 		}
+	}
+}
+
+// The steps of the table at Show, at each of its bounds and beside it: up to the next
+// step, and nothing where a figure is on one.
+func TestShowSteps(t *testing.T) {
+	for _, c := range []struct {
+		kind unit.Kind
+		unit string
+		up   map[float64]string
+	}{
+		{unit.Current, "A", map[float64]string{9.33: "9.4", 9.3: "9.3", 10: "10", 10.000005: "11", 10.4: "11"}},
+		{unit.Length, "m", map[float64]string{0.987: "0.99", 0.98: "0.98", 1.04: "1.1", 9.33: "9.4", 9.3: "9.3", 10.4: "11"}},
+		{unit.Thickness, "mm", map[float64]string{0.987: "0.99", 1.04: "1.1", 12.34: "12.4"}},
+		{unit.Flow, "l/min", map[float64]string{9.33: "9.4", 9.3: "9.3", 10.4: "11", 98.2: "99", 100.5: "105", 101: "105"}},
+		{unit.Speed, "mm/min", map[float64]string{9.33: "9.4", 9.3: "9.3", 10.4: "11", 98.2: "99", 100.5: "110", 981: "990", 1000.5: "1050"}},
+		{unit.Power, "kW", map[float64]string{0.987: "0.99", 0.98: "0.98", 0.97: "0.97", 1.04: "1.1", 99.33: "99.4", 99.3: "99.3", 100.4: "101", 102.4: "103"}},
+		{unit.Price, "", map[float64]string{99.333: "99.34", 99.33: "99.33", 100.4: "101", 102.4: "103"}},
+	} {
+		for v, want := range c.up {
+			want = strings.TrimSpace(want + " " + c.unit)
+			if got := unit.Show(unit.Quantity{Value: v, Kind: c.kind}, unit.Metric, unit.Up); got != want {
+				t.Errorf("%v of kind %d is shown as %q, want %q", v, c.kind, got, want)
+			}
+		}
+	}
+}
+
+// Each size of wire sold is shown by its name, from the section that NEC Chapter 9
+// Table 8 prints in mm² (from memory of that table), and from its own to the last
+// bit whatever the side. A section 1.2 % away is no size, though it be thin.
+func TestShowWires(t *testing.T) {
+	show := func(v float64, r unit.Round) string {
+		return unit.Show(unit.Quantity{Value: v, Kind: unit.Section}, unit.Inch, r)
+	}
+	for n, printed := range map[int]float64{18: 0.823, 16: 1.31, 14: 2.08, 12: 3.31, 10: 5.261, 8: 8.367, 6: 13.30,
+		4: 21.15, 3: 26.67, 2: 33.62, 1: 42.41, 0: 53.49, -1: 67.43, -2: 85.01, -3: 107.2} {
+		want := fmt.Sprint("AWG ", n)
+		if n <= 0 {
+			want = fmt.Sprintf("AWG %d/0", 1-n)
+		}
+		if got := show(printed, unit.Nearest); got != want {
+			t.Errorf("%v mm² is shown as %q, want %q", printed, got, want)
+		}
+		area, ok := unit.AWG(n)
+		for r, beside := range map[unit.Round]float64{unit.Nearest: 1, unit.Up: 1 + 5e-7, unit.Down: 1 - 5e-7} {
+			if got := show(float64(area)*beside, r); !ok || got != want || show(float64(area), r) != want {
+				t.Errorf("%v mm² is shown as %q, want %q", area, got, want)
+			}
+		}
+	}
+	if got := show(0.833, unit.Nearest); got != "0.83 mm²" {
+		t.Errorf("0.833 mm² is shown as %q", got)
 	}
 }

@@ -1,6 +1,10 @@
 package unit
 
-import "testing"
+import (
+	"math"
+	"strings"
+	"testing"
+)
 
 // What is read at little cost is read as with care: a second space between figures
 // and unit takes the long way.
@@ -29,5 +33,31 @@ func TestUsualReadsAsWithCare(t *testing.T) {
 	}
 	if taken == 0 {
 		t.Error("nothing is read at little cost")
+	}
+}
+
+// A figure told in any unit and shown in it again is the same.
+func TestHeldAndShownAreInverse(t *testing.T) {
+	for i := range kinds {
+		for _, m := range kinds[i].measures {
+			for _, x := range []float64{-40, 0, 0.25, 12, 98765} {
+				if got := m.shown(m.held(x)); math.Abs(got-x) > 1e-9*(1+math.Abs(x)) {
+					t.Errorf("%v %s comes back as %v", x, m.name, got)
+				}
+			}
+		}
+	}
+}
+
+// Plain characters and single spaces, up to 64 of them, are tidy; all else is looked
+// at with care.
+func TestIsTidy(t *testing.T) {
+	for text, want := range map[string]bool{
+		"12 mm": true, "1-1/4 in": true, "~": true, strings.Repeat("1", 64): true, strings.Repeat("1", 65): false,
+		"": false, " 12": false, "12 ": false, "12  mm": false, "1- 1/4": false, "50'": false, "½": false, "12\tmm": false,
+	} {
+		if isTidy(text) != want {
+			t.Errorf("%q: tidy is %t", text, !want)
+		}
 	}
 }
