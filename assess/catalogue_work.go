@@ -9,7 +9,7 @@ import (
 // workQuestions say what is cut, how thick and how often.
 var workQuestions = []*Question{
 	{ID: rules.FactMetals, Name: "metals", Group: GroupWork, Form: FormSeveral,
-		Ask: "Which metals do you cut?", Why: "Each metal needs a different system, and a gauge number means a different thickness in each.",
+		Ask: "Which metals do you cut?", Why: "Some metals are harder to cut than others, and a gauge number means a different thickness in each.",
 		Help:    "Choose all the metals you cut, the most common first. Coated means painted, primed or galvanised steel.",
 		Example: "mild steel, stainless",
 		Options: metalOptions()},

@@ -89,7 +89,7 @@ func (c *Course) pick(v *Visit, now []Step, r *rules.Result) Step {
 		order = opening
 	case !settled:
 		if s := v.mostTelling(now, c.Offered, c.Usual); s.Question != nil {
-			return s
+			return understood(now, s)
 		}
 		order = nil
 	}
@@ -101,6 +101,17 @@ func (c *Course) pick(v *Visit, now []Step, r *rules.Result) Step {
 		}
 	}
 	return now[0]
+}
+
+// understood is the question to ask first where one hangs on another: nobody is
+// asked what a compressor delivers before whether there is one.
+func understood(now []Step, s Step) Step {
+	for _, on := range now {
+		if on.Question.ID == rules.FactDrier && hangsOn(s.Question.ID, on.Question.ID) {
+			return on
+		}
+	}
+	return s
 }
 
 // behind is where the steps behind a step begin, also where it is no longer asked

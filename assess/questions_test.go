@@ -18,12 +18,13 @@ import (
 )
 
 // TestQuestionsUntilSettled counts the questions that are asked until the
-// recommendation is settled, over the sample visits, and with CUTBRIEF_VISITS=n over
-// the practice customers and n random visits (seeded) too, in the order of a Course, of the catalogue and of chance. Beside them stand two figures
-// about the best order there could be, that of somebody who knows all answers
-// beforehand: the fewest answers that settle it, by search through all sets of
-// them or, where those are too many, a number below which none does; and a set
-// that does, found by taking answers away.
+// recommendation is settled, over the sample visits and the practice customers, and
+// with CUTBRIEF_VISITS=n over n random visits (seeded) too, in the order of a Course,
+// of the catalogue and of chance. Beside them stand two figures about the best order
+// there could be, that of somebody who knows all answers beforehand: the fewest
+// answers that settle it, by search through all sets of them or, where those are too
+// many, a number below which none does; and a set that does, found by taking answers
+// away.
 func TestQuestionsUntilSettled(t *testing.T) {
 	offered := system.Demo()
 	counts := map[string][]int{}
@@ -47,7 +48,7 @@ func TestQuestionsUntilSettled(t *testing.T) {
 		}
 		note("best possible", best)
 		note("enough", enough)
-		settled, butSite, all := byCourse(customer, offered)
+		settled, butSite, all := byCourse(t, customer, offered)
 		note("course, settled", settled)
 		note("course, but for the site", butSite)
 		note("course, nothing left to change", all)
@@ -83,12 +84,12 @@ func customers(t *testing.T) []*assess.Visit {
 		v, _ := sample.Visit(name)
 		list = append(list, v)
 	}
+	for _, c := range casebook.Cases() {
+		list = append(list, c.Facts)
+	}
 	n, err := strconv.Atoi(os.Getenv("CUTBRIEF_VISITS"))
 	if err != nil {
 		return list
-	}
-	for _, c := range casebook.Cases() {
-		list = append(list, c.Facts)
 	}
 	chance := rand.New(rand.NewPCG(7, 7))
 	for range n {
@@ -100,7 +101,7 @@ func customers(t *testing.T) []*assess.Visit {
 // byCourse counts the questions a Course asks until the recommendation is settled,
 // until only the site could still change it, and until nothing that is left could
 // change anything. A question without an answer is answered as not known.
-func byCourse(customer *assess.Visit, offered system.Range) (settled, butSite, all int) {
+func byCourse(t *testing.T, customer *assess.Visit, offered system.Range) (settled, butSite, all int) {
 	v, course, at := &assess.Visit{}, &assess.Course{Offered: offered}, assess.Step{}
 	settled, butSite = -1, -1
 	for n := 0; ; n++ {
@@ -114,6 +115,9 @@ func byCourse(customer *assess.Visit, offered system.Range) (settled, butSite, a
 		next, more := course.Next(v, at, &r)
 		if !more || course.Last() {
 			return settled, butSite, n
+		}
+		if _, told := v.Answer(rules.Asked{Fact: rules.FactDrier}); next.Question.ID == rules.FactAirDelivery && !told {
+			t.Errorf("the air delivery is question %d, before the drier", n+1)
 		}
 		v.Set(answerOf(customer, next))
 		at = next
