@@ -2,7 +2,6 @@ package main
 
 import (
 	"bytes"
-	"context"
 	"slices"
 	"strings"
 	"testing"
@@ -58,7 +57,7 @@ func TestWrongUsageHasAHint(t *testing.T) {
 		var out, errs bytes.Buffer
 		w := fixedEnvironment()
 		w.args, w.out, w.err = strings.Fields(args), &out, &errs
-		status := (&app{environment: w}).execute(context.Background())
+		status := (&app{environment: w}).execute()
 		if status != exitUsage || out.Len() > 0 || !strings.Contains(errs.String(), "\nhint: ") {
 			t.Errorf("%s: status %d, %s", name, status, &errs)
 		}

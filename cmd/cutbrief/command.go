@@ -1,7 +1,6 @@
 package main
 
 import (
-	"context"
 	"slices"
 	"strconv"
 	"strings"
@@ -159,7 +158,6 @@ func normal(value string) string { return strings.ToLower(strings.TrimSpace(valu
 // call is a command as it was typed.
 type call struct {
 	*app
-	ctx   context.Context
 	args  []string
 	flags *pflag.FlagSet
 	row   *cobra.Command
@@ -240,13 +238,13 @@ func (a *app) cobra(r *command) *cobra.Command {
 }
 
 func (a *app) runRow(r *command, c *cobra.Command, args []string) error {
-	a.running.Store(true)
+	a.running = true
 	for _, f := range r.flags {
 		if err := f.check(c.Flags()); err != nil {
 			return err
 		}
 	}
-	return r.run(&call{a, c.Context(), args, c.Flags(), c})
+	return r.run(&call{a, args, c.Flags(), c})
 }
 
 // noSuchCommand refuses words after the bare program name, and guesses what was

@@ -29,6 +29,10 @@ var exitStatuses = []struct {
 	{exitInterrupted, "it was interrupted"},
 }
 
+// errInterrupted means that a command was interrupted while it waited, and left
+// nothing to say.
+var errInterrupted = errors.New("interrupted")
+
 // usageError is an error of the command line.
 type usageError struct{ error }
 

@@ -3,7 +3,6 @@ package main
 import (
 	"bytes"
 	"compress/gzip"
-	"context"
 	"crypto/sha256"
 	"encoding/hex"
 	"flag"
@@ -90,7 +89,7 @@ func (g *golden) run(t *testing.T, stdin string, args ...string) {
 		return ""
 	}
 	a := &app{environment: w}
-	status := a.execute(context.Background())
+	status := a.execute()
 	fmt.Fprintf(&g.text, "=== cutbrief %s\n", strings.ReplaceAll(strings.Join(args, " "), g.root, "ROOT"))
 	if status != 0 {
 		fmt.Fprintf(&g.text, "--- status %d\n", status)

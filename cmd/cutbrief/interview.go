@@ -58,7 +58,8 @@ func holdInterview(c *call) error {
 	if err != nil {
 		return err
 	}
-	c.leaves.Store(true)
+	ctx, stop := untilInterrupted()
+	defer stop()
 	plain := c.on("plain") || c.wantsPlain()
 	o := interview.Options{
 		Visit: s.Visit, Range: s.Range, Prices: about.options.Prices, Path: s.SavedAt(), Suggest: c.suggest(s.Folder, !plain || isTerminal(c.in)),
@@ -66,9 +67,10 @@ func holdInterview(c *call) error {
 		InOrder: !isTerminal(c.in), Usual: usual, Learned: learned,
 	}
 	if plain {
+		o.Input = untilDone{ctx, c.in} // an interrupt leaves the interview like the end of the input
 		return c.holdPlain(s, o)
 	}
-	end, err := interview.Run(c.ctx, o)
+	end, err := interview.Run(ctx, o)
 	if err != nil {
 		return message.WithHint(message.Errorf("draw the interview: {1}", err), "try cutbrief interview --plain")
 	}
@@ -180,10 +182,8 @@ func (p *pager) Page(v *assess.Visit) (string, error) {
 	return p.page, err
 }
 
-// holdPlain asks line by line. An interrupt ends the input, which leaves the
-// interview like its end.
+// holdPlain asks line by line.
 func (c *call) holdPlain(s *store.Session, o interview.Options) error {
-	o.Input = untilDone{c.ctx, c.in}
 	end, err := interview.RunLines(o)
 	if err != nil {
 		return message.WithHint(message.Errorf("read the answers: {1}", err), "what was answered is saved; go on with: cutbrief interview {1}", shellName(s.SavedAt()))
@@ -255,8 +255,9 @@ func holdRehearsal(c *call) error {
 	case c.on("plain") || c.wantsPlain():
 		return c.put(text.Bench(bench, text.DefaultWidth))
 	}
-	c.leaves.Store(true)
-	end, err := rehearse.Run(c.ctx, rehearse.Options{Bench: bench, Words: bench.Words, Now: c.now, Input: c.in, Output: c.out})
+	ctx, stop := untilInterrupted()
+	defer stop()
+	end, err := rehearse.Run(ctx, rehearse.Options{Bench: bench, Words: bench.Words, Now: c.now, Input: c.in, Output: c.out})
 	if err != nil {
 		return message.WithHint(message.Errorf("draw the demonstration: {1}", err), "try cutbrief rehearse --plain {1}", shellName(s.Path))
 	}
@@ -326,13 +327,14 @@ func recordCommand() command {
 
 // askRecord runs the questions of a record and says where the answers are.
 func (c *call) askRecord(s *store.Session, bench report.Bench, day string) error {
-	c.leaves.Store(true)
+	ctx, stop := untilInterrupted()
+	defer stop()
 	rep, _ := s.Visit.Answer(rules.Asked{Fact: assess.FactRep})
 	words, err := c.words()
 	if err != nil {
 		return err
 	}
-	end, err := rehearse.Record(untilDone{c.ctx, c.in}, c.out, rehearse.RecordOptions{Visit: s.Visit, Bench: bench, Date: day, Rep: tidy(rep.Said), Words: words, Saver: s})
+	end, err := rehearse.Record(untilDone{ctx, c.in}, c.out, rehearse.RecordOptions{Visit: s.Visit, Bench: bench, Date: day, Rep: tidy(rep.Said), Words: words, Saver: s})
 	switch {
 	case err != nil:
 		return message.WithHint(message.Errorf("read the answers: {1}", err), "what was given is saved; go on with: cutbrief record {1}", shellName(s.Path))

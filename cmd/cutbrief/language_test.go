@@ -2,7 +2,6 @@ package main
 
 import (
 	"bytes"
-	"context"
 	"os"
 	"path/filepath"
 	"strings"
@@ -110,7 +109,7 @@ func TestErrorsInGerman(t *testing.T) {
 		var errs bytes.Buffer
 		w := fixedEnvironment()
 		w.args, w.out, w.err = strings.Fields(args), &errs, &errs
-		if (&app{environment: w}).execute(context.Background()); !strings.Contains(errs.String(), want) {
+		if (&app{environment: w}).execute(); !strings.Contains(errs.String(), want) {
 			t.Errorf("%s: %s", args, &errs)
 		}
 	}

@@ -2,12 +2,12 @@ package main
 
 import (
 	"context"
+	"errors"
 	"fmt"
 	"os"
 	"os/signal"
 	"runtime"
 	"runtime/debug"
-	"sync/atomic"
 	"syscall"
 
 	"github.com/spf13/cobra"
@@ -20,34 +20,24 @@ func main() { os.Exit(run(realEnvironment())) }
 // app is one run of the program.
 type app struct {
 	environment
-	running atomic.Bool // the command line was understood and a command is running
-	leaves  atomic.Bool // the command takes an interrupt for leaving, and ends by itself
+	running bool // the command line was understood and a command is running
 	rows    map[*cobra.Command]*command
 }
 
-// run runs one command and returns the exit status. An interrupt ends it at
-// once, unless the command has something to save first.
-func run(e environment) int {
-	ctx, stop := signal.NotifyContext(context.Background(), os.Interrupt, syscall.SIGTERM)
-	defer stop()
-	a := &app{environment: e}
-	status := make(chan int, 1)
-	go func() { status <- a.execute(ctx) }()
-	select {
-	case s := <-status:
-		return s
-	case <-ctx.Done():
-		if a.leaves.Load() {
-			return <-status
-		}
-		return exitInterrupted
-	}
+// run runs one command and returns the exit status.
+func run(e environment) int { return (&app{environment: e}).execute() }
+
+// untilInterrupted is what a command waits with that has something to do when it
+// is interrupted. All others an interrupt ends at once, which a shell tells as
+// status 130: to watch for it takes a thread, and a tenth of a short command.
+func untilInterrupted() (context.Context, context.CancelFunc) {
+	return signal.NotifyContext(context.Background(), os.Interrupt, syscall.SIGTERM)
 }
 
 // execute reads the command line, runs what it names, reports what went wrong
 // and returns the exit status. A panic is our fault and never the user's: it is
 // reported as any other failure.
-func (a *app) execute(ctx context.Context) int {
+func (a *app) execute() int {
 	root := a.tree()
 	root.SetArgs(a.args)
 	err := func() (err error) {
@@ -56,12 +46,15 @@ func (a *app) execute(ctx context.Context) int {
 				err = message.WithHint(message.Errorf("a fault in the program: {1}", message.Name(fmt.Sprint(r))), "please report it, with the command and the file")
 			}
 		}()
-		return root.ExecuteContext(ctx)
+		return root.Execute()
 	}()
-	if err == nil {
+	switch {
+	case err == nil:
 		return exitDone
+	case errors.Is(err, errInterrupted):
+		return exitInterrupted
 	}
-	return complain(a.err, a.helpWords(), err, a.running.Load())
+	return complain(a.err, a.helpWords(), err, a.running)
 }
 
 // version is what the build recorded: a tag, a revision, or that it is a

@@ -128,7 +128,8 @@ func (c *call) drawSeed() uint64 {
 // practise runs the practice in the way that fits, keeps the mark, and says how
 // to meet the same customer again.
 func (c *call) practise(path string, s *casebook.Session) error {
-	c.leaves.Store(true)
+	ctx, stop := untilInterrupted()
+	defer stop()
 	words, err := c.words()
 	if err != nil {
 		return err
@@ -136,11 +137,11 @@ func (c *call) practise(path string, s *casebook.Session) error {
 	var m casebook.Mark
 	var marked bool
 	if c.on("plain") || c.wantsPlain() {
-		if m, marked, err = practice.Lines(untilDone{c.ctx, c.in}, c.out, s, words); err != nil {
+		if m, marked, err = practice.Lines(untilDone{ctx, c.in}, c.out, s, words); err != nil {
 			return message.WithHint(message.Errorf("read the lines: {1}", err), "start again; a practice is kept only when it is marked")
 		}
 	} else {
-		if m, marked, err = practice.Run(c.ctx, c.in, c.out, s, words); err != nil {
+		if m, marked, err = practice.Run(ctx, c.in, c.out, s, words); err != nil {
 			return message.WithHint(message.Errorf("draw the practice: {1}", err), "try cutbrief practice --plain")
 		}
 		if marked {

@@ -155,7 +155,7 @@ func (job *reviewJob) listed() bool {
 // write reads the folder and writes what is asked for.
 func (job *reviewJob) write() error {
 	tell := job.progress("reading: {1} file", "reading: {1} files")
-	sheet, err := job.read(job.ctx, job.where, job.timings, tell)
+	sheet, err := job.read(context.Background(), job.where, job.timings, tell)
 	tell(-1)
 	if err != nil {
 		return folderProblem(job.dir, err)
@@ -292,8 +292,9 @@ func (job *reviewJob) onScreen() error {
 		return folderProblem(job.dir, err)
 	}
 	criteria := review.NewCriteria(job.offered, job.now())
-	job.leaves.Store(true)
-	err := screen.Run(job.ctx, screen.Options{
+	ctx, stop := untilInterrupted()
+	defer stop()
+	err := screen.Run(ctx, screen.Options{
 		Dir: job.dir, Range: job.offered, Today: job.now(), Words: job.words, Where: job.text("where"), Sort: job.text("sort"), Input: job.in, Output: job.out,
 		Read: func(ctx context.Context, remembered bool, emit func([]*review.Row)) (review.Totals, error) {
 			how := job.reading(criteria)

@@ -43,8 +43,13 @@ func (c *call) load(file string) (*assess.Visit, []string, error) {
 		}
 		return v, unknown, err
 	}
-	data, err := io.ReadAll(io.LimitReader(c.in, assess.MaxSize+1))
-	if err != nil {
+	ctx, stop := untilInterrupted()
+	defer stop()
+	data, err := io.ReadAll(io.LimitReader(untilDone{ctx, c.in}, assess.MaxSize+1))
+	switch {
+	case ctx.Err() != nil:
+		return nil, nil, errInterrupted
+	case err != nil:
 		return nil, nil, message.Errorf("standard input: {1}", err)
 	}
 	v, unknown, err := assess.Decode(data)
