@@ -76,7 +76,10 @@ func choice[C any](at func(*Job) *unit.Maybe[C], options ...C) slot {
 func thickness(f Fact, timesLow, timesHigh, low, high float64) slot {
 	return slot{
 		known: func(_ *Job, p *Piece) bool { return thicknessOf(p, f).IsKnown() },
-		input: func(_ *Job, p *Piece) Input { return Input{Value: mm(thicknessOf(p, f).Or(0))} },
+		input: func(_ *Job, p *Piece) Input {
+			t, _ := thicknessOf(p, f).Get()
+			return Input{Value: mm(t)}
+		},
 		set: func(_ *Job, p *Piece, share float64) {
 			from, to := low, high
 			if regular, told, _ := p.regular(); told {
@@ -193,7 +196,7 @@ func (a *answer) put(j *Job, p *Piece, share float64) {
 
 // open reports whether the fact is not told and can still matter.
 func (a *answer) open(j *Job, p *Piece) bool {
-	return a.steps > 0 && !a.known(j, p) && (a.matters == nil || a.matters(j, p))
+	return a.steps != 0 && !a.known(j, p) && (a.matters == nil || a.matters(j, p))
 }
 
 // missing lists those of some facts that a job does not tell.

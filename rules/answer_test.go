@@ -2,9 +2,11 @@ package rules
 
 import (
 	"math"
+	"reflect"
 	"testing"
 
 	"cutbrief/rules/metal"
+	"cutbrief/rules/system"
 	"cutbrief/rules/unit"
 )
 
@@ -59,6 +61,159 @@ func TestWhatIsPlausible(t *testing.T) {
 			if got.Kind != c.kind || math.Abs(got.Value-want) > 1e-9 {
 				t.Errorf("%s in %s, %d of 2 to the hardest: %g of kind %v, want %g of %v", c.fact, c.told.Use.Or(""), i, got.Value, got.Kind, want, c.kind)
 			}
+		}
+	}
+}
+
+// The answers of a list, from the easiest for a system to the hardest. Ordered by
+// what they ask: the factor 1, 1.5, 2; no pierce, a pierce; the hand, a torch for a
+// carriage; a breaker, a generator too; drier air than needed, to none at all.
+func TestOptionsGetHarder(t *testing.T) {
+	for fact, c := range map[Fact]struct {
+		want []any
+		of   func(*Job) any
+	}{
+		FactUse:      {[]any{Maintenance, Mixed, Production}, func(j *Job) any { return j.Use.Or("") }},
+		FactStart:    {[]any{AtEdge, InPlate, Anywhere}, func(j *Job) any { return j.Start.Or("") }},
+		FactGuidance: {[]any{FreeHand, Mechanised}, func(j *Job) any { return j.Guidance.Or("") }},
+		FactSource:   {[]any{Mains, MainsGen}, func(j *Job) any { return j.Power.Source.Or("") }},
+		FactDrier:    {[]any{Desiccant, Refrigerant, Separator, NoDrier, NoAir}, func(j *Job) any { return j.Air.Drier.Or("") }},
+	} {
+		a := answerOf(fact)
+		if a.steps != len(c.want) {
+			t.Errorf("%s: %d tried of %d", fact, a.steps, len(c.want))
+		}
+		for i, want := range c.want {
+			var j Job
+			if a.put(&j, nil, float64(i)/float64(len(c.want)-1)); c.of(&j) != want {
+				t.Errorf("%s: %v is option %d, want %v", fact, c.of(&j), i, want)
+			}
+		}
+	}
+}
+
+// What cannot matter is not weighed: a pierce of cuts that start at the edge, an
+// angle without a bevel, a breaker on a generator alone, conductors without a cord,
+// air without a compressor. Nor is what is told, or is weighed elsewhere.
+func TestWhatIsOpen(t *testing.T) {
+	set := func(change func(*Job)) Job {
+		j := Job{Pieces: []Piece{{Metal: metal.MildSteel}}}
+		change(&j)
+		return j
+	}
+	nothing := set(func(*Job) {})
+	for _, c := range []struct {
+		fact Fact
+		job  Job
+		open bool
+	}{
+		{FactPierced, nothing, false}, // the question where cuts start comes first
+		{FactPierced, set(func(j *Job) { j.Start = unit.Known(AtEdge) }), false},
+		{FactPierced, set(func(j *Job) { j.Start = unit.Known(InPlate) }), true},
+		{FactPierced, set(func(j *Job) { j.Start, j.Pieces[0].Pierced = unit.Known(InPlate), unit.Known(unit.Millimetre(0)) }), false},
+		{FactBevelled, nothing, false},
+		{FactBevelAngle, set(func(j *Job) { j.Features = unit.Known([]Feature{Holes}) }), false},
+		{FactBevelAngle, set(func(j *Job) { j.Features = unit.Known([]Feature{Holes, Bevels}) }), true},
+		{FactBreaker, nothing, true},
+		{FactBreaker, set(func(j *Job) { j.Power.Source = unit.Known(GenSet) }), false},
+		{FactBreaker, set(func(j *Job) { j.Power.Source = unit.Known(MainsGen) }), true},
+		{FactGenerator, nothing, false},
+		{FactGenerator, set(func(j *Job) { j.Power.Source = unit.Known(GenSet) }), true},
+		{FactGenerator, set(func(j *Job) { j.Power.Source = unit.Known(MainsGen) }), true},
+		{FactCordSection, nothing, false},
+		{FactCordSection, set(func(j *Job) { j.Power.Cord = unit.Known(unit.Metre(0)) }), false},
+		{FactCordSection, set(func(j *Job) { j.Power.Cord = unit.Known(unit.Metre(0.5)) }), true},
+		{FactAirDelivery, nothing, true},
+		{FactAirPressure, set(func(j *Job) { j.Air.Drier = unit.Known(NoAir) }), false},
+		{FactHoseBore, set(func(j *Job) { j.Air.Drier = unit.Known(NoDrier) }), true},
+		{FactVolts, nothing, false}, // with the phases, as a supply
+		{FactPhases, nothing, false},
+		{FactCutLength, nothing, false}, // it only hints at what decides
+		{FactMetals, Job{}, false},
+	} {
+		if got := answerOf(c.fact).open(&c.job, c.job.at(len(c.job.Pieces)-1)); got != c.open {
+			t.Errorf("%s of %+v: open %v", c.fact, c.job, got)
+		}
+	}
+}
+
+// The mains of a shop where nothing is told: the voltages of IEC 60038 Table 1 for
+// 50 Hz, 230 and 400 V, and for 60 Hz, 120, 208, 240 and 480 V, as they are had
+// between a line and neutral or two lines, and of three.
+func TestSuppliesTried(t *testing.T) {
+	all := map[Phases][]unit.Volt{SinglePhase: {120, 208, 230, 240}, ThreePhase: {208, 240, 400, 480}}
+	for _, c := range []struct {
+		told SitePower
+		want map[Phases][]unit.Volt
+	}{
+		{SitePower{}, all},
+		{SitePower{Phases: unit.Known(SinglePhase)}, map[Phases][]unit.Volt{SinglePhase: all[SinglePhase]}},
+		{SitePower{Phases: unit.Known(ThreePhase)}, map[Phases][]unit.Volt{ThreePhase: all[ThreePhase]}},
+		{SitePower{Phases: unit.Known(BothPhases)}, map[Phases][]unit.Volt{BothPhases: {120, 208, 230, 240, 208, 240, 400, 480}}},
+		{SitePower{Volts: unit.Known(unit.Volt(240))}, map[Phases][]unit.Volt{SinglePhase: {240}, ThreePhase: {240}}},
+		{SitePower{Volts: unit.Known(unit.Volt(400))}, map[Phases][]unit.Volt{ThreePhase: {400}}},
+		{SitePower{Volts: unit.Known(unit.Volt(415))}, map[Phases][]unit.Volt{SinglePhase: {415}, ThreePhase: {415}}},               // in no row
+		{SitePower{Phases: unit.Known(SinglePhase), Volts: unit.Known(unit.Volt(400))}, map[Phases][]unit.Volt{SinglePhase: {400}}}, // as told
+	} {
+		got := map[Phases][]unit.Volt{}
+		for _, m := range mainsFor(&Job{Power: c.told}) {
+			p := m.phases.Or("")
+			got[p] = append(got[p], m.volts.Or(0))
+		}
+		if !reflect.DeepEqual(got, c.want) {
+			t.Errorf("%+v: %v, want %v", c.told, got, c.want)
+		}
+	}
+}
+
+// Each thickness that is not told is tried at the ends of what is plausible and at
+// the quarters, an angle at the ends and half-way. By hand: 10.5 mm may be a quarter
+// more, 13.1 mm, which takes s16; a fifth more would do with s12.7. 10 mm tilted by 30
+// degrees are 11.5 mm of metal, by 15 to 10.4 and by 45 to 14.1.
+func TestHowFinelyIsTried(t *testing.T) {
+	thick := mildSteel(10.5, Maintenance)
+	thick.Pieces[0].Thickest = unit.Maybe[unit.Millimetre]{}
+	tilted := mildSteel(10, Maintenance)
+	tilted.Features, tilted.Pieces[0].Bevelled = unit.Known([]Feature{Bevels}), unit.Known(unit.Millimetre(10))
+	bevels := mildSteel(11.5, Maintenance) // at 45 degrees 16.3 mm, more than s12 cuts clean
+	for _, c := range []struct {
+		fact  Fact
+		job   Job
+		among system.Range
+		want  string
+	}{
+		{FactThickest, thick, ladder(), "s16"},
+		{FactBevelAngle, tilted, system.Range{Systems: []system.System{sys("11.2", 10, 11.2, 40), sys("11.8", 10.1, 11.8, 40), sys("13", 10.2, 13, 40), sys("15", 10.3, 15, 40)}}, "11.8"},
+		{FactFeatures, bevels, ladder(), "s16"},
+	} {
+		flip := "not asked"
+		for _, q := range Evaluate(c.job, c.among).Open {
+			if q.Asked.Fact == c.fact {
+				flip = q.FlipTo
+			}
+		}
+		if flip != c.want {
+			t.Errorf("%s could change the system to %s, want %s", c.fact, flip, c.want)
+		}
+	}
+}
+
+// A told figure is never moved by another, but that the everyday cut is no thicker
+// than a thickest that is tried.
+func TestPutLeavesTheRest(t *testing.T) {
+	told := func(everyday, thickest unit.Millimetre) *Piece {
+		return &Piece{Metal: metal.MildSteel, Everyday: unit.Known(everyday), Thickest: unit.Known(thickest)}
+	}
+	for _, c := range []struct {
+		p    *Piece
+		f    Fact
+		t    unit.Millimetre
+		want unit.Millimetre // everyday
+	}{
+		{told(10, 8), FactRarest, 20, 10}, {told(10, 8), FactEveryday, 9, 9}, {told(6, 8), FactThickest, 7, 6}, {told(6, 8), FactThickest, 5, 5},
+	} {
+		if c.p.put(c.f, c.t); *thicknessOf(c.p, c.f) != unit.Known(c.t) || c.p.Everyday.Or(0) != c.want {
+			t.Errorf("%s %g mm: %+v, want %g mm every day", c.f, c.t, c.p, c.want)
 		}
 	}
 }

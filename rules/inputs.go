@@ -53,7 +53,8 @@ func metalInput(id metal.ID, factor float64) []Input {
 
 // input names one thickness of a piece.
 func (p *Piece) input(f Fact) Input {
-	return Input{Name: message.New(answerOf(f).name, p.Metal.Name()), Value: mm(thicknessOf(p, f).Or(0)), From: Asked{f, p.Metal}}
+	t, _ := thicknessOf(p, f).Get()
+	return Input{Name: message.New(answerOf(f).name, p.Metal.Name()), Value: mm(t), From: Asked{f, p.Metal}}
 }
 
 // pieceInputs names the piece that decides a rule about one thickness.
