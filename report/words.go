@@ -7,8 +7,6 @@ import (
 	"strconv"
 	"strings"
 	"time"
-	"unicode"
-	"unicode/utf8"
 
 	"cutbrief/assess"
 	"cutbrief/assess/sanitize"
@@ -191,42 +189,8 @@ func inchFraction(q unit.Quantity, r unit.Round) (unit.Quantity, unit.Round) {
 	return millimetres(unit.Millimetre(n / steps * inch)), unit.Nearest
 }
 
-// cited writes a reference for a reader. The title of a document is not ours to
-// word; one of ours begins with a small letter.
-func (b *builder) cited(r cite.Ref) string { return b.print(citation(r)) }
-
-func citation(r cite.Ref) message.Message {
-	s, ok := r.Find()
-	switch {
-	case !ok:
-		return message.Text(r.String())
-	case s.Trust == cite.Practice || s.Trust == cite.Invented:
-		return worded(s.Trust)
-	}
-	text := titled(s.Title)
-	switch {
-	case strings.HasPrefix(r.Clause, "("): // closed up to its section, as the rules print it
-		text = message.Join("", text, message.Text(r.Clause))
-	case r.Clause != "":
-		text = message.Join(", ", text, titled(r.Clause))
-	}
-	text = message.Join(", ", text, worded(s.Edition))
-	if s.Trust == cite.Memory {
-		return msg("{1} (from memory)", text)
-	}
-	return text
-}
-
-// titled is the title or the clause of a document.
-func titled(s string) message.Message {
-	if number, ok := strings.CutPrefix(s, "clause "); ok {
-		return msg("clause {1}", message.Name(number))
-	}
-	if first, _ := utf8.DecodeRuneInString(s); unicode.IsLower(first) {
-		return worded(s)
-	}
-	return message.Text(s)
-}
+// cited writes a reference for a reader.
+func (b *builder) cited(r cite.Ref) string { return b.print(r.Message()) }
 
 // trusted is the kind of trust behind a reference.
 func (b *builder) trusted(r cite.Ref) string {

@@ -29,7 +29,7 @@ type room struct {
 // libraries; a test compares.
 var layout = []room{
 	{"rules/unit", "quantities, read as people write them; not known as a value", []string{"rules/message"}, nil},
-	{"rules/cite", "the register of sources", nil, nil},
+	{"rules/cite", "the register of sources", []string{"rules/message"}, nil},
 	{"rules/cite/reference", "for tests: values from outside", nil, nil},
 	{"rules/workbook", "workbooks (.xlsx) read and written", nil, nil},
 	{"rules/csvfile", "lists kept as CSV or workbooks, read with findings", []string{"rules/workbook"}, nil},

@@ -105,7 +105,7 @@ func (w writer) prices() Page {
 			if i.Means != "" {
 				means = message.New("{1}: {2}", means, i.Means)
 			}
-			return []any{message.Name(i.ID), means, message.Name(strings.Join(i.Units(), " or ")), figure(i.Most())}
+			return []any{message.Name(i.ID), means, message.Or(message.Each(i.Units(), message.Text)...), figure(i.Most())}
 		}))
 }
 

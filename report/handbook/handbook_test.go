@@ -44,7 +44,7 @@ func TestNothingIsLeftOut(t *testing.T) {
 		wanted["rules"] = append(wanted["rules"], string(w.Text))
 	}
 	for _, f := range cost.Figures() {
-		wanted["rules"] = append(wanted["rules"], f.Name)
+		wanted["rules"] = append(wanted["rules"], f.Name.String())
 	}
 	for _, s := range cite.All() {
 		wanted["rules"] = append(wanted["rules"], s.ID, s.Title)

@@ -58,14 +58,6 @@ func (w writer) paragraphs(list ...message.ID) []string {
 	return printed
 }
 
-// worded prints texts that may have words of their own.
-func (w writer) worded(list ...string) []string {
-	for i := range list {
-		list[i] = w.cell(list[i])
-	}
-	return list
-}
-
 // table is a section with a row for each item of a list.
 func table[T any](w writer, title message.ID, says []string, head []message.ID, items []T, row func(T) []any) Section {
 	s := Section{Title: w.say(title), Says: says}

@@ -65,16 +65,20 @@ func Rules(words *message.Catalog) Page {
 				name := cmp.Or(string(c.Name), strings.ToUpper(c.ID[:1])+strings.ReplaceAll(c.ID[1:], "-", " ")) // its full name may be the customer's
 				return []any{name, names(c.Proves), message.Figure(number(c.Minutes)), c.See, c.Fails, c.Avoid, known(c.Source)}
 			}),
-		table(w, "What a cost assumes where nothing was given", w.worded(
-			"A metre is worked out with the likely figures. Then one figure at a time goes to its low and its high end; the effects on either side are added as the root of the sum of their squares. A cost is never below nothing.",
+		table(w, "What a cost assumes where nothing was given", w.paragraphs(
+			"A metre is worked out with the likely figures. Then one figure at a time goes to its low and its high end; the effects on either side are added as the root of the sum of their squares. A cost is never below zero.",
 			"Work: time while it cuts (1 m ÷ speed ÷ share that really cuts × share somebody stands by), set-up and preheat or pierce once a cut, cleaning and straightening by the metre, at the price of an hour. Nobody cleans the edge of scrap.",
-			"Plasma: power = arc power (as for the breaker, at full output) ÷ what the source makes of it, while the arc burns, pierce included; power between cuts for the rest of cutting and set-up; air while it burns and after each cut, at the kilowatts a compressor takes; a set of consumables is worn by starts ÷ starts it lasts + arc hours ÷ hours it lasts. Speed as in the row of the system for the cut and metal, times that of a hand, up to the fastest a torch is led. Another plasma system works at 1 A for 0.25 mm, 20 to 125 A.",
-			"Oxy-fuel: straight between the thicknesses of the table, likely in the middle of low and high; cutting oxygen while it cuts, fuel and its oxygen while it preheats too, rental over the metres of a year. A yearly bill that is given stands for gas and rental. 1 ft³/h is 0.47195 l/min.",
-			"Disc: straight in logarithms between thicknesses, below 3 mm as there, above 11 mm going on; the area cut over what a disc cuts. Band saw: rate ÷ thickness; the area over what a blade cuts. Shear and nibbler: the metre over what knives cut. Sent out: the price of a metre and its share of a trip, or the yearly bill.",
+			"Plasma: power = arc power (as for the breaker, at full output) ÷ the share the source passes on, while the arc burns, pierce included; power between cuts for the rest of cutting and set-up.",
+			"Air counts while the arc burns and after each cut, at the kilowatts a compressor takes. A set of consumables is worn by starts ÷ starts it lasts + arc hours ÷ hours it lasts.",
+			"Speed as in the row of the system for the cut and metal, times that of a hand, up to the fastest a torch is guided. Another plasma system works at 1 A for 0.25 mm, 20 to 125 A.",
+			"Oxy-fuel: straight between the thicknesses of the table, likely in the middle of low and high. Cutting oxygen counts while it cuts, fuel and its oxygen while it preheats too, rental over the metres of a year.",
+			"A yearly bill that is given takes the place of gas and rental. 1 ft³/h is 0.47195 l/min.",
+			"Disc: straight in logarithms between thicknesses, below 3 mm as at 3 mm, above 11 mm going on; the area cut over what a disc cuts. Band saw: rate ÷ thickness; the area over what a blade cuts.",
+			"Shear and nibbler: the metre over what knives cut. Sent out: the price of a metre and its share of a trip, or the yearly bill.",
 			"The cut is the everyday one, else the thickest clean one, of the first metal the way can cut. A saving is today's metre less the system's, with the figures both share moved together; of today's ways the first that can be worked out."),
 			[]message.ID{"Figure", "Low", "Likely", "High", "Unit", knownAs}, cost.Figures(),
 			func(f cost.Figure) []any {
-				return []any{f.Name, figure(f.Estimate.Low), figure(f.Estimate.Likely), figure(f.Estimate.High), f.Unit, string(f.Trust)}
+				return []any{f.Name, figure(f.Estimate.Low), figure(f.Estimate.Likely), figure(f.Estimate.High), f.Unit, message.ID(f.Trust)}
 			}),
 		table(w, "Where other ways of cutting end", w.paragraphs("Up to 6 % beyond is the same size. Oxy-fuel is worked out in mild and galvanised steel from 3.17 to 101.6 mm. A way in a metal that is not listed is not worked out."),
 			[]message.ID{"Way", "Thickest"}, cost.Ends(),
@@ -87,10 +91,12 @@ func Rules(words *message.Catalog) Page {
 			func(id cost.ItemID) []any {
 				p, _ := demo.Get(id)
 				item, _ := cost.FindItem(id)
-				return []any{item.Name, figure(p.Low), figure(p.Likely), figure(p.High), item.UnitIn(demo.Currency), string(p.Basis)}
+				return []any{item.Name, figure(p.Low), figure(p.Likely), figure(p.High), item.UnitIn(demo.Currency), message.ID(p.Basis)}
 			}),
 		table(w, "Register of sources", nil, []message.ID{"Name", "Title", "Edition", knownAs}, cite.All(),
-			func(c cite.Source) []any { return []any{message.Name(c.ID), c.Title, c.Edition, string(c.Trust)} }),
+			func(c cite.Source) []any {
+				return []any{message.Name(c.ID), c.Titled(), message.ID(c.Edition), message.ID(c.Trust)}
+			}),
 	}
 	return p
 }
@@ -116,21 +122,21 @@ func about(r rules.Rule) message.ID {
 	return noteOnly
 }
 
-// cited is a source in words, "" where it has no document.
-func cited(r cite.Ref) string {
+// cited is a source in words, empty where it has no document.
+func cited(r cite.Ref) message.Message {
 	if s, ok := r.Find(); !ok || s.Trust == cite.Practice || s.Trust == cite.Invented {
-		return ""
+		return message.Message{}
 	}
-	return r.String()
+	return r.Message()
 }
 
 // known is how much a source is trusted.
-func known(r cite.Ref) string {
+func known(r cite.Ref) message.ID {
 	s, ok := r.Find()
 	if !ok {
 		return "not known"
 	}
-	return string(s.Trust)
+	return message.ID(s.Trust)
 }
 
 func figure(v float64) message.Figure { return message.Figure(number(v)) }

@@ -108,13 +108,13 @@ func Trusted(name string, words *message.Catalog) Page {
 type resting struct {
 	what any
 	use  message.ID
-	on   string
+	on   any
 }
 
 func restingOn(trust cite.Trust) (list []resting) {
 	from := func(r cite.Ref, what any, use message.ID) {
 		if source, ok := r.Find(); ok && source.Trust == trust {
-			list = append(list, resting{what, use, r.String()})
+			list = append(list, resting{what, use, r.Message()})
 		}
 	}
 	for _, r := range rules.Table() {
@@ -141,14 +141,14 @@ func restingOn(trust cite.Trust) (list []resting) {
 	}
 	for _, f := range cost.Figures() {
 		if f.Trust == trust {
-			list = append(list, resting{f.Name, inCost, string(trust)})
+			list = append(list, resting{f.Name, inCost, message.ID(trust)})
 		}
 	}
 	demo := cost.DemoPrices()
 	for _, id := range demo.IDs() {
 		p, _ := demo.Get(id)
 		if item, _ := cost.FindItem(id); priceTrust[p.Basis] == trust {
-			list = append(list, resting{message.New("price: {1}", item.Name), inCost, string(trust)})
+			list = append(list, resting{message.New("price: {1}", item.Name), inCost, message.ID(trust)})
 		}
 	}
 	return list

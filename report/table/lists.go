@@ -84,11 +84,13 @@ func Prices(list *cost.PriceList, words *message.Catalog) string {
 	}
 	about := message.Join(", ", said(list.Currency, "no currency said"), said(list.Date, "no date said"), said(list.Place, "no place said"))
 	var rows [][]string
-	number := func(v float64) string { return strconv.FormatFloat(v, 'g', 5, 64) }
+	number := func(v float64) string {
+		return words.Print(message.Number(strconv.FormatFloat(v, 'g', 5, 64)))
+	}
 	for _, id := range list.IDs() {
 		p, _ := list.Get(id)
 		item, _ := cost.FindItem(id)
-		rows = append(rows, []string{string(id), number(p.Low), number(p.Likely), number(p.High), item.UnitIn(list.Currency), string(p.Basis)})
+		rows = append(rows, []string{string(id), number(p.Low), number(p.Likely), number(p.High), words.Print(item.UnitIn(list.Currency)), words.Print(message.ID(p.Basis).Message())})
 	}
 	return words.Print(head) + "\n" + words.Print(about) + "\n\n" + grid(words, []message.ID{"ITEM", "LOW", "LIKELY", "HIGH", "UNIT", "BASIS"}, rows)
 }

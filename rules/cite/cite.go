@@ -1,11 +1,16 @@
 // Package cite is the register of what every value rests on: published
 // sources, common practice, memory, or our own invention for the demo. A value
-// without an entry here does not go on a page. It imports nothing of ours.
+// without an entry here does not go on a page.
 package cite
 
 import (
-	"fmt"
 	"slices"
+	"strconv"
+	"strings"
+	"unicode"
+	"unicode/utf8"
+
+	"cutbrief/rules/message"
 )
 
 // Trust says how a value is known.
@@ -44,35 +49,43 @@ func (r Ref) Find() (Source, bool) {
 	return register[i], true
 }
 
-// String writes the reference for a reader: title, clause, edition and, where
-// it is only remembered, that.
-func (r Ref) String() string {
+// Message is the reference for a reader: title, clause, edition and, where it is
+// only remembered, that. What has no document is its trust.
+func (r Ref) Message() message.Message {
 	s, ok := r.Find()
-	if !ok {
-		return fmt.Sprintf("unregistered source %q", r.Source)
+	switch {
+	case !ok:
+		return message.New("unregistered source {1}", message.Name(strconv.Quote(r.Source)))
+	case s.Trust == Practice || s.Trust == Invented:
+		return message.ID(s.Trust).Message()
 	}
-	text := s.Title
-	if s.Trust == Practice || s.Trust == Invented {
-		return string(s.Trust)
+	text := s.Titled()
+	switch {
+	case strings.HasPrefix(r.Clause, "("): // closed up to its section, as in 630.12(A)
+		text = message.Join("", text, message.Text(r.Clause))
+	case r.Clause != "":
+		text = message.Join(", ", text, titled(r.Clause))
 	}
-	if r.Clause != "" {
-		text += separator(r.Clause) + r.Clause
-	}
-	if s.Edition != "" {
-		text += ", " + s.Edition
-	}
+	text = message.Join(", ", text, message.ID(s.Edition).Message())
 	if s.Trust == Memory {
-		text += " (from memory)"
+		return message.New("{1} (from memory)", text)
 	}
 	return text
 }
 
-// separator closes up a paragraph to its section, as in 630.12(A).
-func separator(clause string) string {
-	if clause[0] == '(' {
-		return ""
+// Titled is the title. That of a document is not ours to word; one of ours begins
+// with a small letter.
+func (s Source) Titled() message.Message { return titled(s.Title) }
+
+// titled is the title or the clause of a document.
+func titled(s string) message.Message {
+	if number, ok := strings.CutPrefix(s, "clause "); ok {
+		return message.New("clause {1}", message.Name(number))
 	}
-	return ", "
+	if first, _ := utf8.DecodeRuneInString(s); unicode.IsLower(first) {
+		return message.ID(s).Message()
+	}
+	return message.Text(s)
 }
 
 // All returns every registered source, in register order.

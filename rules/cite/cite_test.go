@@ -27,7 +27,7 @@ func TestSourcesAreWhole(t *testing.T) {
 // What a reader sees names the document, or says how else the value is known.
 func TestRefSaysItsTrust(t *testing.T) {
 	for _, s := range cite.All() {
-		text := cite.Ref{Source: s.ID, Clause: "table 1"}.String()
+		text := cite.Ref{Source: s.ID, Clause: "table 1"}.Message().String()
 		if s.Trust == cite.Published || s.Trust == cite.Given {
 			if !strings.Contains(text, s.Title) || !strings.Contains(text, "table 1") {
 				t.Errorf("%q is shown as %q", s.ID, text)
@@ -36,7 +36,7 @@ func TestRefSaysItsTrust(t *testing.T) {
 			t.Errorf("%q is shown as %q, without %q", s.ID, text, s.Trust)
 		}
 	}
-	if text := (cite.Ref{Source: "no such"}).String(); !strings.Contains(text, "unregistered") {
+	if text := (cite.Ref{Source: "no such"}).Message().String(); !strings.Contains(text, "unregistered") {
 		t.Errorf("an unknown source is shown as %q", text)
 	}
 }

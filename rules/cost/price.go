@@ -148,7 +148,7 @@ type Item struct {
 
 // measure is a unit; a figure in it times factor is one in the item's unit.
 type measure struct {
-	name   string
+	name   message.ID
 	factor float64
 }
 
@@ -164,14 +164,14 @@ const (
 )
 
 // Unit is the unit the item's figures are held in.
-func (i Item) Unit() string { return i.units[0].name }
+func (i Item) Unit() string { return string(i.units[0].name) }
 
 // UnitIn is the unit with the currency where there is one: "EUR per h".
-func (i Item) UnitIn(currency string) string {
+func (i Item) UnitIn(currency string) message.Message {
 	if i.Money {
-		return currency + " per " + i.Unit()
+		return message.New("{1} per {2}", message.Name(currency), i.units[0].name)
 	}
-	return i.Unit()
+	return i.units[0].name.Message()
 }
 
 // Items returns everything a list may hold, in the order it is written.
@@ -186,7 +186,7 @@ func FindItem(id ItemID) (Item, bool) {
 	return items[i], true
 }
 
-func one(name string) []measure { return []measure{{name, 1}} }
+func one(name message.ID) []measure { return []measure{{name, 1}} }
 
 var gasUnits = []measure{{"m3", 1}, {"ft3", 1 / cubicFoot}}
 
@@ -219,7 +219,7 @@ var items = []Item{
 func (i Item) Units() []string {
 	var names []string
 	for _, m := range i.units {
-		names = append(names, m.name)
+		names = append(names, string(m.name))
 	}
 	return names
 }

@@ -190,7 +190,7 @@ func priceOf(row *csvfile.Row[priceLine], item Item) (p Price, ok bool) {
 func factorOf(row *csvfile.Row[priceLine], item Item) float64 {
 	text := strings.TrimPrefix(strings.NewReplacer("³", "3", "²", "2").Replace(row.Value.unit), "per ")
 	for _, m := range item.units {
-		if text == "" || strings.EqualFold(text, m.name) {
+		if text == "" || strings.EqualFold(text, string(m.name)) {
 			return m.factor
 		}
 	}
