@@ -3,8 +3,8 @@ package rules
 import (
 	"testing"
 
-	"cutbrief/rules/csvfile"
 	"cutbrief/rules/system"
+	"cutbrief/rules/tabular"
 	"cutbrief/rules/unit"
 )
 
@@ -17,7 +17,7 @@ func TestDoubtsFollowTheArcsPower(t *testing.T) {
 		s.OutputMax = 40
 		got := ""
 		for _, f := range Implausible(system.Range{Systems: []system.System{s}}) {
-			got = map[csvfile.Severity]string{system.Warning: "warning", system.Error: "error"}[f.Severity]
+			got = map[tabular.Severity]string{system.Warning: "warning", system.Error: "error"}[f.Severity]
 		}
 		if got != want {
 			t.Errorf("rated %v mm at 40 A: %q, want %q", rated, got, want)

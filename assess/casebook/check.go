@@ -6,19 +6,19 @@ import (
 	"unicode"
 
 	"cutbrief/rules"
-	"cutbrief/rules/csvfile"
 	"cutbrief/rules/message"
 	"cutbrief/rules/system"
+	"cutbrief/rules/tabular"
 )
 
 // Check says of a customer what would make a practice unfair: facts the rules
 // cannot decide on, facts that contradict one another, a manner without its
 // trouble, a figure in plain sight where it should be hidden, or too little
 // patience for the good way through.
-func Check(c *Customer, offered system.Range) []csvfile.Finding {
-	var list []csvfile.Finding
+func Check(c *Customer, offered system.Range) []tabular.Finding {
+	var list []tabular.Finding
 	add := func(column string, accepted message.Message, problem message.ID, args ...any) {
-		list = append(list, csvfile.Finding{Line: c.Line, Row: c.Name, Column: column, Severity: csvfile.Error, Problem: message.New(problem, args...), Accepted: accepted})
+		list = append(list, tabular.Finding{Line: c.Line, Row: c.Name, Column: column, Severity: tabular.Error, Problem: message.New(problem, args...), Accepted: accepted})
 	}
 	each := message.New("an answer to each of these")
 	result := rules.Evaluate(c.job(), offered)

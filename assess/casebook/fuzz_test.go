@@ -6,8 +6,8 @@ import (
 	"testing"
 	"unicode"
 
-	"cutbrief/rules/csvfile"
 	"cutbrief/rules/system"
+	"cutbrief/rules/tabular"
 )
 
 // FuzzCheck: whatever cases a file holds, they can be looked through, and what
@@ -27,7 +27,7 @@ func FuzzCheck(f *testing.F) {
 }
 
 // fitToShow fails if a finding could steer a terminal.
-func fitToShow(t *testing.T, f csvfile.Finding) {
+func fitToShow(t *testing.T, f tabular.Finding) {
 	t.Helper()
 	bad := func(r rune) bool { return unicode.IsControl(r) || unicode.Is(unicode.Cf, r) }
 	for _, s := range []string{f.Row, f.Column, f.Problem.String(), f.Accepted.String()} {

@@ -13,9 +13,9 @@ import (
 	"cutbrief/assess/sanitize"
 	"cutbrief/assess/store"
 	"cutbrief/assess/store/atomicfile"
-	"cutbrief/rules/csvfile"
 	"cutbrief/rules/message"
 	"cutbrief/rules/system"
+	"cutbrief/rules/tabular"
 )
 
 // LoadProgress reads the progress so far; none is no error.
@@ -67,7 +67,7 @@ func AddProgress(path string, one Practice) (p Progress, err error) {
 func List(offered system.Range) store.List[[]Customer] {
 	return store.List[[]Customer]{
 		Name: "cases", Command: "practice", BuiltIn: func() []Customer { return nil },
-		Read: func(r io.Reader, _ string) ([]Customer, []csvfile.Finding) {
+		Read: func(r io.Reader, _ string) ([]Customer, []tabular.Finding) {
 			list, findings := Read(r)
 			for i := range list {
 				findings = append(findings, Check(&list[i], offered)...)

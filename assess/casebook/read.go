@@ -13,9 +13,9 @@ import (
 
 	"cutbrief/assess"
 	"cutbrief/rules"
-	"cutbrief/rules/csvfile"
 	"cutbrief/rules/message"
 	"cutbrief/rules/metal"
+	"cutbrief/rules/tabular"
 )
 
 // The built-in cases, all in the made-up Velmoor district: every firm, person
@@ -49,10 +49,10 @@ const (
 
 // Read reads cases from a file of "name: value" lines; Template describes it.
 // A case with an error is left out. It never fails as a whole but by a finding.
-func Read(r io.Reader) ([]Customer, []csvfile.Finding) {
-	text, err := csvfile.Load(r)
+func Read(r io.Reader) ([]Customer, []tabular.Finding) {
+	text, err := tabular.Load(r)
 	if err != nil {
-		return nil, []csvfile.Finding{{Severity: csvfile.Error, Problem: message.Of(err)}}
+		return nil, []tabular.Finding{{Severity: tabular.Error, Problem: message.Of(err)}}
 	}
 	f := &reader{names: map[string]bool{}}
 	for i, line := range strings.Split(text, "\n") {
@@ -68,7 +68,7 @@ func Read(r io.Reader) ([]Customer, []csvfile.Finding) {
 // reader is a file while it is read.
 type reader struct {
 	customers []Customer
-	findings  []csvfile.Finding
+	findings  []tabular.Finding
 	names     map[string]bool
 	now       *draft
 }
@@ -91,7 +91,7 @@ type entry struct {
 }
 
 func (r *reader) fault(e entry, problem, accepted string) {
-	f := csvfile.Finding{Line: e.line, Column: e.key, Severity: csvfile.Error, Problem: message.Text(problem), Accepted: message.Text(accepted)}
+	f := tabular.Finding{Line: e.line, Column: e.key, Severity: tabular.Error, Problem: message.Text(problem), Accepted: message.Text(accepted)}
 	if r.now != nil {
 		f.Row, r.now.faulty = r.now.Name, true
 	}
@@ -100,17 +100,17 @@ func (r *reader) fault(e entry, problem, accepted string) {
 
 // line takes one line.
 func (r *reader) line(n int, line string) {
-	if csvfile.Skipped(line) {
+	if tabular.Skipped(line) {
 		return
 	}
 	key, value, ok := strings.Cut(line, ":")
 	e := entry{line: n, key: spaced(key), value: strings.TrimSpace(value)}
-	flaw := csvfile.Flaw(line)
+	flaw := tabular.Flaw(line)
 	switch {
 	case !flaw.IsEmpty():
 		r.fault(entry{line: n}, flaw.String(), "plain text of at most 300 characters a line")
 	case !ok:
-		r.fault(entry{line: n}, csvfile.Quoted(line)+" is no line of a case", "name: value, such as level: 2")
+		r.fault(entry{line: n}, tabular.Quoted(line)+" is no line of a case", "name: value, such as level: 2")
 	case e.value == "":
 		r.fault(e, "has no value", "a value behind the colon; leave the line out if the customer does not know")
 	case e.key == "case":
@@ -135,7 +135,7 @@ func (r *reader) begin(e entry) {
 	r.now = &draft{about: map[string][]entry{}, seen: map[string]bool{}, Customer: Customer{Line: e.line, Name: e.value}}
 	switch {
 	case !isName(e.value):
-		r.fault(e, csvfile.Quoted(e.value)+" is no name", "small letters, figures and dashes, such as bench-top")
+		r.fault(e, tabular.Quoted(e.value)+" is no name", "small letters, figures and dashes, such as bench-top")
 	case r.names[e.value]:
 		r.fault(e, "has the name of a case above", "another name")
 	}
@@ -161,7 +161,7 @@ func (r *reader) take(e entry) {
 		d.Minutes = r.whole(e, minutesMost)
 	case "manner":
 		if d.Manner = Manner(strings.ToLower(e.value)); !d.Manner.known() {
-			r.fault(e, csvfile.Quoted(e.value)+" is no manner of speaking", "one of "+mannerNames())
+			r.fault(e, tabular.Quoted(e.value)+" is no manner of speaking", "one of "+mannerNames())
 		}
 	case "opening":
 		d.Opening = e.value
@@ -187,9 +187,9 @@ func (r *reader) about(e entry, word, named string) {
 	at := entry{line: e.line, key: named}
 	switch {
 	case !ok:
-		r.fault(at, csvfile.Quoted(fact)+" is no question of the interview", "case, level, manner, minutes, opening, unclear, wrong, says, or a question such as thickest-clean mild-steel")
+		r.fault(at, tabular.Quoted(fact)+" is no question of the interview", "case, level, manner, minutes, opening, unclear, wrong, says, or a question such as thickest-clean mild-steel")
 	case q.PerMetal && !known:
-		r.fault(at, "is asked for each metal, and "+csvfile.Quoted(id)+" is none", "the question and a metal, such as "+fact+" mild-steel")
+		r.fault(at, "is asked for each metal, and "+tabular.Quoted(id)+" is none", "the question and a metal, such as "+fact+" mild-steel")
 	case !q.PerMetal && id != "":
 		r.fault(at, "is not asked for each metal", fact)
 	default:
@@ -201,7 +201,7 @@ func (r *reader) about(e entry, word, named string) {
 func (r *reader) whole(e entry, most int) int {
 	v, err := strconv.Atoi(e.value)
 	if err != nil || v < 1 || v > most {
-		r.fault(e, csvfile.Quoted(e.value)+" is out of range", fmt.Sprintf("a whole number from 1 to %d", most))
+		r.fault(e, tabular.Quoted(e.value)+" is out of range", fmt.Sprintf("a whole number from 1 to %d", most))
 	}
 	return v
 }
@@ -308,7 +308,7 @@ func (r *reader) answer(d *draft, s assess.Step, e entry) (a assess.Answer, ok b
 	var m *assess.Mistake
 	switch {
 	case errors.As(err, &m):
-		r.fault(e, csvfile.Quoted(e.value)+" "+m.Wrong.String(), m.Hint.String())
+		r.fault(e, tabular.Quoted(e.value)+" "+m.Wrong.String(), m.Hint.String())
 	case err != nil:
 		r.fault(e, err.Error(), "")
 	}

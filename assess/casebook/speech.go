@@ -9,8 +9,8 @@ import (
 
 	"cutbrief/assess"
 	"cutbrief/assess/sanitize"
-	"cutbrief/rules/csvfile"
 	"cutbrief/rules/message"
+	"cutbrief/rules/tabular"
 	"cutbrief/rules/unit"
 )
 
@@ -29,7 +29,7 @@ var phrases = sync.OnceValue(func() map[string][]message.ID {
 	for line := range strings.Lines(wordsText) {
 		line = strings.TrimSpace(line)
 		switch {
-		case csvfile.Skipped(line):
+		case tabular.Skipped(line):
 		case strings.HasPrefix(line, "["):
 			section = strings.Trim(line, "[]")
 		default:

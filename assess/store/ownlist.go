@@ -8,8 +8,8 @@ import (
 	"path/filepath"
 
 	"cutbrief/assess/store/atomicfile"
-	"cutbrief/rules/csvfile"
 	"cutbrief/rules/message"
+	"cutbrief/rules/tabular"
 )
 
 // List is a kind of file that a user may have of their own, read line by line, in
@@ -18,7 +18,7 @@ type List[T any] struct {
 	Name    message.ID // of the kind, such as "systems"
 	Command string     // that checks such a file and prints one to start from
 	BuiltIn func() T
-	Read    func(r io.Reader, name string) (T, []csvfile.Finding)
+	Read    func(r io.Reader, name string) (T, []tabular.Finding)
 	Usable  func(T) message.Message // how much of it can be used
 	// Sum is what a check says behind its findings, where that is more than how much
 	// can be used; nil if it never is.
@@ -40,7 +40,7 @@ func (l List[T]) Load(path string, named bool) (own T, err error) {
 		return own, err
 	}
 	for _, f := range findings {
-		if f.Severity == csvfile.Error {
+		if f.Severity == tabular.Error {
 			return own, message.WithHint(message.Errorf("{1} {2}: {3}", l.Name, message.Name(path), f.Message()), "see every line with: {1}", l.checkBy(path))
 		}
 	}
@@ -52,7 +52,7 @@ func (l List[T]) checkBy(path string) message.Name {
 }
 
 // open reads a file and judges every line of it.
-func (l List[T]) open(path string) (own T, findings []csvfile.Finding, err error) {
+func (l List[T]) open(path string) (own T, findings []tabular.Finding, err error) {
 	file, err := os.Open(path)
 	if err != nil {
 		return own, nil, message.WithHint(message.Errorf("read {1} {2}: {3}", l.Name, message.Name(path), atomicfile.Cause(err)),
@@ -73,7 +73,7 @@ func (l List[T]) Check(path string) (lines []message.Message, err error) {
 	for _, f := range findings {
 		lines = append(lines, f.Message())
 	}
-	wrong, name := csvfile.Count(findings, csvfile.Error), message.Name(path)
+	wrong, name := tabular.Count(findings, tabular.Error), message.Name(path)
 	if l.Sum != nil {
 		lines = append(lines, l.Sum(own, name, wrong)...)
 	} else {
@@ -118,13 +118,13 @@ func cause(err error) error {
 }
 
 // judge says how much of a list can be used, and the first things found.
-func (r *Remarks) judge(findings []csvfile.Finding, usable message.Message, check message.Name) {
-	faults, doubts := csvfile.Count(findings, csvfile.Error), csvfile.Count(findings, csvfile.Warning)
+func (r *Remarks) judge(findings []tabular.Finding, usable message.Message, check message.Name) {
+	faults, doubts := tabular.Count(findings, tabular.Error), tabular.Count(findings, tabular.Warning)
 	r.Say("{1} can be used; {2} to correct, {3} to look at", usable, message.Count(faults), message.Count(doubts))
 	const most = 3
 	shown := 0
 	for _, f := range findings {
-		if f.Severity == csvfile.Note || shown == most {
+		if f.Severity == tabular.Note || shown == most {
 			continue
 		}
 		shown++

@@ -10,17 +10,17 @@ import (
 	"cutbrief/report/table"
 	"cutbrief/rules"
 	"cutbrief/rules/cost"
-	"cutbrief/rules/csvfile"
 	"cutbrief/rules/message"
 	"cutbrief/rules/message/catalog"
 	"cutbrief/rules/system"
+	"cutbrief/rules/tabular"
 )
 
 // systemsList judges every row by itself and by whether an arc of its output can
 // melt what its figures promise.
 var systemsList = store.List[system.Range]{
 	Name: "systems", Command: "systems", BuiltIn: system.Demo,
-	Read: func(r io.Reader, name string) (system.Range, []csvfile.Finding) {
+	Read: func(r io.Reader, name string) (system.Range, []tabular.Finding) {
 		offered, findings := system.Read(r, name)
 		return offered, offered.Merge(findings, rules.Implausible(offered))
 	},

@@ -14,7 +14,7 @@ import (
 	"cutbrief/assess/store/atomicfile"
 	"cutbrief/report/text"
 	"cutbrief/rules/message"
-	"cutbrief/rules/workbook"
+	"cutbrief/rules/tabular"
 )
 
 // format is a form that something is written in.
@@ -163,13 +163,13 @@ var bookFlags = []option{
 }
 
 // deliverBook writes a workbook to where --out says, else to a file of this name.
-func (c *call) deliverBook(name string, tables ...workbook.Table) error {
+func (c *call) deliverBook(name string, tables ...tabular.Table) error {
 	path := cmp.Or(c.text("out"), name)
 	if err := c.noTerminal(path, "name a file with --out"); err != nil {
 		return err
 	}
 	var made bytes.Buffer
-	if err := workbook.Write(&made, tables...); err != nil {
+	if err := tabular.WriteWorkbook(&made, tables...); err != nil {
 		return err
 	}
 	return c.deliver(c.on("force"), document{path, made.Bytes()})

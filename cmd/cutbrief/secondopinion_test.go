@@ -18,9 +18,9 @@ import (
 	"cutbrief/assess"
 	"cutbrief/rules"
 	"cutbrief/rules/cost"
-	"cutbrief/rules/csvfile"
 	"cutbrief/rules/metal"
 	"cutbrief/rules/system"
+	"cutbrief/rules/tabular"
 	"cutbrief/rules/unit"
 )
 
@@ -86,7 +86,7 @@ func readRange(t *testing.T, path string) system.Range {
 		t.Fatal(err)
 	}
 	offered, findings := system.Read(bytes.NewReader(data), filepath.Base(path))
-	if csvfile.Count(findings, system.Error) > 0 {
+	if tabular.Count(findings, system.Error) > 0 {
 		t.Fatal(findings)
 	}
 	return offered

@@ -11,9 +11,9 @@ import (
 	"cutbrief/assess/screen"
 	"cutbrief/assess/store/atomicfile"
 	"cutbrief/rules"
-	"cutbrief/rules/csvfile"
 	"cutbrief/rules/message"
 	"cutbrief/rules/system"
+	"cutbrief/rules/tabular"
 )
 
 // addCommand asks for one system field by field and adds it to a file.
@@ -70,7 +70,7 @@ func askField(lines *screen.Lines, entry *system.Entry, field system.Field) bool
 		for _, f := range found {
 			lines.Say(f.Said())
 		}
-		if csvfile.Count(found, csvfile.Error) == 0 {
+		if tabular.Count(found, tabular.Error) == 0 {
 			return true
 		}
 	}

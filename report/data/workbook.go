@@ -9,14 +9,14 @@ import (
 
 	"cutbrief/report"
 	"cutbrief/rules/message"
-	"cutbrief/rules/workbook"
+	"cutbrief/rules/tabular"
 )
 
 // CostTables are the account as the sheets of a workbook: one for each unit of
 // money, which its headings name, one for the figures it rests on, and one for
 // what is said in words.
-func CostTables(s report.CostSheet) []workbook.Table {
-	var tables []workbook.Table
+func CostTables(s report.CostSheet) []tabular.Table {
+	var tables []tabular.Table
 	inputs := table("input", costHeads[:], s.Words)
 	notes := table("note", []string{"part", "way", "cut", "item", "note"}, s.Words)
 	at := map[string]int{}
@@ -60,8 +60,8 @@ func CostTables(s report.CostSheet) []workbook.Table {
 }
 
 // table is an empty sheet with its name and headings in the words of a catalog.
-func table(name string, heads []string, words *message.Catalog) workbook.Table {
-	t := workbook.Table{Name: said(name, words).(string)}
+func table(name string, heads []string, words *message.Catalog) tabular.Table {
+	t := tabular.Table{Name: said(name, words).(string)}
 	for _, h := range heads {
 		t.Columns = append(t.Columns, said(h, words).(string))
 	}
@@ -95,7 +95,7 @@ var quantity = sync.OnceValue(func() *regexp.Regexp {
 // system a line, and what is said below. What is a number with a unit in our own
 // words, which plain is in, is a number below a heading with the unit; anything
 // else is a text as worded has it.
-func ComparisonTables(plain, worded report.Comparison) []workbook.Table {
+func ComparisonTables(plain, worded report.Comparison) []tabular.Table {
 	t := table("comparison", []string{"system"}, worded.Words)
 	for _, name := range worded.Columns {
 		t.Rows = append(t.Rows, []any{name})
@@ -124,7 +124,7 @@ func ComparisonTables(plain, worded report.Comparison) []workbook.Table {
 			notes.Rows = append(notes.Rows, []any{n})
 		}
 	}
-	return []workbook.Table{t, notes}
+	return []tabular.Table{t, notes}
 }
 
 // repeated reports whether more than one row has the label.

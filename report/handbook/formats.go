@@ -7,10 +7,10 @@ import (
 	"cutbrief/assess"
 	"cutbrief/assess/casebook"
 	"cutbrief/rules/cost"
-	"cutbrief/rules/csvfile"
 	"cutbrief/rules/message"
 	"cutbrief/rules/message/catalog"
 	"cutbrief/rules/system"
+	"cutbrief/rules/tabular"
 	"cutbrief/rules/unit"
 )
 
@@ -85,7 +85,7 @@ func answer(q *assess.Question) message.Message {
 // listPage is the page about a list that comes as CSV: its limits, what its
 // template says of itself, and one table.
 func (w writer) listPage(title message.ID, template string, s Section) Page {
-	p := Page{Title: w.say(title), Says: []string{w.say("CSV in UTF-8, of at most {1} KiB. A line with an error is left out and named with what would be accepted; a list that holds one is not used.", message.Count(csvfile.MaxBytes/1024))}, Sections: []Section{s}}
+	p := Page{Title: w.say(title), Says: []string{w.say("CSV in UTF-8, of at most {1} KiB. A line with an error is left out and named with what would be accepted; a list that holds one is not used.", message.Count(tabular.MaxBytes/1024))}, Sections: []Section{s}}
 	says, _ := comments(template)
 	for _, text := range says {
 		p.Says = append(p.Says, w.cell(text))

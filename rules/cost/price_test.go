@@ -5,7 +5,7 @@ import (
 	"strings"
 	"testing"
 
-	"cutbrief/rules/csvfile"
+	"cutbrief/rules/tabular"
 )
 
 const priceHead = "item,unit,low,likely,high,basis,note\ncurrency,,,EUR,,,\ndate,,,2026-02-28,,,\nplace,,,Velmoor,,,\n"
@@ -82,7 +82,7 @@ func TestPriceFindings(t *testing.T) {
 		l, findings := ReadPrices(strings.NewReader(priceHead+line+"\n"), "x")
 		var found bool
 		for _, f := range findings {
-			found = found || f.Severity == csvfile.Error && f.Line == 5 && strings.Contains(f.String(), want)
+			found = found || f.Severity == tabular.Error && f.Line == 5 && strings.Contains(f.String(), want)
 		}
 		if _, kept := l.Get(ItemOxygen); !found || kept {
 			t.Errorf("%q: kept %v, findings %v", line, kept, findings)
@@ -104,7 +104,7 @@ func TestAListSaysWhatItIs(t *testing.T) {
 		_, findings := ReadPrices(strings.NewReader(text), "x")
 		var all []string
 		for _, f := range findings {
-			if f.Severity == csvfile.Error {
+			if f.Severity == tabular.Error {
 				all = append(all, f.String())
 			}
 		}
@@ -117,7 +117,7 @@ func TestAListSaysWhatItIs(t *testing.T) {
 // A price that is not in the list is not known.
 func TestMissingIsNotZero(t *testing.T) {
 	l, findings := ReadPrices(strings.NewReader(priceHead+"labour,,30,40,50,customer,\n"), "x")
-	if _, ok := l.Get(ItemOxygen); ok || csvfile.Count(findings, csvfile.Error) > 0 {
+	if _, ok := l.Get(ItemOxygen); ok || tabular.Count(findings, tabular.Error) > 0 {
 		t.Error(findings)
 	}
 	if p, ok := l.Get(ItemLabour); !ok || p.Basis != BasisCustomer || l.Invented {

@@ -10,8 +10,8 @@ import (
 	"sync"
 	"unicode/utf8"
 
-	"cutbrief/rules/csvfile"
 	"cutbrief/rules/message"
+	"cutbrief/rules/tabular"
 )
 
 // maxPrices keeps a wrong file from costing memory.
@@ -41,20 +41,20 @@ const (
 )
 
 // priceFormat is how a price list is kept as a file.
-func priceFormat() *csvfile.Format[priceLine] {
-	columns := []csvfile.Column[priceLine]{
-		csvfile.TextColumn(colItem, "the name of an item, as in the template", func(l *priceLine) *string { return &l.item }),
-		csvfile.TextColumn(colUnit, "", func(l *priceLine) *string { return &l.unit }),
-		csvfile.TextColumn(colLow, "", func(l *priceLine) *string { return &l.low }),
-		csvfile.TextColumn(colLikely, likelyIs, func(l *priceLine) *string { return &l.likely }),
-		csvfile.TextColumn(colHigh, "", func(l *priceLine) *string { return &l.high }),
-		csvfile.TextColumn(colBasis, "", func(l *priceLine) *string { return &l.basis }),
-		csvfile.TextColumn(colNote, "", func(l *priceLine) *string { return &l.note }),
+func priceFormat() *tabular.Format[priceLine] {
+	columns := []tabular.Column[priceLine]{
+		tabular.TextColumn(colItem, "the name of an item, as in the template", func(l *priceLine) *string { return &l.item }),
+		tabular.TextColumn(colUnit, "", func(l *priceLine) *string { return &l.unit }),
+		tabular.TextColumn(colLow, "", func(l *priceLine) *string { return &l.low }),
+		tabular.TextColumn(colLikely, likelyIs, func(l *priceLine) *string { return &l.likely }),
+		tabular.TextColumn(colHigh, "", func(l *priceLine) *string { return &l.high }),
+		tabular.TextColumn(colBasis, "", func(l *priceLine) *string { return &l.basis }),
+		tabular.TextColumn(colNote, "", func(l *priceLine) *string { return &l.note }),
 	}
 	for i, c := range columns {
 		columns[i].Required = c.Name == colItem || c.Name == colLikely
 	}
-	return &csvfile.Format[priceLine]{
+	return &tabular.Format[priceLine]{
 		Columns: columns, MaxRows: maxPrices, Ragged: true, Missing: "is missing",
 		Name: func(l *priceLine) string { return strings.ToLower(l.item) },
 	}
@@ -69,7 +69,7 @@ var about = []struct {
 	accepts      message.ID
 	field        func(*PriceList) *string
 }{
-	{"currency", "EUR", csvfile.IsCurrency, "{1} is not a currency code", "three letters of ISO 4217, such as EUR", func(l *PriceList) *string { return &l.Currency }},
+	{"currency", "EUR", tabular.IsCurrency, "{1} is not a currency code", "three letters of ISO 4217, such as EUR", func(l *PriceList) *string { return &l.Currency }},
 	{"date", "2026-01-31", isDay, "{1} is not a date", "year, month and day, such as 2026-01-31", func(l *PriceList) *string { return &l.Date }},
 	{"place", "Velmoor", fitsNote, "{1} is not a place", "a text of at most 120 characters", func(l *PriceList) *string { return &l.Place }},
 }
@@ -101,7 +101,7 @@ func isDay(text string) bool {
 // line) and checks every line. name is what the list is called, such as the
 // file's base name. Columns may come in any order; lines that start with # are
 // comments. A line with an error is left out of the list.
-func ReadPrices(r io.Reader, name string) (PriceList, []csvfile.Finding) {
+func ReadPrices(r io.Reader, name string) (PriceList, []tabular.Finding) {
 	rd := &priceReader{out: PriceList{Name: name, prices: map[ItemID]Price{}}, seen: map[string]int{}}
 	f := priceFormat()
 	f.Check = rd.line
@@ -119,7 +119,7 @@ type priceReader struct {
 }
 
 // line takes a line in, if nothing is wrong with it.
-func (rd *priceReader) line(row *csvfile.Row[priceLine]) {
+func (rd *priceReader) line(row *tabular.Row[priceLine]) {
 	item := strings.ToLower(row.Value.item)
 	if first := rd.seen[item]; first > 0 {
 		refuse(row, colItem, message.New("one line for each item"), "{1} is in line {2} too", quoted(item), message.Figure(strconv.Itoa(first)))
@@ -153,15 +153,15 @@ func (rd *priceReader) line(row *csvfile.Row[priceLine]) {
 	}
 }
 
-func quoted(text string) message.Name { return message.Name(csvfile.Quoted(text)) }
+func quoted(text string) message.Name { return message.Name(tabular.Quoted(text)) }
 
-func refuse(row *csvfile.Row[priceLine], column string, accepted message.Message, problem message.ID, args ...any) {
-	row.Report(csvfile.Finding{Column: column, Severity: csvfile.Error, Problem: message.New(problem, args...), Accepted: accepted})
+func refuse(row *tabular.Row[priceLine], column string, accepted message.Message, problem message.ID, args ...any) {
+	row.Report(tabular.Finding{Column: column, Severity: tabular.Error, Problem: message.New(problem, args...), Accepted: accepted})
 }
 
 // priceOf reads the three figures of an item, into its own unit; ok is false if
 // something is wrong with them.
-func priceOf(row *csvfile.Row[priceLine], item Item) (p Price, ok bool) {
+func priceOf(row *tabular.Row[priceLine], item Item) (p Price, ok bool) {
 	l := &row.Value
 	factor := factorOf(row, item)
 	likely := figureOf(row, item, colLikely, l.likely)
@@ -171,7 +171,7 @@ func priceOf(row *csvfile.Row[priceLine], item Item) (p Price, ok bool) {
 		field        *float64
 	}{{colLow, l.low, &p.Low}, {colHigh, l.high, &p.High}} {
 		if end.text == "" {
-			row.Report(csvfile.Finding{Column: end.column, Severity: csvfile.Note, Problem: message.New("is blank: taken as sure, the same as likely")})
+			row.Report(tabular.Finding{Column: end.column, Severity: tabular.Note, Problem: message.New("is blank: taken as sure, the same as likely")})
 		} else {
 			*end.field = figureOf(row, item, end.column, end.text)
 		}
@@ -187,7 +187,7 @@ func priceOf(row *csvfile.Row[priceLine], item Item) (p Price, ok bool) {
 }
 
 // factorOf finds the unit of a line; blank is the item's own.
-func factorOf(row *csvfile.Row[priceLine], item Item) float64 {
+func factorOf(row *tabular.Row[priceLine], item Item) float64 {
 	text := strings.TrimPrefix(strings.NewReplacer("³", "3", "²", "2").Replace(row.Value.unit), "per ")
 	for _, m := range item.units {
 		if text == "" || strings.EqualFold(text, string(m.name)) {
@@ -199,8 +199,8 @@ func factorOf(row *csvfile.Row[priceLine], item Item) float64 {
 }
 
 // figureOf reads a number above zero. Interest may be zero.
-func figureOf(row *csvfile.Row[priceLine], item Item, column, text string) float64 {
-	v, _, ok := csvfile.Plain(text)
+func figureOf(row *tabular.Row[priceLine], item Item, column, text string) float64 {
+	v, _, ok := tabular.Plain(text)
 	switch {
 	case !ok:
 		refuse(row, column, aFigure.Message(), "{1} is not a plain number", quoted(text))
@@ -213,7 +213,7 @@ func figureOf(row *csvfile.Row[priceLine], item Item, column, text string) float
 }
 
 // basisOf says where a figure comes from; blank is the rep's own.
-func basisOf(row *csvfile.Row[priceLine]) Basis {
+func basisOf(row *tabular.Row[priceLine]) Basis {
 	basis := Basis(strings.ToLower(row.Value.basis))
 	switch {
 	case basis == "":
@@ -221,18 +221,18 @@ func basisOf(row *csvfile.Row[priceLine]) Basis {
 	case !slices.Contains(bases, basis):
 		refuse(row, colBasis, message.New("{1}; blank is own", message.Name(baseNames())), "{1} is not a basis", quoted(string(basis)))
 	case basis == BasisPublic && row.Value.note == "":
-		row.Report(csvfile.Finding{Column: colNote, Severity: csvfile.Warning, Problem: message.New("is blank: a public figure should give its source and date")})
+		row.Report(tabular.Finding{Column: colNote, Severity: tabular.Warning, Problem: message.New("is blank: a public figure should give its source and date")})
 	}
 	return basis
 }
 
 // lacking says what the list has no line for.
-func (rd *priceReader) lacking() (list []csvfile.Finding) {
+func (rd *priceReader) lacking() (list []tabular.Finding) {
 	for _, a := range about {
-		f := csvfile.Finding{Row: a.row, Severity: csvfile.Warning, Problem: message.New("gives no {1}, and prices depend on it", message.ID(a.row)),
+		f := tabular.Finding{Row: a.row, Severity: tabular.Warning, Problem: message.New("gives no {1}, and prices depend on it", message.ID(a.row)),
 			Accepted: message.New("a line such as {1}", message.Name(a.row+",,,"+a.example))}
 		if a.row == "currency" {
-			f.Severity, f.Problem = csvfile.Error, message.New("names no currency")
+			f.Severity, f.Problem = tabular.Error, message.New("names no currency")
 		}
 		if rd.seen[a.row] == 0 {
 			list = append(list, f)
@@ -240,7 +240,7 @@ func (rd *priceReader) lacking() (list []csvfile.Finding) {
 	}
 	for _, i := range items {
 		if rd.seen[string(i.ID)] == 0 {
-			list = append(list, csvfile.Finding{Row: string(i.ID), Severity: csvfile.Note, Problem: message.New("has no line for {1}: not known", message.Name(i.ID))})
+			list = append(list, tabular.Finding{Row: string(i.ID), Severity: tabular.Note, Problem: message.New("has no line for {1}: not known", message.Name(i.ID))})
 		}
 	}
 	return list
@@ -292,7 +292,7 @@ func (l PriceList) lines() []priceLine {
 	}
 	for _, i := range items {
 		if p, ok := l.prices[i.ID]; ok {
-			list = append(list, priceLine{string(i.ID), i.Unit(), csvfile.Number(p.Low), csvfile.Number(p.Likely), csvfile.Number(p.High), string(p.Basis), p.Note})
+			list = append(list, priceLine{string(i.ID), i.Unit(), tabular.Number(p.Low), tabular.Number(p.Likely), tabular.Number(p.High), string(p.Basis), p.Note})
 		}
 	}
 	return list

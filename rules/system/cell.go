@@ -9,9 +9,9 @@ import (
 	"unicode"
 	"unicode/utf8"
 
-	"cutbrief/rules/csvfile"
 	"cutbrief/rules/message"
 	"cutbrief/rules/metal"
+	"cutbrief/rules/tabular"
 	"cutbrief/rules/unit"
 )
 
@@ -29,15 +29,15 @@ var held = map[unit.Kind]struct {
 
 // figure writes a number in full with the unit its kind is held in.
 func figure[Q ~float64](v Q, kind unit.Kind) message.Figure {
-	return message.Figure(csvfile.Number(v) + " " + held[kind].symbol)
+	return message.Figure(tabular.Number(v) + " " + held[kind].symbol)
 }
 
 // quantity reads text as a number above zero of this kind. Anything else is
 // reported. Thicknesses by gauge need the metal's sheet.
-func quantity(c *csvfile.Cell, text string, kind unit.Kind, sheet unit.Sheet) (float64, bool) {
+func quantity(c *tabular.Cell, text string, kind unit.Kind, sheet unit.Sheet) (float64, bool) {
 	got, err := unit.Read(text, kind, unit.Metric, sheet)
 	v, most := got.Quantity.Value, held[kind].most
-	quoted := message.Name(csvfile.Quoted(text))
+	quoted := message.Name(tabular.Quoted(text))
 	switch {
 	case err != nil:
 		c.Refuse("{1}", err)
@@ -54,14 +54,14 @@ func quantity(c *csvfile.Cell, text string, kind unit.Kind, sheet unit.Sheet) (f
 // written is a figure that may be blank.
 func written[Q ~float64](m unit.Maybe[Q]) string {
 	if v, ok := m.Get(); ok {
-		return csvfile.Number(v)
+		return tabular.Number(v)
 	}
 	return ""
 }
 
 // yes reads a flag. Blank is not known, and counts as no until someone says
 // yes: a system must not be sold on a feature that nobody has confirmed.
-func yes(c *csvfile.Cell) bool {
+func yes(c *tabular.Cell) bool {
 	switch strings.ToLower(c.Text) {
 	case "yes", "y", "true":
 		return true
@@ -98,12 +98,12 @@ func isID(s string) bool {
 func isName(s string) bool {
 	first, _ := utf8.DecodeRuneInString(s)
 	return (unicode.IsLetter(first) || unicode.IsDigit(first)) &&
-		csvfile.Flaw(s).IsEmpty() && utf8.RuneCountInString(s) <= maxName
+		tabular.Flaw(s).IsEmpty() && utf8.RuneCountInString(s) <= maxName
 }
 
 // named reads a text that must have a form.
-func named(field func(*record) *string, is func(string) bool, problem message.ID) func(*csvfile.Cell, *record) {
-	return func(c *csvfile.Cell, r *record) {
+func named(field func(*record) *string, is func(string) bool, problem message.ID) func(*tabular.Cell, *record) {
+	return func(c *tabular.Cell, r *record) {
 		if !is(c.Text) {
 			c.Refuse(problem, c.Quoted())
 			return
@@ -112,7 +112,7 @@ func named(field func(*record) *string, is func(string) bool, problem message.ID
 	}
 }
 
-func readPierce(c *csvfile.Cell, r *record) {
+func readPierce(c *tabular.Cell, r *record) {
 	if c.Text == "" {
 		c.Note("is blank: half of clean_max_mm is taken")
 		return
@@ -124,11 +124,11 @@ func readPierce(c *csvfile.Cell, r *record) {
 
 // readPrice reads digits with at most two decimals. Grouped thousands are
 // refused, as 1.950 means two different prices in two countries.
-func readPrice(c *csvfile.Cell, r *record) {
+func readPrice(c *tabular.Cell, r *record) {
 	if c.Text == "" {
 		return
 	}
-	v, decimals, ok := csvfile.Plain(c.Text)
+	v, decimals, ok := tabular.Plain(c.Text)
 	switch {
 	case !ok || decimals > 2:
 		c.Refuse("{1} is not a plain number", c.Quoted())
@@ -143,7 +143,7 @@ func readPrice(c *csvfile.Cell, r *record) {
 
 // entries takes a cell with several entries apart at its semicolons. A cell that
 // must be filled and holds none is reported.
-func entries(c *csvfile.Cell) []string {
+func entries(c *tabular.Cell) []string {
 	var all []string
 	for item := range strings.SplitSeq(c.Text, ";") {
 		if item = strings.Join(strings.Fields(item), " "); item != "" {
@@ -157,11 +157,11 @@ func entries(c *csvfile.Cell) []string {
 }
 
 // readDuty reads "45 A at 50 %; 32 A at 100 %" and sorts it by falling current.
-func readDuty(c *csvfile.Cell, r *record) {
+func readDuty(c *tabular.Cell, r *record) {
 	for _, item := range entries(c) {
 		output, duty, ok := strings.Cut(item, " at ")
 		if !ok {
-			c.Refuse(`{1} has no "at" between current and duty cycle`, message.Name(csvfile.Quoted(item)))
+			c.Refuse(`{1} has no "at" between current and duty cycle`, message.Name(tabular.Quoted(item)))
 			continue
 		}
 		a, ok1 := quantity(c, output, unit.Current, unit.NoGauge)
@@ -189,7 +189,7 @@ func writeDuty(r *record) string {
 }
 
 // readSupplies reads "1 phase 200-240 V max 33 A eff 24 A; ...".
-func readSupplies(c *csvfile.Cell, r *record) {
+func readSupplies(c *tabular.Cell, r *record) {
 	for _, item := range entries(c) {
 		if s, ok := supply(c, item); ok {
 			r.Supplies = append(r.Supplies, s)
@@ -197,11 +197,11 @@ func readSupplies(c *csvfile.Cell, r *record) {
 	}
 }
 
-func supply(c *csvfile.Cell, item string) (Supply, bool) {
+func supply(c *tabular.Cell, item string) (Supply, bool) {
 	phases, rest, ok1 := strings.Cut(item, " phase ")
 	volts, rest, ok2 := strings.Cut(rest, " max ")
 	input, effective, ok3 := strings.Cut(rest, " eff ")
-	quoted := message.Name(csvfile.Quoted(item))
+	quoted := message.Name(tabular.Quoted(item))
 	switch {
 	case !ok1 || phases != "1" && phases != "3":
 		c.Refuse("{1} does not begin with 1 phase or 3 phase", quoted)
@@ -219,7 +219,7 @@ func supply(c *csvfile.Cell, item string) (Supply, bool) {
 }
 
 // voltage reads "230 V", "200-240 V" or "200 V to 240 V".
-func voltage(c *csvfile.Cell, text string) (low, high unit.Volt, ok bool) {
+func voltage(c *tabular.Cell, text string) (low, high unit.Volt, ok bool) {
 	text = strings.NewReplacer("–", "-", " to ", "-").Replace(text)
 	from, to, between := strings.Cut(text, "-")
 	a, ok1 := quantity(c, strings.TrimSpace(from), unit.Voltage, unit.NoGauge)
@@ -232,19 +232,19 @@ func voltage(c *csvfile.Cell, text string) (low, high unit.Volt, ok bool) {
 
 func writeSupplies(r *record) string {
 	return joined(r.Supplies, func(p Supply) string {
-		volts := csvfile.Number(p.VoltMin)
+		volts := tabular.Number(p.VoltMin)
 		if p.VoltMax != p.VoltMin {
-			volts += "-" + csvfile.Number(p.VoltMax)
+			volts += "-" + tabular.Number(p.VoltMax)
 		}
 		return fmt.Sprintf("%d phase %s V max %s eff %s", p.Phases, volts, figure(p.Input, unit.Current), figure(p.Effective, unit.Current))
 	})
 }
 
 // readMetals reads "stainless 10 mm; aluminium 9 mm".
-func readMetals(c *csvfile.Cell, r *record) {
+func readMetals(c *tabular.Cell, r *record) {
 	for _, item := range entries(c) {
 		at := strings.IndexAny(item, ".0123456789")
-		quoted := message.Name(csvfile.Quoted(item))
+		quoted := message.Name(tabular.Quoted(item))
 		if at < 0 {
 			c.Refuse("{1} gives no thickness", quoted)
 			continue

@@ -6,9 +6,9 @@ import (
 	"strconv"
 	"strings"
 
-	"cutbrief/rules/csvfile"
 	"cutbrief/rules/message"
 	"cutbrief/rules/metal"
+	"cutbrief/rules/tabular"
 	"cutbrief/rules/unit"
 )
 
@@ -146,7 +146,7 @@ func (c *checker) ranges() {
 	} {
 		if r.value != 0 && (r.value < r.low || r.value > r.high) {
 			c.odd(r.column, "{1} is unusual: {2} to {3} is what hand-held systems have",
-				figure(r.value, r.kind), message.Figure(csvfile.Number(r.low)), figure(r.high, r.kind))
+				figure(r.value, r.kind), message.Figure(tabular.Number(r.low)), figure(r.high, r.kind))
 		}
 	}
 }
@@ -221,7 +221,7 @@ func output(a unit.Ampere) unit.Kilowatt {
 }
 
 // check adds what Check finds, save where a cell it builds on was refused.
-func check(row *csvfile.Row[record]) {
+func check(row *tabular.Row[record]) {
 	news := slices.DeleteFunc(Check(row.Value.System), func(f Finding) bool { return row.Refused(f.Column) })
 	for _, f := range news {
 		row.Report(f)
@@ -234,14 +234,14 @@ func check(row *csvfile.Row[record]) {
 type names map[[2]string]int
 
 // unique reports an ID or a name that an earlier row has.
-func (n names) unique(row *csvfile.Row[record]) {
+func (n names) unique(row *tabular.Row[record]) {
 	id, name := row.Value.ID, row.Value.Name
 	if first := n.taken(colID, id, row.Line); first > 0 {
-		row.Report(Finding{Column: colID, Severity: Error, Problem: message.New("{1} is the id of line {2} too", message.Name(csvfile.Quoted(id)), message.Figure(strconv.Itoa(first))),
+		row.Report(Finding{Column: colID, Severity: Error, Problem: message.New("{1} is the id of line {2} too", message.Name(tabular.Quoted(id)), message.Figure(strconv.Itoa(first))),
 			Accepted: message.New("an id of its own for every system")})
 	}
 	if first := n.taken(colName, strings.ToLower(name), row.Line); first > 0 {
-		row.Report(Finding{Column: colName, Severity: Warning, Problem: message.New("{1} is the name of line {2} too", message.Name(csvfile.Quoted(name)), message.Figure(strconv.Itoa(first)))})
+		row.Report(Finding{Column: colName, Severity: Warning, Problem: message.New("{1} is the name of line {2} too", message.Name(tabular.Quoted(name)), message.Figure(strconv.Itoa(first)))})
 	}
 }
 

@@ -5,14 +5,14 @@ import (
 	"strings"
 	"testing"
 
-	"cutbrief/rules/csvfile"
+	"cutbrief/rules/tabular"
 	"cutbrief/rules/unit"
 )
 
 func TestDemoIsClean(t *testing.T) {
 	_, findings := read(demo)
 	for _, f := range findings {
-		if f.Severity != csvfile.Note {
+		if f.Severity != tabular.Note {
 			t.Error(f)
 		}
 	}
@@ -28,7 +28,7 @@ func TestDemoIsMarkedAndPlainlyNamed(t *testing.T) {
 		t.Errorf("%d systems, want 6 to 9", n)
 	}
 	for _, s := range r.Systems {
-		if want := "Demo " + csvfile.Number(s.OutputMax); s.Name != want || s.ID != strings.ReplaceAll(strings.ToLower(want), " ", "-") {
+		if want := "Demo " + tabular.Number(s.OutputMax); s.Name != want || s.ID != strings.ReplaceAll(strings.ToLower(want), " ", "-") {
 			t.Errorf("%s, %s: want %s", s.ID, s.Name, want)
 		}
 	}

@@ -7,8 +7,8 @@ import (
 	"slices"
 	"strings"
 
-	"cutbrief/rules/csvfile"
 	"cutbrief/rules/message"
+	"cutbrief/rules/tabular"
 )
 
 // Field is one thing to be written down of a system.
@@ -68,7 +68,7 @@ func (e *Entry) Set(field, said string) []Finding {
 		_, known := e.cells[f.Column]
 		return f.Column != "" && !known || f.Severity == Note
 	})
-	if csvfile.Count(found, Error) > 0 {
+	if tabular.Count(found, Error) > 0 {
 		delete(e.cells, field)
 	}
 	return found
@@ -117,7 +117,7 @@ func row(cells []string) string {
 
 // ReadEntry reads the file that a system is to be added to, and begins it.
 func ReadEntry(r io.Reader) (*Entry, error) {
-	text, err := csvfile.Load(r)
+	text, err := tabular.Load(r)
 	if err != nil {
 		return nil, err
 	}

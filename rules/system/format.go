@@ -8,14 +8,14 @@ import (
 	"slices"
 	"strings"
 
-	"cutbrief/rules/csvfile"
 	"cutbrief/rules/message"
+	"cutbrief/rules/tabular"
 	"cutbrief/rules/unit"
 )
 
 // Limits of a file. They keep a wrong or hostile file from costing memory.
 const (
-	MaxBytes   = csvfile.MaxBytes // size of the file
+	MaxBytes   = tabular.MaxBytes // size of the file
 	MaxSystems = 500              // rows, damaged ones included
 )
 
@@ -46,7 +46,7 @@ type record struct {
 	invented bool
 }
 
-type column = csvfile.Column[record]
+type column = tabular.Column[record]
 
 const (
 	thickness message.ID = "a thickness such as 12, 12 mm or 1/2 in"
@@ -103,18 +103,18 @@ func columns() []column {
 // number is a column of one quantity that every system has.
 func number[Q ~float64](name string, kind unit.Kind, accepts message.ID, field func(*record) *Q, means string) column {
 	return column{Name: name, Required: true, Accepts: accepts, Means: []string{means},
-		Read: func(c *csvfile.Cell, r *record) {
+		Read: func(c *tabular.Cell, r *record) {
 			if v, ok := quantity(c, c.Text, kind, unit.NoGauge); ok {
 				*field(r) = Q(v)
 			}
 		},
-		Write: func(r *record) string { return csvfile.Number(*field(r)) }}
+		Write: func(r *record) string { return tabular.Number(*field(r)) }}
 }
 
 // flag is a column of yes, no or blank.
 func flag(name string, field func(*record) *bool, means ...string) column {
 	return column{Name: name, Accepts: "yes, no or blank", Means: means,
-		Read:  func(c *csvfile.Cell, r *record) { *field(r) = yes(c) },
+		Read:  func(c *tabular.Cell, r *record) { *field(r) = yes(c) },
 		Write: func(r *record) string { return map[bool]string{true: "yes", false: "no"}[*field(r)] }}
 }
 
@@ -123,7 +123,7 @@ func invented() column {
 	c := flag(colInvented, func(r *record) *bool { return &r.invented },
 		"yes marks an example row: as long as one row says yes, every page is marked", "as made from an invented range; no or blank on your own rows")
 	read := c.Read
-	c.Optional, c.Read = true, func(c *csvfile.Cell, r *record) {
+	c.Optional, c.Read = true, func(c *tabular.Cell, r *record) {
 		if c.Text != "" {
 			read(c, r)
 		}
@@ -132,8 +132,8 @@ func invented() column {
 }
 
 // format is how a range is kept as a file.
-func format() *csvfile.Format[record] {
-	return &csvfile.Format[record]{
+func format() *tabular.Format[record] {
+	return &tabular.Format[record]{
 		Columns: columns(), MaxRows: MaxSystems, Missing: "is missing: not known for any system", Empty: "holds no systems", Headed: unpriced,
 		Base: func(heading string) string { base, _ := inCurrency(heading); return base },
 		Name: func(r *record) string { return r.ID },
@@ -149,7 +149,7 @@ func format() *csvfile.Format[record] {
 // before using it. Reading stops at the limits, with an error that says so.
 func Read(r io.Reader, name string) (Range, []Finding) {
 	f, taken := format(), names{}
-	f.Check = func(row *csvfile.Row[record]) {
+	f.Check = func(row *tabular.Row[record]) {
 		check(row)
 		taken.unique(row)
 	}
@@ -179,7 +179,7 @@ func unpriced(header []string) []Finding {
 // inCurrency takes price_eur apart into price and EUR (a code of ISO 4217).
 func inCurrency(heading string) (base, currency string) {
 	code, ok := strings.CutPrefix(heading, colPrice+"_")
-	if ok && csvfile.IsCurrency(strings.ToUpper(code)) {
+	if ok && tabular.IsCurrency(strings.ToUpper(code)) {
 		return colPrice, strings.ToUpper(code)
 	}
 	return heading, ""
@@ -189,7 +189,7 @@ func inCurrency(heading string) (base, currency string) {
 // refuses what Read would refuse for its text: an ID, a name or a currency
 // that is none.
 func Write(w io.Writer, r Range) error {
-	if r.Currency != "" && !csvfile.IsCurrency(r.Currency) {
+	if r.Currency != "" && !tabular.IsCurrency(r.Currency) {
 		return fmt.Errorf("write range: %q is not a currency code such as EUR", r.Currency)
 	}
 	rows := make([]record, len(r.Systems))

@@ -9,9 +9,9 @@ import (
 	"testing"
 	"testing/iotest"
 
-	"cutbrief/rules/csvfile"
 	"cutbrief/rules/message"
 	"cutbrief/rules/metal"
+	"cutbrief/rules/tabular"
 	"cutbrief/rules/unit"
 )
 
@@ -173,7 +173,7 @@ func TestFindings(t *testing.T) {
 		t.Run(name, func(t *testing.T) {
 			r, findings := read(fileOf(good(c.replace...)))
 			same(t, findings, c.want...)
-			if kept := len(r.Systems) == 1; kept != (csvfile.Count(findings, Error) == 0) {
+			if kept := len(r.Systems) == 1; kept != (tabular.Count(findings, Error) == 0) {
 				t.Errorf("%d systems kept", len(r.Systems))
 			}
 		})

@@ -14,8 +14,8 @@ import (
 	"slices"
 	"strings"
 
-	"cutbrief/rules/csvfile"
 	"cutbrief/rules/metal"
+	"cutbrief/rules/tabular"
 	"cutbrief/rules/unit"
 )
 
@@ -86,13 +86,13 @@ type Supply struct {
 
 // Finding is one thing to know about one place in a file; its Row is the ID of
 // the system.
-type Finding = csvfile.Finding
+type Finding = tabular.Finding
 
-// The severities, as in csvfile.
+// The severities, as in tabular.
 const (
-	Error   = csvfile.Error
-	Warning = csvfile.Warning
-	Note    = csvfile.Note
+	Error   = tabular.Error
+	Warning = tabular.Warning
+	Note    = tabular.Note
 )
 
 // Merge joins lists of findings about r in the order of its file. A finding

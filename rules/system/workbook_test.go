@@ -7,8 +7,7 @@ import (
 	"strings"
 	"testing"
 
-	"cutbrief/rules/csvfile"
-	"cutbrief/rules/workbook"
+	"cutbrief/rules/tabular"
 )
 
 // asBook is a file of cells as a workbook.
@@ -24,7 +23,7 @@ func asBook(t *testing.T, text string) *bytes.Buffer {
 	if err != nil {
 		t.Fatal(err)
 	}
-	table := workbook.Table{Columns: records[0]}
+	table := tabular.Table{Columns: records[0]}
 	for _, r := range records[1:] {
 		row := make([]any, len(r))
 		for i, cell := range r {
@@ -33,7 +32,7 @@ func asBook(t *testing.T, text string) *bytes.Buffer {
 		table.Rows = append(table.Rows, row)
 	}
 	var out bytes.Buffer
-	if err := workbook.Write(&out, table); err != nil {
+	if err := tabular.WriteWorkbook(&out, table); err != nil {
 		t.Fatal(err)
 	}
 	return &out
@@ -44,16 +43,16 @@ func asBook(t *testing.T, text string) *bytes.Buffer {
 func TestWorkbookIsReadAsCSV(t *testing.T) {
 	one, _ := Read(strings.NewReader(Template()), "x")
 	two, found := Read(asBook(t, Template()), "x")
-	if len(two.Systems) == 0 || !reflect.DeepEqual(one.Systems, two.Systems) || one.Currency != two.Currency || csvfile.Count(found, Error) > 0 {
+	if len(two.Systems) == 0 || !reflect.DeepEqual(one.Systems, two.Systems) || one.Currency != two.Currency || tabular.Count(found, Error) > 0 {
 		t.Errorf("%d systems, want %d; %v", len(two.Systems), len(one.Systems), found)
 	}
 }
 
 // What is wrong is named by its cell.
 func TestFindingsNameTheCell(t *testing.T) {
-	table := workbook.Table{Columns: []string{"id", "name", "rated_mm"}, Rows: [][]any{{"a-1", "A", "far"}}}
+	table := tabular.Table{Columns: []string{"id", "name", "rated_mm"}, Rows: [][]any{{"a-1", "A", "far"}}}
 	var out bytes.Buffer
-	if err := workbook.Write(&out, table); err != nil {
+	if err := tabular.WriteWorkbook(&out, table); err != nil {
 		t.Fatal(err)
 	}
 	_, found := Read(&out, "x")
@@ -71,8 +70,8 @@ func add(t *testing.T, e *Entry, answers map[string][]string) (errors int) {
 	for _, f := range e.Fields() {
 		for _, said := range append(answers[f.Name], "") {
 			found := e.Set(f.Name, said)
-			errors += csvfile.Count(found, Error)
-			if csvfile.Count(found, Error) == 0 {
+			errors += tabular.Count(found, Error)
+			if tabular.Count(found, Error) == 0 {
 				break
 			}
 		}
@@ -102,7 +101,7 @@ func TestEntry(t *testing.T) {
 	}
 	r, found := e.Range("x")
 	s, known := r.Find("shop-45")
-	if !known || s.Rated != 12.7 || s.CleanMax != 17 || r.Currency != "USD" || csvfile.Count(found, Error) > 0 {
+	if !known || s.Rated != 12.7 || s.CleanMax != 17 || r.Currency != "USD" || tabular.Count(found, Error) > 0 {
 		t.Errorf("%+v %v", s, found)
 	}
 	if _, err := NewEntry([]byte("PK\x03\x04")); err == nil {

@@ -10,8 +10,8 @@ import (
 	"testing"
 	"unicode/utf8"
 
-	"cutbrief/rules/csvfile"
 	"cutbrief/rules/metal"
+	"cutbrief/rules/tabular"
 	"cutbrief/rules/unit"
 	"pgregory.net/rapid"
 )
@@ -63,7 +63,7 @@ func TestRoundTrip(t *testing.T) {
 			t.Fatal(err)
 		}
 		got, findings := Read(&b, "")
-		if csvfile.Count(findings, Error) > 0 {
+		if tabular.Count(findings, Error) > 0 {
 			t.Fatalf("findings %v", findings)
 		}
 		if !reflect.DeepEqual(got.Systems, r.Systems) || got.Currency != r.Currency || got.Invented != r.Invented {
@@ -90,7 +90,7 @@ func TestWriteRefusesWhatReadWould(t *testing.T) {
 
 func TestTemplateReadsBack(t *testing.T) {
 	r, findings := read(Template())
-	if n := csvfile.Count(findings, Error) + csvfile.Count(findings, Warning); n > 0 {
+	if n := tabular.Count(findings, Error) + tabular.Count(findings, Warning); n > 0 {
 		t.Errorf("%d errors or warnings: %v", n, findings)
 	}
 	if !r.Invented || r.Currency != "EUR" || len(r.Systems) < 6 {
@@ -115,7 +115,7 @@ func TestTemplateExplainsEveryColumnInASCII(t *testing.T) {
 func TestFingerprint(t *testing.T) {
 	print := func(text string) string {
 		r, findings := read(text)
-		if csvfile.Count(findings, Error) > 0 {
+		if tabular.Count(findings, Error) > 0 {
 			t.Fatal(findings)
 		}
 		return Fingerprint(r)
@@ -148,7 +148,7 @@ func FuzzSplit(f *testing.F) {
 		if line == "" || strings.ContainsAny(line, "\r\n") {
 			return
 		}
-		cells, _, problem := csvfile.Split(line)
+		cells, _, problem := tabular.Split(line)
 		want, err := csv.NewReader(strings.NewReader(line)).Read()
 		if (problem == "") != (err == nil) || err == nil && !reflect.DeepEqual(cells, want) {
 			t.Errorf("%q: %q %q, want %q %v", line, cells, problem, want, err)
@@ -164,13 +164,13 @@ func FuzzRead(f *testing.F) {
 	f.Fuzz(func(t *testing.T, text string) {
 		r, findings := read(text)
 		if len(r.Systems) == 0 {
-			if csvfile.Count(findings, Error) == 0 {
+			if tabular.Count(findings, Error) == 0 {
 				t.Fatal("no systems and no error")
 			}
 			return
 		}
 		for _, f := range findings {
-			if !csvfile.Flaw(f.Column).IsEmpty() || strings.ContainsAny(f.Problem.String(), "\x1b\n\x00") {
+			if !tabular.Flaw(f.Column).IsEmpty() || strings.ContainsAny(f.Problem.String(), "\x1b\n\x00") {
 				t.Errorf("finding not fit for a terminal: %q", f)
 			}
 		}

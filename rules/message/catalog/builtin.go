@@ -6,8 +6,8 @@ import (
 	"sync"
 	"unicode"
 
-	"cutbrief/rules/csvfile"
 	"cutbrief/rules/message"
+	"cutbrief/rules/tabular"
 )
 
 // files are the built-in catalogs, one a language, named by its tag.
@@ -72,11 +72,11 @@ func Template(tag string) string {
 		tag = complete
 	}
 	for line := range strings.SplitSeq(strings.TrimSuffix(text(tag), "\n"), "\n") {
-		cells, _, _ := csvfile.Split(line)
+		cells, _, _ := tabular.Split(line)
 		switch {
-		case csvfile.Skipped(line) && !filled:
+		case tabular.Skipped(line) && !filled:
 			continue
-		case !csvfile.Skipped(line) && !filled && cells[0] != colEnglish:
+		case !tabular.Skipped(line) && !filled && cells[0] != colEnglish:
 			line = inCell(cells[0]) + ","
 		}
 		out.WriteString(line + "\n")

@@ -6,8 +6,8 @@ import (
 	"unicode"
 	"unicode/utf8"
 
-	"cutbrief/rules/csvfile"
 	"cutbrief/rules/message"
+	"cutbrief/rules/tabular"
 )
 
 // harmful reports a character that could steer a terminal or turn a line round.
@@ -23,7 +23,7 @@ func FuzzRead(f *testing.F) {
 	f.Fuzz(func(t *testing.T, csv, text, kept string) {
 		b, findings := Read(strings.NewReader(csv), "fuzz")
 		for _, found := range findings {
-			if !csvfile.Flaw(found.Column).IsEmpty() || strings.ContainsFunc(found.Problem.String()+found.Accepted.String(), harmful) {
+			if !tabular.Flaw(found.Column).IsEmpty() || strings.ContainsFunc(found.Problem.String()+found.Accepted.String(), harmful) {
 				t.Errorf("not fit for a terminal: %q", found)
 			}
 		}

@@ -12,8 +12,8 @@ import (
 
 	"golang.org/x/text/language"
 
-	"cutbrief/rules/csvfile"
 	"cutbrief/rules/message"
+	"cutbrief/rules/tabular"
 )
 
 // maxRows keeps a wrong file from costing memory.
@@ -41,23 +41,23 @@ const (
 type line struct{ english, words string }
 
 // format is how a catalog is kept as a file.
-func format() *csvfile.Format[line] {
-	english := csvfile.TextColumn(colEnglish, "the sentence as the program words it", func(l *line) *string { return &l.english })
-	words := csvfile.TextColumn(colWords, "plain text, at most 300 characters", func(l *line) *string { return &l.words })
+func format() *tabular.Format[line] {
+	english := tabular.TextColumn(colEnglish, "the sentence as the program words it", func(l *line) *string { return &l.english })
+	words := tabular.TextColumn(colWords, "plain text, at most 300 characters", func(l *line) *string { return &l.words })
 	english.Required, words.Required, words.Blank = true, true, true
-	return &csvfile.Format[line]{MaxRows: maxRows, Columns: []csvfile.Column[line]{english, words}}
+	return &tabular.Format[line]{MaxRows: maxRows, Columns: []tabular.Column[line]{english, words}}
 }
 
 // Read reads a catalog from a CSV file (RFC 4180, UTF-8, one message a line) and
 // checks every line. name is what the catalog is called, such as the file's base
 // name. Lines that start with # are comments; a line without words leaves its
 // message as it is. A line with an error is left out of the catalog.
-func Read(r io.Reader, name string) (*message.Catalog, []csvfile.Finding) {
+func Read(r io.Reader, name string) (*message.Catalog, []tabular.Finding) {
 	f, findings := reading(r, name)
 	return message.NewCatalog(f.source), findings
 }
 
-func reading(r io.Reader, name string) (*file, []csvfile.Finding) {
+func reading(r io.Reader, name string) (*file, []tabular.Finding) {
 	f := &file{source: message.Source{Name: name, Tag: language.English, Units: map[string]string{}}, seen: map[string]int{}}
 	form := format()
 	form.Check = f.check
@@ -68,16 +68,16 @@ func reading(r io.Reader, name string) (*file, []csvfile.Finding) {
 type file struct {
 	source message.Source
 	seen   map[string]int // identifiers, and the line each is on
-	row    *csvfile.Row[line]
+	row    *tabular.Row[line]
 }
 
 // report adds an error of the row that is read.
 func (f *file) report(column string, accepted message.Message, problem message.ID, args ...any) {
-	f.row.Report(csvfile.Finding{Column: column, Severity: csvfile.Error, Problem: message.New(problem, args...), Accepted: accepted})
+	f.row.Report(tabular.Finding{Column: column, Severity: tabular.Error, Problem: message.New(problem, args...), Accepted: accepted})
 }
 
 // check checks a row and puts it into the book.
-func (f *file) check(row *csvfile.Row[line]) {
+func (f *file) check(row *tabular.Row[line]) {
 	f.row = row
 	english, words := row.Value.english, row.Value.words
 	switch {
@@ -146,7 +146,7 @@ func (f *file) setting(name, value string) {
 	case isAnswer:
 		f.typed(answer, value, &f.source.Answers)
 	default:
-		f.report(colEnglish, message.New("a row of the template"), "{1} is not a row this program knows", message.Name(csvfile.Quoted(name)))
+		f.report(colEnglish, message.New("a row of the template"), "{1} is not a row this program knows", message.Name(tabular.Quoted(name)))
 	}
 }
 
@@ -155,7 +155,7 @@ func (f *file) setting(name, value string) {
 func (f *file) tag(value string) {
 	tag, err := language.Parse(value)
 	if err != nil {
-		f.report(colWords, message.New("such as de or pt-BR"), "{1} is no tag of a language", message.Name(csvfile.Quoted(value)))
+		f.report(colWords, message.New("such as de or pt-BR"), "{1} is no tag of a language", message.Name(tabular.Quoted(value)))
 		return
 	}
 	f.source.Tag = tag
@@ -164,7 +164,7 @@ func (f *file) tag(value string) {
 // mark takes a decimal or thousands mark.
 func (f *file) mark(value string, into *string) {
 	if !slices.Contains([]string{".", ",", "’", "'", "space"}, value) {
-		f.report(colWords, message.New("one of . , ’ or the word space"), "{1} is not a mark for numbers", message.Name(csvfile.Quoted(value)))
+		f.report(colWords, message.New("one of . , ’ or the word space"), "{1} is not a mark for numbers", message.Name(tabular.Quoted(value)))
 		return
 	}
 	*into = strings.Replace(value, "space", "\u00a0", 1)

@@ -7,8 +7,8 @@ import (
 
 	"pgregory.net/rapid"
 
-	"cutbrief/rules/csvfile"
 	"cutbrief/rules/message"
+	"cutbrief/rules/tabular"
 )
 
 // bookOf is a book with a header and some lines.
@@ -119,7 +119,7 @@ func TestReadFinds(t *testing.T) {
 		_, findings := Read(strings.NewReader("english,words\n"+c.rows), "test")
 		got := ""
 		for _, f := range findings {
-			if f.Severity == csvfile.Error {
+			if f.Severity == tabular.Error {
 				got += f.String()
 			}
 		}
@@ -128,7 +128,7 @@ func TestReadFinds(t *testing.T) {
 		}
 	}
 	for text, faults := range map[string]int{"": 1, "a,b\nc,d": 2, "\xff\xfe": 1} { // of a,b both columns are missing
-		if _, findings := Read(strings.NewReader(text), "test"); csvfile.Count(findings, csvfile.Error) != faults {
+		if _, findings := Read(strings.NewReader(text), "test"); tabular.Count(findings, tabular.Error) != faults {
 			t.Errorf("%q: %v", text, findings)
 		}
 	}

@@ -1,8 +1,4 @@
-// Package workbook reads a sheet of a workbook as lines of cells, and writes
-// tables as a workbook: the part of Office Open XML (ECMA-376) that lists and
-// tables need, over the standard library. What the cells mean is the business of
-// the packages that import it.
-package workbook
+package tabular
 
 import (
 	"archive/zip"
@@ -26,20 +22,20 @@ const (
 	maxCols = 100
 )
 
-// Is reports whether a file is a workbook, or at least an archive as one is.
-func Is(data []byte) bool { return bytes.HasPrefix(data, []byte("PK\x03\x04")) }
+// IsWorkbook reports whether a file is a workbook, or at least an archive as one is.
+func IsWorkbook(data []byte) bool { return bytes.HasPrefix(data, []byte("PK\x03\x04")) }
 
-// Row is a line of a sheet: its number, from 1, and what its cells say. Why says of
+// WorkbookRow is a line of a sheet: its number, from 1, and what its cells say. Why says of
 // a cell, from 0, why it cannot be read: a formula, a date, a fault.
-type Row struct {
+type WorkbookRow struct {
 	Number int
 	Cells  []string
 	Why    map[int]message.ID
 }
 
-// Read reads the first sheet of a workbook. Numbers come with all their digits and
+// ReadWorkbook reads the first sheet of a workbook. Numbers come with all their digits and
 // a decimal point, whatever they look like in the workbook.
-func Read(data []byte) ([]Row, error) {
+func ReadWorkbook(data []byte) ([]WorkbookRow, error) {
 	z, err := zip.NewReader(bytes.NewReader(data), int64(len(data)))
 	if err != nil {
 		return nil, message.Errorf("is damaged: it cannot be unpacked")
@@ -157,7 +153,7 @@ func (b *book) firstSheet() (string, error) {
 }
 
 // rows reads a sheet row by row.
-func (b *book) rows(name string) ([]Row, error) {
+func (b *book) rows(name string) ([]WorkbookRow, error) {
 	r, err := b.open(name)
 	if err != nil {
 		return nil, err
@@ -165,7 +161,7 @@ func (b *book) rows(name string) ([]Row, error) {
 	defer r.Close() // only read: nothing to lose
 	in := &io.LimitedReader{R: r, N: maxPart + 1}
 	d := xml.NewDecoder(in)
-	var list []Row
+	var list []WorkbookRow
 	for {
 		token, err := d.Token()
 		switch {
@@ -216,8 +212,8 @@ type rawCell struct {
 }
 
 // row puts the cells of a row in their columns.
-func (b *book) row(raw rawRow) (Row, error) {
-	row := Row{Number: raw.Number}
+func (b *book) row(raw rawRow) (WorkbookRow, error) {
+	row := WorkbookRow{Number: raw.Number}
 	for _, c := range raw.Cells {
 		at := len(row.Cells)
 		if c.Place != "" {
@@ -317,8 +313,8 @@ func column(place string) int {
 	return n - 1
 }
 
-// Place names a cell by its column, from 0, and its row, from 1: "B7".
-func Place(column, row int) string {
+// CellName names a cell by its column, from 0, and its row, from 1: "B7".
+func CellName(column, row int) string {
 	name := ""
 	for n := column; n >= 0; n = n/26 - 1 {
 		name = string(rune('A'+n%26)) + name

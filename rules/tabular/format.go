@@ -1,4 +1,4 @@
-package csvfile
+package tabular
 
 import (
 	"encoding/csv"
@@ -10,7 +10,6 @@ import (
 	"unicode"
 
 	"cutbrief/rules/message"
-	"cutbrief/rules/workbook"
 )
 
 // maxColumns is how many cells a header may have. It keeps a wrong file from
@@ -114,7 +113,8 @@ type List[T any] struct {
 }
 
 // Read reads a list from a CSV file (RFC 4180, UTF-8, one row a line), or from the
-// first sheet of a workbook, and checks every line. Lines that start with # are comments. A row with an error is left
+// first sheet of a workbook, and checks every line. Lines that start with # are
+// comments. A row with an error is left
 // out; with a broken header all are, and yet checked. Findings are in the order of
 // the file. Reading stops at the limits, with an error that says so.
 func (f *Format[T]) Read(r io.Reader) List[T] {
@@ -129,7 +129,7 @@ func (f *Format[T]) Read(r io.Reader) List[T] {
 		return rd.list
 	}
 	var all bool
-	if workbook.Is([]byte(text)) {
+	if IsWorkbook([]byte(text)) {
 		all = rd.sheet([]byte(text))
 	} else {
 		all = Each(text, rd.line)
@@ -157,7 +157,7 @@ type reader[T any] struct {
 
 func (rd *reader[T]) report(f Finding) {
 	if i := slices.Index(rd.list.Header, f.Column); rd.book && f.Line > 0 && f.Column != "" && i >= 0 {
-		f.Cell = workbook.Place(i, f.Line)
+		f.Cell = CellName(i, f.Line)
 	}
 	rd.list.Findings = append(rd.list.Findings, f)
 }
@@ -165,7 +165,7 @@ func (rd *reader[T]) report(f Finding) {
 // sheet takes the lines of a workbook in and reports whether it had them all.
 func (rd *reader[T]) sheet(data []byte) bool {
 	rd.book = true
-	rows, err := workbook.Read(data)
+	rows, err := ReadWorkbook(data)
 	if err != nil {
 		rd.report(Finding{Severity: Error, Problem: message.Of(err), Accepted: message.New("a workbook (.xlsx) with the list on its first sheet, or CSV in UTF-8")})
 		return false

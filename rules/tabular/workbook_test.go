@@ -1,4 +1,4 @@
-package workbook
+package tabular
 
 import (
 	"archive/zip"
@@ -42,7 +42,7 @@ func bookOf(t testing.TB, rows string) []byte {
 }
 
 func TestReadsWhatAnOfficeProgramWrites(t *testing.T) {
-	rows, err := Read(bookOf(t, `<row r="1"><c r="A1" t="s"><v>0</v></c><c r="C1" t="s"><v>1</v></c></row>`+
+	rows, err := ReadWorkbook(bookOf(t, `<row r="1"><c r="A1" t="s"><v>0</v></c><c r="C1" t="s"><v>1</v></c></row>`+
 		`<row r="4"><c r="A4" t="inlineStr"><is><t>=1+1</t></is></c><c r="B4"><v>12.7</v></c><c r="C4" s="2"><v>1950</v></c><c r="D4" t="b"><v>1</v></c><c r="E4"><v>1E-3</v></c><c r="F4" t="str"><v>x</v></c></row>`))
 	if err != nil || len(rows) != 2 {
 		t.Fatal(rows, err)
@@ -57,7 +57,7 @@ func TestReadsWhatAnOfficeProgramWrites(t *testing.T) {
 
 // A formula, a date and an error of the spreadsheet are told apart from values.
 func TestWhatIsNoValue(t *testing.T) {
-	rows, err := Read(bookOf(t, `<row r="2"><c r="A2"><f>B2*2</f><v>4</v></c><c r="B2" s="1"><v>45000</v></c><c r="C2" s="3"><v>45000.5</v></c><c r="D2" t="e"><v>#REF!</v></c><c r="E2" t="s"><v>9</v></c><c r="F2"><v>many</v></c></row>`))
+	rows, err := ReadWorkbook(bookOf(t, `<row r="2"><c r="A2"><f>B2*2</f><v>4</v></c><c r="B2" s="1"><v>45000</v></c><c r="C2" s="3"><v>45000.5</v></c><c r="D2" t="e"><v>#REF!</v></c><c r="E2" t="s"><v>9</v></c><c r="F2"><v>many</v></c></row>`))
 	if err != nil || len(rows) != 1 {
 		t.Fatal(rows, err)
 	}
@@ -88,7 +88,7 @@ func TestHostileWorkbooks(t *testing.T) {
 			"xl/_rels/workbook.xml.rels": `<Relationships/>`}), "no sheet"},
 	} {
 		start := time.Now()
-		_, err := Read(c.data)
+		_, err := ReadWorkbook(c.data)
 		if err == nil || !strings.Contains(err.Error(), c.want) {
 			t.Errorf("%s: %v, want %q", name, err, c.want)
 		}
@@ -105,13 +105,13 @@ func TestWrittenIsRead(t *testing.T) {
 	table := Table{Name: "a/b:[c]", Columns: []string{"name", "rated (mm)", "day", "n"},
 		Rows: [][]any{{"=1+1", 12.7, day, 3}, {"@x \x01<&>\n2nd", nil, nil, -0.5}, {"", 0.0, nil, nil}}}
 	var one, two bytes.Buffer
-	if err := Write(&one, table, Table{Name: "empty"}); err != nil {
+	if err := WriteWorkbook(&one, table, Table{Name: "empty"}); err != nil {
 		t.Fatal(err)
 	}
-	if Write(&two, table, Table{Name: "empty"}); !bytes.Equal(one.Bytes(), two.Bytes()) {
+	if WriteWorkbook(&two, table, Table{Name: "empty"}); !bytes.Equal(one.Bytes(), two.Bytes()) {
 		t.Error("other bytes the next time")
 	}
-	rows, err := Read(one.Bytes())
+	rows, err := ReadWorkbook(one.Bytes())
 	if err != nil || len(rows) != 4 {
 		t.Fatal(rows, err)
 	}
@@ -142,7 +142,7 @@ func TestWrittenIsRead(t *testing.T) {
 
 func TestPlace(t *testing.T) {
 	for i, want := range map[int]string{0: "A7", 25: "Z7", 26: "AA7", 51: "AZ7", 52: "BA7", 701: "ZZ7"} {
-		if got := Place(i, 7); got != want || i < maxCols && column(got) != i {
+		if got := CellName(i, 7); got != want || i < maxCols && column(got) != i {
 			t.Errorf("%d: %s, back %d", i, got, column(got))
 		}
 	}

@@ -1,4 +1,4 @@
-package workbook
+package tabular
 
 import (
 	"archive/zip"
@@ -43,9 +43,9 @@ const (
 	styles = head + `<styleSheet ` + main + `><numFmts count="1"><numFmt numFmtId="164" formatCode="yyyy\-mm\-dd"/></numFmts><fonts count="2"><font><sz val="11"/><name val="Calibri"/></font><font><b/><sz val="11"/><name val="Calibri"/></font></fonts><fills count="2"><fill><patternFill patternType="none"/></fill><fill><patternFill patternType="gray125"/></fill></fills><borders count="1"><border/></borders><cellStyleXfs count="1"><xf/></cellStyleXfs><cellXfs count="4"><xf/><xf fontId="1" applyFont="1"><alignment wrapText="1" vertical="top"/></xf><xf numFmtId="164" applyNumberFormat="1"/><xf applyAlignment="1"><alignment wrapText="1" vertical="top"/></xf></cellXfs></styleSheet>`
 )
 
-// Write writes tables as the sheets of a workbook. Texts are texts: none becomes a
-// formula. The same tables give the same bytes.
-func Write(w io.Writer, tables ...Table) error {
+// WriteWorkbook writes tables as the sheets of a workbook. Texts are texts: none
+// becomes a formula. The same tables give the same bytes.
+func WriteWorkbook(w io.Writer, tables ...Table) error {
 	z := zip.NewWriter(w)
 	var parts, sheets, names strings.Builder
 	for i, t := range tables {
@@ -91,13 +91,13 @@ func (t *Table) sheet() string {
 	for n, row := range append([][]any{heads}, t.Rows...) {
 		fmt.Fprintf(&b, `<row r="%d">`, n+1)
 		for i, v := range row {
-			writeCell(&b, Place(i, n+1), v, n == 0)
+			writeCell(&b, CellName(i, n+1), v, n == 0)
 		}
 		b.WriteString(`</row>`)
 	}
 	b.WriteString(`</sheetData>`)
 	if len(t.Columns) > 0 {
-		fmt.Fprintf(&b, `<autoFilter ref="A1:%s"/>`, Place(len(t.Columns)-1, len(t.Rows)+1))
+		fmt.Fprintf(&b, `<autoFilter ref="A1:%s"/>`, CellName(len(t.Columns)-1, len(t.Rows)+1))
 	}
 	b.WriteString(`</worksheet>`)
 	return b.String()

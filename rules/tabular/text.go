@@ -1,8 +1,9 @@
-// Package csvfile reads the lists a rep keeps as CSV files, line by line: what
-// was found wrong and where, cells taken apart, texts that could disturb a
-// terminal refused. What the lists hold is the business of the packages that
-// import it.
-package csvfile
+// Package tabular reads the lists a rep keeps as CSV files or workbooks, line by
+// line: what was found wrong and where, cells taken apart, texts that could disturb
+// a terminal refused. It writes tables as workbooks, the part of Office Open XML
+// (ECMA-376) that they need. What lists and tables hold is the business of the
+// packages that import it.
+package tabular
 
 import (
 	"errors"
