@@ -12,8 +12,10 @@ package message
 
 import (
 	"strings"
+	"sync"
 
 	"golang.org/x/text/language"
+	"golang.org/x/text/message"
 )
 
 // Catalog is the words of one language, or a firm's own. The nil Catalog prints
@@ -23,7 +25,7 @@ type Catalog struct {
 
 	wordings       map[ID]entry // all rows, as they are and folded
 	answers, words []typing     // what may be typed: their words to ours
-	to             *printer
+	count          func(int) string // with the marks of the language
 }
 
 // entry is a row.
@@ -47,7 +49,7 @@ type Row struct{ ID, Words string }
 
 // NewCatalog makes a Catalog.
 func NewCatalog(s Source) *Catalog {
-	c := &Catalog{Source: s, to: newPrinter(s.Tag), wordings: map[ID]entry{}, words: typings(s.Words), answers: typings(s.Answers)}
+	c := &Catalog{Source: s, count: counting(s.Tag), wordings: map[ID]entry{}, words: typings(s.Words), answers: typings(s.Answers)}
 	for _, r := range s.Rows {
 		c.add(r)
 	}
@@ -55,6 +57,13 @@ func NewCatalog(s Source) *Catalog {
 		c.wordings[ID(r.ID)] = entry{r.ID, r.Words}
 	}
 	return c
+}
+
+// counting writes whole numbers as a language does. What knows how is made when
+// the first is written.
+func counting(tag language.Tag) func(int) string {
+	printer := sync.OnceValue(func() *message.Printer { return message.NewPrinter(tag) })
+	return func(n int) string { return printer().Sprint(n) }
 }
 
 // add takes a row. Where a row begins with a capital and another does not, each
@@ -74,7 +83,7 @@ func (c *Catalog) Code() string {
 	if c == nil {
 		return "en"
 	}
-	base, _ := c.to.tag.Base()
+	base, _ := c.Source.Tag.Base()
 	return base.String()
 }
 

@@ -1,6 +1,7 @@
 package message
 
 import (
+	"cmp"
 	"fmt"
 	"strings"
 	"sync"
@@ -8,36 +9,17 @@ import (
 
 	"golang.org/x/text/feature/plural"
 	"golang.org/x/text/language"
-	xmessage "golang.org/x/text/message"
-	"golang.org/x/text/message/catalog"
 )
 
-// printer prints messages in one language. It hands a wording to the library
-// when it is first asked for, so that a program that says little compiles little.
-// It may be used by several goroutines at once.
-type printer struct {
-	tag     language.Tag
-	builder *catalog.Builder
-	lib     *xmessage.Printer
-
-	mu   sync.Mutex
-	have map[ID]bool
-}
-
-func newPrinter(tag language.Tag) *printer {
-	b := catalog.NewBuilder()
-	return &printer{tag: tag, builder: b, lib: xmessage.NewPrinter(tag, xmessage.Catalog(b)), have: map[ID]bool{}}
-}
-
 // english prints messages as they are identified.
-var english = sync.OnceValue(func() *Catalog { return &Catalog{to: newPrinter(language.English)} })
+var english = sync.OnceValue(func() *Catalog { return &Catalog{Source: Source{Tag: language.English}, count: counting(language.English)} })
 
 // Tag is the tag of the language the catalog prints, by BCP 47: "en", "de".
 func (c *Catalog) Tag() string {
 	if c == nil {
 		c = english()
 	}
-	return c.to.tag.String()
+	return c.Source.Tag.String()
 }
 
 // Print puts a message into the words of the catalog; the nil catalog has the
@@ -57,11 +39,11 @@ func (c *Catalog) phrase(m Message) string {
 	case m.id == "":
 		return ""
 	case c.wording(m.id) != "":
-		return c.to.print(m, c.wording, c.arguments(m.args))
+		return c.filled(m, c.wording)
 	case c.Lacking != nil:
 		c.Lacking(m.id)
 	}
-	return c.to.print(m, english().wording, c.arguments(m.args))
+	return c.filled(m, english().wording)
 }
 
 // wording is the row of a message, "" if there is none. English needs no rows.
@@ -96,62 +78,67 @@ func (c *Catalog) listed(m Message) string {
 	return c.Print(New(m.last, Name(strings.Join(parts[:n-1], m.sep)), Name(parts[n-1])))
 }
 
-// arguments prints what fills the holes.
-func (c *Catalog) arguments(args []any) []any {
-	printed := make([]any, len(args))
-	for i, arg := range args {
-		switch a := arg.(type) {
-		case Message:
-			printed[i] = c.Print(a)
-		case ID:
-			printed[i] = c.Print(a.Message())
-		case Name:
-			printed[i] = string(a)
-		case Figure:
-			printed[i] = c.figure(string(a))
-		case error:
-			printed[i] = c.Print(Of(a))
-		case Count:
-			printed[i] = int(a)
+// filled is the words of a message with its arguments in the holes.
+func (c *Catalog) filled(m Message, wording func(ID) string) string {
+	words := wording(m.id)
+	if m.one != "" {
+		words = cmp.Or(c.counted(m, wording), words)
+	}
+	if !strings.Contains(words, "{") {
+		return words
+	}
+	var out strings.Builder
+	for _, part := range takeApart(words) {
+		switch {
+		case part.hole == 0:
+			out.WriteString(part.text)
+		case part.hole <= len(m.args):
+			out.WriteString(c.argument(m.args[part.hole-1]))
 		default:
-			printed[i] = fmt.Sprintf("(%T is no argument of a message)", arg)
+			fmt.Fprintf(&out, "{%d}", part.hole)
 		}
 	}
-	return printed
+	return out.String()
 }
 
-// print has the library print one message. wording is where its words are.
-func (p *printer) print(m Message, wording func(ID) string, args []any) string {
-	p.prepare(m, wording)
-	return p.lib.Sprintf(string(m.id), args...)
+// argument prints what fills a hole.
+func (c *Catalog) argument(arg any) string {
+	switch a := arg.(type) {
+	case Message:
+		return c.Print(a)
+	case ID:
+		return c.Print(a.Message())
+	case Name:
+		return string(a)
+	case Figure:
+		return c.figure(string(a))
+	case error:
+		return c.Print(Of(a))
+	case Count:
+		return c.count(int(a))
+	}
+	return fmt.Sprintf("(%T is no argument of a message)", arg)
 }
 
-// prepare hands the wordings of a message to the library.
-func (p *printer) prepare(m Message, wording func(ID) string) {
-	p.mu.Lock()
-	defer p.mu.Unlock()
-	if p.have[m.id] {
-		return
+// counted is the wording of a plural form for so many, as the language of the
+// catalog counts; "" for the form that the identifier is.
+func (c *Catalog) counted(m Message, wording func(ID) string) string {
+	n, _ := m.args[0].(Count)
+	form := plural.Cardinal.MatchPlural(c.Source.Tag, max(int(n), -int(n)), 0, 0, 0, 0)
+	if form == plural.One {
+		return wording(m.one)
 	}
-	p.have[m.id] = true
-	several := layout(wording(m.id))
-	if m.one == "" {
-		p.builder.SetString(p.tag, string(m.id), several) // never fails: it holds no macro
-		return
-	}
-	cases := []any{plural.One, layout(wording(m.one))}
 	for _, f := range forms {
-		if words := wording(PluralForm(f.name) + m.id); words != "" {
-			cases = append(cases, f.form, layout(words))
+		if f.form == form {
+			return wording(PluralForm(f.name) + m.id)
 		}
 	}
-	cases = append(cases, plural.Other, several)
-	p.builder.Set(p.tag, string(m.id), plural.Selectf(1, "%d", cases...))
+	return ""
 }
 
 // forms are the plural forms of the Unicode CLDR besides one and other, which
 // the two wordings of a counted message are.
-var forms = []struct {
+var forms = [...]struct {
 	name string
 	form plural.Form
 }{{"zero", plural.Zero}, {"two", plural.Two}, {"few", plural.Few}, {"many", plural.Many}}
@@ -167,19 +154,6 @@ func IsPluralForm(row string) bool {
 		}
 	}
 	return false
-}
-
-// layout is a wording as the library reads it: {1} becomes %[1]v.
-func layout(words string) string {
-	var out strings.Builder
-	for _, part := range takeApart(strings.NewReplacer("%", "%%", "${", "$\u200b{").Replace(words)) {
-		if part.hole > 0 {
-			fmt.Fprintf(&out, "%%[%d]v", part.hole)
-		} else {
-			out.WriteString(part.text)
-		}
-	}
-	return out.String()
 }
 
 // Has reports whether the catalog has words for a message.
