@@ -3,6 +3,7 @@ package cost
 import (
 	"math"
 	"math/rand/v2"
+	"slices"
 	"strings"
 	"testing"
 
@@ -109,6 +110,228 @@ func TestASystemByHand(t *testing.T) {
 	if s.Verdict != Saves || len(s.Movers) < 2 {
 		t.Errorf("%s, %d movers", s.Verdict, len(s.Movers))
 	}
+	near(t, "worth of that year", p.Worth.Likely, year.Likely*4.579707-1950, 0.01, nil) // economics.csv: UPV of 5 years at 3 %
+	own, _ := o.Method.PerYear.Get()
+	near(t, "a year", own.Likely, 2760*o.Method.PerMetre.Likely, 1e-6, nil)
+	near(t, "low metres, 60·44·0.8", a.Metres.Or(Estimate{}).Low, 2112, 1e-9, nil)
+	near(t, "high metres, 60·48·1.2", a.Metres.Or(Estimate{}).High, 3456, 1e-9, nil)
+	// 98 V · 45 A / 0.85 = 5.18824 kW for 1/30 + 0.7/1800 h, 0.1 kW for 0.0170635 h
+	// between, at 0.20; 1.12 kW of air for 1/30 + 0.7/1800 + 12/1800 h.
+	lines := linesOf(o.Method)
+	near(t, "electricity", lines[Power], 0.0353331, 1e-6, nil)
+	near(t, "air", lines[Air], 0.00904711, 1e-7, nil)
+}
+
+// linesOf are the likely figures of a method by its parts.
+func linesOf(w Method) map[Part]float64 {
+	lines := map[Part]float64{}
+	for _, l := range w.Lines {
+		lines[l.Part] = l.Cost.Likely
+	}
+	return lines
+}
+
+// Demo 45 says of itself that 10 mm of stainless count as its rated 12 mm: 500 mm/min.
+func TestASystemInAnotherMetal(t *testing.T) {
+	o := Reckon(job(metal.Stainless, 10), handPrices(), []*system.System{demo45(t)}).Offers[0]
+	i := slices.IndexFunc(o.Method.Inputs, func(in Input) bool { return strings.HasPrefix(in.Name.String(), "speed") })
+	if i < 0 {
+		t.Fatalf("no speed in %v", o.Method.Inputs)
+	}
+	near(t, "speed", o.Method.Inputs[i].Estimate.Likely, 500, 1e-6, nil)
+}
+
+// Another plasma system takes an ampere for each 0.25 mm, from 20 to 125 A. Its arc
+// burns at 80 V + 0.4 V a ampere (IEC 60974-1 as for cutting): 20 A at 88 V and 0.85 is
+// 2.0706 kW, 125 A at 130 V 19.118 kW, 18.056 at 0.9 and 21.667 at 0.75.
+func TestAnotherPlasmaSystem(t *testing.T) {
+	for mm, want := range map[unit.Millimetre]Estimate{2: {1.9556, 2.0706, 2.3467}, 40: {18.0556, 19.1176, 21.6667}} {
+		w := Reckon(job(metal.MildSteel, mm, rules.OtherPlasma), handPrices(), nil).Methods[0]
+		i := slices.IndexFunc(w.Inputs, func(in Input) bool { return strings.HasPrefix(in.Name.String(), "power while cutting") })
+		if i < 0 {
+			t.Fatalf("no power in %v", w.Inputs)
+		}
+		got := w.Inputs[i].Estimate
+		near(t, "low", got.Low, want.Low, 1e-4, nil)
+		near(t, "likely", got.Likely, want.Likely, 1e-4, nil)
+		near(t, "high", got.High, want.High, 1e-4, nil)
+	}
+}
+
+// The systems are held against the first way of today that can be worked out, and a
+// method names the prices it rests on, also those of one value.
+func TestAgainstTheFirstWay(t *testing.T) {
+	a := Reckon(job(metal.MildSteel, 10, rules.OtherWay, rules.SentOut, rules.BandSaw), handPrices(), []*system.System{demo45(t)})
+	if a.Against != 1 || len(a.Methods) != 3 {
+		t.Errorf("against %d of %d", a.Against, len(a.Methods))
+	}
+	if a := Reckon(job(metal.MildSteel, 10, rules.SentOut, rules.BandSaw), handPrices(), nil); a.Against != 0 {
+		t.Errorf("against %d", a.Against)
+	}
+	var names []string
+	for _, in := range a.Methods[1].Inputs {
+		names = append(names, in.Name.String())
+	}
+	if got := strings.Join(names, ", "); got != "cutting sent out, a trip with the pieces" {
+		t.Errorf("sending out rests on %s", got)
+	}
+}
+
+// Zero told is no thickness, no length and no wage; little is one.
+func TestLittleAndNothing(t *testing.T) {
+	for mm, worked := range map[unit.Millimetre]bool{0: false, 0.8: true} {
+		if a := Reckon(job(metal.MildSteel, mm, rules.SentOut), handPrices(), nil); a.Why.IsEmpty() != worked {
+			t.Errorf("%v mm: %s", mm, a.Why)
+		}
+	}
+	if a := Reckon(rules.Job{Pieces: []rules.Piece{{Metal: metal.MildSteel}}}, handPrices(), nil); a.Why.IsEmpty() {
+		t.Error("a piece without a thickness is worked out")
+	}
+	setUp := func(length unit.Metre, wage unit.Money) float64 {
+		j := job(metal.MildSteel, 12.7, rules.OxyFuel)
+		j.BusyLength, j.Prices.Labour = unit.Known(length), unit.Known(wage)
+		return linesOf(Reckon(j, handPrices(), nil).Methods[0])[Setup]
+	}
+	near(t, "15 s for 0.25 m at 60", setUp(0.25, 0), 1, 1e-9, nil)
+	near(t, "15 s for 0.5 m at 60", setUp(0, 0), 0.5, 1e-9, nil)
+	near(t, "15 s for 0.5 m at 0.60", setUp(0, 0.6), 0.005, 1e-9, nil)
+	for week, known := range map[unit.Metre]bool{0: false, 0.5: true} {
+		j := job(metal.MildSteel, 12.7, rules.OxyFuel)
+		j.CutPerWeek = unit.Known(week)
+		a := Reckon(j, handPrices(), nil)
+		if m, told := a.Metres.Get(); !told || m.Likely != 46*float64(week) || a.Methods[0].PerYear.IsKnown() != known {
+			t.Errorf("%v m a week: %v a year, %v", week, m, a.Methods[0].PerYear)
+		}
+	}
+}
+
+// Bills of 5520 a year over 2760 m are 2.00 a metre. Rental is listed however small
+// it is, and so is the power of a shear.
+func TestBillsAndSmallParts(t *testing.T) {
+	j := job(metal.MildSteel, 10, rules.SentOut)
+	j.Prices.SentOutYear = unit.Known(unit.Money(5520))
+	w := Reckon(j, handPrices(), nil).Methods[0]
+	if lines := linesOf(w); len(lines) != 1 || math.Abs(lines[Bought]-2) > 1e-9 {
+		t.Errorf("%v, want 2.00 as billed", lines)
+	}
+	shear := linesOf(Reckon(job(metal.MildSteel, 2, rules.Shear), handPrices(), nil).Methods[0])
+	near(t, "a shear's electricity, 0.5 kW for 1/240 h at 0.20", shear[Power], 0.5/240*0.20, 1e-9, nil)
+	small := handPrices().With(ItemCylinders, Price{Exact(0.5), BasisOwn, ""})
+	flame := linesOf(Reckon(job(metal.MildSteel, 10, rules.OxyFuel), small, nil).Methods[0])
+	near(t, "rental", flame[Rental], 0.5/2760, 1e-9, nil)
+	// A flame takes no electricity, so no price of it is missed.
+	gas := sure(map[ItemID]float64{ItemLabour: 60, ItemOxygen: 7, ItemAcetylene: 25})
+	if w := Reckon(job(metal.MildSteel, 10, rules.OxyFuel), gas, nil).Methods[0]; !w.Why.IsEmpty() {
+		t.Errorf("%s", w.Why)
+	}
+}
+
+// A method with a figure that a formula refuses is not worked out.
+func TestAFigureThatIsRefused(t *testing.T) {
+	j, prices := job(metal.MildSteel, 10, rules.OxyFuel), handPrices()
+	s := newScenario(&j, &prices)
+	w := s.method(OxyAcetylene, cut{metal.MildSteel, 10})
+	s.in[today+at(speed)].Estimate = Estimate{}
+	if out := s.worked(w, cut{metal.MildSteel, 10}); out.Why.IsEmpty() || out.PerMetre != (Estimate{}) {
+		t.Errorf("%+v", out)
+	}
+}
+
+// When a system pays back: money that is saved by the metre does it, also when it is
+// little; a rental alone never does, though the year saves. What it is worth over the
+// years needs both years and interest.
+func TestWhatPaysBack(t *testing.T) {
+	pays := func(j rules.Job, l PriceList) (Saving, Payback) {
+		t.Helper()
+		s, _ := Reckon(j, l, []*system.System{demo45(t)}).Offers[0].Saving.Get()
+		p, ok := s.Pays.Get()
+		if !ok {
+			t.Fatal("nothing is said of paying back")
+		}
+		return s, p
+	}
+	rented := job(metal.MildSteel, 15.5, rules.OxyFuel)
+	rented.CutPerWeek = unit.Known(unit.Metre(1))
+	l := handPrices().With(ItemCylinders, Price{Exact(30000), BasisOwn, ""}).With(ItemOxygen, Price{Exact(0.01), BasisOwn, ""}).
+		With(ItemAcetylene, Price{Exact(0.01), BasisOwn, ""}).With(ItemSet, Price{Exact(500), BasisOwn, ""})
+	if s, p := pays(rented, l); !(s.PerYear.Or(Estimate{}).Likely > 0) || p.Soonest.IsKnown() || p.Likely.IsKnown() {
+		t.Errorf("a rental pays for a system: %+v, %+v", s, p)
+	}
+	cheap := handPrices().With(ItemSentOut, Price{Exact(3.3), BasisOwn, ""})
+	s, p := pays(job(metal.MildSteel, 12, rules.SentOut), cheap)
+	if year := s.PerYear.Or(Estimate{}).Likely; !(s.PerMetre.Likely > 0 && s.PerMetre.Likely < 1) || math.Abs(p.Likely.Or(0)-1950/year) > 1e-9 {
+		t.Errorf("%+v, %+v", s, p)
+	}
+	one := handPrices().With(ItemYears, Price{Exact(1), BasisOwn, ""})
+	if _, p := pays(job(metal.MildSteel, 12, rules.SentOut), one); p.Years != 1 || p.Interest != 3 {
+		t.Errorf("over a year: %+v", p)
+	}
+	for _, id := range []ItemID{ItemYears, ItemInterest} {
+		l := handPrices()
+		delete(l.prices, id)
+		if _, p := pays(job(metal.MildSteel, 12, rules.SentOut), l); p.Years != 0 || p.Interest != 0 || p.Worth != (Estimate{}) {
+			t.Errorf("without %s: %+v", id, p)
+		}
+	}
+}
+
+// Where the two cross, found again by steps of 0.05 mm in the accounts of either. A
+// point of the chart is what an account says of that thickness, without the rental.
+func TestCrossingAgainstTheAccounts(t *testing.T) {
+	at := func(mm unit.Millimetre) (flame, plasma float64) {
+		a := Reckon(job(metal.MildSteel, mm, rules.OxyFuel), handPrices(), []*system.System{demo45(t)})
+		return a.Methods[0].PerMetre.Likely - linesOf(a.Methods[0])[Rental], a.Offers[0].Method.PerMetre.Likely
+	}
+	c := Cross(job(metal.MildSteel, 10, rules.OxyFuel), handPrices(), demo45(t))
+	for _, p := range c.Points {
+		flame, plasma := at(p.T)
+		near(t, "flame", p.Flame.Likely, flame, 1e-9, nil)
+		near(t, "plasma", p.Plasma.Likely, plasma, 1e-9, nil)
+	}
+	want := unit.Millimetre(4)
+	for ; want < 25; want += 0.05 {
+		if flame, plasma := at(want); flame < plasma {
+			break
+		}
+	}
+	if got, ok := c.Likely.Get(); !ok || got < want-0.06 || got > want+0.26 {
+		t.Errorf("they cross at %v, by steps at %v", got, want)
+	}
+	dear := handPrices().With(ItemSet, Price{Exact(9000), BasisOwn, ""})
+	if c := Cross(job(metal.MildSteel, 10, rules.OxyFuel), dear, demo45(t)); c.Likely.Or(0) != 4 {
+		t.Errorf("a system that is never cheaper: oxy-fuel is from %v on", c.Likely)
+	}
+}
+
+// The thicknesses compared: common steps of plate (common practice, no source), up to
+// what the system severs, and at least two.
+func TestThicknessesCompared(t *testing.T) {
+	for severance, want := range map[unit.Millimetre][]unit.Millimetre{
+		60: {4, 6, 8, 10, 12, 16, 20, 25, 32, 40, 50}, 20: {4, 6, 8, 10, 12, 16}, 7: {4, 6}, 6: nil,
+	} {
+		s := *demo45(t)
+		s.Rated, s.CleanMax, s.Severance = severance*0.6, severance*0.8, severance
+		c := Cross(job(metal.MildSteel, 10, rules.OxyFuel), handPrices(), &s)
+		var got []unit.Millimetre
+		for _, p := range c.Points {
+			got = append(got, p.T)
+		}
+		if !slices.Equal(got, want) || c.Why.IsEmpty() != (want != nil) {
+			t.Errorf("severing %v mm: %v (%s), want %v", severance, got, c.Why, want)
+		}
+	}
+}
+
+// The comparison means something where steel is cut by a system that cuts 4 mm.
+func TestComparable(t *testing.T) {
+	thin := *demo45(t)
+	thin.Rated, thin.CleanMax, thin.Severance = 3, 4, 5
+	for id, want := range map[metal.ID]bool{metal.MildSteel: true, metal.Galvanised: true, metal.Stainless: false} {
+		j := job(id, 3)
+		if Comparable(&j, &thin) != want || Comparable(&j, &system.System{}) {
+			t.Errorf("%s: comparable is not %t", id, want)
+		}
+	}
 }
 
 // Oxy-fuel is no alternative on these metals, nor shears beyond their reach:
@@ -126,6 +349,8 @@ func TestNoAlternativeIsSaid(t *testing.T) {
 		{job(metal.MildSteel, 6, rules.Shear), "Hand-held and bench shears cut up to about 3.4 mm in mild steel, so they are not an option for this cut."},
 		{job(metal.Stainless, 3, rules.Nibbler), "Hand-held nibblers cut up to about 2.1 mm in stainless, so they are not an option for this cut."},
 		{job(metal.MildSteel, 20, rules.Abrasive), "Abrasive discs do not cut plate above 12 mm day after day, so it is not calculated."},
+		{job(metal.Copper, 6, rules.BandSaw), "There are no figures for band saws in copper or brass."},
+		{job(metal.MildSteel, 3.61, rules.Shear), "Hand-held and bench shears cut up to about 3.4 mm in mild steel, so they are not an option for this cut."},
 		{job(metal.MildSteel, 6, rules.OtherWay), "What this method costs is not known, so it is not calculated."},
 	} {
 		a := Reckon(c.job, DemoPrices(), []*system.System{demo45(t)})
@@ -179,7 +404,7 @@ func TestTheCustomersOwnFigures(t *testing.T) {
 	}
 }
 
-// Scrap is not cleaned.
+// Scrap is not cleaned, but an edge that may be welded as well is.
 func TestScrapIsNotCleaned(t *testing.T) {
 	j := job(metal.MildSteel, 10, rules.OxyFuel)
 	j.EdgeNext = unit.Known([]rules.EdgeUse{rules.Scrap})
@@ -187,6 +412,10 @@ func TestScrapIsNotCleaned(t *testing.T) {
 		if l.Part == Grinding {
 			t.Error("scrap is cleaned")
 		}
+	}
+	j.EdgeNext = unit.Known([]rules.EdgeUse{rules.Scrap, rules.Welded})
+	if linesOf(Reckon(j, handPrices(), nil).Methods[0])[Grinding] == 0 {
+		t.Error("what is not only scrap is not cleaned")
 	}
 }
 
@@ -201,6 +430,18 @@ func TestSpreadByHand(t *testing.T) {
 	near(t, "likely", s.Likely, 6, 0, nil)
 	near(t, "high", s.High, 6+math.Sqrt(17), 1e-12, nil)
 	if movers[0].Name.String() != "a" || movers[1].Name.String() != "b" {
+		t.Error(movers)
+	}
+	// c moves nothing and is no mover. Both ends of a raise (a − 10)², to 4 and 16, so
+	// that nothing is lower.
+	m.in[sentPrice] = Input{Name: message.New("c"), Estimate: Estimate{Low: 1, Likely: 2, High: 3}, known: true}
+	s, movers = m.spread(func(x *values) float64 { return (x[wage] - 10) * (x[wage] - 10) })
+	if s != (Estimate{0, 0, 16}) || len(movers) != 1 {
+		t.Errorf("%v, %v", s, movers)
+	}
+	// By the whole way they go: a from 4 down to 8 up is 12, b from 30 down to 10 up 40.
+	_, movers = m.spread(func(x *values) float64 { return 2*x[wage] - 10*x[rental] })
+	if len(movers) != 2 || movers[0].Name.String() != "b" {
 		t.Error(movers)
 	}
 }

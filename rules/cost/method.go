@@ -106,7 +106,7 @@ func (w *method) gas(t *tally, x *values, burning, heating Hour) {
 	t.to(Oxygen).add(unit.Money(float64(oxygen)*x[oxygenPrice]), err)
 	fuel, err := GasUsed(unit.LitrePerMinute(w.own(x, fuelFlow)), burning+heating)
 	t.to(Flame).add(unit.Money(float64(fuel)*(x[fuelPrice]+w.own(x, flameRatio)*x[oxygenPrice])), err)
-	if w.yearly && x[rental] > 0 {
+	if w.yearly {
 		t.to(Rental).add(Shared(unit.Money(x[rental]), unit.Metre(x[metresAYear])))
 	}
 }
@@ -289,12 +289,9 @@ func (s *scenario) flame(w *method, c cut) {
 
 // plasma fills in what every plasma system takes.
 func (s *scenario) plasma(base at, of any, v Estimate, i unit.Ampere, flow Estimate) {
-	u, err := size.LoadVoltage(i)
+	u, _ := size.LoadVoltage(i)
 	kw := func(eta float64) float64 {
-		p, e := SupplyPower(u, i, eta)
-		if e != nil || err != nil {
-			return 0
-		}
+		p, _ := SupplyPower(u, i, eta) // no current has no power
 		return float64(p)
 	}
 	s.set(base, speed, of, v, cite.Practice)

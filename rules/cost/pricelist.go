@@ -121,7 +121,7 @@ type priceReader struct {
 // line takes a line in, if nothing is wrong with it.
 func (rd *priceReader) line(row *tabular.Row[priceLine]) {
 	item := strings.ToLower(row.Value.item)
-	if first := rd.seen[item]; first > 0 {
+	if first := rd.seen[item]; first != 0 {
 		refuse(row, colItem, message.New("one line for each item"), "{1} is in line {2} too", quoted(item), message.Figure(strconv.Itoa(first)))
 		return
 	}
