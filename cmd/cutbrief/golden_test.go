@@ -135,6 +135,9 @@ func (g *golden) file(t *testing.T, name string) {
 func (g *golden) compare(t *testing.T, path string) {
 	t.Helper()
 	got := g.text.String()
+	if strings.Contains(got, "is no argument of a message") {
+		t.Error("a message is filled with what it cannot print")
+	}
 	if *updateGolden {
 		var packed bytes.Buffer
 		z, _ := gzip.NewWriterLevel(&packed, gzip.BestCompression)

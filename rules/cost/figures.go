@@ -43,16 +43,16 @@ var (
 // between its rated and its clean maximum thickness, whose speeds are 500 and
 // 250 mm/min, at about 0.25 mm for an ampere. Common practice, no source.
 var (
-	otherSpeed   = practised(of(OtherPlasma.Name(), "speed"), "mm/min", 250, 350, 500)
-	otherFlow    = practised(of(OtherPlasma.Name(), "air flow"), "l/min", 100, 150, 220)
+	otherSpeed   = practised(of(OtherPlasma.Name(), localNames[speed].name), "mm/min", 250, 350, 500)
+	otherFlow    = practised(of(OtherPlasma.Name(), localNames[airFlow].name), "l/min", 100, 150, 220)
 	perAmpere    = 0.25
 	otherCurrent = [2]unit.Ampere{20, 125}
 )
 
 // Speeds of shears and nibblers.
 var (
-	shearSpeed   = practised(of(Shear.Name(), "speed"), "mm/min", 2000, 4000, 6000)
-	nibblerSpeed = practised(of(Nibbler.Name(), "speed"), "mm/min", 1000, 1500, 2000)
+	shearSpeed   = practised(of(Shear.Name(), localNames[speed].name), "mm/min", 2000, 4000, 6000)
+	nibblerSpeed = practised(of(Nibbler.Name(), localNames[speed].name), "mm/min", 1000, 1500, 2000)
 )
 
 // toolMetals are those figures of discs and saws are held for.

@@ -17,8 +17,8 @@ func TestFiguresOfPractice(t *testing.T) {
 		"share of the cutting time that really cuts": {0.5, 0.7, 0.9},
 		"length of a cut":                               {0.3, 0.5, 1.5},
 		"weeks worked in a year":                        {44, 46, 48},
-		"how well a length is told":                     {0.8, 1, 1.2},
-		"how well a sum is told":                        {0.9, 1, 1.1},
+		"how well a length is known":                    {0.8, 1, 1.2},
+		"how well a sum is known":                       {0.9, 1, 1.1},
 		"speed of a hand against the row of the system": {0.75, 1, 1.15},
 		"air after a cut":                               {5, 12, 25},
 		"power between cuts":                            {0.03, 0.1, 0.3},
@@ -66,10 +66,11 @@ func TestFiguresOfPractice(t *testing.T) {
 	want["band saw: rate in aluminium"] = Estimate{2425, 9700, 26000}
 	got := map[string]Estimate{}
 	for _, f := range Figures() {
-		if f.Unit == "" || f.Trust == "" || got[f.Name] != (Estimate{}) {
+		name := f.Name.String()
+		if f.Unit == "" || f.Trust == "" || got[name] != (Estimate{}) {
 			t.Errorf("%+v is not whole, or comes twice", f)
 		}
-		got[f.Name] = f.Estimate
+		got[name] = f.Estimate
 	}
 	for name, w := range want {
 		g := got[name]

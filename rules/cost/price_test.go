@@ -172,7 +172,7 @@ func TestItemsAndTheirBounds(t *testing.T) {
 		ItemSentOut: {"EUR per m", 1e4}, ItemTransport: {"EUR per trip", 1e5}, ItemTransportLoad: {"m", 1e6}, ItemInterest: {"%", 50}, ItemYears: {"years", 30},
 	} {
 		item, ok := FindItem(id)
-		if !ok || item.UnitIn("EUR") != want.unit {
+		if !ok || item.UnitIn("EUR").String() != want.unit {
 			t.Errorf("%s is in %q, want %q", id, item.UnitIn("EUR"), want.unit)
 		}
 		for v, kept := range map[float64]bool{want.most: true, want.most * 1.005: false} {
@@ -193,13 +193,13 @@ func TestBoundsOfAPriceList(t *testing.T) {
 		"item,likely\ncurrency,EUR\nplace," + long(120) + "\n": true, "item,likely\ncurrency,EUR\nplace," + long(121) + "\n": false,
 		"item,likely,note\ncurrency,EUR\noxygen,7\n": true, "item,likely\ncurrency,EUR\nplace,\n": false,
 	} {
-		if _, findings := ReadPrices(strings.NewReader(text), "x"); (csvfile.Count(findings, csvfile.Error) == 0) != sound {
+		if _, findings := ReadPrices(strings.NewReader(text), "x"); (tabular.Count(findings, tabular.Error) == 0) != sound {
 			t.Errorf("%q: %v", text, findings)
 		}
 	}
 	for lines, whole := range map[int]bool{200: true, 201: false} {
 		_, findings := ReadPrices(strings.NewReader("item,likely\n"+strings.Repeat("labour,40\n", lines)), "x")
-		said := slices.ContainsFunc(findings, func(f csvfile.Finding) bool { return strings.Contains(f.String(), "more than 200 rows") })
+		said := slices.ContainsFunc(findings, func(f tabular.Finding) bool { return strings.Contains(f.String(), "more than 200 rows") })
 		if said == whole {
 			t.Errorf("%d lines: cut short %t", lines, said)
 		}
