@@ -1,6 +1,7 @@
 package assess
 
 import (
+	"cutbrief/rules/message"
 	"encoding/json"
 	"fmt"
 	"maps"
@@ -12,7 +13,7 @@ import (
 // Reading, writing, the schema, the report of what is unknown, and the redacted
 // copy all go by these rows.
 type object[T any] struct {
-	says   string // for the schema; "" where the field that holds it says it
+	says   message.ID // for the schema; "" where the field that holds it says it
 	fields []field[T]
 	extra  func(*T) *extras       // where unknown fields are kept
 	title  func(*T) string        // begins the report of an unknown field; nil at the root
@@ -25,7 +26,7 @@ type object[T any] struct {
 // in memory.
 type field[T any] struct {
 	name     string
-	says     string // for the schema and the page of formats
+	says     message.ID // for the schema and the page of formats
 	kind     kind[T]
 	since    int           // version of the format that gave it a meaning; 0 is the first
 	required string        // what is wrong with an object that has none; "" where it may be left out

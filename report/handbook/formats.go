@@ -87,9 +87,7 @@ func answer(q *assess.Question) message.Message {
 func (w writer) listPage(title message.ID, template string, s Section) Page {
 	p := Page{Title: w.say(title), Says: []string{w.say("CSV in UTF-8, of at most {1} KiB. A line with an error is left out and named with what would be accepted; a list that holds one is not used.", message.Count(tabular.MaxBytes/1024))}, Sections: []Section{s}}
 	says, _ := comments(template)
-	for _, text := range says {
-		p.Says = append(p.Says, w.cell(text))
-	}
+	p.Says = append(p.Says, w.sentences(says)...)
 	return p
 }
 
@@ -111,11 +109,11 @@ func (w writer) prices() Page {
 
 func (w writer) cases() Page {
 	says, lines := comments(casebook.Template())
-	return Page{w.say("Practice cases"), says, []Section{table(w, "Lines", nil, []message.ID{"Line", "Means"}, lines, func(l [2]string) []any { return []any{message.Name(l[0]), l[1]} })}}
+	return Page{w.say("Practice cases"), w.sentences(says), []Section{table(w, "Lines", nil, []message.ID{"Line", "Means"}, lines, func(l [2]string) []any { return []any{message.Name(l[0]), l[1]} })}}
 }
 
 func (w writer) phrases() Page {
-	p := w.listPage("Texts of your own (wording file)", "", table(w, "Rows that are no texts", nil, []message.ID{"First cell", "Second cell"}, catalog.Special(), func(r [2]string) []any { return []any{message.Name(r[0]), r[1]} }))
+	p := w.listPage("Texts of your own (wording file)", "", table(w, "Rows that are no texts", nil, []message.ID{"First cell", "Second cell"}, catalog.Special(), func(r [2]message.ID) []any { return []any{message.Name(r[0]), r[1]} }))
 	p.Says = append(p.Says, w.say("Two columns, english and words: a text of the program, and what to say instead. {1}, {2} mark what varies. A text without words stays as it is.", message.Name("{1}"), message.Name("{2}")),
 		w.say("To start one: cutbrief words template. To check one: cutbrief words check FILE."))
 	return p

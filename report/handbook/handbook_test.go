@@ -54,7 +54,7 @@ func TestNothingIsLeftOut(t *testing.T) {
 	}
 	wanted["visit"] = append(wanted["visit"], "format", "showings", "took_s", "objections", "0.3 mm", "300 mm")
 	for _, c := range system.Columns() {
-		wanted["systems"] = append(wanted["systems"], c.Name, c.Accepts)
+		wanted["systems"] = append(wanted["systems"], c.Name, string(c.Accepts))
 	}
 	for _, i := range cost.Items() {
 		wanted["prices"] = append(wanted["prices"], string(i.ID), string(i.Name))

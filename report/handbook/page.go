@@ -58,6 +58,19 @@ func (w writer) paragraphs(list ...message.ID) []string {
 	return printed
 }
 
+// sentences prints paragraphs whose sentences may have words of their own.
+func (w writer) sentences(paragraphs []string) []string {
+	var printed []string
+	for _, p := range paragraphs {
+		sentences := strings.SplitAfter(p, ". ")
+		for i, s := range sentences {
+			sentences[i] = w.words.Print(message.Worded(strings.TrimSpace(s)))
+		}
+		printed = append(printed, strings.Join(sentences, " "))
+	}
+	return printed
+}
+
 // table is a section with a row for each item of a list.
 func table[T any](w writer, title message.ID, says []string, head []message.ID, items []T, row func(T) []any) Section {
 	s := Section{Title: w.say(title), Says: says}

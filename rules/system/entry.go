@@ -53,7 +53,7 @@ func (e *Entry) Fields() []Field {
 		base, _ := inCurrency(heading)
 		for _, c := range columns() {
 			if c.Name == base && base != colInvented {
-				list = append(list, Field{heading, c.Required, message.ID(strings.Join(c.Means, " ")), c.Accepts})
+				list = append(list, Field{heading, c.Required, c.Means, c.Accepts})
 			}
 		}
 	}

@@ -57,32 +57,31 @@ const (
 func columns() []column {
 	return []column{
 		{Name: colID, Required: true, Accepts: "lower-case letters, digits and hyphens, at most 40, such as shop-45",
-			Means: []string{"short name that saved visits refer to; once used, never change it"},
+			Means: "short name that saved visits refer to; once used, never change it",
 			Read:  named(func(r *record) *string { return &r.ID }, isID, "{1} cannot be an id"), Write: func(r *record) string { return r.ID }},
 		{Name: colName, Required: true, Accepts: "a name of at most 60 characters that starts with a letter or digit",
-			Means: []string{"the name printed on the page"},
+			Means: "the name printed on the page",
 			Read:  named(func(r *record) *string { return &r.Name }, isName, "{1} cannot be a name"), Write: func(r *record) string { return r.Name }},
 		number(colRated, unit.Thickness, thickness, func(r *record) *unit.Millimetre { return &r.Rated },
 			"thickest mild steel cut clean by hand at about 500 mm/min (20 in/min)"),
 		number(colCleanMax, unit.Thickness, thickness, func(r *record) *unit.Millimetre { return &r.CleanMax },
 			"thickest mild steel cut clean by hand at about 250 mm/min (10 in/min)"),
 		number(colSeverance, unit.Thickness, thickness, func(r *record) *unit.Millimetre { return &r.Severance },
-			"thickest mild steel that comes apart, at about 125 mm/min (5 in/min)"),
+			"thickest mild steel it severs, at about 125 mm/min (5 in/min)"),
 		{Name: colPierce, Accepts: "a thickness such as 12, 12 mm or 1/2 in, or blank if it is not known",
-			Means: []string{"thickest mild steel it starts in away from an edge;", "blank if not known: half the clean maximum is then taken"},
+			Means: "thickest mild steel it starts in away from an edge; blank if not known: half the clean maximum is then taken",
 			Read:  readPierce, Write: func(r *record) string { return written(r.Pierce) }},
 		{Name: colMetals, Accepts: "pairs such as stainless 10 mm; aluminium 9 mm, or blank",
-			Means: []string{"rated thickness in other metals where the data sheet gives it,", "such as: stainless 10 mm; aluminium 9 mm"},
+			Means: "rated thickness in other metals where the data sheet gives it, such as: stainless 10 mm; aluminium 9 mm",
 			Read:  readMetals, Write: writeMetals},
 		number(colOutMin, unit.Current, current, func(r *record) *unit.Ampere { return &r.OutputMin }, "smallest output current"),
 		number(colOutMax, unit.Current, current, func(r *record) *unit.Ampere { return &r.OutputMax }, "largest output current"),
 		{Name: colDuty, Required: true, Accepts: "pairs such as 45 A at 50 %; 32 A at 100 %",
-			Means: []string{"output current and duty cycle from the rating plate (ten minutes, 40 C),", "such as: 45 A at 50 %; 32 A at 100 %"},
+			Means: "output current and duty cycle from the rating plate (ten minutes, 40 C), such as: 45 A at 50 %; 32 A at 100 %",
 			Read:  readDuty, Write: writeDuty},
 		{Name: colSupplies, Required: true, Accepts: "supplies such as 1 phase 200-240 V max 33 A eff 24 A",
-			Means: []string{"every supply it can be connected to, with the largest supply current (I1max,", "full output at the lowest voltage) and the effective one (I1eff),",
-				"such as: 1 phase 200-240 V max 33 A eff 24 A; 3 phase 380-415 V max 16 A eff 11 A"},
-			Read: readSupplies, Write: writeSupplies},
+			Means: "every supply it can be connected to, with the largest supply current (I1max, full output at the lowest voltage) and the effective one (I1eff), such as: 1 phase 200-240 V max 33 A eff 24 A; 3 phase 380-415 V max 16 A eff 11 A",
+			Read:  readSupplies, Write: writeSupplies},
 		number(colFlow, unit.Flow, "an air flow such as 150 or 150 l/min", func(r *record) *unit.LitrePerMinute { return &r.AirFlow },
 			"free air it needs at full output"),
 		number(colPressure, unit.Pressure, "a gauge pressure such as 5 or 5 bar", func(r *record) *unit.Bar { return &r.AirPressure },
@@ -90,7 +89,7 @@ func columns() []column {
 		number(colWeight, unit.Weight, "a weight such as 14 or 14 kg", func(r *record) *unit.Kilogram { return &r.Weight },
 			"weight without leads"),
 		{Name: colPrice, Accepts: "a price above zero such as 1950, or blank if it is not known",
-			Means: []string{"list price in the currency the column is named after: price_eur, price_usd;", "blank if not known"},
+			Means: "list price in the currency the column is named after: price_eur, price_usd; blank if not known",
 			Read:  readPrice, Write: func(r *record) string { return written(r.Price) }},
 		flag("holds_gaps", func(r *record) *bool { return &r.HoldsGaps }, "holds or relights its arc across gaps: expanded metal, grating"),
 		flag("gouges", func(r *record) *bool { return &r.Gouges }, "its manual has a gouging process"),
@@ -101,8 +100,8 @@ func columns() []column {
 }
 
 // number is a column of one quantity that every system has.
-func number[Q ~float64](name string, kind unit.Kind, accepts message.ID, field func(*record) *Q, means string) column {
-	return column{Name: name, Required: true, Accepts: accepts, Means: []string{means},
+func number[Q ~float64](name string, kind unit.Kind, accepts message.ID, field func(*record) *Q, means message.ID) column {
+	return column{Name: name, Required: true, Accepts: accepts, Means: means,
 		Read: func(c *tabular.Cell, r *record) {
 			if v, ok := quantity(c, c.Text, kind, unit.NoGauge); ok {
 				*field(r) = Q(v)
@@ -112,7 +111,7 @@ func number[Q ~float64](name string, kind unit.Kind, accepts message.ID, field f
 }
 
 // flag is a column of yes, no or blank.
-func flag(name string, field func(*record) *bool, means ...string) column {
+func flag(name string, field func(*record) *bool, means message.ID) column {
 	return column{Name: name, Accepts: "yes, no or blank", Means: means,
 		Read:  func(c *tabular.Cell, r *record) { *field(r) = yes(c) },
 		Write: func(r *record) string { return map[bool]string{true: "yes", false: "no"}[*field(r)] }}
@@ -121,7 +120,7 @@ func flag(name string, field func(*record) *bool, means ...string) column {
 // invented is a flag that nobody misses: a blank says nothing of a system.
 func invented() column {
 	c := flag(colInvented, func(r *record) *bool { return &r.invented },
-		"yes marks an example row: as long as one row says yes, every page is marked", "as made from an invented range; no or blank on your own rows")
+		"yes marks an example row: as long as one row says yes, every page is marked as made from an invented range; no or blank on your own rows")
 	read := c.Read
 	c.Optional, c.Read = true, func(c *tabular.Cell, r *record) {
 		if c.Text != "" {
@@ -234,15 +233,15 @@ func Fingerprint(r Range) string {
 type Column struct {
 	Name     string // with its unit, where it has one
 	Required bool   // every row must fill it
-	Means    string
-	Accepts  string
+	Means    message.ID
+	Accepts  message.ID
 }
 
 // Columns returns the columns in the order they are written.
 func Columns() []Column {
 	var list []Column
 	for _, c := range columns() {
-		list = append(list, Column{title(&c, exampleCurrency), c.Required, strings.Join(c.Means, " "), string(c.Accepts)})
+		list = append(list, Column{title(&c, exampleCurrency), c.Required, c.Means, c.Accepts})
 	}
 	return list
 }
@@ -253,13 +252,26 @@ func Template() string {
 	var b strings.Builder
 	b.WriteString(preface)
 	for _, c := range columns() {
-		fmt.Fprintf(&b, "#   %-19s %s\n", title(&c, exampleCurrency), strings.Join(c.Means, "\n#                       "))
+		fmt.Fprintf(&b, "#   %-19s %s\n", title(&c, exampleCurrency), strings.Join(lines(string(c.Means), 78), "\n#                       "))
 	}
 	b.WriteString(epilogue)
 	example := Demo()
 	example.Currency = exampleCurrency
 	_ = Write(&b, example) // a strings.Builder takes everything
 	return b.String()
+}
+
+// lines breaks a text between words, into lines of at most so many letters.
+func lines(text string, most int) []string {
+	var list []string
+	for w := range strings.FieldsSeq(text) {
+		if last := len(list) - 1; last >= 0 && len(list[last])+1+len(w) <= most {
+			list[last] += " " + w
+		} else {
+			list = append(list, w)
+		}
+	}
+	return list
 }
 
 const exampleCurrency = "EUR"

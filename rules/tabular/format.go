@@ -24,7 +24,7 @@ type Column[T any] struct {
 	Required bool       // it must be there, and every row must fill it
 	Blank    bool       // its cells may yet be blank
 	Optional bool       // nothing is said where the header has not got it
-	Means    []string   // the lines of a template
+	Means    message.ID // what it is about, for the template
 	Accepts  message.ID // what a cell takes, for findings; "" if the problem says it
 	Read     func(*Cell, *T)
 	Write    func(*T) string
