@@ -31,9 +31,10 @@ func newBuilder(v *assess.Visit, offered *system.Range, o Options) *builder {
 	if b.style == "" {
 		b.style = v.Style()
 	}
-	b.prices = cost.DemoPrices()
 	if o.Prices != nil {
 		b.prices = *o.Prices
+	} else {
+		b.prices = cost.DemoPrices()
 	}
 	b.job, b.problems = v.Job()
 	b.result = rules.Evaluate(b.job, *offered)

@@ -15,7 +15,14 @@ import (
 	"cutbrief/rules/message"
 )
 
-func main() { os.Exit(run(realEnvironment())) }
+func main() {
+	debug.SetGCPercent(garbageOfAPage)
+	os.Exit(run(realEnvironment()))
+}
+
+// garbageOfAPage is how much garbage there may be, in per cent of what is kept: as
+// much as a page makes in all, so that it is written before any is collected.
+const garbageOfAPage = 200
 
 // app is one run of the program.
 type app struct {

@@ -267,7 +267,7 @@ func (job *reviewJob) reading(criteria *review.Criteria) review.Options {
 // garbageShares say how much garbage there may be from some number of rows on, in
 // per cent of what is kept. A row takes about 100 bytes: 30 % of 50,000 rows is
 // the garbage of some eight visits being judged.
-var garbageShares = [...]struct{ rows, percent int }{{25000, 50}, {50000, 30}}
+var garbageShares = [...]struct{ rows, percent int }{{1, 100}, {25000, 50}, {50000, 30}}
 
 // readFolder reads a folder as review.Read does, and holds garbage short while
 // rows add up. What is kept of a row holds no pointers, so that collecting more
