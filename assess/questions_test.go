@@ -12,7 +12,7 @@ import (
 
 	"cutbrief/assess"
 	"cutbrief/assess/casebook"
-	"cutbrief/assess/sample"
+
 	"cutbrief/rules"
 	"cutbrief/rules/system"
 )
@@ -80,8 +80,8 @@ func TestQuestionsUntilSettled(t *testing.T) {
 // customers are the visits to be asked, with all their answers.
 func customers(t *testing.T) []*assess.Visit {
 	var list []*assess.Visit
-	for _, name := range sample.Names() {
-		v, _ := sample.Visit(name)
+	for _, name := range casebook.DemoVisits() {
+		v, _ := casebook.DemoVisit(name)
 		list = append(list, v)
 	}
 	for _, c := range casebook.Cases() {

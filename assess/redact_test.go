@@ -8,7 +8,7 @@ import (
 	"testing"
 
 	"cutbrief/assess"
-	"cutbrief/assess/sample"
+	"cutbrief/assess/casebook"
 	"cutbrief/rules"
 	"cutbrief/rules/system"
 )
@@ -48,7 +48,7 @@ func whisper(value any) {
 // whispering is an invented visit with a name in every place for one.
 func whispering(t *testing.T, name string) *assess.Visit {
 	t.Helper()
-	v, _ := sample.Visit(name)
+	v, _ := casebook.DemoVisit(name)
 	v.Overrule = &rules.Overrule{Requirement: rules.Speed, Reason: "heard it"}
 	data, err := v.Encode()
 	if err != nil {
@@ -79,7 +79,7 @@ func whispering(t *testing.T, name string) *assess.Visit {
 // TestRedact: no name is left, the copy reads back, and the rules conclude the
 // same from it as from the visit.
 func TestRedact(t *testing.T) {
-	for _, name := range sample.Names() {
+	for _, name := range casebook.DemoVisits() {
 		v := whispering(t, name)
 		data, err := assess.Redact(v, "case-1").Encode()
 		if err != nil {
@@ -115,7 +115,7 @@ func sized(t *testing.T, v *assess.Visit) rules.Result {
 
 // What was not understood is not sized, and may hold a name.
 func TestRedactLeavesOutWhatIsNotUnderstood(t *testing.T) {
-	v, _ := sample.Visit(sample.Names()[0])
+	v, _ := casebook.DemoVisit(casebook.DemoVisits()[0])
 	v.Set(assess.Answer{Question: rules.FactBudget, Said: "ask " + secret, State: assess.Told})
 	v.Set(assess.Answer{Question: rules.FactEyes, Chosen: []string{secret}, State: assess.Told})
 	v.Set(assess.Answer{Question: rules.FactThickest, Metal: secret, Said: "3 mm", State: assess.Told})
@@ -127,7 +127,7 @@ func TestRedactLeavesOutWhatIsNotUnderstood(t *testing.T) {
 
 // The visit itself stays as it was.
 func TestRedactIsACopy(t *testing.T) {
-	v, _ := sample.Visit("trailer-builder")
+	v, _ := casebook.DemoVisit("trailer-builder")
 	before, _ := v.Encode()
 	c := assess.Redact(v, "x")
 	c.Answers[0].Said, c.Demonstrations[0].Cuts[0].Name = "changed", "changed"

@@ -1,6 +1,6 @@
 // Package report builds the brief: every fact of the page, worded and rounded
 // once, with its reason and source. Its renderers in report/text, report/pdf
-// and report/data lay the brief out and add nothing.
+// and report/export lay the brief out and add nothing.
 package report
 
 import (

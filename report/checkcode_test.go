@@ -4,7 +4,7 @@ import (
 	"strings"
 	"testing"
 
-	"cutbrief/assess/sample"
+	"cutbrief/assess/casebook"
 	"cutbrief/report"
 	"cutbrief/rules/cost"
 	"cutbrief/rules/system"
@@ -13,7 +13,7 @@ import (
 // The code is read back from what a page holds, whole or as printed, and any part
 // of it that is changed is told.
 func TestCheckCodeThereAndBack(t *testing.T) {
-	v, _ := sample.Visit(sample.Names()[0])
+	v, _ := casebook.DemoVisit(casebook.DemoVisits()[0])
 	code, err := report.CheckCodeOf(v, system.Demo(), report.Options{}, "a4")
 	if err != nil {
 		t.Fatal(err)

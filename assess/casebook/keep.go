@@ -12,7 +12,7 @@ import (
 
 	"cutbrief/assess/sanitize"
 	"cutbrief/assess/store"
-	"cutbrief/assess/store/atomicfile"
+
 	"cutbrief/rules/message"
 	"cutbrief/rules/system"
 	"cutbrief/rules/tabular"
@@ -27,7 +27,7 @@ func LoadProgress(path string) (p Progress, err error) {
 	case failed != nil:
 		err = failed
 	case !info.Mode().IsRegular():
-		err = atomicfile.ErrIrregular
+		err = store.ErrIrregular
 	case info.Size() > ProgressMost:
 		err = ErrNotProgress
 	default:
@@ -37,7 +37,7 @@ func LoadProgress(path string) (p Progress, err error) {
 		p, err = DecodeProgress(data)
 	}
 	if err != nil {
-		return p, message.Errorf("read {1}: {2}", message.Name(path), atomicfile.Cause(err))
+		return p, message.Errorf("read {1}: {2}", message.Name(path), store.Cause(err))
 	}
 	return p, nil
 }
@@ -48,7 +48,7 @@ func LoadProgress(path string) (p Progress, err error) {
 func AddProgress(path string, one Practice) (p Progress, err error) {
 	var unread error
 	if err = os.MkdirAll(filepath.Dir(path), 0o700); err == nil {
-		err = atomicfile.Replace(path, func() ([]byte, error) {
+		err = store.ReplaceFile(path, func() ([]byte, error) {
 			if p, unread = LoadProgress(path); unread != nil {
 				return nil, unread
 			}
@@ -57,7 +57,7 @@ func AddProgress(path string, one Practice) (p Progress, err error) {
 		})
 	}
 	if err != nil && unread == nil {
-		err = message.Errorf("keep the progress in {1}: {2}", message.Name(path), atomicfile.Cause(err))
+		err = message.Errorf("keep the progress in {1}: {2}", message.Name(path), store.Cause(err))
 	}
 	return p, err
 }

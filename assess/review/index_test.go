@@ -14,7 +14,7 @@ import (
 
 	"pgregory.net/rapid"
 
-	"cutbrief/assess/sample"
+	"cutbrief/assess/casebook"
 	"cutbrief/rules/demonstration"
 	"cutbrief/rules/system"
 	"cutbrief/rules/unit"
@@ -204,7 +204,7 @@ var some1 = entry{path: "a.json", stamp: stamp{size: 1, modified: 2, changed: 1,
 // What is written is read back as it was.
 func TestIndexRoundTrip(t *testing.T) {
 	files := map[string]string{}
-	for path, data := range sample.Many(300, 3) {
+	for path, data := range casebook.ManyVisits(300, 3) {
 		files[path] = string(data)
 	}
 	dir := folder(t, files)

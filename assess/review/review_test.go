@@ -11,7 +11,7 @@ import (
 	"time"
 
 	"cutbrief/assess"
-	"cutbrief/assess/sample"
+	"cutbrief/assess/casebook"
 	"cutbrief/rules"
 	"cutbrief/rules/metal"
 	"cutbrief/rules/system"
@@ -118,7 +118,7 @@ func TestOpenQuestionsThatMatter(t *testing.T) {
 	if got := reason(judge(t, v), StillOpen); strings.Contains(got, "metals") || !strings.Contains(got, "thickest clean cut, stainless") {
 		t.Errorf("%q", got)
 	}
-	whole, _ := sample.Visit("farm-repair")
+	whole, _ := casebook.DemoVisit("farm-repair")
 	if r := judge(t, whole); r.Flags.Has(StillOpen) || r.Verdict != Firm {
 		t.Errorf("%s, %q", r.Verdict, reason(r, StillOpen))
 	}
@@ -127,8 +127,8 @@ func TestOpenQuestionsThatMatter(t *testing.T) {
 // What was concluded with the same rules, range and answers does not differ.
 func TestNothingDiffersTheSameDay(t *testing.T) {
 	offered := system.Demo()
-	for _, name := range sample.Names() {
-		v, _ := sample.Visit(name)
+	for _, name := range casebook.DemoVisits() {
+		v, _ := casebook.DemoVisit(name)
 		job, _ := v.Job()
 		v.Recommended = assess.Conclude(rules.Evaluate(job, offered), system.Fingerprint(offered))
 		if r := judge(t, v); r.Flags.Has(Differs) || r.Flags.Has(Smaller) {

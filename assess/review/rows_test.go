@@ -7,7 +7,7 @@ import (
 	"time"
 
 	"cutbrief/assess"
-	"cutbrief/assess/sample"
+	"cutbrief/assess/casebook"
 	"cutbrief/rules/system"
 )
 
@@ -44,7 +44,7 @@ func TestRowsTakeLittleMemory(t *testing.T) {
 	const n, mostBytes = 20000, 100
 	var list []*Row
 	criteria := NewCriteria(system.Demo(), today)
-	for path, data := range sample.Many(48, 1) {
+	for path, data := range casebook.ManyVisits(48, 1) {
 		v, _, err := assess.Decode(data)
 		if err != nil {
 			continue // one in a thousand is damaged

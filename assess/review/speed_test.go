@@ -15,7 +15,7 @@ import (
 	"time"
 
 	"cutbrief/assess"
-	"cutbrief/assess/sample"
+	"cutbrief/assess/casebook"
 	"cutbrief/rules"
 	"cutbrief/rules/system"
 )
@@ -44,7 +44,7 @@ func records(b *testing.B) int {
 func tree(b *testing.B, distinct bool) string {
 	b.Helper()
 	dir, i := b.TempDir(), 0
-	for path, data := range sample.Many(records(b), 1) {
+	for path, data := range casebook.ManyVisits(records(b), 1) {
 		if v, _, err := assess.Decode(data); distinct && err == nil {
 			i++
 			alone(b, v, i)
@@ -212,7 +212,7 @@ func readAll(b *testing.B, dir string, o Options) {
 // BenchmarkJudge judges visits of which no two have the same answers.
 func BenchmarkJudge(b *testing.B) {
 	var visits []*assess.Visit
-	for _, data := range sample.Many(2*mostKnown, 1) {
+	for _, data := range casebook.ManyVisits(2*mostKnown, 1) {
 		if v, _, err := assess.Decode(data); err == nil {
 			alone(b, v, len(visits))
 			visits = append(visits, v)

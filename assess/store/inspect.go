@@ -7,7 +7,7 @@ import (
 	"path/filepath"
 
 	"cutbrief/assess"
-	"cutbrief/assess/store/atomicfile"
+
 	"cutbrief/rules/message"
 )
 
@@ -52,20 +52,20 @@ func (f Folder) Inspect(r *Remarks, maker message.ID, own bool) bool {
 	switch {
 	case errors.Is(err, fs.ErrNotExist):
 		if err := canBeMade(f.Dir); err != nil {
-			r.Wrong(askToWrite.Message(), "not there yet, and cannot be made: {1}", atomicfile.Cause(err))
+			r.Wrong(askToWrite.Message(), "not there yet, and cannot be made: {1}", Cause(err))
 		} else {
 			r.Say("not there yet; {1}", maker)
 		}
 		return false
 	case err != nil:
-		r.Wrong(askToOpen.Message(), "cannot be opened: {1}", atomicfile.Cause(err))
+		r.Wrong(askToOpen.Message(), "cannot be opened: {1}", Cause(err))
 		return false
 	case !info.IsDir():
 		r.Wrong(moveFile.Message(), "is a file, not a folder")
 		return false
 	}
-	if err := atomicfile.Try(f.Dir); err != nil {
-		r.Wrong(askToWrite.Message(), "cannot be written to: {1}", atomicfile.Cause(err))
+	if err := TryFolder(f.Dir); err != nil {
+		r.Wrong(askToWrite.Message(), "cannot be written to: {1}", Cause(err))
 	} else {
 		r.room(f.Dir)
 	}
@@ -80,7 +80,7 @@ func canBeMade(dir string) error {
 	for {
 		up := filepath.Dir(dir)
 		if _, err := os.Stat(up); up == dir || !errors.Is(err, fs.ErrNotExist) {
-			return atomicfile.Try(up)
+			return TryFolder(up)
 		}
 		dir = up
 	}
@@ -88,7 +88,7 @@ func canBeMade(dir string) error {
 
 // room says how much can still be written, in whole units rounded down.
 func (r *Remarks) room(dir string) {
-	free, told := atomicfile.Free(dir)
+	free, told := FreeSpace(dir)
 	switch gigabytes := free / 1e9; {
 	case !told:
 		r.Say("can be written to")
@@ -119,7 +119,7 @@ func (r *Remarks) leftovers(dir string) {
 	files, _ := os.ReadDir(dir) // that it cannot be read was said above
 	left := 0
 	for _, f := range files {
-		if atomicfile.Unfinished(f) {
+		if Unfinished(f) {
 			left++
 		}
 	}
@@ -133,7 +133,7 @@ func (r *Remarks) leftovers(dir string) {
 func (f Folder) InspectVisits(r *Remarks) {
 	entries, err := f.List()
 	if err != nil {
-		r.Wrong(askToRead.Message(), "its files cannot be listed: {1}", atomicfile.Cause(err))
+		r.Wrong(askToRead.Message(), "its files cannot be listed: {1}", Cause(err))
 		return
 	}
 	var broken []Entry

@@ -9,7 +9,7 @@ import (
 	"time"
 
 	"cutbrief/assess"
-	"cutbrief/assess/store/atomicfile"
+
 	"cutbrief/rules"
 )
 
@@ -23,7 +23,7 @@ func (f Folder) NewPath(v *assess.Visit) (string, error) {
 	if err := os.MkdirAll(f.Dir, 0o700); err != nil {
 		return "", err
 	}
-	atomicfile.Sweep(f.Dir)
+	Sweep(f.Dir)
 	name := day(v) + "-" + slug(said(v, assess.FactCompany))
 	for n := 1; n <= mostAlike; n++ {
 		path := filepath.Join(f.Dir, numbered(name, n)+".json")

@@ -7,7 +7,6 @@ import (
 	"os"
 	"path/filepath"
 
-	"cutbrief/assess/store/atomicfile"
 	"cutbrief/rules/message"
 	"cutbrief/rules/tabular"
 )
@@ -55,7 +54,7 @@ func (l List[T]) checkBy(path string) message.Name {
 func (l List[T]) open(path string) (own T, findings []tabular.Finding, err error) {
 	file, err := os.Open(path)
 	if err != nil {
-		return own, nil, message.WithHint(message.Errorf("read {1} {2}: {3}", l.Name, message.Name(path), atomicfile.Cause(err)),
+		return own, nil, message.WithHint(message.Errorf("read {1} {2}: {3}", l.Name, message.Name(path), Cause(err)),
 			"an example to start from: {1}", message.Name("cutbrief "+l.Command+" template"))
 	}
 	defer file.Close() // only read: nothing to lose

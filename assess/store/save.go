@@ -7,7 +7,6 @@ import (
 	"time"
 
 	"cutbrief/assess"
-	"cutbrief/assess/store/atomicfile"
 )
 
 // Save writes v to path, whole or not at all, and raises its revision. It
@@ -22,8 +21,8 @@ func Save(path string, v *assess.Visit, now time.Time) error {
 	if err != nil {
 		return err
 	}
-	err = atomicfile.Replace(path, func() ([]byte, error) { return data, unchanged(path, v) })
-	if errors.Is(err, atomicfile.ErrBusy) {
+	err = ReplaceFile(path, func() ([]byte, error) { return data, unchanged(path, v) })
+	if errors.Is(err, ErrBusy) {
 		err = fmt.Errorf("%w: %w", ErrChanged, err)
 	}
 	if err != nil {

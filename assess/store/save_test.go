@@ -11,7 +11,6 @@ import (
 	"time"
 
 	"cutbrief/assess"
-	"cutbrief/assess/store/atomicfile"
 )
 
 var now = time.Date(2026, 11, 25, 12, 0, 0, 0, time.UTC)
@@ -197,7 +196,7 @@ func TestFolderThatIsMissing(t *testing.T) {
 func TestASaveUnderWayIsLeftAlone(t *testing.T) {
 	path := filepath.Join(t.TempDir(), "a.json")
 	v := visit(t, "A")
-	err := atomicfile.Replace(path, func() ([]byte, error) {
+	err := ReplaceFile(path, func() ([]byte, error) {
 		if err := Save(path, v, now); !errors.Is(err, ErrChanged) {
 			t.Errorf("got %v", err)
 		}

@@ -10,7 +10,7 @@ import (
 	"time"
 
 	"cutbrief/assess"
-	"cutbrief/assess/store/atomicfile"
+
 	"cutbrief/rules"
 	"cutbrief/rules/message"
 	"cutbrief/rules/system"
@@ -86,7 +86,7 @@ func (s *Session) Save(v *assess.Visit) (string, error) {
 	if errors.Is(err, ErrChanged) && s.Other == "" {
 		err = s.saveBeside(v)
 	}
-	if cause := atomicfile.Cause(err); cause != err {
+	if cause := Cause(err); cause != err {
 		err = message.Errorf("{1}: {2}", message.Name(s.Path), cause)
 	}
 	s.Saved = s.Saved || err == nil
@@ -120,7 +120,7 @@ func (s *Session) MoveTo(place string) error {
 		s.Folder, s.Path = Folder{Dir: filepath.Clean(place)}, ""
 	default:
 		if _, err := os.Lstat(place); err == nil {
-			return message.Errorf("{1}: {2}", message.Name(place), atomicfile.ErrExists)
+			return message.Errorf("{1}: {2}", message.Name(place), ErrExists)
 		}
 		if err := errors.Join(deviceName(place), missingFolder(place)); err != nil {
 			return err

@@ -8,9 +8,9 @@ import (
 
 	"cutbrief/assess"
 	"cutbrief/assess/store"
-	"cutbrief/assess/store/atomicfile"
+
 	"cutbrief/report"
-	"cutbrief/report/data"
+	"cutbrief/report/export"
 	"cutbrief/report/html"
 	"cutbrief/report/pdf"
 	"cutbrief/report/text"
@@ -153,7 +153,7 @@ func verify(c *call) error {
 	file := c.args[0]
 	page, err := readPage(file)
 	if err != nil {
-		return message.WithHint(message.Errorf("read {1}: {2}", message.Name(file), atomicfile.Cause(err)), "name the file of a page: PDF, text, Markdown or JSON")
+		return message.WithHint(message.Errorf("read {1}: {2}", message.Name(file), store.Cause(err)), "name the file of a page: PDF, text, Markdown or JSON")
 	}
 	printed, coded := report.CheckCodeOn(page)
 	if !coded {
@@ -235,7 +235,7 @@ func render(f format, briefs []report.Brief, paper string) ([]byte, error) {
 	case htmlFormat:
 		return html.Render(briefs[0])
 	case jsonFormat:
-		return data.Briefs(briefs)
+		return export.Briefs(briefs)
 	}
 	var parts []string
 	for _, b := range briefs {

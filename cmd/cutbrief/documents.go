@@ -10,11 +10,11 @@ import (
 	"github.com/spf13/cobra"
 
 	"cutbrief/assess"
-	"cutbrief/assess/sample"
-	"cutbrief/assess/store/atomicfile"
+	"cutbrief/assess/casebook"
+	"cutbrief/assess/store"
 	"cutbrief/report"
+	"cutbrief/report/export"
 	"cutbrief/report/handbook"
-	"cutbrief/report/table"
 	"cutbrief/report/text"
 	"cutbrief/rules/message"
 )
@@ -42,7 +42,7 @@ func rootCommand() command {
 func sampleCommand() command {
 	return command{
 		use:  "sample [NAME]",
-		args: arguments{most: 1, what: "the name of one visit", values: sample.Names(), refuse: "{1} is not an invented visit"},
+		args: arguments{most: 1, what: "the name of one visit", values: casebook.DemoVisits(), refuse: "{1} is not an invented visit"},
 		flags: []option{
 			{name: "list", value: false, usage: "list the invented visits"},
 			{name: "save", value: "", usage: "`file` to keep the visit in as well"},
@@ -52,13 +52,13 @@ func sampleCommand() command {
 		run: func(c *call) error {
 			switch folder := c.text("folder"); {
 			case c.on("list"):
-				return c.putWords(table.Samples)
+				return c.putWords(export.Samples)
 			case folder != "":
-				if err := sample.Write(folder); err != nil {
-					return message.WithHint(message.Errorf("make the folder {1}: {2}", message.Name(folder), atomicfile.Cause(err)), "name a folder that is not there yet")
+				if err := casebook.WriteDemoVisits(folder); err != nil {
+					return message.WithHint(message.Errorf("make the folder {1}: {2}", message.Name(folder), store.Cause(err)), "name a folder that is not there yet")
 				}
 				return c.putWords(func(words *message.Catalog) string {
-					return words.Print(message.Counted(len(sample.Names()), "{1} invented visit in {2}.", "{1} invented visits in {2}.", message.Name(tidy(folder)))) + "\n"
+					return words.Print(message.Counted(len(casebook.DemoVisits()), "{1} invented visit in {2}.", "{1} invented visits in {2}.", message.Name(tidy(folder)))) + "\n"
 				})
 			}
 			return showSample(c)
@@ -70,9 +70,9 @@ func sampleCommand() command {
 func showSample(c *call) error {
 	name := c.arg(0)
 	if name == "" {
-		name = sample.Names()[0]
+		name = casebook.DemoVisits()[0]
 	}
-	v, _ := sample.Visit(name) // it is one of the names
+	v, _ := casebook.DemoVisit(name) // it is one of the names
 	if file := c.text("save"); file != "" {
 		data, err := v.Encode()
 		if err != nil {
@@ -115,8 +115,8 @@ func manyCommand() command {
 			if err != nil || n < 1 || n > 1e6 {
 				return misuse(suchAs(helpTexts(nil)["many"]), "{1} is not a count from 1 to 1000000", quoted(c.args[0]))
 			}
-			if err := sample.WriteMany(c.args[1], n); err != nil {
-				return message.WithHint(atomicfile.Cause(err), "name a folder that does not exist yet")
+			if err := casebook.WriteManyVisits(c.args[1], n); err != nil {
+				return message.WithHint(store.Cause(err), "name a folder that does not exist yet")
 			}
 			return nil
 		},
@@ -191,7 +191,7 @@ func schemaCommand() command {
 		args: arguments{most: 1, what: "the name of one schema", values: []string{"visit", "row"}, refuse: "there is no schema of {1}"},
 		run: func(c *call) error {
 			if c.arg(0) == "row" {
-				return c.put(string(table.Schema()))
+				return c.put(string(export.Schema()))
 			}
 			return c.put(string(assess.Schema()))
 		},
@@ -271,12 +271,12 @@ func manualCommand() command {
 			}
 			dir := c.args[0]
 			if err := os.MkdirAll(dir, 0o755); err != nil {
-				return message.WithHint(message.Errorf("make the folder {1}: {2}", message.Name(dir), atomicfile.Cause(err)), "name another folder")
+				return message.WithHint(message.Errorf("make the folder {1}: {2}", message.Name(dir), store.Cause(err)), "name another folder")
 			}
 			for name, page := range c.manual(c.row.Root(), words) {
 				path := filepath.Join(dir, name)
 				if err := os.WriteFile(path, []byte(page), 0o644); err != nil {
-					return message.WithHint(message.Errorf("write {1}: {2}", message.Name(path), atomicfile.Cause(err)), "name another folder")
+					return message.WithHint(message.Errorf("write {1}: {2}", message.Name(path), store.Cause(err)), "name another folder")
 				}
 			}
 			return nil

@@ -3,14 +3,14 @@ package main
 import (
 	"testing"
 
-	"cutbrief/assess/sample"
+	"cutbrief/assess/casebook"
 	"cutbrief/rules/system"
 )
 
 // invented is the saved file of the first invented visit.
 func invented(t *testing.T) []byte {
 	t.Helper()
-	return sampled(t, sample.Names()[0])
+	return sampled(t, casebook.DemoVisits()[0])
 }
 
 // shown is the saved file of an invented visit after its demonstration.
@@ -18,7 +18,7 @@ func shown(t *testing.T) []byte { return sampled(t, "trailer-builder") }
 
 func sampled(t testing.TB, name string) []byte {
 	t.Helper()
-	v, ok := sample.Visit(name)
+	v, ok := casebook.DemoVisit(name)
 	if !ok {
 		t.Fatalf("no invented visit %s", name)
 	}

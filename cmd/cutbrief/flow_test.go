@@ -11,7 +11,7 @@ import (
 	"testing"
 	"time"
 
-	"cutbrief/assess/sample"
+	"cutbrief/assess/casebook"
 	"cutbrief/assess/screen/screentest"
 )
 
@@ -52,8 +52,8 @@ func bench(t *testing.T) (dir string) {
 	if err := os.Mkdir(filepath.Join(dir, "visits"), 0o700); err != nil {
 		t.Fatal(err)
 	}
-	for _, name := range sample.Names()[:3] {
-		v, _ := sample.Visit(name)
+	for _, name := range casebook.DemoVisits()[:3] {
+		v, _ := casebook.DemoVisit(name)
 		data, err := v.Encode()
 		if err != nil {
 			t.Fatal(err)

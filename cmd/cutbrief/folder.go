@@ -8,7 +8,7 @@ import (
 	"sync"
 
 	"cutbrief/assess/store"
-	"cutbrief/assess/store/atomicfile"
+
 	"cutbrief/report"
 	"cutbrief/rules/message"
 )
@@ -30,9 +30,9 @@ func (c *call) briefFolder(dir string, form format) error {
 		return err
 	}
 	if err := os.MkdirAll(out, 0o755); err != nil {
-		return message.Errorf("make the folder {1}: {2}", message.Name(out), atomicfile.Cause(err))
+		return message.Errorf("make the folder {1}: {2}", message.Name(out), store.Cause(err))
 	}
-	atomicfile.Sweep(out)
+	store.Sweep(out)
 	paths := pagesBelow(dir, out, files, form)
 	var reading sync.Mutex // what is noted on reading goes to one place
 	tell := c.progress("{1} page", "{1} pages")

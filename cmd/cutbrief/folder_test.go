@@ -8,7 +8,7 @@ import (
 	"strings"
 	"testing"
 
-	"cutbrief/assess/sample"
+	"cutbrief/assess/casebook"
 )
 
 // folderOf writes n invented visits into folders of 500, and one file that is none.
@@ -16,8 +16,8 @@ func folderOf(t testing.TB, n int) string {
 	t.Helper()
 	dir := t.TempDir()
 	for i := range n {
-		names := sample.Names()
-		v, _ := sample.Visit(names[i%len(names)])
+		names := casebook.DemoVisits()
+		v, _ := casebook.DemoVisit(names[i%len(names)])
 		data, err := v.Encode()
 		if err != nil {
 			t.Fatal(err)

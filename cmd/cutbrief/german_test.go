@@ -10,7 +10,7 @@ import (
 	"pgregory.net/rapid"
 
 	"cutbrief/assess"
-	"cutbrief/assess/sample"
+	"cutbrief/assess/casebook"
 	"cutbrief/report"
 	"cutbrief/report/pdf"
 	"cutbrief/report/text"
@@ -42,8 +42,8 @@ func germanPages(t rapid.TB, v *assess.Visit) (report.Brief, []byte) {
 // The German page, longer than the English one, still is one page, and says every
 // caution to its end.
 func TestTheGermanPageIsOnePageWithEveryCaution(t *testing.T) {
-	for _, name := range sample.Names() {
-		v, _ := sample.Visit(name)
+	for _, name := range casebook.DemoVisits() {
+		v, _ := casebook.DemoVisit(name)
 		brief, page := germanPages(t, v)
 		saysEveryCaution(t, brief, page)
 	}
@@ -78,7 +78,7 @@ func saysEveryCaution(t rapid.TB, brief report.Brief, page []byte) {
 func TestNamesChangeNothingInGerman(t *testing.T) {
 	pieces := []string{"mild steel", "; needs 10.5 mm", ". The manual decides. ", " and ", "{1}", `"`, "(", "]", ", most days", "Ö", "1,950", "not known", "none", "today: "}
 	page := func(t rapid.TB, company string) string {
-		v, _ := sample.Visit(sample.Names()[0])
+		v, _ := casebook.DemoVisit(casebook.DemoVisits()[0])
 		q, _ := assess.Find(assess.FactCompany)
 		a, _, err := v.Read(assess.Step{Question: q}, company)
 		if err != nil {

@@ -8,7 +8,7 @@ import (
 	"testing"
 
 	"cutbrief/assess"
-	"cutbrief/assess/sample"
+	"cutbrief/assess/casebook"
 	"cutbrief/report"
 	"cutbrief/rules/system"
 )
@@ -61,8 +61,8 @@ func TestReadingEase(t *testing.T) {
 		}
 		questions.WriteString(ask + "\n" + why + "\n" + q.Help.Message().String() + "\n")
 	}
-	for _, name := range sample.Names() {
-		v, _ := sample.Visit(name)
+	for _, name := range casebook.DemoVisits() {
+		v, _ := casebook.DemoVisit(name)
 		brief := report.Build(v, system.Demo(), report.Options{})
 		for _, s := range slices.Concat([]string{brief.Need}, brief.Because, brief.Flags, brief.PlanNote) {
 			pages.WriteString(s + "\n")

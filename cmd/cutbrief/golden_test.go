@@ -20,7 +20,7 @@ import (
 	"github.com/rogpeppe/go-internal/txtar"
 
 	"cutbrief/assess"
-	"cutbrief/assess/sample"
+	"cutbrief/assess/casebook"
 )
 
 var updateGolden = flag.Bool("update-golden", false, "record the outputs of all commands anew; every difference belongs in the commit")
@@ -241,8 +241,8 @@ func goldenDocuments(t *testing.T, g *golden) {
 
 // goldenSamples records all commands over every invented visit.
 func goldenSamples(t *testing.T, g *golden) {
-	for _, name := range sample.Names() {
-		v, _ := sample.Visit(name)
+	for _, name := range casebook.DemoVisits() {
+		v, _ := casebook.DemoVisit(name)
 		keepVisit(t, v, "visit.json")
 		for _, line := range []string{
 			"brief visit.json --format text", "brief visit.json --with checklist,working --format text --words es", "brief visit.json --format markdown --units in",
@@ -276,8 +276,8 @@ func goldenCases(t *testing.T, g *golden) {
 // goldenFolder records the reviews of a folder of visits.
 func goldenFolder(t *testing.T, g *golden) {
 	os.Mkdir("visits", 0o777)
-	for _, name := range sample.Names() {
-		v, _ := sample.Visit(name)
+	for _, name := range casebook.DemoVisits() {
+		v, _ := casebook.DemoVisit(name)
 		keepVisit(t, v, filepath.Join("visits", name+".json"))
 	}
 	files, _ := filepath.Glob(filepath.Join(g.root, "testdata", "case", "*.txt"))
@@ -315,8 +315,8 @@ func goldenDialogues(t *testing.T, g *golden) {
 			g.file(t, file)
 		}
 	}
-	for _, name := range sample.Names() {
-		v, _ := sample.Visit(name)
+	for _, name := range casebook.DemoVisits() {
+		v, _ := casebook.DemoVisit(name)
 		keepVisit(t, v, "visit.json")
 		g.run(t, "result\nlist\nquit\n", "interview", "visit.json", "--plain")
 		g.run(t, strings.Repeat("good\n", 30), "record", "visit.json")

@@ -7,7 +7,7 @@ import (
 	"strings"
 
 	"cutbrief/assess/store"
-	"cutbrief/report/table"
+	"cutbrief/report/export"
 	"cutbrief/rules"
 	"cutbrief/rules/cost"
 	"cutbrief/rules/message"
@@ -155,7 +155,7 @@ func systemsCommand() command {
 			if err != nil {
 				return err
 			}
-			return c.putWords(func(words *message.Catalog) string { return table.Systems(offered, words) })
+			return c.putWords(func(words *message.Catalog) string { return export.Systems(offered, words) })
 		},
 		below: []command{checkCommand(check(systemsList)), addCommand(), templateCommand(system.Template)},
 	}
@@ -169,7 +169,7 @@ func pricesCommand() command {
 			if err != nil {
 				return err
 			}
-			return c.putWords(func(words *message.Catalog) string { return table.Prices(list, words) })
+			return c.putWords(func(words *message.Catalog) string { return export.Prices(list, words) })
 		},
 		below: []command{checkCommand(check(pricesList)), templateCommand(cost.PricesTemplate)},
 	}

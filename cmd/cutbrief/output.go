@@ -11,7 +11,7 @@ import (
 	"time"
 
 	"cutbrief/assess/store"
-	"cutbrief/assess/store/atomicfile"
+
 	"cutbrief/report/text"
 	"cutbrief/rules/message"
 	"cutbrief/rules/tabular"
@@ -138,7 +138,7 @@ func (c *call) deliver(force bool, list ...document) error {
 			return c.put(string(d.data))
 		}
 		if dir := filepath.Dir(d.path); dir != swept {
-			atomicfile.Sweep(dir)
+			store.Sweep(dir)
 			swept = dir
 		}
 		if err := writeFile(d.path, d.data, force); err != nil {
@@ -197,12 +197,12 @@ func (c *call) noTerminal(path string, instead message.ID) error {
 
 // writeFile puts data at path whole or not at all.
 func writeFile(path string, data []byte, force bool) error {
-	return writeProblem(path, atomicfile.Write(path, data, force))
+	return writeProblem(path, store.WriteFile(path, data, force))
 }
 
 // writeNext is writeFile beside the files that are there.
 func writeNext(path string, data []byte) (string, error) {
-	path, err := atomicfile.WriteNext(path, data)
+	path, err := store.WriteNext(path, data)
 	return path, writeProblem(path, err)
 }
 
@@ -211,10 +211,10 @@ func writeProblem(path string, err error) error {
 		return nil
 	}
 	hint := message.ID("choose another place with --out")
-	if errors.Is(err, atomicfile.ErrExists) {
+	if errors.Is(err, store.ErrExists) {
 		hint = "--force writes over it, --out names another file"
 	}
-	return message.WithHint(message.Errorf("write {1}: {2}", message.Name(path), atomicfile.Cause(err)), hint)
+	return message.WithHint(message.Errorf("write {1}: {2}", message.Name(path), store.Cause(err)), hint)
 }
 
 // shellName is a path as it is typed in a command.

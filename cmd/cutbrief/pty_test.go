@@ -13,7 +13,7 @@ import (
 	"syscall"
 	"testing"
 
-	"cutbrief/assess/sample"
+	"cutbrief/assess/casebook"
 	"cutbrief/assess/screen/screentest"
 )
 
@@ -90,7 +90,7 @@ func TestLearnFrom(t *testing.T) {
 		t.Fatal(err)
 	}
 	for i := range 12 {
-		v, _ := sample.Visit(sample.Names()[0])
+		v, _ := casebook.DemoVisit(casebook.DemoVisits()[0])
 		v.Demo = i >= 11
 		data, err := v.Encode()
 		if err == nil {

@@ -17,10 +17,10 @@ import (
 	"cutbrief/assess/review"
 	screen "cutbrief/assess/screen/review"
 	"cutbrief/assess/store"
-	"cutbrief/assess/store/atomicfile"
+
 	"cutbrief/report"
+	"cutbrief/report/export"
 	"cutbrief/report/pdf"
-	"cutbrief/report/table"
 	"cutbrief/rules/message"
 	"cutbrief/rules/system"
 )
@@ -184,7 +184,7 @@ func (job *reviewJob) write() error {
 }
 
 // writer is what writes the rows, or what is counted of them.
-func (job *reviewJob) writer(s table.Sheet) func(io.Writer) error {
+func (job *reviewJob) writer(s export.Sheet) func(io.Writer) error {
 	list := map[format]func(io.Writer) error{tableFormat: s.Text, csvFormat: s.CSV, jsonFormat: s.JSON, ndjsonFormat: s.NDJSON, markdownFormat: s.Markdown}
 	switch {
 	case job.timings != nil:
@@ -193,7 +193,7 @@ func (job *reviewJob) writer(s table.Sheet) func(io.Writer) error {
 	case job.by != nil || job.tally:
 		p := job.patterns(review.TallyOf(s.Rows, job.by), s.Totals, s.Width)
 		if job.on("quote") {
-			p.Quotes = table.Quotes(s.Rows, job.words, func(path string) (*assess.Visit, error) {
+			p.Quotes = export.Quotes(s.Rows, job.words, func(path string) (*assess.Visit, error) {
 				v, _, err := store.Load(job.below(path))
 				return v, err
 			})
@@ -204,17 +204,17 @@ func (job *reviewJob) writer(s table.Sheet) func(io.Writer) error {
 }
 
 // patterns is what is counted over rows.
-func (job *reviewJob) patterns(t review.Tally, totals review.Totals, width int) table.Patterns {
-	return table.Patterns{Tally: t, Totals: totals, Whole: job.tally, Width: width, Today: job.now(), Words: job.words}
+func (job *reviewJob) patterns(t review.Tally, totals review.Totals, width int) export.Patterns {
+	return export.Patterns{Tally: t, Totals: totals, Whole: job.tally, Width: width, Today: job.now(), Words: job.words}
 }
 
-func (job *reviewJob) measured(s table.Sheet, timings *review.Timings) table.Measured {
-	return table.MeasuredOf(s, timings, job.offered)
+func (job *reviewJob) measured(s export.Sheet, timings *review.Timings) export.Measured {
+	return export.MeasuredOf(s, timings, job.offered)
 }
 
 // page is the one page about the visits of a team.
 func (job *reviewJob) page(rows iter.Seq[*review.Row], totals review.Totals, by *review.Field) ([]byte, error) {
-	return pdf.Team(table.Summarize(review.TallyOf(rows, by), totals, job.now(), job.words), pdf.Paper(job.choice("paper")))
+	return pdf.Team(export.Summarize(review.TallyOf(rows, by), totals, job.now(), job.words), pdf.Paper(job.choice("paper")))
 }
 
 // below is the file that a row is about.
@@ -224,7 +224,7 @@ func (job *reviewJob) below(path string) string {
 
 // read reads the folder and picks the rows asked for. It tells how many files are
 // read.
-func (job *reviewJob) read(ctx context.Context, where review.Where, timings *review.Timings, tell func(int)) (table.Sheet, error) {
+func (job *reviewJob) read(ctx context.Context, where review.Where, timings *review.Timings, tell func(int)) (export.Sheet, error) {
 	o := job.reading(review.NewCriteria(job.offered, job.now()))
 	o.Timings = timings
 	rows := &review.Rows{}
@@ -233,13 +233,13 @@ func (job *reviewJob) read(ctx context.Context, where review.Where, timings *rev
 		tell(rows.Len())
 	})
 	if err != nil {
-		return table.Sheet{}, err
+		return export.Sheet{}, err
 	}
 	totals.Invented = job.offered.Invented
 	rows.Together()
 	list := review.Arrange(rows, where, job.order, nil)
 	width, _ := sizeOf(job.out)
-	return table.Sheet{Fields: job.fields, Rows: rows.Pick(list.Lines), Totals: totals, Width: width, Chosen: job.chosen, Words: job.words}, nil
+	return export.Sheet{Fields: job.fields, Rows: rows.Pick(list.Lines), Totals: totals, Width: width, Chosen: job.chosen, Words: job.words}, nil
 }
 
 // folderProblem says what to do about a folder that cannot be read.
@@ -251,7 +251,7 @@ func folderProblem(dir string, err error) error {
 	case errors.Is(err, fs.ErrPermission):
 		hint = "ask for the right to read the folder"
 	}
-	return message.WithHint(message.Errorf("read {1}: {2}", message.Name(dir), atomicfile.Cause(err)), hint)
+	return message.WithHint(message.Errorf("read {1}: {2}", message.Name(dir), store.Cause(err)), hint)
 }
 
 // reading says how a folder is read: by which criteria, and with which index.
@@ -324,7 +324,7 @@ func (job *reviewJob) measuredText(ctx context.Context, filter string) (string, 
 	timings := &review.Timings{}
 	s, err := job.read(ctx, review.Find(filter, job.now()), timings, func(int) {})
 	if err != nil {
-		return "", atomicfile.Cause(err)
+		return "", store.Cause(err)
 	}
 	var b strings.Builder
 	err = job.measured(s, timings).Text(&b)

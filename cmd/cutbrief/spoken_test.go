@@ -8,7 +8,7 @@ import (
 	"testing"
 
 	"cutbrief/assess"
-	"cutbrief/assess/sample"
+	"cutbrief/assess/casebook"
 	"cutbrief/rules/cite"
 )
 
@@ -30,8 +30,8 @@ func TestNoEnglishIsLeft(t *testing.T) {
 				t.Fatal(err)
 			}
 			t.Chdir(g.work)
-			for _, name := range sample.Names() {
-				v, _ := sample.Visit(name)
+			for _, name := range casebook.DemoVisits() {
+				v, _ := casebook.DemoVisit(name)
 				keepVisit(t, v, "visit.json")
 				for _, line := range append(lines, "followup %s") {
 					g.hold(t, v, strings.Replace(line, "%s", "visit.json", 1))

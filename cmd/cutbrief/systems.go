@@ -9,7 +9,7 @@ import (
 	"strings"
 
 	"cutbrief/assess/screen"
-	"cutbrief/assess/store/atomicfile"
+	"cutbrief/assess/store"
 	"cutbrief/rules"
 	"cutbrief/rules/message"
 	"cutbrief/rules/system"
@@ -23,7 +23,7 @@ func addSystem(c *call) error {
 	path := c.args[0]
 	file, err := os.ReadFile(path)
 	if err != nil && !errors.Is(err, fs.ErrNotExist) {
-		return message.Errorf("read {1}: {2}", message.Name(path), atomicfile.Cause(err))
+		return message.Errorf("read {1}: {2}", message.Name(path), store.Cause(err))
 	}
 	entry, err := system.ReadEntry(bytes.NewReader(file))
 	if err != nil {

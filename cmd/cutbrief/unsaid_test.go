@@ -16,7 +16,7 @@ import (
 	"pgregory.net/rapid"
 
 	"cutbrief/assess"
-	"cutbrief/assess/sample"
+	"cutbrief/assess/casebook"
 	"cutbrief/report"
 	"cutbrief/report/pdf"
 	"cutbrief/report/text"
@@ -196,8 +196,8 @@ func sayAll(book *message.Catalog, v *assess.Visit, offered system.Range, pages 
 // every worked case.
 func TestEveryPageIsSaid(t *testing.T) {
 	inEachLanguage(t, func(t *testing.T, book *message.Catalog) {
-		for _, name := range sample.Names() {
-			v, _ := sample.Visit(name)
+		for _, name := range casebook.DemoVisits() {
+			v, _ := casebook.DemoVisit(name)
 			sayAll(book, v, system.Demo(), true)
 		}
 		sayAll(book, assess.New("new", time.Date(2026, 3, 12, 0, 0, 0, 0, time.UTC)), system.Demo(), true)

@@ -7,9 +7,9 @@ import (
 
 	"cutbrief/assess"
 	"cutbrief/assess/store"
-	"cutbrief/assess/store/atomicfile"
+
 	"cutbrief/report"
-	"cutbrief/report/data"
+	"cutbrief/report/export"
 	"cutbrief/report/text"
 	"cutbrief/rules/message"
 	"cutbrief/rules/system"
@@ -38,7 +38,7 @@ func (c *call) noteUnknown(file string, unknown []string) {
 func (c *call) load(file string) (*assess.Visit, []string, error) {
 	if file != "-" {
 		v, unknown, err := store.Load(file)
-		if cause := atomicfile.Cause(err); cause != err {
+		if cause := store.Cause(err); cause != err {
 			err = message.Errorf("read {1}: {2}", message.Name(file), cause)
 		}
 		return v, unknown, err
@@ -127,11 +127,11 @@ func costCommand() command {
 			sheet := report.Costs(v, s.offered, s.options)
 			switch c.form() {
 			case csvFormat:
-				return c.putData(data.CostCSV(sheet))
+				return c.putData(export.CostCSV(sheet))
 			case jsonFormat:
-				return c.putData(data.CostSheet(sheet))
+				return c.putData(export.CostSheet(sheet))
 			case xlsxFormat:
-				return c.deliverBook("cost.xlsx", data.CostTables(sheet)...)
+				return c.deliverBook("cost.xlsx", export.CostTables(sheet)...)
 			}
 			return c.put(text.CostSheet(sheet, c.form().width()))
 		},
@@ -166,7 +166,7 @@ func compare(c *call) error {
 	}
 	switch c.form() {
 	case jsonFormat:
-		return c.putData(data.Comparison(beside))
+		return c.putData(export.Comparison(beside))
 	case xlsxFormat:
 		words := s.options.Words
 		s.options.Words = nil
@@ -175,7 +175,7 @@ func compare(c *call) error {
 			return err
 		}
 		beside.Words = words
-		return c.deliverBook("compare.xlsx", data.ComparisonTables(plain, beside)...)
+		return c.deliverBook("compare.xlsx", export.ComparisonTables(plain, beside)...)
 	}
 	return c.put(text.Comparison(beside, c.form().width()))
 }
@@ -209,7 +209,7 @@ func why(c *call) error {
 		return err
 	}
 	if c.form() == jsonFormat {
-		return c.putData(data.Reasons(reasons))
+		return c.putData(export.Reasons(reasons))
 	}
 	return c.put(text.Why(s.options.Words, reasons, c.form().width()))
 }
@@ -241,7 +241,7 @@ func nextCommand() command {
 			}
 			lines := report.Next(s.options.Words, v, s.offered)
 			if c.form() == jsonFormat {
-				return c.putData(data.Lines(lines))
+				return c.putData(export.Lines(lines))
 			}
 			return c.put(text.Next(s.options.Words, lines, text.DefaultWidth))
 		},
@@ -298,13 +298,13 @@ func followUp(c *call) error {
 	if c.form() == textFormat {
 		return c.deliverOut([]byte(text.Letters(list, text.DefaultWidth)))
 	}
-	calendar, err := data.Calendar(list)
-	if at, is := errors.AsType[*data.CalendarError](err); is {
+	calendar, err := export.Calendar(list)
+	if at, is := errors.AsType[*export.CalendarError](err); is {
 		file := c.args[at.Entry]
 		switch {
-		case errors.Is(err, data.ErrTwice):
+		case errors.Is(err, export.ErrTwice):
 			return misuse(message.ID("name one of them").Message(), "{1} and {2} hold the same visit", message.Name(c.args[at.Other]), message.Name(file))
-		case errors.Is(err, data.ErrNoID):
+		case errors.Is(err, export.ErrNoID):
 			return message.WithHint(message.Errorf("{1}: {2}", message.Name(file), at.Err), "save the visit anew with: cutbrief interview {1}", shellName(file))
 		}
 		return message.WithHint(message.Errorf("{1}: {2}", message.Name(file), at.Err), "note it with: cutbrief record {1}", shellName(file))

@@ -7,7 +7,7 @@ import (
 	"strings"
 
 	"cutbrief/report"
-	"cutbrief/report/page"
+
 	"cutbrief/rules"
 	"cutbrief/rules/message"
 )
@@ -18,7 +18,7 @@ type markup string
 // content is the page as it is written: the brief, and what is worked out of it.
 type content struct {
 	*report.Brief
-	groups  []page.Group
+	groups  []report.CautionGroup
 	key     string
 	confirm []report.Line // with the flags
 	out     strings.Builder
@@ -135,7 +135,7 @@ func (c *content) proof() {
 <h2 id="proof">%s</h2>
 <div class="two flow">
 <div>
-`, page.Proof)
+`, report.PageProof)
 	if len(c.Bars) > 0 {
 		heads := markup("")
 		if !slices.ContainsFunc(c.Bars, func(b report.Bar) bool { return b.Verdict != c.say(message.ID(rules.Met)) }) {
@@ -143,7 +143,7 @@ func (c *content) proof() {
 		}
 		c.put(`<table><caption>%s</caption>
 <thead%s><tr><th scope="col">%s</th><th scope="col">%s</th><th scope="col">%s</th><th scope="col">%s</th><td></td></tr></thead>
-<tbody>`, page.Given, heads, message.ID("Check"), message.ID("Needed"), message.ID("Given"), message.ID("Verdict"))
+<tbody>`, report.PageGiven, heads, message.ID("Check"), message.ID("Needed"), message.ID("Given"), message.ID("Verdict"))
 		var met []markup // which a printed page sums up
 		for _, b := range c.Bars {
 			class := markup(` class="unmet"`)
@@ -155,14 +155,14 @@ func (c *content) proof() {
 		}
 		c.put("</tbody></table>")
 		if len(met) > 0 {
-			c.put(`<p class="on-paper"><strong>%s:</strong> %s</p>`, page.Met, joinedMarkup(met, " · "))
+			c.put(`<p class="on-paper"><strong>%s:</strong> %s</p>`, report.PageMet, joinedMarkup(met, " · "))
 		}
 	}
 	c.put("\n%s\n</div>\n<div>\n", picture(c.Brief))
 	if c.Cost != nil {
-		title := page.Costs
+		title := report.PageCosts
 		if c.Cost.Assumed {
-			title = page.Assumed
+			title = report.PageAssumed
 		}
 		c.put("<h3>%s</h3>\n", title)
 		for i, l := range c.Cost.Lines {
@@ -193,11 +193,11 @@ func (c *content) next() {
 	c.put(`<section aria-labelledby="next">
 <h2 id="next">%s</h2>
 <div class="flow">
-`, page.Next)
+`, report.PageNext)
 	if len(c.Plan) > 0 {
 		c.put(`<table class="plan"><caption>%s</caption>
 <thead><tr><th scope="col">%s</th><th scope="col">%s</th><th scope="col" class="off-paper">%s</th><th scope="col">%s</th></tr></thead>
-<tbody>`, page.Shows, message.ID("Cut"), message.ID("Metal and thickness"), message.ID("Setting"), message.ID("What to look for"))
+<tbody>`, report.PageShows, message.ID("Cut"), message.ID("Metal and thickness"), message.ID("Setting"), message.ID("What to look for"))
 		for _, r := range c.Plan {
 			c.put(`<tr><th scope="row">%s</th><td>%s</td><td class="off-paper">%s</td><td class="spare">%s</td></tr>`, r.Cut, r.Piece, r.Setting, r.See)
 		}
@@ -207,9 +207,9 @@ func (c *content) next() {
 		}
 		c.put("</p>")
 	}
-	title := page.Open
+	title := report.PageOpen
 	if rules.Outcome(c.Outcome) == rules.Recommended {
-		title = page.Confirm
+		title = report.PageConfirm
 	}
 	c.list(title, ` class="tick two"`, c.confirm, func(l report.Line) markup {
 		if named := colon(l.Label, l.Value); named != "" {
@@ -224,7 +224,7 @@ func (c *content) next() {
 func (c *content) cautions() {
 	c.put(`<section aria-labelledby="cautions">
 <h2 id="cautions">%s</h2>
-<div class="groups">`, page.Dangers)
+<div class="groups">`, report.PageDangers)
 	for _, g := range c.groups {
 		c.put(`<div class="group">%s<ul>`, sign(g.Sign, c.say(g.Sign.Name)))
 		for _, i := range g.Items {
@@ -247,9 +247,9 @@ func (c *content) cautions() {
 func (c *content) behind() {
 	if len(c.Excluded)+len(c.Notes) > 0 {
 		c.put(`<section class="more two">`)
-		c.box(func() { c.list(page.NotTaken, "", c.Excluded, strong) }, len(c.Excluded) > 0)
+		c.box(func() { c.list(report.PageNotTaken, "", c.Excluded, strong) }, len(c.Excluded) > 0)
 		c.box(func() {
-			c.put("<h3>%s</h3><ul>", page.Notes)
+			c.put("<h3>%s</h3><ul>", report.PageNotes)
 			for _, s := range c.Notes {
 				c.put("<li>%s</li>", s)
 			}
@@ -285,15 +285,15 @@ func (c *content) private() {
 	c.put(`<section class="private" aria-labelledby="private">
 <h2 id="private">%s</h2>
 <p><strong>%s</strong></p>
-`, page.Sheet, page.Private)
+`, report.PageSheet, report.PagePrivate)
 	if len(c.Objections) > 0 {
-		c.put("<h3>%s</h3><dl>", page.Objections)
+		c.put("<h3>%s</h3><dl>", report.PageObjections)
 		for _, l := range c.Objections {
 			c.put("<div><dt>%s</dt> <dd>%s</dd></div>", l.Label, l.Value)
 		}
 		c.put("</dl>\n")
 	}
-	c.list(page.LeftOut, "", c.LeftOut, strong)
+	c.list(report.PageLeftOut, "", c.LeftOut, strong)
 	c.put("</section>\n")
 }
 
@@ -338,7 +338,7 @@ func (c *content) foot() {
 </footer>
 </body>
 </html>
-`, page.Customer, page.Date, page.Seller, page.Date)
+`, report.PageCustomer, report.PageDate, report.PageSeller, report.PageDate)
 }
 
 // joinedMarkup is strings.Join of markup.

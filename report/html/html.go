@@ -11,7 +11,7 @@ import (
 	"unicode"
 
 	"cutbrief/report"
-	"cutbrief/report/page"
+
 	"cutbrief/rules"
 	"cutbrief/rules/message"
 )
@@ -22,8 +22,8 @@ var style string
 // Render writes the page. The same brief gives the same bytes; whatever the
 // texts hold, they stay texts.
 func Render(b report.Brief) ([]byte, error) {
-	groups, key := page.Cautions(b.Cautions)
-	c := content{Brief: &b, groups: groups, key: page.Key(b.Words, key), confirm: b.Confirm}
+	groups, key := report.GroupCautions(b.Cautions)
+	c := content{Brief: &b, groups: groups, key: report.SourceKey(b.Words, key), confirm: b.Confirm}
 	for _, f := range b.Flags {
 		c.confirm = append(c.confirm[:len(c.confirm):len(c.confirm)], report.Line{Why: f})
 	}

@@ -10,7 +10,7 @@ import (
 	"testing"
 	"time"
 
-	"cutbrief/assess/sample"
+	"cutbrief/assess/casebook"
 	"cutbrief/report"
 	"cutbrief/rules/message"
 	"cutbrief/rules/message/catalog"
@@ -21,8 +21,8 @@ import (
 func pages(t *testing.T) map[string]string {
 	t.Helper()
 	list := map[string]string{}
-	for _, name := range sample.Names() {
-		v, _ := sample.Visit(name)
+	for _, name := range casebook.DemoVisits() {
+		v, _ := casebook.DemoVisit(name)
 		for _, words := range []*message.Catalog{nil, catalog.For("de")} {
 			out, err := Render(report.Build(v, system.Demo(), report.Options{Words: words}))
 			if err != nil {

@@ -7,7 +7,6 @@ import (
 	"strings"
 
 	"cutbrief/report"
-	"cutbrief/report/page"
 )
 
 // svg is a drawing with its name for those who do not see it.
@@ -16,7 +15,7 @@ func svg(class, name string, wide, high float64, inside string) markup {
 }
 
 // sign draws a safety sign.
-func sign(s *page.Sign, name string) markup {
+func sign(s *report.Sign, name string) markup {
 	var b strings.Builder
 	for i := range s.Shapes {
 		shape := &s.Shapes[i]
@@ -30,7 +29,7 @@ func sign(s *page.Sign, name string) markup {
 			fmt.Fprintf(&b, `<path d="%s" %s/>`, shape.Path, paint)
 		}
 	}
-	return svg("sign", name, page.Side, page.Side, b.String())
+	return svg("sign", name, report.SignSide, report.SignSide, b.String())
 }
 
 // hatching is the pattern of what is needed, or of today.
@@ -39,7 +38,7 @@ const hatching = `<defs><pattern id="h" width="4" height="4" patternUnits="userS
 // bars draws need against capability.
 func bars(b report.Bar) markup {
 	return svg("bar", colon(b.Label, b.Need+", "+b.Have), 100, 14, hatching+
-		fmt.Sprintf(`<rect x="0" y="1" width="%.1f" height="5" fill="url(#h)" stroke="#000" stroke-width=".5"/><rect x="0" y="8" width="%.1f" height="5" fill="#1c3e50"/>`, 100*page.Inside(b.NeedShare), 100*page.Inside(b.HaveShare)))
+		fmt.Sprintf(`<rect x="0" y="1" width="%.1f" height="5" fill="url(#h)" stroke="#000" stroke-width=".5"/><rect x="0" y="8" width="%.1f" height="5" fill="#1c3e50"/>`, 100*report.AxisShare(b.NeedShare), 100*report.AxisShare(b.HaveShare)))
 }
 
 // costRange draws what a length costs as a range, with a stroke at the likely
@@ -49,7 +48,7 @@ func costRange(i int, b report.CostBar) markup {
 	if i > 0 {
 		fill = "#1c3e50"
 	}
-	low, mid, high := page.Inside(b.Low), page.Inside(b.Mid), page.Inside(b.High)
+	low, mid, high := report.AxisShare(b.Low), report.AxisShare(b.Mid), report.AxisShare(b.High)
 	return svg("bar", colon(b.Label, b.Value), 100, 8, hatching+fmt.Sprintf(`<path d="M0 4H100" stroke="#888" stroke-width=".5"/><rect x="%.1f" y="1.5" width="%.1f" height="5" fill="%s" stroke="#000" stroke-width=".4"/><rect x="%.1f" y="0" width="1" height="8"/>`,
 		100*low, max(100*(high-low), 0.5), fill, min(100*mid, 99)))
 }
@@ -66,13 +65,13 @@ const (
 // picture draws the one picture that tells most, "" where there is none: a solid
 // line and one in dashes with their axes, and what is said of them below.
 func picture(brief *report.Brief) markup {
-	p := page.PictureOf(brief)
+	p := report.PictureOf(brief)
 	if p == nil {
 		return ""
 	}
 	var b strings.Builder
-	x := func(share float64) float64 { return plotX + plotWide*page.Inside(share) }
-	y := func(share float64) float64 { return plotY + plotHigh*(1-page.Inside(share)) }
+	x := func(share float64) float64 { return plotX + plotWide*report.AxisShare(share) }
+	y := func(share float64) float64 { return plotY + plotHigh*(1-report.AxisShare(share)) }
 	text := func(at, down float64, anchor, words string) {
 		fmt.Fprintf(&b, `<text x="%.1f" y="%.1f" text-anchor="%s">%s</text>`, at, down, anchor, html.EscapeString(words))
 	}

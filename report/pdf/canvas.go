@@ -4,7 +4,7 @@ import (
 	"math"
 
 	"cutbrief/report"
-	"cutbrief/report/page"
+
 	"cutbrief/rules/message"
 )
 
@@ -17,8 +17,8 @@ type mark struct {
 	text       string
 	style      style
 	ink        ink
-	points     []place    // of a curve
-	sign       *page.Sign // of a sign
+	points     []place      // of a curve
+	sign       *report.Sign // of a sign
 }
 
 type place struct{ x, y float64 }

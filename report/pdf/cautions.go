@@ -3,7 +3,7 @@ package pdf
 import (
 	"math"
 
-	"cutbrief/report/page"
+	"cutbrief/report"
 )
 
 // dangers are the cautions: grouped by hazard beside its sign, what this job
@@ -12,16 +12,16 @@ func (c *canvas) dangers() *block {
 	if len(c.brief.Cautions) == 0 {
 		return nil
 	}
-	groups, key := page.Cautions(c.brief.Cautions)
-	sources := page.Key(c.words, key)
+	groups, key := report.GroupCautions(c.brief.Cautions)
+	sources := report.SourceKey(c.words, key)
 	put := func(raised style, merge merging) func(*canvas, span) {
 		return func(c *canvas, at span) {
 			shown, said := groups, sources
 			if c.limit.share > 1 {
-				fewer, key := page.Cautions(c.brief.Cautions[:c.kept(len(c.brief.Cautions))])
-				shown, said = fewer, page.Key(c.words, key)
+				fewer, key := report.GroupCautions(c.brief.Cautions[:c.kept(len(c.brief.Cautions))])
+				shown, said = fewer, report.SourceKey(c.words, key)
 			}
-			c.zoneHead(c.say(page.Dangers))
+			c.zoneHead(c.say(report.PageDangers))
 			c.balanced(at, 2, len(shown), inAnyOrder, func(c *canvas, at span, i int) { c.danger(&shown[i], at, raised, merge) })
 			c.y = row * math.Ceil(c.y/row-0.01)
 			c.put(at, said, smallStyle, grey)
@@ -59,7 +59,7 @@ const (
 )
 
 // danger puts what is said about one hazard beside its sign.
-func (c *canvas) danger(g *page.Group, at span, raised style, merge merging) {
+func (c *canvas) danger(g *report.CautionGroup, at span, raised style, merge merging) {
 	size := signSmall
 	if g.Raised() {
 		size = signLarge

@@ -6,7 +6,7 @@ import (
 
 	"cutbrief/assess"
 	"cutbrief/assess/casebook"
-	samples "cutbrief/assess/sample"
+
 	"cutbrief/report"
 	"cutbrief/rules"
 	"cutbrief/rules/message"
@@ -20,8 +20,8 @@ func languages() []*message.Catalog { return []*message.Catalog{nil, catalog.For
 // customers are the samples, all practice customers, and some made from a number.
 func customers() map[string]*assess.Visit {
 	list := map[string]*assess.Visit{}
-	for _, name := range samples.Names() {
-		list[name], _ = samples.Visit(name)
+	for _, name := range casebook.DemoVisits() {
+		list[name], _ = casebook.DemoVisit(name)
 	}
 	for _, c := range casebook.Cases() {
 		list["practice, "+c.Name] = c.Facts
@@ -112,8 +112,8 @@ func near(v, by float64) bool {
 // What a page leaves out stands on the representative's sheets, which say that
 // they are for nobody else.
 func TestTheRepresentativeHasTheRest(t *testing.T) {
-	for _, name := range samples.Names() {
-		v, _ := samples.Visit(name)
+	for _, name := range casebook.DemoVisits() {
+		v, _ := casebook.DemoVisit(name)
 		for _, words := range languages() {
 			b := report.Build(v, system.Demo(), report.Options{Words: words, Notes: true})
 			pages, err := laidMore(b, A4)

@@ -6,7 +6,7 @@ import (
 	"fmt"
 	"time"
 
-	"cutbrief/report/page"
+	"cutbrief/report"
 	"cutbrief/rules/message"
 
 	"github.com/jung-kurt/gofpdf"
@@ -148,7 +148,7 @@ func (d *drawing) stroke(m *mark) {
 
 // signal draws a safety sign into its box.
 func (d *drawing) signal(m *mark) {
-	scale := m.w / page.Side
+	scale := m.w / report.SignSide
 	x := func(v float64) float64 { return m.x + v*scale }
 	y := func(v float64) float64 { return m.y + v*scale }
 	d.SetLineJoinStyle("round")

@@ -4,7 +4,7 @@ import (
 	"fmt"
 
 	"cutbrief/report"
-	"cutbrief/report/page"
+
 	"cutbrief/rules/message"
 )
 
@@ -113,9 +113,9 @@ func (c *canvas) elsewhere(list []gone) []run {
 		}
 		names = append(names, name)
 	}
-	text := c.say(page.Elsewhere, page.Sheet, message.Join(", ", names...))
+	text := c.say(report.PageElsewhere, report.PageSheet, message.Join(", ", names...))
 	for n := len(names) - 1; st == smallStyle && n > 0 && c.faces.width(text, st) > c.full.width; n-- {
-		text = c.say(page.Elsewhere, page.Sheet, message.Join(", ", append(names[:n:n], page.AndMore.Message())...))
+		text = c.say(report.PageElsewhere, report.PageSheet, message.Join(", ", append(names[:n:n], report.PageAndMore.Message())...))
 	}
 	return []run{{text, st, in}}
 }

@@ -7,7 +7,7 @@ import (
 	"strings"
 	"testing"
 
-	samples "cutbrief/assess/sample"
+	"cutbrief/assess/casebook"
 	"cutbrief/report"
 	"cutbrief/rules/system"
 
@@ -58,8 +58,8 @@ func TestListsTakeOneSheet(t *testing.T) {
 
 // The lists of every demo visit stand on one sheet, on A4 and on Letter.
 func TestListsOfDemoVisitsTakeOneSheet(t *testing.T) {
-	for _, name := range samples.Names() {
-		v, _ := samples.Visit(name)
+	for _, name := range casebook.DemoVisits() {
+		v, _ := casebook.DemoVisit(name)
 		b := report.Build(v, system.Demo(), report.Options{Checklist: true})
 		for _, p := range papers {
 			pages, err := laidMore(b, p)
@@ -127,8 +127,8 @@ func TestPagesAsAReaderCountsThem(t *testing.T) {
 // What the rep packs by is on the page of every demo visit that has a plan,
 // whole.
 func TestWhatToBringIsOnEveryPage(t *testing.T) {
-	for _, name := range samples.Names() {
-		v, _ := samples.Visit(name)
+	for _, name := range casebook.DemoVisits() {
+		v, _ := casebook.DemoVisit(name)
 		b := report.Build(v, system.Demo(), report.Options{})
 		for _, p := range papers {
 			pg, err := laid(b, p)

@@ -2,7 +2,7 @@ package pdf
 
 import (
 	"cutbrief/report"
-	"cutbrief/report/page"
+
 	"cutbrief/rules"
 	"cutbrief/rules/message"
 )
@@ -19,7 +19,7 @@ func (c *canvas) next() zone {
 		left, right := c.full.halves(share)
 		layouts = append(layouts, []column{stack(left, plan, minutes), stack(right, confirm)})
 	}
-	return headed(page.Next, layouts)
+	return headed(report.PageNext, layouts)
 }
 
 // tableColumns are the columns of the demonstration with their shares.
@@ -68,7 +68,7 @@ func (c *canvas) plan() *block {
 					c.y += never // no room for a table
 					return
 				}
-				c.heading(at, c.say(page.Shows))
+				c.heading(at, c.say(report.PageShows))
 				d.put(c, at, b.Plan[:c.kept(len(b.Plan))])
 				c.put(at, b.Bring, smallStyle, black)
 				if notes {
@@ -148,9 +148,9 @@ func (c *canvas) confirm() *block {
 	if len(lines) == 0 {
 		return nil
 	}
-	title := page.Open // not of an order where there is nothing to order
+	title := report.PageOpen // not of an order where there is nothing to order
 	if rules.Outcome(b.Outcome) == rules.Recommended {
-		title = page.Confirm
+		title = report.PageConfirm
 	}
 	put := func(why bool) func(*canvas, span) {
 		return func(c *canvas, at span) {
@@ -190,10 +190,10 @@ func (c *canvas) tick(l report.Line, at span, why bool) {
 func (c *canvas) more() zone {
 	left, right := c.full.halves(0.5)
 	b := c.brief
-	others := c.optional("other systems", page.NotTaken, len(b.Excluded), lossNearest, lossOthers, func(c *canvas, at span, i int) {
+	others := c.optional("other systems", report.PageNotTaken, len(b.Excluded), lossNearest, lossOthers, func(c *canvas, at span, i int) {
 		c.bullet(at, run{b.Excluded[i].Label + ":", smallBold, black}, run{b.Excluded[i].Why, smallStyle, black})
 	})
-	notes := c.optional("notes", page.Notes, len(b.Notes), lossNotes/2, lossNotes/2, func(c *canvas, at span, i int) {
+	notes := c.optional("notes", report.PageNotes, len(b.Notes), lossNotes/2, lossNotes/2, func(c *canvas, at span, i int) {
 		c.bullet(at, run{b.Notes[i], smallStyle, black})
 	})
 	if others == nil && notes == nil {

@@ -4,7 +4,6 @@ import (
 	"math"
 
 	"cutbrief/report"
-	"cutbrief/report/page"
 )
 
 // Sizes of the pictures, in mm.
@@ -24,12 +23,12 @@ type plot struct{ x, y, wide, high float64 }
 
 // across and up turn shares of the axes into places; what lies outside an axis
 // is put at its end.
-func (p plot) across(share float64) float64 { return p.x + p.wide*page.Inside(share) }
-func (p plot) up(share float64) float64     { return p.y + p.high*(1-page.Inside(share)) }
+func (p plot) across(share float64) float64 { return p.x + p.wide*report.AxisShare(share) }
+func (p plot) up(share float64) float64     { return p.y + p.high*(1-report.AxisShare(share)) }
 
 // picture draws lines by thickness: a solid one and one in dashes, with what is
 // to be seen on them, and below them what that stands for.
-func (c *canvas) picture(of *page.Picture, at span, high float64) {
+func (c *canvas) picture(of *report.Picture, at span, high float64) {
 	at.width = min(at.width, widest)
 	c.heading(at, of.Title)
 	c.lineNames(of, at)
@@ -60,7 +59,7 @@ func (c *canvas) picture(of *page.Picture, at span, high float64) {
 	c.within(at, 3, run{of.Rests, smallStyle, grey})
 }
 
-func lineInk(l page.Line) ink {
+func lineInk(l report.PictureLine) ink {
 	if l.Black {
 		return black
 	}
@@ -68,7 +67,7 @@ func lineInk(l page.Line) ink {
 }
 
 // lineNames say what the upright axis counts, and which line is which.
-func (c *canvas) lineNames(of *page.Picture, at span) {
+func (c *canvas) lineNames(of *report.Picture, at span) {
 	y, x, end := c.y, at.x, at.x+at.width
 	share := at.width / 3
 	c.within(span{x, share - 1}, 1, run{of.Up, smallStyle, black})
@@ -84,7 +83,7 @@ func (c *canvas) lineNames(of *page.Picture, at span) {
 }
 
 // axes draws both axes with their ticks and figures and moves on below them.
-func (c *canvas) axes(of *page.Picture, at span, p plot) {
+func (c *canvas) axes(of *report.Picture, at span, p plot) {
 	c.shape(ruleMark, p.x, p.y, 0, p.high, black)
 	c.shape(ruleMark, p.x, p.y+p.high, p.wide, 0, black)
 	last := math.Inf(1) // the top of the figure below
@@ -141,7 +140,7 @@ func (c *canvas) strip(r report.CurveRange, p plot) {
 
 // key says what the upright line and the strip stand for: side by side where
 // there is room.
-func (c *canvas) key(of *page.Picture, at span) {
+func (c *canvas) key(of *report.Picture, at span) {
 	const symbol = 3.5
 	wide := 0.0
 	if of.Everyday != nil && of.Everyday.Label != "" {
@@ -166,7 +165,7 @@ func (c *canvas) key(of *page.Picture, at span) {
 // room on the right is drawn to the left and as much higher as the line is there.
 // Labels are put from below to above, so that none lies over another, and low
 // enough to leave room for those above.
-func (c *canvas) marked(of *page.Picture, p plot, above float64, at span) {
+func (c *canvas) marked(of *report.Picture, p plot, above float64, at span) {
 	end := c.y
 	line, below, highest := smallStyle.line(), p.y+p.high, p.y-above
 	for i := min(len(of.Marks), int((p.high+above)/line)) - 1; i >= 0; i-- {

@@ -11,7 +11,7 @@ import (
 
 	"cutbrief/assess"
 	"cutbrief/assess/casebook"
-	samples "cutbrief/assess/sample"
+
 	"cutbrief/report"
 	"cutbrief/rules/message"
 	"cutbrief/rules/system"
@@ -184,7 +184,7 @@ func lossOf(list []choice) int {
 // to be practised on.
 func visits(n int, each func(int, *assess.Visit)) {
 	i := 0
-	for _, data := range samples.Many(n/2, 7) {
+	for _, data := range casebook.ManyVisits(n/2, 7) {
 		if v, _, err := assess.Decode(data); err == nil {
 			each(i, v)
 			i++

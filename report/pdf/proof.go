@@ -2,7 +2,7 @@ package pdf
 
 import (
 	"cutbrief/report"
-	"cutbrief/report/page"
+
 	"cutbrief/rules"
 	"cutbrief/rules/message"
 )
@@ -22,7 +22,7 @@ func (c *canvas) proof() zone {
 			layouts = append(layouts, []column{stack(left, order[0][:]...), stack(right, order[1][:]...)})
 		}
 	}
-	return headed(page.Proof, layouts)
+	return headed(report.PageProof, layouts)
 }
 
 // stack is a column of the blocks that are there.
@@ -57,7 +57,7 @@ func (c *canvas) needs() *block {
 	}
 	put := func(rest func(*canvas, span)) func(*canvas, span) {
 		return func(c *canvas, at span) {
-			c.heading(at, c.say(page.Given))
+			c.heading(at, c.say(report.PageGiven))
 			c.unmet(at, unmet[:c.kept(len(unmet))])
 			rest(c, at)
 		}
@@ -74,7 +74,7 @@ func (c *canvas) needs() *block {
 
 // metWords sums up what is met in one paragraph, with or without figures.
 func (c *canvas) metWords(met []report.Bar, figures bool) []run {
-	list := []run{{c.say(page.Met) + ":", strongStyle, black}}
+	list := []run{{c.say(report.PageMet) + ":", strongStyle, black}}
 	for i, b := range met {
 		text := b.Label
 		if figures {
@@ -154,11 +154,11 @@ func (c *canvas) met(at span, bars []report.Bar) {
 }
 
 // share keeps a bar visible and inside its room.
-func share(v float64) float64 { return max(page.Inside(v), 0.01) }
+func share(v float64) float64 { return max(report.AxisShare(v), 0.01) }
 
 // onePicture is the one picture that tells most, in full height or low.
 func (c *canvas) onePicture() *block {
-	of := page.PictureOf(c.brief)
+	of := report.PictureOf(c.brief)
 	if of == nil {
 		return nil
 	}
@@ -184,9 +184,9 @@ func (c *canvas) cost() *block {
 	}
 	put := func(n int, ranges, merge bool) func(*canvas, span) {
 		return func(c *canvas, at span) {
-			title := page.Costs
+			title := report.PageCosts
 			if of.Assumed {
-				title = page.Assumed
+				title = report.PageAssumed
 			}
 			c.heading(at, c.say(title))
 			c.put(at, of.Lines[0], strongStyle, black)
@@ -234,10 +234,10 @@ func (c *canvas) ranges(bars []report.CostBar, at span) {
 		if i > 0 {
 			kind, in = fillMark, accent
 		}
-		from, to := at.x+at.width*page.Inside(low), at.x+at.width*share(high)
+		from, to := at.x+at.width*report.AxisShare(low), at.x+at.width*share(high)
 		c.shape(ruleMark, at.x, c.y+row, at.width, 0, grey)
 		c.shape(kind, from, c.y+0.4, max(to-from, 0.4), 1.6, in)
-		c.shape(fillMark, min(at.x+at.width*page.Inside(mid), at.x+at.width-0.7), c.y, 0.7, 2.4, black)
+		c.shape(fillMark, min(at.x+at.width*report.AxisShare(mid), at.x+at.width-0.7), c.y, 0.7, 2.4, black)
 		c.y += 2 * row
 	}
 }
@@ -257,7 +257,7 @@ func (c *canvas) decides() *block {
 	}
 	put := func(list func(*canvas, span, []string, style), shown string) func(*canvas, span) {
 		return func(c *canvas, at span) {
-			c.paragraph(at, run{c.say(page.Decides) + ":", headStyle, accent}, run{b.Critical, headStyle, black})
+			c.paragraph(at, run{c.say(report.PageDecides) + ":", headStyle, accent}, run{b.Critical, headStyle, black})
 			list(c, at, evidence, bodyStyle)
 			c.put(at, shown, bodyStyle, grey)
 		}

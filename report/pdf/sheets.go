@@ -4,7 +4,7 @@ import (
 	"strings"
 
 	"cutbrief/report"
-	"cutbrief/report/page"
+
 	"cutbrief/rules/message"
 )
 
@@ -32,14 +32,14 @@ func behind(f faces, b *report.Brief, p Paper) ([]*leaf, error) {
 		w.end()
 	}
 	if b.Private {
-		w.note = w.say(page.Private)
+		w.note = w.say(report.PagePrivate)
 		w.private()
 	}
 	w.pictures()
 	if len(b.Working) > 0 {
 		w.title("Working", "How each number on the page was reached, and its source.")
 		for _, r := range b.Working {
-			if !b.Private || r.Title != w.say(page.NotTaken) { // the notes have it
+			if !b.Private || r.Title != w.say(report.PageNotTaken) { // the notes have it
 				w.reason(r)
 			}
 		}
@@ -158,35 +158,35 @@ func (w *writer) ticks(title message.ID, lines []report.Line) {
 // it, and all that a page leaves out and the working does not hold.
 func (w *writer) private() {
 	b := w.brief
-	w.title(page.Sheet, "")
-	w.lines(page.Decides, append([]report.Line{{Value: b.Critical}, {Value: b.ShownBy}}, b.Evidence...))
-	w.lines(page.Objections, b.Objections)
+	w.title(report.PageSheet, "")
+	w.lines(report.PageDecides, append([]report.Line{{Value: b.Critical}, {Value: b.ShownBy}}, b.Evidence...))
+	w.lines(report.PageObjections, b.Objections)
 	if len(b.Objections) > 0 {
-		w.runs("", 0, run{w.say(page.Answers), smallStyle, grey})
+		w.runs("", 0, run{w.say(report.PageAnswers), smallStyle, grey})
 	}
 	open := b.Confirm
 	for _, f := range b.Flags {
 		open = append(open[:len(open):len(open)], report.Line{Value: f})
 	}
-	w.lines(page.Assumptions, open)
+	w.lines(report.PageAssumptions, open)
 	if b.Bring != "" {
-		w.lines(page.Packing, append([]report.Line{{Value: b.Bring}}, asLines(b.PlanNote)...))
+		w.lines(report.PagePacking, append([]report.Line{{Value: b.Bring}}, asLines(b.PlanNote)...))
 	}
 	w.steps(b.Plan)
-	w.lines(page.LeftOut, b.LeftOut)
+	w.lines(report.PageLeftOut, b.LeftOut)
 	w.lines("Demonstrations held, and results", b.Shown)
 	if len(b.Working) == 0 {
 		if b.Cost != nil {
-			w.lines(page.Costs, asLines(b.Cost.Lines))
+			w.lines(report.PageCosts, asLines(b.Cost.Lines))
 		}
 		var bars []report.Line
 		for _, x := range b.Bars {
 			bars = append(bars, report.Line{Label: x.Label, Value: x.Need + ", " + x.Have + ": " + x.Verdict, Why: x.Why, Source: x.Source, Trust: x.Trust})
 		}
-		w.lines(page.Given, bars)
+		w.lines(report.PageGiven, bars)
 	}
-	w.lines(page.NotTaken, b.Excluded)
-	w.lines(page.Notes, asLines(b.Notes))
+	w.lines(report.PageNotTaken, b.Excluded)
+	w.lines(report.PageNotes, asLines(b.Notes))
 }
 
 func asLines(texts []string) []report.Line {
@@ -229,7 +229,7 @@ func (w *writer) steps(cuts []report.Row) {
 	if len(cuts) == 0 {
 		return
 	}
-	w.opened(w.say(page.Steps))
+	w.opened(w.say(report.PageSteps))
 	for i, r := range cuts {
 		w.runs(digits(i+1), 4.2, run{r.Cut, noteBold, black}, run{joined("; ", r.Piece, r.Setting, r.Takes), noteStyle, black},
 			run{joined(" – ", r.See, r.Because), noteStyle, black}, run{r.Beware, smallStyle, grey})
@@ -275,18 +275,18 @@ func restsOn(r report.Reason) string {
 // thickness, and the demonstration in minutes.
 func (w *writer) pictures() {
 	b := w.brief
-	cost, speeds := page.CostPicture(b.Cost), page.SpeedPicture(b.Speeds)
+	cost, speeds := report.CostPicture(b.Cost), report.SpeedPicture(b.Speeds)
 	if !b.Pictures || len(b.Bars) == 0 && speeds == nil && cost == nil && !hasTimeline(b.Timeline) {
 		return
 	}
 	w.title("In pictures", "The same figures as on the page.")
 	if !b.Private && len(b.Bars) > 0 {
-		w.opened(w.say(page.Given))
+		w.opened(w.say(report.PageGiven))
 		for _, bar := range b.Bars {
 			w.whole(func(c *canvas, at span) { c.unmet(at, []report.Bar{bar}) })
 		}
 	}
-	for _, of := range []*page.Picture{speeds, cost} {
+	for _, of := range []*report.Picture{speeds, cost} {
 		if of != nil {
 			w.whole(func(c *canvas, at span) { c.picture(of, at, sheetPlot) })
 			w.y += row

@@ -6,15 +6,15 @@ import (
 	"strconv"
 	"strings"
 
-	"cutbrief/report/page"
-	team "cutbrief/report/table"
+	"cutbrief/report"
+	"cutbrief/report/export"
 	"cutbrief/rules/message"
 )
 
 // Team draws the summary of a team's visits on one page. The same summary gives the
 // same bytes. Where it is too long, the longest tables lose their last rows, and
 // the page says which.
-func Team(s team.Summary, p Paper) ([]byte, error) {
+func Team(s export.Summary, p Paper) ([]byte, error) {
 	f, err := newFaces()
 	if err != nil {
 		return nil, err
@@ -32,7 +32,7 @@ type teamRows struct{ groups, endings, bars, lines int }
 
 var teamSteps = []teamRows{{60, 20, 14, 3}, {40, 14, 14, 3}, {30, 12, 14, 3}, {24, 10, 14, 2}, {18, 8, 10, 2}, {12, 8, 8, 2}, {10, 6, 6, 1}, {6, 5, 5, 1}, {4, 3, 3, 1}, {2, 2, 2, 1}, {1, 1, 1, 1}}
 
-func fitTeam(f faces, s team.Summary, p Paper) (*leaf, error) {
+func fitTeam(f faces, s export.Summary, p Paper) (*leaf, error) {
 	c := cleaner{faces: f}
 	clean := cleaned(&c, s)
 	for _, rows := range teamSteps {
@@ -75,7 +75,7 @@ func (pg *summary) put(part, text string, at span, st style, in ink, most int) {
 }
 
 // layTeam places everything, and says how far it is too long, in mm.
-func layTeam(f faces, s team.Summary, p Paper, rows teamRows, replaced message.Message) (*leaf, float64, error) {
+func layTeam(f faces, s export.Summary, p Paper, rows teamRows, replaced message.Message) (*leaf, float64, error) {
 	width, height, err := p.size()
 	if err != nil {
 		return nil, 0, err
@@ -101,7 +101,7 @@ func layTeam(f faces, s team.Summary, p Paper, rows teamRows, replaced message.M
 }
 
 // teamParts puts the parts into two columns, each part where there is more room.
-func (pg *summary) teamParts(parts []team.Part, rows teamRows) {
+func (pg *summary) teamParts(parts []export.Part, rows teamRows) {
 	top := pg.y + 2
 	width := (pg.full.width - gutter) / 2
 	label, count := pg.barWidths(parts)
@@ -133,7 +133,7 @@ const (
 
 // barWidths are the widths of the labels and the counts of all bars on the page, so
 // that they can be compared.
-func (pg *summary) barWidths(parts []team.Part) (label, count float64) {
+func (pg *summary) barWidths(parts []export.Part) (label, count float64) {
 	for _, p := range parts {
 		for _, b := range p.Bars {
 			label, count = max(label, pg.faces.width(b.Label, smallStyle)), max(count, pg.faces.width(b.Count, smallStyle))
@@ -144,7 +144,7 @@ func (pg *summary) barWidths(parts []team.Part) (label, count float64) {
 
 // teamBars puts one bar under the other, with its label before and its count
 // behind it.
-func (pg *summary) teamBars(part string, bars []team.Bar, at span, label, count float64) {
+func (pg *summary) teamBars(part string, bars []export.Bar, at span, label, count float64) {
 	room := at.width - label - count - 2*teamGap
 	for _, b := range bars {
 		top := pg.y
@@ -152,7 +152,7 @@ func (pg *summary) teamBars(part string, bars []team.Bar, at span, label, count 
 		middle := top + (smallStyle.line()-teamBar)/2
 		pg.shape(boxMark, x, middle, room, teamBar, grey)
 		if b.Share > 0 {
-			pg.shape(fillMark, x, middle, max(0.4, room*page.Inside(b.Share)), teamBar, accent)
+			pg.shape(fillMark, x, middle, max(0.4, room*report.AxisShare(b.Share)), teamBar, accent)
 		}
 		pg.put(part, b.Count, span{x + room + teamGap, count + 0.01}, smallStyle, black, 1)
 		pg.y = top
@@ -169,7 +169,7 @@ const endingWide = 10.5
 
 // endings puts a table of how the visits of each group ended, with the same as a
 // bar: black for orders, hatched for what is waiting, empty for what is lost.
-func (pg *summary) endings(part string, list []team.Ending, at span) {
+func (pg *summary) endings(part string, list []export.Ending, at span) {
 	if len(list) == 0 {
 		return
 	}
@@ -197,7 +197,7 @@ func (pg *summary) endings(part string, list []team.Ending, at span) {
 
 // stack draws the endings of a group one after the other; what has no outcome
 // stays blank.
-func (pg *summary) stack(e team.Ending, at span, y float64) {
+func (pg *summary) stack(e export.Ending, at span, y float64) {
 	if e.Visits <= 0 {
 		return
 	}
@@ -207,7 +207,7 @@ func (pg *summary) stack(e team.Ending, at span, y float64) {
 		kind markKind
 		in   ink
 	}{{e.Ordered, fillMark, accent}, {e.Waiting, hatchMark, black}, {e.Lost, boxMark, black}} {
-		wide := at.width * page.Inside(float64(part.n)/float64(e.Visits))
+		wide := at.width * report.AxisShare(float64(part.n)/float64(e.Visits))
 		if wide = min(wide, at.x+at.width-x); wide > 0.2 {
 			pg.shape(part.kind, x, y, wide, teamBar, part.in)
 			x += wide
@@ -237,19 +237,19 @@ func (pg *summary) endingKey(at span) {
 var groupColumns = []struct {
 	head  string
 	share float64
-	text  func(team.Group) string
+	text  func(export.Group) string
 }{
-	{"visits", 0.06, func(g team.Group) string { return strconv.Itoa(g.Visits) }},
-	{"firm", 0.14, func(g team.Group) string { return g.Firm }},
-	{"ordered", 0.07, func(g team.Group) string { return strconv.Itoa(g.Ordered) }},
-	{"waiting", 0.07, func(g team.Group) string { return strconv.Itoa(g.Waiting) }},
-	{"lost", 0.05, func(g team.Group) string { return strconv.Itoa(g.Lost) }},
-	{"interview", 0.16, func(g team.Group) string { return g.Middle }},
-	{"left open most", 0.27, func(g team.Group) string { return g.Left }},
+	{"visits", 0.06, func(g export.Group) string { return strconv.Itoa(g.Visits) }},
+	{"firm", 0.14, func(g export.Group) string { return g.Firm }},
+	{"ordered", 0.07, func(g export.Group) string { return strconv.Itoa(g.Ordered) }},
+	{"waiting", 0.07, func(g export.Group) string { return strconv.Itoa(g.Waiting) }},
+	{"lost", 0.05, func(g export.Group) string { return strconv.Itoa(g.Lost) }},
+	{"interview", 0.16, func(g export.Group) string { return g.Middle }},
+	{"left open most", 0.27, func(g export.Group) string { return g.Left }},
 }
 
 // teamGroups puts one row for each group across the page.
-func (pg *summary) teamGroups(s team.Summary, most int) {
+func (pg *summary) teamGroups(s export.Summary, most int) {
 	if len(s.Groups) == 0 {
 		return
 	}

@@ -13,13 +13,13 @@ import (
 	"pgregory.net/rapid"
 
 	"cutbrief/assess/review"
-	team "cutbrief/report/table"
+	"cutbrief/report/export"
 )
 
 var teamDay = time.Date(2026, 11, 25, 0, 0, 0, 0, time.UTC)
 
 // teamSample is an invented team's tally, worded.
-func teamSample(groups int) team.Summary {
+func teamSample(groups int) export.Summary {
 	p := review.Pattern{Visits: 212, Flagged: 40, Firm: 120, Open: 60, FallsShort: 4, NoneFits: 8, NotYet: 20, Ordered: 30, Quoted: 41, Again: 9, Lost: 22, NoOutcome: 110,
 		Against: []review.Count{{What: "price", Visits: 9}, {What: "habit", Visits: 6}, {What: "", Visits: 4}, {What: "site", Visits: 3}}, Poor: 2,
 		Unanswered: []review.Count{{What: "compressor delivery", Visits: 80}, {What: "thickest clean cut, mild steel", Visits: 31}, {What: "breaker", Visits: 12}},
@@ -36,11 +36,11 @@ func teamSample(groups int) team.Summary {
 		g.Of = fmt.Sprintf("Invented Person %d", i+1)
 		t.By, t.Groups = "rep", append(t.Groups, g)
 	}
-	return team.Summarize(t, review.Totals{Files: 300, Unread: 4}, teamDay, nil)
+	return export.Summarize(t, review.Totals{Files: 300, Unread: 4}, teamDay, nil)
 }
 
 // laidTeam is the summary laid out as Team does it.
-func laidTeam(s team.Summary, p Paper) (*leaf, error) {
+func laidTeam(s export.Summary, p Paper) (*leaf, error) {
 	f, err := newFaces()
 	if err != nil {
 		return nil, err
@@ -111,19 +111,19 @@ func TestAnyTeamFitsOnePage(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
 		text := rapid.OneOf(rapid.SampledFrom(hostile), rapid.String())
 		n := rapid.IntRange(-5, 1e6)
-		bar := rapid.Custom(func(t *rapid.T) team.Bar {
-			return team.Bar{Label: text.Draw(t, "label"), Count: text.Draw(t, "count"), Share: rapid.Float64Range(-1, 2).Draw(t, "share")}
+		bar := rapid.Custom(func(t *rapid.T) export.Bar {
+			return export.Bar{Label: text.Draw(t, "label"), Count: text.Draw(t, "count"), Share: rapid.Float64Range(-1, 2).Draw(t, "share")}
 		})
-		ending := rapid.Custom(func(t *rapid.T) team.Ending {
-			return team.Ending{Label: text.Draw(t, "label"), Visits: n.Draw(t, "visits"), Ordered: n.Draw(t, "ordered"), Waiting: n.Draw(t, "waiting"), Lost: n.Draw(t, "lost")}
+		ending := rapid.Custom(func(t *rapid.T) export.Ending {
+			return export.Ending{Label: text.Draw(t, "label"), Visits: n.Draw(t, "visits"), Ordered: n.Draw(t, "ordered"), Waiting: n.Draw(t, "waiting"), Lost: n.Draw(t, "lost")}
 		})
-		part := rapid.Custom(func(t *rapid.T) team.Part {
-			return team.Part{Title: rapid.SampledFrom(titles).Draw(t, "title"), Note: text.Draw(t, "note"), Bars: rapid.SliceOfN(bar, 0, 20).Draw(t, "bars"), Table: rapid.SliceOfN(ending, 0, 30).Draw(t, "table")}
+		part := rapid.Custom(func(t *rapid.T) export.Part {
+			return export.Part{Title: rapid.SampledFrom(titles).Draw(t, "title"), Note: text.Draw(t, "note"), Bars: rapid.SliceOfN(bar, 0, 20).Draw(t, "bars"), Table: rapid.SliceOfN(ending, 0, 30).Draw(t, "table")}
 		})
-		group := rapid.Custom(func(t *rapid.T) team.Group {
-			return team.Group{Ending: ending.Draw(t, "ending"), Firm: text.Draw(t, "firm"), Middle: text.Draw(t, "time"), Left: text.Draw(t, "left")}
+		group := rapid.Custom(func(t *rapid.T) export.Group {
+			return export.Group{Ending: ending.Draw(t, "ending"), Firm: text.Draw(t, "firm"), Middle: text.Draw(t, "time"), Left: text.Draw(t, "left")}
 		})
-		s := team.Summary{Title: text.Draw(t, "title"), Lead: rapid.SliceOfN(text, 0, 4).Draw(t, "lead"), Parts: rapid.SliceOfN(part, 0, 9).Draw(t, "parts"),
+		s := export.Summary{Title: text.Draw(t, "title"), Lead: rapid.SliceOfN(text, 0, 4).Draw(t, "lead"), Parts: rapid.SliceOfN(part, 0, 9).Draw(t, "parts"),
 			By: rapid.SampledFrom([]string{"", "rep", "critical"}).Draw(t, "by"), Groups: rapid.SliceOfN(group, 0, 80).Draw(t, "groups"), Notes: rapid.SliceOfN(text, 0, 3).Draw(t, "notes")}
 		p := rapid.SampledFrom(papers).Draw(t, "paper")
 		pg, err := laidTeam(s, p)

@@ -6,7 +6,7 @@ import (
 	"strings"
 
 	"cutbrief/report"
-	"cutbrief/report/page"
+
 	"cutbrief/rules/message"
 )
 
@@ -257,12 +257,12 @@ func (c *canvas) signatures() *block {
 	return &block{forms: []form{{draw: func(c *canvas, at span) {
 		c.y = 4 * row // to write in
 		left, right := at.halves(0.5)
-		for i, who := range []message.ID{page.Customer, page.Seller} {
+		for i, who := range []message.ID{report.PageCustomer, report.PageSeller} {
 			on := []span{left, right}[i]
 			c.shape(ruleMark, on.x, c.y, on.width*0.68, 0, black)
 			c.text(on.x, c.y, c.say(who), smallStyle, grey)
 			c.shape(ruleMark, on.x+on.width*0.72, c.y, on.width*0.28, 0, black)
-			c.text(on.x+on.width*0.72, c.y, c.say(page.Date), smallStyle, grey)
+			c.text(on.x+on.width*0.72, c.y, c.say(report.PageDate), smallStyle, grey)
 		}
 		c.y += smallStyle.line() - row
 	}}}}

@@ -9,7 +9,7 @@ import (
 	"unicode/utf8"
 
 	"cutbrief/assess"
-	"cutbrief/assess/sample"
+	"cutbrief/assess/casebook"
 	"cutbrief/rules"
 )
 
@@ -204,8 +204,8 @@ func (p *typist) interview() {
 // as no screen can spare them; their Enter keys count with the rest. The rep's
 // name and the date are those that the program offers on that day.
 func TestKeysOfATypicalInterview(t *testing.T) {
-	for _, name := range sample.Names() {
-		from, _ := sample.Visit(name)
+	for _, name := range casebook.DemoVisits() {
+		from, _ := casebook.DemoVisit(name)
 		p := &typist{driver: drive(t, newVisit()), from: from}
 		for _, f := range []rules.Fact{assess.FactDate, assess.FactRep} {
 			a, _ := from.Answer(rules.Asked{Fact: f})

@@ -10,7 +10,7 @@ import (
 	"unicode"
 
 	"cutbrief/assess"
-	"cutbrief/assess/sample"
+	"cutbrief/assess/casebook"
 	"cutbrief/assess/screen"
 	"cutbrief/rules"
 	"cutbrief/rules/message"
@@ -326,8 +326,8 @@ func TestNoLineIsLeftUnsaid(t *testing.T) {
 	speak(t, book, &memory{}, newVisit(), "back", "", "", "skip", "list", "go 60", "")
 	speak(t, book, &memory{fail: errors.New("no room")}, newVisit(), "Alder Vale", "")
 	speak(t, book, &memory{}, newVisit())
-	for _, name := range sample.Names() {
-		v, _ := sample.Visit(name)
+	for _, name := range casebook.DemoVisits() {
+		v, _ := casebook.DemoVisit(name)
 		speak(t, book, &memory{}, v, "list", "go 1", "", "result", "page", "quit")
 	}
 }

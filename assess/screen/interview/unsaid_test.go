@@ -5,7 +5,7 @@ import (
 	"testing"
 
 	"cutbrief/assess"
-	"cutbrief/assess/sample"
+	"cutbrief/assess/casebook"
 	"cutbrief/rules/message"
 	"cutbrief/rules/message/catalog"
 	"cutbrief/rules/system"
@@ -21,10 +21,10 @@ func (s *roaming) MoveTo(string) error { return nil }
 // of the screen.
 func TestNoTextIsLeftUnsaid(t *testing.T) {
 	for _, tag := range catalog.Languages() {
-		for _, name := range append(sample.Names()[:2], "") {
+		for _, name := range append(casebook.DemoVisits()[:2], "") {
 			v := newVisit()
 			if name != "" {
-				v, _ = sample.Visit(name)
+				v, _ = casebook.DemoVisit(name)
 			}
 			book := catalog.Watched(tag, func(id message.ID) { t.Errorf("%s: no words of %s: %s", name, tag, id) })
 			disk := &roaming{}

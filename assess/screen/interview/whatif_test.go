@@ -6,7 +6,7 @@ import (
 	"testing"
 
 	"cutbrief/assess"
-	"cutbrief/assess/sample"
+	"cutbrief/assess/casebook"
 	"cutbrief/rules"
 	"cutbrief/rules/metal"
 )
@@ -18,7 +18,7 @@ var thickestClean = rules.Asked{Fact: rules.FactThickest, Metal: metal.MildSteel
 
 func farmRepair(t *testing.T) *assess.Visit {
 	t.Helper()
-	v, found := sample.Visit("farm-repair")
+	v, found := casebook.DemoVisit("farm-repair")
 	if !found {
 		t.Fatal("no such sample")
 	}
@@ -54,7 +54,7 @@ func TestWhatIf(t *testing.T) {
 // TestWhatIfInLines: the same in words.
 func TestWhatIfInLines(t *testing.T) {
 	v := farmRepair(t)
-	before, _ := sample.Visit("farm-repair")
+	before, _ := casebook.DemoVisit("farm-repair")
 	out, got := talk(t, v, "what if thickest-clean 14 mm", "What If rare-thickest mild-steel 30 mm", "what if breaker soon", "what if", "quit")
 	for _, want := range []string{
 		"Thickest clean cut, mild steel: 14 mm. Nothing is changed.", "Recommended: Demo 70", "- up to 12 mm: Demo 45",
@@ -71,7 +71,7 @@ func TestWhatIfInLines(t *testing.T) {
 
 // BenchmarkWhatIf is what one key takes: a figure moved, and the result worded.
 func BenchmarkWhatIf(b *testing.B) {
-	v, _ := sample.Visit("farm-repair")
+	v, _ := casebook.DemoVisit("farm-repair")
 	d := drive(b, v)
 	d.keys("i", "<down>")
 	b.ReportAllocs()

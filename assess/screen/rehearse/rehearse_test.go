@@ -6,7 +6,7 @@ import (
 	"time"
 
 	"cutbrief/assess"
-	"cutbrief/assess/sample"
+	"cutbrief/assess/casebook"
 	"cutbrief/assess/screen/screentest"
 	"cutbrief/report"
 	"cutbrief/rules/message/catalog"
@@ -163,8 +163,8 @@ func TestGermanRehearsal(t *testing.T) {
 // Every step of every demo visit has its settings and what to look for on the
 // smallest screen, and the figure once it is timed.
 func TestDemoVisitsFitTheSmallScreen(t *testing.T) {
-	for _, name := range sample.Names() {
-		v, _ := sample.Visit(name)
+	for _, name := range casebook.DemoVisits() {
+		v, _ := casebook.DemoVisit(name)
 		b := report.AtBench(v, system.Demo(), report.Options{})
 		if len(b.Steps) == 0 {
 			continue

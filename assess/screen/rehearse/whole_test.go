@@ -5,7 +5,7 @@ import (
 	"testing"
 	"time"
 
-	"cutbrief/assess/sample"
+	"cutbrief/assess/casebook"
 	"cutbrief/assess/screen/screentest"
 	"cutbrief/report"
 	"cutbrief/rules/system"
@@ -21,8 +21,8 @@ func (d *driver) drawn(name string, focus bool) screentest.View {
 
 // TestEveryStateIsWhole looks at every state of the screen in every window.
 func TestEveryStateIsWhole(t *testing.T) {
-	for _, name := range sample.Names() {
-		v, _ := sample.Visit(name)
+	for _, name := range casebook.DemoVisits() {
+		v, _ := casebook.DemoVisit(name)
 		b := report.AtBench(v, system.Demo(), report.Options{})
 		if len(b.Steps) == 0 {
 			continue
@@ -53,8 +53,8 @@ func TestEveryStateIsWhole(t *testing.T) {
 // Every step of every invented visit: before it is cut, while its time runs, and
 // once it is compared and noted.
 func TestEveryStepIsWhole(t *testing.T) {
-	for _, name := range sample.Names() {
-		v, _ := sample.Visit(name)
+	for _, name := range casebook.DemoVisits() {
+		v, _ := casebook.DemoVisit(name)
 		b := report.AtBench(v, system.Demo(), report.Options{})
 		d := drive(t, b)
 		for i := range b.Steps {

@@ -9,8 +9,8 @@ import (
 	"time"
 
 	"cutbrief/assess"
+	"cutbrief/assess/casebook"
 	"cutbrief/assess/review"
-	"cutbrief/assess/sample"
 	"cutbrief/assess/screen/screentest"
 	"cutbrief/rules/system"
 
@@ -36,7 +36,7 @@ func (f folder) read(_ context.Context, remembered bool, emit func([]*review.Row
 	criteria := review.NewCriteria(system.Demo(), today)
 	totals := review.Totals{Files: len(f.names) + 1, Unread: 1}
 	for _, name := range f.names {
-		v, _ := sample.Visit(name)
+		v, _ := casebook.DemoVisit(name)
 		row := criteria.Judge(name+".json", v)
 		if remembered {
 			row.Rep = "as it was"
@@ -49,7 +49,7 @@ func (f folder) read(_ context.Context, remembered bool, emit func([]*review.Row
 }
 
 func load(path string) (*assess.Visit, []byte, error) {
-	v, ok := sample.Visit(strings.TrimSuffix(path, ".json"))
+	v, ok := casebook.DemoVisit(strings.TrimSuffix(path, ".json"))
 	if !ok {
 		return nil, []byte("{\"torn\x1b[31m"), errors.New("torn")
 	}
@@ -71,7 +71,7 @@ func start(t testing.TB, read Reader, width, height int) *driver {
 
 // open reads the six invented visits and one torn file to the end.
 func open(t testing.TB, width, height int) *driver {
-	d := start(t, folder{names: sample.Names()}.read, width, height)
+	d := start(t, folder{names: casebook.DemoVisits()}.read, width, height)
 	d.Run(d.m.read(looking))
 	d.drain()
 	return d

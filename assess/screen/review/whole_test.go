@@ -8,8 +8,8 @@ import (
 	"strings"
 	"testing"
 
+	"cutbrief/assess/casebook"
 	"cutbrief/assess/review"
-	"cutbrief/assess/sample"
 	"cutbrief/assess/screen/screentest"
 	"cutbrief/rules/message"
 	"cutbrief/rules/message/catalog"
@@ -100,7 +100,7 @@ func timedCuts() string {
 
 // While files are read, when that fails, and in a folder of very many.
 func TestReadingIsWhole(t *testing.T) {
-	d := start(t, folder{names: sample.Names()}.read, 80, 24)
+	d := start(t, folder{names: casebook.DemoVisits()}.read, 80, 24)
 	d.drawn("nothing yet", false).Whole(t)
 	d = start(t, folder{fail: errors.New("read visits/2026: the share went away")}.read, 80, 24)
 	d.Run(d.m.read(looking))

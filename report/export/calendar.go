@@ -1,0 +1,160 @@
+package export
+
+import (
+	"bytes"
+	"errors"
+	"fmt"
+	"strconv"
+	"strings"
+	"time"
+	"unicode/utf8"
+
+	"cutbrief/assess/sanitize"
+	"cutbrief/report"
+
+	"github.com/emersion/go-ical"
+)
+
+// Reasons why a follow-up has no place in a calendar.
+var (
+	ErrNoStep = errors.New("no next step is recorded")
+	ErrNoDate = errors.New("the next step has no date")
+	ErrNoID   = errors.New("the visit has no identifier")
+)
+
+// ErrTwice means that two follow-ups are of one visit, and would be one entry.
+var ErrTwice = errors.New("two follow-ups are of the same visit")
+
+// CalendarError says which follow-up has no place in a calendar, counted from 0,
+// and why. Other is the one of the same visit where that is why.
+type CalendarError struct {
+	Entry, Other int
+	Err          error
+}
+
+// Error is the reason alone; who has the files names the one.
+func (e *CalendarError) Error() string { return e.Err.Error() }
+
+// Unwrap is the reason.
+func (e *CalendarError) Unwrap() error { return e.Err }
+
+// Calendar writes next steps as an iCalendar file (RFC 5545), for any calendar
+// program: a whole day for each. It adds nothing to what the records say, and
+// takes no time from the clock: the same records give the same bytes. The
+// identifier of an event is the visit's, and its sequence the number of times the
+// visit was saved, so that a second import moves the event instead of adding one
+// (RFC 5545, 3.8.4.7 and 3.8.7.4). Every text is made safe once more, so that no
+// control character reaches the file; the library escapes what is left.
+func Calendar(list []report.FollowUp) ([]byte, error) {
+	cal := ical.NewCalendar()
+	cal.Props.SetText(ical.PropVersion, "2.0")
+	cal.Props.SetText(ical.PropProductID, "-//cutbrief//follow-up//EN")
+	cal.Props.SetText(ical.PropMethod, "PUBLISH")
+	seen := map[string]int{}
+	for i := range list {
+		if other, twice := seen[list[i].ID]; twice {
+			return nil, &CalendarError{i, other, ErrTwice}
+		}
+		seen[list[i].ID] = i
+		event, err := eventOf(&list[i])
+		if err != nil {
+			return nil, &CalendarError{Entry: i, Err: err}
+		}
+		cal.Children = append(cal.Children, event.Component)
+	}
+	var out bytes.Buffer
+	if err := ical.NewEncoder(&out).Encode(cal); err != nil {
+		return nil, fmt.Errorf("write the calendar: %w", err)
+	}
+	return fold(out.Bytes()), nil
+}
+
+// lastYear is the last that a date has digits for (RFC 5545, 3.3.4). An event
+// without an end lasts its one day (3.6.1).
+const lastYear = 9999
+
+func eventOf(f *report.FollowUp) (*ical.Event, error) {
+	switch {
+	case f.ID == "":
+		return nil, ErrNoID
+	case f.Step == "":
+		return nil, ErrNoStep
+	case f.Due.IsZero():
+		return nil, ErrNoDate
+	}
+	e := ical.NewEvent()
+	e.Props.SetText(ical.PropUID, sanitize.Line(f.ID)+"-next@cutbrief")
+	e.Props.SetDateTime(ical.PropDateTimeStamp, stamp(f))
+	e.Props.SetDateTime(ical.PropLastModified, stamp(f))
+	e.Props.Set(&ical.Prop{Name: ical.PropSequence, Value: strconv.Itoa(f.Revision)})
+	e.Props.SetDate(ical.PropDateTimeStart, f.Due)
+	if next := f.Due.AddDate(0, 0, 1); next.Year() <= lastYear {
+		e.Props.SetDate(ical.PropDateTimeEnd, next)
+	}
+	e.Props.SetText(ical.PropTransparency, "TRANSPARENT") // it blocks no meeting
+	e.Props.SetText(ical.PropSummary, sanitize.Line(summary(f)))
+	e.Props.SetText(ical.PropDescription, sanitize.Lines(description(f)))
+	if place := sanitize.Line(f.Place); place != "" {
+		e.Props.SetText(ical.PropLocation, place)
+	}
+	return e, nil
+}
+
+// stamp is when the record was last saved; one that does not say so is as old as
+// the demonstration, or else as its next step.
+func stamp(f *report.FollowUp) time.Time {
+	for _, t := range []time.Time{f.Saved, f.Held} {
+		if !t.IsZero() {
+			return t.UTC()
+		}
+	}
+	return f.Due.UTC()
+}
+
+func summary(f *report.FollowUp) string {
+	text := strings.TrimSuffix(f.Step, ".")
+	if f.Customer != "" {
+		text += " – " + f.Customer
+	}
+	if f.Demo {
+		text += " (invented)"
+	}
+	return text
+}
+
+// description lists what whoever does the step has to know.
+func description(f *report.FollowUp) string {
+	lines := []string{"Shown: " + sanitize.Line(f.Shown)}
+	for _, l := range []report.Line{{Label: "By", Value: f.Owner}, {Label: "Contact", Value: f.Contact}, {Label: "Outcome", Value: string(f.Outcome)}, {Label: "Because", Value: f.Because}} {
+		if l.Value != "" {
+			lines = append(lines, l.Label+": "+sanitize.Line(l.Value))
+		}
+	}
+	return strings.Join(lines, "\n")
+}
+
+// foldAt is the longest line in bytes, without its end (RFC 5545, 3.1).
+const foldAt = 75
+
+// fold breaks long lines as the standard asks: the rest goes to the next line
+// behind a space, and no character is taken apart.
+func fold(data []byte) []byte {
+	var out bytes.Buffer
+	for line := range bytes.SplitAfterSeq(data, []byte("\r\n")) {
+		text := bytes.TrimSuffix(line, []byte("\r\n"))
+		for room := foldAt; len(text) > room; room = foldAt - 1 {
+			cut := room
+			for cut > 1 && !utf8.RuneStart(text[cut]) {
+				cut--
+			}
+			out.Write(text[:cut])
+			out.WriteString("\r\n ")
+			text = text[cut:]
+		}
+		out.Write(text)
+		if len(line) > 0 {
+			out.WriteString("\r\n")
+		}
+	}
+	return out.Bytes()
+}
