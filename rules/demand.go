@@ -123,7 +123,7 @@ func speedSizes(j *Job, decides Requirement) bool {
 	}
 	s := of[place(Speed)]
 	overruled := j.Overrule != nil && j.Overrule.Requirement == Speed
-	return decides == Speed && (overruled || s.said > 0 || s.inferred >= speedWorth)
+	return decides == Speed && (overruled || s.said != 0 || s.inferred >= speedWorth)
 }
 
 // equivalence is how much mild steel a millimetre of the metal counts for on
@@ -143,15 +143,16 @@ func (p *Piece) regular() (t unit.Millimetre, known, sure bool) {
 }
 
 // heaviest is the largest mild-steel equivalent over the pieces of what pick
-// returns. sure is false if a piece that matters did not say, or its metal has
-// no equivalence here; known is false if no piece said.
+// returns, which is never firm about what is not told. sure is false if a piece that
+// matters did not say, or its metal has no equivalence here; known is false if no
+// piece said.
 func heaviest(d *demand, s *system.System, pick func(*Piece) (t unit.Millimetre, known, sure bool)) (piece *Piece, most float64, known, sure bool) {
-	sure = len(d.job.Pieces) > 0
+	sure = true
 	for i := range d.job.Pieces {
 		p := &d.job.Pieces[i]
 		t, told, firm := pick(p)
 		factor, cuttable := d.factor(s, i)
-		if !told || !firm || !cuttable {
+		if !firm || !cuttable {
 			sure = false
 		}
 		if told && cuttable && (!known || float64(t)*factor > most) {
@@ -161,9 +162,9 @@ func heaviest(d *demand, s *system.System, pick func(*Piece) (t unit.Millimetre,
 	return piece, most, known, sure
 }
 
-// never reports that every piece was told and none is cut this way: a known
-// "none" is kept as a thickness of zero.
-func never(most float64, known, sure bool) bool { return known && sure && most == 0 }
+// never reports, of what some piece was told, that every piece was and none is cut
+// this way: a known "none" is kept as a thickness of zero.
+func never(most float64, sure bool) bool { return sure && most == 0 }
 
 // told wraps an optional thickness for heaviest.
 func told(m unit.Maybe[unit.Millimetre]) (unit.Millimetre, bool, bool) {

@@ -1,6 +1,7 @@
 package rules
 
 import (
+	"cmp"
 	"slices"
 
 	"cutbrief/rules/system"
@@ -56,8 +57,8 @@ func Summarise(job Job, offered system.Range) *Summary {
 	r.Result = judge(&d, offered.Systems, summary)
 	r.study = &study{job: &r.job, systems: offered.Systems, now: conclusion{first: -1, status: short, decide: d.requirement}}
 	for i := range offered.Systems {
-		if s := &offered.Systems[i]; len(r.Candidates) > 0 && s == r.Candidates[0].System && r.Candidates[0].Status != FallsShort {
-			r.study.now.first, r.study.now.status = i, rank(slices.Index(standing[:], r.Candidates[0].Status))
+		if r.First != nil && r.First.System == &offered.Systems[i] {
+			r.study.now.first, r.study.now.status = i, rank(slices.Index(standing[:], r.First.Status))
 		}
 	}
 	r.Firm = r.study.firm(r.Outcome)
@@ -97,13 +98,7 @@ func judge(d *demand, systems []system.System, how detail) Result {
 		r.Candidates = append(r.Candidates, explain(d, &systems[i], how))
 	}
 	slices.SortStableFunc(r.Candidates, func(a, b Candidate) int {
-		switch {
-		case a.leads(&b):
-			return -1
-		case b.leads(&a):
-			return 1
-		}
-		return 0
+		return cmp.Or(slices.Index(standing[:], a.Status)-slices.Index(standing[:], b.Status), inOrder(a.System, b.System))
 	})
 	r.Outcome = outcome(r.Missing, r.Candidates)
 	if r.Outcome == Recommended {
@@ -111,15 +106,6 @@ func judge(d *demand, systems []system.System, how detail) Result {
 		r.Second = secondOf(r.Candidates)
 	}
 	return r
-}
-
-// leads orders the candidates, best first: by status, then the smaller rated
-// thickness, so that what fits with the least excess leads.
-func (c *Candidate) leads(other *Candidate) bool {
-	if c.Status != other.Status {
-		return slices.Index(standing[:], c.Status) < slices.Index(standing[:], other.Status)
-	}
-	return before(c.System, other.System)
 }
 
 // missing lists what has to be told before anything can be recommended: a
@@ -228,17 +214,15 @@ func effect(r *row, v Verdict) rank {
 	return fits
 }
 
-// before orders two systems of the same status. The order does not depend on
-// the job, so it cannot change while answers come in.
-func before(a, b *system.System) bool {
-	if a.Rated != b.Rated {
-		return a.Rated < b.Rated
-	}
-	if a.Weight != b.Weight {
-		return a.Weight < b.Weight
-	}
-	return a.ID < b.ID
+// inOrder compares two systems of the same status, by the smaller rated thickness
+// first, so that what fits with the least excess leads. The order does not depend
+// on the job, so it cannot change while answers come in.
+func inOrder(a, b *system.System) int {
+	return cmp.Or(cmp.Compare(a.Rated, b.Rated), cmp.Compare(a.Weight, b.Weight), cmp.Compare(a.ID, b.ID))
 }
+
+// before reports whether a system comes before another of the same status.
+func before(a, b *system.System) bool { return inOrder(a, b) < 0 }
 
 // explain judges one system by every rule that applies.
 func explain(d *demand, s *system.System, how detail) Candidate {

@@ -165,7 +165,7 @@ func scores(j *Job) (of [8]score) {
 	return of
 }
 
-func place(r Requirement) int { return max(0, slices.Index(requirements, r)) }
+func place(r Requirement) int { return slices.Index(requirements, r) }
 
 // deciding returns the requirement the evidence points at, "" if none, and
 // the others that are as strong.
@@ -234,15 +234,11 @@ func evidenceOf(j *Job, stands Requirement) []Evidence {
 			list = append(list, row.evidence())
 		}
 	}
-	strength := func(e Evidence) int { // said before inferred, whatever it weighs
-		n := e.Weight
-		if e.Said {
-			n += 100
-		}
+	strength := func(e Evidence) int { // what was said weighs more than any inference
 		if e.Requirement == stands {
-			n += 1000
+			return e.Weight + 100
 		}
-		return n
+		return e.Weight
 	}
 	slices.SortStableFunc(list, func(a, b Evidence) int { return strength(b) - strength(a) })
 	return list

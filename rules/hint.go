@@ -45,7 +45,7 @@ func settled(j *Job) bool {
 		return true
 	}
 	for _, s := range scores(j) {
-		if s.said > 0 {
+		if s.said != 0 {
 			return true
 		}
 	}

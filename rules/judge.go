@@ -80,7 +80,7 @@ func judgeSever(d *demand, s *system.System) mark {
 	if !known {
 		return mark{verdict: NotKnown, have: float64(s.Severance)}
 	}
-	if never(most, known, sure) {
+	if never(most, sure) {
 		return mark{}
 	}
 	return between(most, most, float64(s.Severance), sure)
@@ -105,7 +105,7 @@ func judgePierce(d *demand, s *system.System) mark {
 	if !some {
 		return mark{verdict: NotKnown, have: have}
 	}
-	if never(most, some, sure) {
+	if never(most, sure) {
 		return mark{}
 	}
 	return between(most, most, have, sure)
@@ -127,7 +127,7 @@ func judgeBevel(d *demand, s *system.System) mark {
 	if !some {
 		return mark{verdict: NotKnown, have: have}
 	}
-	if never(most, some, sure) {
+	if never(most, sure) {
 		return mark{}
 	}
 	if most == 0 { // none in the metals told, and others are not told
