@@ -292,10 +292,11 @@ func (m *Model) Panel(width int) []string {
 	full := (s.Left*marks + s.Customer.Minutes - 1) / s.Customer.Minutes
 	var costs []string
 	for _, a := range acts {
-		costs = append(costs, screen.Bind(a.word, a.key).Help().Key+" "+w.Say("{1} ({2})", a.word, message.Count(a.act.Minutes())))
+		cost := screen.Bind(a.word, a.key).Help().Key + " " + w.Say("{1} ({2})", a.word, message.Count(a.act.Minutes()))
+		costs = append(costs, strings.ReplaceAll(cost, " ", "\u00a0")) // on one line
 	}
 	lines := w.Parts(width,
-		screen.Part{Title: w.Say("Time left"), Texts: []string{strings.Repeat("#", full) + strings.Repeat(".", marks-full), strings.Join(costs, " · ")}},
+		screen.Part{Title: w.Say("Time left"), Texts: []string{strings.Repeat("#", full) + strings.Repeat(".", marks-full), strings.Join(costs, ", ")}},
 		screen.Part{Title: w.Say("Capacity needed"), Texts: []string{m.panel.Need}},
 		screen.Part{Title: w.Say("Deciding requirement"), Texts: []string{m.panel.Critical}})
 	for _, flag := range m.panel.Flags {
