@@ -131,7 +131,7 @@ func AccuracyOf(cuts []Timed, row *system.System) Accuracy {
 // told reports times that can be compared.
 func (c *Timed) told() bool {
 	ratio := c.off()
-	return c.Took > 0 && c.Predicted > 0 && ratio > -1 && !math.IsInf(ratio, 0)
+	return c.Took > 0 && ratio > -1 && !math.IsInf(ratio, 1)
 }
 
 // off is how far the measured speed is from the predicted one, as a share of it.
@@ -195,9 +195,9 @@ func errorsOf(cuts []Timed) Errors {
 	if e.Cuts == 0 {
 		return e
 	}
-	visits, off := map[string]bool{}, make([]float64, e.Cuts)
+	visits, off := map[string]struct{}{}, make([]float64, e.Cuts)
 	for i := range cuts {
-		visits[cuts[i].Visit] = true
+		visits[cuts[i].Visit] = struct{}{}
 		off[i] = cuts[i].off()
 	}
 	slices.Sort(off)

@@ -84,8 +84,39 @@ func TestFollowAsksOnlyWhatSpeaksOfTheRow(t *testing.T) {
 			t.Errorf("%s: %+v", name, got)
 		}
 	}
-	if got := AccuracyOf([]Timed{{}, {Took: 1}, {Took: -1, Predicted: 1}, {Took: 1e-300, Predicted: 1e300}}, &trackRow); got != (Accuracy{}) {
+	if got := AccuracyOf([]Timed{{}, {Took: 1}, {Took: -1, Predicted: 1}, {Took: 1e-300, Predicted: 1e300}, {Took: 1e300, Predicted: 1e-300}, {Took: 1, Predicted: -1}}, &trackRow); got != (Accuracy{}) {
 		t.Errorf("no times: %+v", got)
+	}
+}
+
+// A recorded prediction up to 1 % from today's is the same: 18.17 s for 18 s, and not
+// 18.19. A cut of less than a second counts as any other.
+func TestFollowBounds(t *testing.T) {
+	for predicted, counted := range map[unit.Second]int{18.17: 1, 18.19: 0} {
+		c := sixAt("a", 1000)
+		c.Predicted = predicted
+		if got := AccuracyOf([]Timed{c}, &trackRow); got.Row.Cuts != counted {
+			t.Errorf("predicted %v s: %d cuts counted", predicted, got.Row.Cuts)
+		}
+	}
+	if got := AccuracyOf([]Timed{{Took: 0.9, Predicted: 0.9}}, nil); got.All.Cuts != 1 || got.All.Median != 0 {
+		t.Errorf("%+v", got)
+	}
+	// A rated thickness from half to twice the row's 12 mm: at 490 mm/min less than 6 mm
+	// would fit 6 mm; at 1990 mm/min 23.88 mm, at 2010 mm/min 24.12. Clean up to 40 mm,
+	// the row itself says 500·2^(ln 2/ln(40/12)) = 745.2 mm/min, 24.155 s.
+	wide := trackRow
+	wide.CleanMax, wide.Severance = 40, 50
+	for v, fits := range map[float64]bool{510: true, 490: false, 1990: true, 2010: false} {
+		var cuts []Timed
+		for range FewestCuts {
+			c := sixAt("a", v)
+			c.Predicted = 24.155
+			cuts = append(cuts, c)
+		}
+		if got := AccuracyOf(cuts, &wide); got.Rated.IsKnown() != fits {
+			t.Errorf("%v mm/min: rated %v", v, got.Rated)
+		}
 	}
 }
 

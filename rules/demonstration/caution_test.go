@@ -127,6 +127,15 @@ func TestGeneralCautionsAlways(t *testing.T) {
 	if warns(list, "chromium") || warns(list, "up-high") {
 		t.Error("a special caution stands among the general ones")
 	}
+	all := Warnings()
+	if !strings.Contains(string(all[0].Text), "shade 8 or darker") {
+		t.Errorf("hand-held systems ask for %q", all[0].Text)
+	}
+	for _, w := range all {
+		if w.Raised() != (w.When != "") {
+			t.Errorf("%s: raised %t, when %q", w.ID, w.Raised(), w.When)
+		}
+	}
 }
 
 func TestCautionsByMetalAndPlace(t *testing.T) {

@@ -207,8 +207,8 @@ func TestAnOrdinaryHalfHour(t *testing.T) {
 	job.Today = unit.Known([]rules.Process{rules.OxyFuel})
 	p := Choose(job, result)
 	got := ids(p.Cuts)
-	if got[0] != "everyday-straight" || got[len(got)-1] != "own-piece" || p.Takes > 1500 {
-		t.Errorf("%v", got)
+	if want := []string{"everyday-straight", "inside-circle", "side-by-side", "own-piece"}; !slices.Equal(got, want) || p.Takes > 1500 {
+		t.Errorf("%v, want %v", got, want)
 	}
 	if p.Told || p.Given != 1800 {
 		t.Errorf("given %v, want the usual 1800 s", p.Given)

@@ -15,6 +15,9 @@ func TestCompare(t *testing.T) {
 			t.Errorf("%v s for 18 s: %q, want %q", took, got, want)
 		}
 	}
+	if got, ok := Compare(18/1.15, 18); !ok || got != OnTheMark {
+		t.Errorf("exactly at the band: %q", got)
+	}
 	for _, bad := range [][2]unit.Second{{0, 18}, {18, 0}, {-1, 18}} {
 		if got, ok := Compare(bad[0], bad[1]); ok {
 			t.Errorf("%v: %q", bad, got)
@@ -26,6 +29,9 @@ func TestCompare(t *testing.T) {
 func TestReached(t *testing.T) {
 	if got := Reached(300, 18).Or(0); got < 999.999 || got > 1000.001 {
 		t.Errorf("got %v mm/min, want 1000", got)
+	}
+	if got := Reached(0.5, 0.5).Or(0); got != 60 { // 0.5 / 0.5 · 60
+		t.Errorf("got %v mm/min, want 60", got)
 	}
 	if Reached(0, 18).IsKnown() || Reached(300, 0).IsKnown() {
 		t.Error("no length or no time gives a speed")

@@ -93,9 +93,9 @@ func (s *situation) sheet() (piece, bool) {
 	best := piece{metal.MildSteel, broughtSheet}
 	own := false
 	for i := range s.job.Pieces {
-		t, ok := s.job.Pieces[i].Everyday.Get()
-		if ok && t > 0 && t <= thinMost && (!own || t < best.thickness) && s.within(piece{s.job.Pieces[i].Metal, t}, s.system.Rated) {
-			best, own = piece{s.job.Pieces[i].Metal, t}, true
+		t, _ := s.job.Pieces[i].Everyday.Get()
+		if p := (piece{s.job.Pieces[i].Metal, t}); t <= thinMost && (!own || t < best.thickness) && s.within(p, s.system.Rated) {
+			best, own = p, true
 		}
 	}
 	return best, true
@@ -114,9 +114,8 @@ func (s *situation) rarest() (piece, bool) {
 	most := 0.0
 	for i := range s.job.Pieces {
 		p := &s.job.Pieces[i]
-		t, ok := p.Rarest.Get()
-		steel, cuttable := s.asSteel(piece{p.Metal, t})
-		if ok && cuttable && float64(steel) > most {
+		t, _ := p.Rarest.Get()
+		if steel, _ := s.asSteel(piece{p.Metal, t}); float64(steel) > most { // 0 where either is not known
 			best, most = piece{p.Metal, t}, float64(steel)
 		}
 	}
