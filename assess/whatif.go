@@ -13,13 +13,23 @@ func (v *Visit) Figures() []Step {
 	return slices.DeleteFunc(v.Steps(), func(s Step) bool { return !job.Figure(s.Asked()).IsKnown() })
 }
 
+// Clone is a copy of the visit that later answers do not reach.
+func (v *Visit) Clone() *Visit {
+	c := *v
+	c.Answers, c.Skipped = slices.Clone(v.Answers), slices.Clone(v.Skipped)
+	if v.Overrule != nil {
+		o := *v.Overrule
+		c.Overrule = &o
+	}
+	return &c
+}
+
 // With is a copy of the visit with one answer given otherwise. The visit itself
 // stays as it is.
 func (v *Visit) With(a Answer) *Visit {
-	c := *v
-	c.Answers = slices.Clone(v.Answers)
+	c := v.Clone()
 	c.Set(a)
-	return &c
+	return c
 }
 
 // Moved is the answer to a step of Figures one notch higher or lower, in the units

@@ -156,12 +156,6 @@ func alike(v *assess.Visit, s assess.Step, a, b assess.Answer) bool {
 	return true
 }
 
-func clone(v *assess.Visit) *assess.Visit {
-	c := *v
-	c.Answers, c.Skipped = slices.Clone(v.Answers), slices.Clone(v.Skipped)
-	return &c
-}
-
 // stepOf is the step that asks for a fact.
 func stepOf(a rules.Asked) assess.Step {
 	q, ok := assess.Find(a.Fact)

@@ -48,7 +48,7 @@ const (
 
 // effect runs the rules with one fact as the trainee has it and all others true.
 func (m *marking) effect(note assess.Answer, item Item) Effect {
-	v, why := clone(m.Customer.Facts), withoutIt.Message()
+	v, why := m.Customer.Facts.Clone(), withoutIt.Message()
 	v.Clear(item.Asked)
 	switch item.State {
 	case WrongFact:

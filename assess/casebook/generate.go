@@ -46,7 +46,7 @@ func Make(seed uint64, level int, offered system.Range) (c Customer, ok bool) {
 // misleads reports that whoever believes all that is first heard comes to
 // another answer; a customer who says nothing wrong passes.
 func misleads(c *Customer, offered system.Range) bool {
-	believed := clone(c.Facts)
+	believed := c.Facts.Clone()
 	for _, a := range c.Wrong {
 		believed.Set(a)
 	}

@@ -175,7 +175,7 @@ func (p *typist) shortest(s assess.Step, a assess.Answer) string {
 
 // meant is what the rules would make of an answer.
 func (p *typist) meant(s assess.Step, a assess.Answer) rules.Job {
-	v := snapshot(p.from)
+	v := p.from.Clone()
 	v.Set(a)
 	job, _ := v.Job()
 	job.Doubts = nil // whether it is a guess is a key of its own

@@ -2,7 +2,6 @@ package interview
 
 import (
 	"errors"
-	"slices"
 	"strings"
 	"sync"
 
@@ -67,7 +66,7 @@ func (w *writer) moveTo(to string) error {
 
 // pageCmd saves and then makes the page.
 func pageCmd(w *writer, p Pager, v *assess.Visit, change int) tea.Cmd {
-	v = snapshot(v)
+	v = v.Clone()
 	return func() tea.Msg {
 		if saved := w.save(v, change); saved.err != nil {
 			return saved
@@ -77,22 +76,11 @@ func pageCmd(w *writer, p Pager, v *assess.Visit, change int) tea.Cmd {
 	}
 }
 
-// snapshot is a copy that later answers do not reach.
-func snapshot(v *assess.Visit) *assess.Visit {
-	c := *v
-	c.Answers, c.Skipped = slices.Clone(v.Answers), slices.Clone(v.Skipped)
-	if v.Overrule != nil {
-		o := *v.Overrule
-		c.Overrule = &o
-	}
-	return &c
-}
-
 // save stores the answers as they are, in the background.
 func (m *Model) save() tea.Cmd {
 	m.change++
 	m.pending++
-	w, v, change := m.writer, snapshot(m.Visit), m.change
+	w, v, change := m.writer, m.Visit.Clone(), m.change
 	return func() tea.Msg { return w.save(v, change) }
 }
 
@@ -153,7 +141,7 @@ func (m *Model) keepElsewhere() tea.Cmd {
 	}
 	m.change++
 	m.pending++
-	w, v, change := m.writer, snapshot(m.Visit), m.change
+	w, v, change := m.writer, m.Visit.Clone(), m.change
 	return func() tea.Msg {
 		if err := w.moveTo(to); err != nil {
 			return savedMsg{change, w.path, err}

@@ -108,7 +108,7 @@ func TestEveryOtherViewIsWhole(t *testing.T) {
 	}
 	for _, size := range sizes {
 		for name, keys := range open {
-			d := drive(t, snapshot(done))
+			d := drive(t, done.Clone())
 			d.Resize(size[0], size[1])
 			d.m.show(d.m.steps[10])
 			d.keys(keys...)

@@ -57,7 +57,7 @@ func TestEveryStateIsWhole(t *testing.T) {
 		{"no reason", []string{"<ctrl+l>", "r", "y", "3", "<enter>", "<enter>"}, true},
 	} {
 		t.Run(test.name, func(t *testing.T) {
-			d := inOrder(t, snapshot(done)) // a finished visit has no next question else
+			d := inOrder(t, done.Clone()) // a finished visit has no next question else
 			d.m.show(d.m.steps[0])
 			d.keys(test.keys...)
 			again := []string{}
