@@ -2,6 +2,7 @@ package screen
 
 import (
 	"bufio"
+	"context"
 	"fmt"
 	"io"
 	"strings"
@@ -76,4 +77,32 @@ func (l *Lines) Err() error {
 		return nil
 	}
 	return l.err
+}
+
+// UntilDone is a reader that ends when its context does, even while the reader
+// below it waits for a person.
+func UntilDone(ctx context.Context, in io.Reader) io.Reader { return untilDone{ctx, in} }
+
+type untilDone struct {
+	ctx context.Context
+	in  io.Reader
+}
+
+func (u untilDone) Read(p []byte) (int, error) {
+	type reading struct {
+		data []byte
+		err  error
+	}
+	got := make(chan reading, 1)
+	go func() {
+		own := make([]byte, len(p)) // p is the caller's again once we return
+		n, err := u.in.Read(own)
+		got <- reading{own[:n], err}
+	}()
+	select {
+	case r := <-got:
+		return copy(p, r.data), r.err
+	case <-u.ctx.Done():
+		return 0, io.EOF
+	}
 }

@@ -40,6 +40,8 @@ const (
 	newerReads  message.ID = "a newer version of cutbrief wrote it, and can read it"
 	checkName   message.ID = "check the name; cutbrief interview lists unfinished visits"
 	askForFile  message.ID = "ask for the right to read the file"
+	makeFolder  message.ID = "make the folder first, or name another file"
+	otherFile   message.ID = "name another file"
 	formOfVisit message.ID = "the form of a saved visit: cutbrief schema"
 )
 
@@ -157,7 +159,7 @@ func (f Folder) InspectVisits(r *Remarks) {
 	}
 }
 
-// LoadHint says what to do about a visit that cannot be read.
+// LoadHint says what to do about a visit that cannot be read or begun.
 func LoadHint(err error) message.Message {
 	switch {
 	case errors.Is(err, fs.ErrNotExist):
@@ -166,6 +168,10 @@ func LoadHint(err error) message.Message {
 		return askForFile.Message()
 	case errors.Is(err, assess.ErrNewerFormat):
 		return newerReads.Message()
+	case errors.Is(err, errNoFolder):
+		return makeFolder.Message()
+	case errors.Is(err, errReserved):
+		return otherFile.Message()
 	}
 	return formOfVisit.Message()
 }

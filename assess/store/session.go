@@ -43,24 +43,24 @@ func Open(path string, begin func() *assess.Visit) (s *Session, unknown []string
 	return &Session{Visit: v, Path: path, Saved: true}, unknown, err
 }
 
-// ErrNoFolder means that the folder of a file is not there.
-var ErrNoFolder = errors.New("there is no folder")
+// errNoFolder means that the folder of a file is not there.
+var errNoFolder = errors.New("there is no folder")
 
-// ErrReserved means that a file is named like a device.
-var ErrReserved = errors.New("Windows keeps this name for a device")
+// errReserved means that a file is named like a device.
+var errReserved = errors.New("Windows keeps this name for a device")
 
 // deviceName refuses the names that Windows keeps for devices, in any folder and with
 // any ending: CON, NUL.json. What is written there is gone.
 func deviceName(path string) error {
 	if runtime.GOOS == "windows" && !filepath.IsLocal(filepath.Base(path)) {
-		return message.Errorf("{1}: {2}", message.Name(path), ErrReserved)
+		return message.Errorf("{1}: {2}", message.Name(path), errReserved)
 	}
 	return nil
 }
 
 func missingFolder(path string) error {
 	if info, err := os.Stat(filepath.Dir(path)); err != nil || !info.IsDir() {
-		return message.Errorf("{1}: {2} {3}", message.Name(path), ErrNoFolder, message.Name(filepath.Dir(path)))
+		return message.Errorf("{1}: {2} {3}", message.Name(path), errNoFolder, message.Name(filepath.Dir(path)))
 	}
 	return nil
 }

@@ -5,6 +5,7 @@ import (
 
 	"cutbrief/assess"
 	"cutbrief/rules"
+	"cutbrief/rules/message"
 )
 
 // lookBack is how many of the last visits are asked for what is usual.
@@ -51,4 +52,29 @@ func habit(v *assess.Visit, f rules.Fact) string {
 		return a.Chosen[0]
 	}
 	return ""
+}
+
+// Learn counts the answers of the visits in a folder and below, which then order
+// the questions; learned says so. Invented visits are left out.
+func Learn(dir string) (usual assess.Priors, learned message.Message, err error) {
+	files, err := Visits(dir)
+	if err != nil {
+		return nil, learned, message.WithHint(message.Errorf("learn from {1}: {2}", shown(dir), err), "name a folder of saved visits")
+	}
+	visits := 0
+	usual, questions := assess.Learn(func(yield func(*assess.Visit) bool) {
+		for _, file := range files {
+			if v, _, err := Load(file); err == nil && !v.Demo {
+				if visits++; !yield(v) {
+					return
+				}
+			}
+		}
+	})
+	if questions == 0 {
+		return nil, message.New("Nothing is learned from {1}: no question is answered often enough in its {2} visits. Invented ones are left out.",
+			shown(dir), message.Count(visits)), nil
+	}
+	return usual, message.New("The order of questions follows the answers of {1} visits in {2}, counted for {3} questions; nothing else is taken from them.",
+		message.Count(visits), shown(dir), message.Count(questions)), nil
 }

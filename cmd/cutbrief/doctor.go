@@ -41,7 +41,7 @@ func examine(c *call) error {
 	var e store.Examination
 	e.Add(words, "The program", saying("version", "{1}", message.Name(version())), saying("rules", "edition {1}", message.Count(rules.Edition)))
 	e.Add(words, "Where things are kept", c.visitsFinding(), c.practiceFinding(), c.configFinding(), c.cacheFinding())
-	e.Add(words, "What it uses", listFinding(c, systemsList), listFinding(c, pricesList), c.wordsFinding())
+	e.Add(words, "What it uses", listFinding(c, store.Systems), listFinding(c, store.Prices), c.wordsFinding())
 	e.Add(words, "The terminal", c.terminalFindings()...)
 	if c.form() == jsonFormat {
 		err = c.putData(json.MarshalIndent(e, "", "  "))
@@ -143,7 +143,7 @@ func (c *call) wordsFinding() store.Finding {
 	case catalog.For(tag) != nil:
 		return saying("words", "{1}, chosen by {2}", message.Name(catalog.For(tag).Language), message.Name(by))
 	}
-	return listFinding(c, wordsList)
+	return listFinding(c, store.Words)
 }
 
 // terminalFindings say what the terminal can show, and so how the interview would

@@ -2,14 +2,12 @@ package main
 
 import (
 	"cmp"
-	"context"
-	"errors"
-	"io"
 	"os"
 	"strings"
 	"time"
 
 	"cutbrief/assess"
+	"cutbrief/assess/screen"
 	"cutbrief/assess/screen/interview"
 	"cutbrief/assess/screen/rehearse"
 	"cutbrief/assess/store"
@@ -67,7 +65,7 @@ func holdInterview(c *call) error {
 		InOrder: !isTerminal(c.in), Usual: usual, Learned: learned,
 	}
 	if plain {
-		o.Input = untilDone{ctx, c.in} // an interrupt leaves the interview like the end of the input
+		o.Input = screen.UntilDone(ctx, c.in) // an interrupt leaves the interview like the end of the input
 		return c.holdPlain(s, o)
 	}
 	end, err := interview.Run(ctx, o)
@@ -92,26 +90,7 @@ func (c *call) learn() (usual assess.Priors, learned message.Message, err error)
 			return nil, learned, nil
 		}
 	}
-	files, err := store.Visits(dir)
-	if err != nil {
-		return nil, learned, message.WithHint(message.Errorf("learn from {1}: {2}", message.Name(tidy(dir)), err), "name a folder of saved visits")
-	}
-	visits := 0
-	usual, questions := assess.Learn(func(yield func(*assess.Visit) bool) {
-		for _, file := range files {
-			if v, _, err := store.Load(file); err == nil && !v.Demo {
-				if visits++; !yield(v) {
-					return
-				}
-			}
-		}
-	})
-	if questions == 0 {
-		return nil, message.New("Nothing is learned from {1}: no question is answered often enough in its {2} visits. Invented ones are left out.",
-			message.Name(tidy(dir)), message.Count(visits)), nil
-	}
-	return usual, message.New("The order of questions follows the answers of {1} visits in {2}, counted for {3} questions; nothing else is taken from them.",
-		message.Count(visits), message.Name(tidy(dir)), message.Count(questions)), nil
+	return store.Learn(dir)
 }
 
 // openSession finds the visit to go on with, or begins one. It creates nothing.
@@ -131,12 +110,7 @@ func (c *call) openSession(file string) (*store.Session, error) {
 		var unknown []string
 		var err error
 		s, unknown, err = store.Open(file, begin)
-		switch {
-		case errors.Is(err, store.ErrNoFolder):
-			return nil, message.WithHint(err, "make the folder first, or name another file")
-		case errors.Is(err, store.ErrReserved):
-			return nil, message.WithHint(err, "name another file")
-		case err != nil:
+		if err != nil {
 			return nil, message.WithHint(err, "{1}", store.LoadHint(err))
 		}
 		c.noteUnknown(file, unknown)
@@ -205,32 +179,6 @@ func (c *call) farewell(s *store.Session, open int, unkept []string, unsaved err
 	return cmp.Or(c.putLines(lines), err)
 }
 
-// untilDone is a reader that ends when its context does, even while the reader
-// below it waits for a person.
-type untilDone struct {
-	ctx context.Context
-	in  io.Reader
-}
-
-func (u untilDone) Read(p []byte) (int, error) {
-	type reading struct {
-		data []byte
-		err  error
-	}
-	got := make(chan reading, 1)
-	go func() {
-		own := make([]byte, len(p)) // p is the caller's again once we return
-		n, err := u.in.Read(own)
-		got <- reading{own[:n], err}
-	}()
-	select {
-	case r := <-got:
-		return copy(p, r.data), r.err
-	case <-u.ctx.Done():
-		return 0, io.EOF
-	}
-}
-
 func rehearseCommand() command {
 	return command{
 		use:   "rehearse FILE",
@@ -262,7 +210,9 @@ func holdRehearsal(c *call) error {
 		return message.WithHint(message.Errorf("draw the demonstration: {1}", err), "try cutbrief rehearse --plain {1}", shellName(s.Path))
 	}
 	if !end.Keep || len(end.Cuts) == 0 {
-		return c.putWords(func(words *message.Catalog) string { return notKept(words, end.Cuts, bench, s.Path) })
+		return c.putWords(func(words *message.Catalog) string {
+			return rehearse.NotKept(words, end.Cuts, bench, "cutbrief record "+shellName(s.Path))
+		})
 	}
 	day := c.now().Format(time.DateOnly)
 	showing := s.Visit.DemonstrationOn(day)
@@ -274,23 +224,6 @@ func holdRehearsal(c *call) error {
 		return message.WithHint(message.Errorf("what was measured is not saved: {1}", err), "make the file writable, then note it with: cutbrief record {1}", shellName(s.Path))
 	}
 	return c.askRecord(s, bench, day)
-}
-
-// notKept says what was measured and not kept, so that nothing is lost unseen.
-func notKept(words *message.Catalog, cuts []assess.ShownCut, bench report.Bench, path string) string {
-	if len(cuts) == 0 {
-		return words.Print(message.ID("Nothing was measured or noted.").Message()) + "\n"
-	}
-	lines := []string{words.Print(message.ID("Not kept in the visit:").Message())}
-	for _, c := range cuts {
-		cut := message.Join(" ", message.New("{1}:", message.ID(c.Name)), message.ID(c.Result).Message(), report.Measured(c, bench.Style))
-		if c.Why != "" {
-			cut = message.New("{1} ({2})", cut, message.Name(tidy(c.Why)))
-		}
-		lines = append(lines, "  "+words.Print(cut))
-	}
-	next := message.New("To note it after all: {1}", message.Name("cutbrief record "+store.ShellWord(tidy(path))))
-	return strings.Join(append(lines, words.Print(next)), "\n") + "\n"
 }
 
 // atBench reads the visit to demonstrate to, in the words of a format.
@@ -334,7 +267,7 @@ func (c *call) askRecord(s *store.Session, bench report.Bench, day string) error
 	if err != nil {
 		return err
 	}
-	end, err := rehearse.Record(untilDone{ctx, c.in}, c.out, rehearse.RecordOptions{Visit: s.Visit, Bench: bench, Date: day, Rep: tidy(rep.Said), Words: words, Saver: s})
+	end, err := rehearse.Record(screen.UntilDone(ctx, c.in), c.out, rehearse.RecordOptions{Visit: s.Visit, Bench: bench, Date: day, Rep: tidy(rep.Said), Words: words, Saver: s})
 	switch {
 	case err != nil:
 		return message.WithHint(message.Errorf("read the answers: {1}", err), "what was given is saved; go on with: cutbrief record {1}", shellName(s.Path))

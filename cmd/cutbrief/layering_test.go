@@ -42,7 +42,7 @@ var layout = []room{
 	{"rules/message", "messages, and the catalogs that print them", nil, []string{"golang.org/x/text/..."}},
 	{"rules/message/catalog", "other languages, built in or a firm's own file", []string{"rules/tabular"}, []string{"golang.org/x/text/..."}},
 	{"assess", "the visit, the questions and their order, answers to a Job", []string{"rules/system", "assess/sanitize", "rules", "rules/metal"}, nil},
-	{"assess/store", "visits in a folder: saved, loaded, listed, inspected; files put in place whole or not at all", []string{"assess", "assess/sanitize", "rules", "rules/tabular", "rules/system"}, []string{"golang.org/x/sys/windows", "golang.org/x/text/..."}},
+	{"assess/store", "visits in a folder: saved, loaded, listed, inspected; files put in place whole or not at all", []string{"assess", "assess/sanitize", "rules/..."}, []string{"golang.org/x/sys/windows", "golang.org/x/text/..."}},
 	{"assess/review", "a folder as rows: flags, filter, order, index", []string{"assess", "assess/sanitize", "rules/..."}, []string{"golang.org/x/sys/unix"}},
 	{"report", "the brief: every fact of the page, worded and rounded once", []string{"assess", "assess/sanitize", "rules/..."}, nil},
 	{"report/text", "the brief as text for a terminal and as Markdown", []string{"assess", "report", "rules"}, []string{"github.com/mattn/go-runewidth", "github.com/charmbracelet/x/ansi", "golang.org/x/text/..."}},

@@ -2,61 +2,16 @@ package main
 
 import (
 	"cmp"
-	"io"
 	"os"
 	"strings"
 
 	"cutbrief/assess/store"
 	"cutbrief/report/export"
-	"cutbrief/rules"
 	"cutbrief/rules/cost"
 	"cutbrief/rules/message"
 	"cutbrief/rules/message/catalog"
 	"cutbrief/rules/system"
-	"cutbrief/rules/tabular"
 )
-
-// systemsList judges every row by itself and by whether an arc of its output can
-// melt what its figures promise.
-var systemsList = store.List[system.Range]{
-	Name: "systems", Command: "systems", BuiltIn: system.Demo,
-	Read: func(r io.Reader, name string) (system.Range, []tabular.Finding) {
-		offered, findings := system.Read(r, name)
-		return offered, offered.Merge(findings, rules.Implausible(offered))
-	},
-	Usable: func(r system.Range) message.Message {
-		return message.Counted(len(r.Systems), "{1} system", "{1} systems")
-	},
-}
-
-var pricesList = store.List[cost.PriceList]{
-	Name: "prices", Command: "prices", BuiltIn: cost.DemoPrices, Read: cost.ReadPrices,
-	Usable: func(l cost.PriceList) message.Message { return message.Counted(len(l.IDs()), "{1} item", "{1} items") },
-}
-
-var wordsList = store.List[*message.Catalog]{
-	Name: "words", Command: "words", BuiltIn: func() *message.Catalog { return nil }, Read: catalog.Read, Usable: usableWords,
-	Sum: func(b *message.Catalog, path message.Name, wrong int) (lines []message.Message) {
-		lacking := catalog.Lacks(b)
-		for _, s := range lacking {
-			if len(b.IDs()) > 0 || wrong == 0 { // of a file that is no catalog, the reason is enough
-				lines = append(lines, message.New("no words for: {1}", message.Name(s)))
-			}
-		}
-		for _, row := range catalog.Unknown(b) {
-			lines = append(lines, message.New("the program does not say: {1}", message.Name(row[0])))
-			if row[1] != "" {
-				lines = append(lines, message.New("it says: {1}", message.Name(row[1])))
-			}
-		}
-		without := message.Counted(len(lacking), "{1} text without words", "{1} texts without words")
-		return append(lines, message.New("{1}: {2} can be used, {3}", path, usableWords(b), without))
-	},
-}
-
-func usableWords(b *message.Catalog) message.Message {
-	return message.Counted(len(b.IDs()), "{1} entry", "{1} entries")
-}
 
 // load is the list in use of a kind.
 func load[T any](a *app, l store.List[T], flag string) (T, error) {
@@ -73,10 +28,10 @@ func check[T any](l store.List[T]) func(*call) error {
 	}
 }
 
-func (c *call) systems() (system.Range, error) { return load(c.app, systemsList, c.text("systems")) }
+func (c *call) systems() (system.Range, error) { return load(c.app, store.Systems, c.text("systems")) }
 
 func (c *call) prices() (*cost.PriceList, error) {
-	own, err := load(c.app, pricesList, c.text("prices"))
+	own, err := load(c.app, store.Prices, c.text("prices"))
 	return &own, err
 }
 
@@ -126,7 +81,7 @@ func (a *app) catalog(flag string) (*message.Catalog, error) {
 	if c := catalog.For(tag); c != nil {
 		return c, nil
 	}
-	return wordsList.Load(named, true)
+	return store.Words.Load(named, true)
 }
 
 // helpWords are those of help and errors, which come before the command line is
@@ -157,7 +112,7 @@ func systemsCommand() command {
 			}
 			return c.putWords(func(words *message.Catalog) string { return export.Systems(offered, words) })
 		},
-		below: []command{checkCommand(check(systemsList)), addCommand(), templateCommand(system.Template)},
+		below: []command{checkCommand(check(store.Systems)), addCommand(), templateCommand(system.Template)},
 	}
 }
 
@@ -171,7 +126,7 @@ func pricesCommand() command {
 			}
 			return c.putWords(func(words *message.Catalog) string { return export.Prices(list, words) })
 		},
-		below: []command{checkCommand(check(pricesList)), templateCommand(cost.PricesTemplate)},
+		below: []command{checkCommand(check(store.Prices)), templateCommand(cost.PricesTemplate)},
 	}
 }
 
@@ -190,7 +145,7 @@ func wordsCommand() command {
 		use: "words",
 		run: showWords,
 		below: []command{
-			checkCommand(check(wordsList)),
+			checkCommand(check(store.Words)),
 			{
 				use:  "template [de]",
 				args: arguments{most: 1, what: "one language", values: catalog.Languages(), refuse: "there are no words in {1}"},
@@ -210,7 +165,7 @@ func showWords(c *call) error {
 		return c.say(words, "The texts are the program's own, in English.")
 	}
 	_, by := c.chosenWords(c.text("words"))
-	if err := c.say(words, "The texts come from {1}: {2}, chosen by {3}.", message.Name(words.Name), usableWords(words), message.Name(by)); err != nil {
+	if err := c.say(words, "The texts come from {1}: {2}, chosen by {3}.", message.Name(words.Name), store.UsableWords(words), message.Name(by)); err != nil {
 		return err
 	}
 	if n := len(catalog.Lacks(words)); n > 0 {

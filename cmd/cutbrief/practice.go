@@ -6,6 +6,7 @@ import (
 	"slices"
 
 	"cutbrief/assess/casebook"
+	"cutbrief/assess/screen"
 	"cutbrief/assess/screen/practice"
 	"cutbrief/rules/message"
 )
@@ -137,7 +138,7 @@ func (c *call) practise(path string, s *casebook.Session) error {
 	var m casebook.Mark
 	var marked bool
 	if c.on("plain") || c.wantsPlain() {
-		if m, marked, err = practice.Lines(untilDone{ctx, c.in}, c.out, s, words); err != nil {
+		if m, marked, err = practice.Lines(screen.UntilDone(ctx, c.in), c.out, s, words); err != nil {
 			return message.WithHint(message.Errorf("read the lines: {1}", err), "start again; a practice is kept only when it is marked")
 		}
 	} else {

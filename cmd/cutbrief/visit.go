@@ -6,6 +6,7 @@ import (
 	"strings"
 
 	"cutbrief/assess"
+	"cutbrief/assess/screen"
 	"cutbrief/assess/store"
 
 	"cutbrief/report"
@@ -45,7 +46,7 @@ func (c *call) load(file string) (*assess.Visit, []string, error) {
 	}
 	ctx, stop := untilInterrupted()
 	defer stop()
-	data, err := io.ReadAll(io.LimitReader(untilDone{ctx, c.in}, assess.MaxSize+1))
+	data, err := io.ReadAll(io.LimitReader(screen.UntilDone(ctx, c.in), assess.MaxSize+1))
 	switch {
 	case ctx.Err() != nil:
 		return nil, nil, errInterrupted

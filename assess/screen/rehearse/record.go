@@ -333,3 +333,21 @@ func (r *record) next() {
 		r.Put("{1} is not a date; give it like 2026-11-25.", message.Name(strconv.Quote(typed)))
 	}
 }
+
+// NotKept says what was measured and not kept, so that nothing is lost unseen;
+// again is what to type to note it after all.
+func NotKept(words *message.Catalog, cuts []assess.ShownCut, bench report.Bench, again message.Name) string {
+	if len(cuts) == 0 {
+		return words.Print(message.ID("Nothing was measured or noted.").Message()) + "\n"
+	}
+	lines := []string{words.Print(message.ID("Not kept in the visit:").Message())}
+	for _, c := range cuts {
+		cut := message.Join(" ", message.New("{1}:", message.ID(c.Name)), message.ID(c.Result).Message(), report.Measured(c, bench.Style))
+		if c.Why != "" {
+			cut = message.New("{1} ({2})", cut, message.Name(sanitize.Line(c.Why)))
+		}
+		lines = append(lines, "  "+words.Print(cut))
+	}
+	next := message.New("To note it after all: {1}", again)
+	return strings.Join(append(lines, words.Print(next)), "\n") + "\n"
+}
