@@ -4,6 +4,7 @@ import (
 	"bytes"
 	"encoding/json"
 	"errors"
+	"fmt"
 	"os"
 	"strings"
 	"testing"
@@ -113,6 +114,8 @@ func TestDecodeRefuses(t *testing.T) {
 		"no format":        {`{"version":1}`, []string{"not a visit"}},
 		"newer":            {`{"format":"cutbrief-visit","version":3}`, []string{"this file is format version 3; this program reads version 1 to 2"}},
 		"no version":       {`{"format":"cutbrief-visit","answers":[]}`, []string{"version"}},
+		"version zero":     {`{"format":"cutbrief-visit","version":0}`, []string{"has no format version"}},
+		"version negative": {`{"format":"cutbrief-visit","version":-1}`, []string{"version is", "-1", "whole number"}},
 		"version text":     {`{"format":"cutbrief-visit","version":"1"}`, []string{"version", "whole number"}},
 		"no answers":       {`{"format":"cutbrief-visit","version":1}`, []string{"no answers"}},
 		"field twice":      {`{"format":"cutbrief-visit","version":1,"answers":[],"answers":[]}`, []string{"answers", "twice"}},
@@ -146,6 +149,51 @@ func TestDecodeRefuses(t *testing.T) {
 			if !strings.Contains(err.Error(), says) {
 				t.Errorf("%s: %q does not say %q", name, err, says)
 			}
+		}
+	}
+}
+
+// What is just within a limit of the format is read, and what is just beyond is not:
+// as much as is kept, 1 MiB of 200 characters a line, 40 lines of 500, 1000 answers,
+// 50 options, 1000 fields that nobody knows, 50 of each in 50 demonstrations.
+func TestDecodeAtItsLimits(t *testing.T) {
+	times := func(n int, one string) string { return strings.TrimSuffix(strings.Repeat(one+",", n), ",") }
+	numbered := func(n int, one string) string {
+		list := make([]string, n)
+		for i := range list {
+			list[i] = fmt.Sprintf(one, i)
+		}
+		return strings.Join(list, ",")
+	}
+	note := func(s string) string { return file(`{"question":"rep","said":"A","note":"` + s + `"}`) }
+	for name, c := range map[string][2]string{
+		"size":             {file(``) + strings.Repeat(" ", MaxSize-len(file(``))), file(``) + strings.Repeat(" ", MaxSize-len(file(``))+1)},
+		"line":             {file(`{"question":"rep","said":"` + strings.Repeat("a", 200) + `"}`), file(`{"question":"rep","said":"` + strings.Repeat("a", 201) + `"}`)},
+		"letters":          {file(`{"question":"rep","said":"` + strings.Repeat("é", 200) + `"}`), file(`{"question":"rep","said":"` + strings.Repeat("é", 201) + `"}`)},
+		"identifier":       {`{"format":"cutbrief-visit","version":1,"id":"` + strings.Repeat("a", 200) + `","answers":[]}`, `{"format":"cutbrief-visit","version":1,"id":"` + strings.Repeat("a", 201) + `","answers":[]}`},
+		"note":             {note(strings.Repeat("a", 500)), note(strings.Repeat("a", 501))},
+		"letters of notes": {note(strings.Repeat("é", 500)), note(strings.Repeat("é", 501))},
+		"lines":            {note(strings.Repeat(`a\n`, 39) + "a"), note(strings.Repeat(`a\n`, 40) + "a")},
+		"answers":          {file(numbered(1000, `{"question":"x%d","said":"A"}`)), file(numbered(1001, `{"question":"x%d","said":"A"}`))},
+		"options":          {file(`{"question":"use","chosen":[` + times(50, `"mixed"`) + `]}`), file(`{"question":"use","chosen":[` + times(51, `"mixed"`) + `]}`)},
+		"fields":           {`{"format":"cutbrief-visit","version":1,"answers":[],` + numbered(1000, `"x%d":0`) + `}`, `{"format":"cutbrief-visit","version":1,"answers":[],` + numbered(1001, `"x%d":0`) + `}`},
+		"field twice":      {`{"format":"cutbrief-visit","version":1,"answers":[],"x":0,"y":0}`, `{"format":"cutbrief-visit","version":1,"answers":[],"x":0,"x":0}`},
+		"revision":         {`{"format":"cutbrief-visit","version":1,"revision":0,"answers":[]}`, `{"format":"cutbrief-visit","version":1,"revision":-1,"answers":[]}`},
+		"version":          {`{"format":"cutbrief-visit","version":2,"answers":[]}`, `{"format":"cutbrief-visit","version":3,"answers":[]}`},
+		"no version":       {`{"format":"cutbrief-visit","version":1,"answers":[]}`, `{"format":"cutbrief-visit","version":0,"answers":[]}`},
+		"demonstrations":   {shownFile(times(50, `{}`)), shownFile(times(51, `{}`))},
+		"cuts":             {shownFile(`{"cuts":[` + times(50, `{"cut":"a"}`) + `]}`), shownFile(`{"cuts":[` + times(51, `{"cut":"a"}`) + `]}`)},
+		"objections":       {shownFile(`{"objections":[` + times(50, `{}`) + `]}`), shownFile(`{"objections":[` + times(51, `{}`) + `]}`)},
+		"figure":           {shownFile(`{"cuts":[{"cut":"a","took_s":1000000}]}`), shownFile(`{"cuts":[{"cut":"a","took_s":1000000.1}]}`)},
+		"above zero":       {shownFile(`{"cuts":[{"cut":"a","took_s":0.001}]}`), shownFile(`{"cuts":[{"cut":"a","took_s":0}]}`)},
+		"empty at the end": {`{"format":"cutbrief-visit","version":1,"answers":[],"id":""}`, `{"format":"cutbrief-visit","version":1,"answers":[],"id":"}`},
+		"depth":            {`{"format":"cutbrief-visit","version":1,"answers":[],"x":` + strings.Repeat("[", 31) + strings.Repeat("]", 31) + `}`, `{"format":"cutbrief-visit","version":1,"answers":[],"x":` + strings.Repeat("[", 32) + strings.Repeat("]", 32) + `}`},
+	} {
+		if _, _, err := Decode([]byte(c[0])); err != nil {
+			t.Errorf("%s: %v", name, err)
+		}
+		if _, _, err := Decode([]byte(c[1])); err == nil {
+			t.Errorf("%s: taken beyond its limit", name)
 		}
 	}
 }
@@ -276,7 +324,7 @@ func TestVersionAtTheEnd(t *testing.T) {
 // Nothing that is not well-formed is taken, whatever byte is damaged and wherever
 // the file ends.
 func TestDecodeSeesDamage(t *testing.T) {
-	whole, err := os.ReadFile("sample/visit/shipyard-crew.json")
+	whole, err := os.ReadFile("casebook/visit/shipyard-crew.json")
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -306,7 +354,7 @@ func TestThickest(t *testing.T) {
 }
 
 func BenchmarkDecode(b *testing.B) {
-	data, err := os.ReadFile("sample/visit/shipyard-crew.json")
+	data, err := os.ReadFile("casebook/visit/shipyard-crew.json")
 	if err != nil {
 		b.Fatal(err)
 	}

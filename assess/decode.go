@@ -55,7 +55,7 @@ func (v *Visit) decode(text string) (strange bool, err error) {
 	case !utf8.Valid(data):
 		return false, errors.New("the file is not UTF-8 text")
 	}
-	d := decoder{scanner: scanner{data: data, at: skipSpace(data, 0)}, copy: text, place: -1, highest: -1}
+	d := decoder{scanner: scanner{data: data, at: skipSpace(data, 0)}, copy: text}
 	if d.version, d.err = formatOf(data); d.err == nil {
 		visitObject().read(&d, v)
 	}
@@ -111,7 +111,7 @@ func checkAnswer(d *decoder, a *Answer) {
 	d.place = placeNear(a.Question, d.place)
 	known := d.place < len(catalogue)
 	if !known {
-		d.strange, d.place = true, -1
+		d.strange, d.place = true, 0
 	}
 	if long := !known || catalogue[d.place].Form == FormLong; !isPlain(a.Said, long) {
 		if fits := room(a.Said, long); !fits.IsEmpty() {
@@ -144,7 +144,7 @@ func answerTitle(_ string, i int, a *Answer) string {
 // placeNear is the place of a question, looked for first behind that of the one
 // before.
 func placeNear(f rules.Fact, place int) int {
-	for i := max(0, place); i < min(place+4, len(catalogue)); i++ {
+	for i := place; i < min(place+4, len(catalogue)); i++ {
 		if catalogue[i].ID == f {
 			return i
 		}

@@ -19,7 +19,7 @@ type decoder struct {
 	copy    string // the same text, of which what is read are parts
 	version int    // of the format
 	strange bool   // something was met that this program does not know
-	place   int    // of the question of the last answer; −1 if it is unknown
+	place   int    // of the question of the last answer; 0 if it is unknown
 	highest int    // of all places so far
 	err     error  // the first value that is wrong
 }
@@ -70,7 +70,7 @@ func (d *decoder) said(name string) (s string, raw []byte, ok bool) {
 		return d.copy[first:end], nil, true
 	}
 	d.at = from
-	if raw = d.value(); len(raw) < 2 || raw[0] != '"' {
+	if raw = d.value(); !bytes.HasPrefix(raw, []byte(`"`)) {
 		d.fail(name, string(raw), "a text in quotes")
 		return "", raw, false
 	}

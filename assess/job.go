@@ -26,7 +26,7 @@ func (v *Visit) Job() (rules.Job, []Problem) {
 	for _, id := range v.Metals() {
 		j.Pieces = append(j.Pieces, rules.Piece{Metal: id})
 	}
-	week, c, style, place, m := weekly{}, v.circumstances(), v.Style(), -1, meaning{}
+	week, c, style, place, m := weekly{}, v.circumstances(), v.Style(), 0, meaning{}
 	for i := range v.Answers {
 		a := &v.Answers[i]
 		if place = placeNear(a.Question, place); place == len(catalogue) || a.State == Unknown || !catalogue[place].matters(c) {
@@ -185,7 +185,7 @@ func (v *Visit) Quantity(a Answer) unit.Maybe[unit.Quantity] {
 // AppendBasis appends all that Job and Steps depend on, and which steps have an
 // answer. Visits for which it is the same are judged alike.
 func (v *Visit) AppendBasis(out []byte) []byte {
-	place := -1
+	place := 0
 	for i := range v.Answers {
 		a := &v.Answers[i]
 		if place = placeNear(a.Question, place); place == len(catalogue) {

@@ -94,7 +94,7 @@ func (o *object[T]) read(d *decoder, t *T) {
 		case seen&(1<<i) != 0:
 			d.failWith("field %s is there twice", quote(name))
 		}
-		seen, next = seen|1<<i, i+1
+		seen, next = seen|1<<i, i
 		o.fields[i].kind.read(d, name, t)
 	}
 	o.missing(d, seen, t)

@@ -79,7 +79,7 @@ func (q *Question) matters(c *circumstances) bool { return q.applies == nil || q
 // optional texts are never missed.
 func (v *Visit) Unanswered() []Step {
 	var answered [2]uint64 // questions asked once, by place
-	place := -1
+	place := 0
 	for i := range v.Answers {
 		if place = placeNear(v.Answers[i].Question, place); place < len(catalogue) && v.Answers[i].Metal == "" {
 			answered[place/64] |= 1 << (place % 64)

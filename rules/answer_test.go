@@ -3,6 +3,7 @@ package rules
 import (
 	"math"
 	"reflect"
+	"slices"
 	"testing"
 
 	"cutbrief/rules/metal"
@@ -214,6 +215,31 @@ func TestPutLeavesTheRest(t *testing.T) {
 	} {
 		if c.p.put(c.f, c.t); *thicknessOf(c.p, c.f) != unit.Known(c.t) || c.p.Everyday.Or(0) != c.want {
 			t.Errorf("%s %g mm: %+v, want %g mm every day", c.f, c.t, c.p, c.want)
+		}
+	}
+}
+
+// What is missing is asked for: the metals where there are none, a thickness for each
+// metal that has none. What is told has the unit of its question.
+func TestMissingAndTold(t *testing.T) {
+	metals, thickest, use := Asked{Fact: FactMetals}, Asked{FactThickest, metal.MildSteel}, Asked{Fact: FactUse}
+	told := Piece{Metal: metal.Stainless, Thickest: unit.Known(unit.Millimetre(6))}
+	for _, c := range []struct {
+		job  Job
+		want []Asked
+	}{
+		{Job{}, []Asked{metals, use}},
+		{Job{Pieces: []Piece{told}}, []Asked{use}},
+		{Job{Pieces: []Piece{told, {Metal: metal.MildSteel}}, Use: unit.Known(Mixed)}, []Asked{thickest}},
+	} {
+		if got := c.job.missing(FactMetals, FactThickest, FactUse); !slices.Equal(got, c.want) {
+			t.Errorf("%+v misses %v, want %v", c.job, got, c.want)
+		}
+	}
+	j := Job{CutPerWeek: unit.Known(unit.Metre(10)), Power: SitePower{Volts: unit.Known(unit.Volt(230))}}
+	for f, want := range map[Fact]unit.Quantity{FactCutLength: {Value: 10, Kind: unit.Length}, FactVolts: {Value: 230, Kind: unit.Voltage}} {
+		if got, known := j.Figure(Asked{Fact: f}).Get(); !known || got != want {
+			t.Errorf("%s: %v, want %v", f, got, want)
 		}
 	}
 }
