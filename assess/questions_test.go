@@ -12,7 +12,6 @@ import (
 
 	"cutbrief/assess"
 	"cutbrief/assess/casebook"
-
 	"cutbrief/rules"
 	"cutbrief/rules/system"
 )

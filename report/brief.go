@@ -101,9 +101,30 @@ type Options struct {
 	Pictures  bool            // with all pictures on a sheet behind a printed page
 	Notes     bool            // with the representative's own sheet: objections, pictures and working too
 	Prices    *cost.PriceList // nil takes the built-in list, which is invented
-	Check     *CheckCode      // what the page was made from, to be printed on it
+	Coded     bool            // BuildFor prints on the page what it was made from
+
+	check *CheckCode // is printed on the page
 
 	Words *message.Catalog // puts every text into other words; nil leaves our own
+}
+
+// Extras are what can be added behind the page, as Add takes it.
+func Extras() []string { return []string{"checklist", "pictures", "working", "check-code", "notes"} }
+
+// Add has one of the Extras added; any other is none.
+func (o *Options) Add(extra string) {
+	switch extra {
+	case "checklist":
+		o.Checklist = true
+	case "pictures":
+		o.Pictures = true
+	case "working":
+		o.Working = true
+	case "check-code":
+		o.Coded = true
+	case "notes":
+		o.Notes = true
+	}
 }
 
 // Answer heads the part of the brief that answers the question.

@@ -56,7 +56,7 @@ func Build(v *assess.Visit, offered system.Range, o Options) Brief {
 	if o.Working || o.Notes {
 		brief.Working = b.derivation()
 	}
-	if c := o.Check; c != nil {
+	if c := o.check; c != nil {
 		brief.Check = c.String()
 		brief.Footing = append(brief.Footing, "Check code: "+c.printed()+".")
 	}

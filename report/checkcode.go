@@ -50,6 +50,20 @@ func CheckCodeOf(v *assess.Visit, offered system.Range, o Options, paper string)
 	return c, nil
 }
 
+// BuildFor is Build for a page on a sheet of paper, "" for one on none, with its
+// check code where the options ask for it. It fails where the visit is too large to
+// be saved.
+func BuildFor(paper string, v *assess.Visit, offered system.Range, o Options) (Brief, error) {
+	if o.Coded {
+		code, err := CheckCodeOf(v, offered, o, paper)
+		if err != nil {
+			return Brief{}, err
+		}
+		o.check = &code
+	}
+	return Build(v, offered, o), nil
+}
+
 // over is the code over the rest.
 func (c CheckCode) over() string {
 	sum := sha256.Sum256(fmt.Appendf(nil, "cutbrief page 1 %s %s %s %d %s %q", c.Visit, c.Systems, c.Prices, c.Rules, c.Units, c.Paper))

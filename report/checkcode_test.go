@@ -18,7 +18,10 @@ func TestCheckCodeThereAndBack(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	brief := report.Build(v, system.Demo(), report.Options{Check: &code})
+	brief, err := report.BuildFor("a4", v, system.Demo(), report.Options{Coded: true})
+	if err != nil {
+		t.Fatal(err)
+	}
 	foot := brief.Footing[len(brief.Footing)-1]
 	wrapped := strings.ReplaceAll(foot, " ", "\n     ")
 	for _, page := range []string{brief.Check, foot, wrapped, "\x00\xff<dc:identifier>" + brief.Check + "</dc:identifier>"} {

@@ -12,7 +12,6 @@ import (
 
 	"cutbrief/assess/sanitize"
 	"cutbrief/assess/store"
-
 	"cutbrief/rules/message"
 	"cutbrief/rules/system"
 	"cutbrief/rules/tabular"

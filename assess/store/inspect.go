@@ -7,7 +7,6 @@ import (
 	"path/filepath"
 
 	"cutbrief/assess"
-
 	"cutbrief/rules/message"
 )
 

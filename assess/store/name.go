@@ -9,7 +9,6 @@ import (
 	"time"
 
 	"cutbrief/assess"
-
 	"cutbrief/rules"
 )
 

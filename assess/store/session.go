@@ -10,7 +10,6 @@ import (
 	"time"
 
 	"cutbrief/assess"
-
 	"cutbrief/rules"
 	"cutbrief/rules/message"
 	"cutbrief/rules/system"

@@ -6,9 +6,7 @@ import (
 	"slices"
 	"strings"
 
-	"cutbrief/assess"
 	"cutbrief/assess/store"
-
 	"cutbrief/report"
 	"cutbrief/report/export"
 	"cutbrief/report/html"
@@ -16,9 +14,6 @@ import (
 	"cutbrief/report/text"
 	"cutbrief/rules/message"
 )
-
-// extras are what can be added behind the page.
-var extras = []string{"checklist", "pictures", "working", "check-code", "notes"}
 
 func briefCommand() command {
 	formats := formatFlag(pdfFormat, textFormat, markdownFormat, jsonFormat, htmlFormat)
@@ -28,7 +23,7 @@ func briefCommand() command {
 		args: arguments{least: 1, most: -1, what: "the file of a visit"},
 		flags: []option{formats, paperFlag, unitsFlag, forceFlag,
 			{name: "out", value: "", usage: "`path` of the file or folder to write to; - is standard output"},
-			{name: "with", value: []string(nil), usage: "what to add behind the page: {1}", values: extras, refuse: "{1} is nothing that can be added"}},
+			{name: "with", value: []string(nil), usage: "what to add behind the page: {1}", values: report.Extras(), refuse: "{1} is nothing that can be added"}},
 		run: brief,
 	}
 }
@@ -52,11 +47,19 @@ func brief(c *call) error {
 			return err
 		}
 	}
-	briefs, err := c.briefs(form)
+	s, err := c.subject(form)
 	if err != nil {
 		return err
 	}
-	var list []document
+	var briefs []report.Brief
+	for _, file := range c.args {
+		b, err := c.briefOf(file, form, s)
+		if err != nil {
+			return err
+		}
+		briefs = append(briefs, b)
+	}
+	var list []output
 	for i, path := range paths {
 		part, files := briefs, c.args
 		if len(paths) > 1 {
@@ -66,69 +69,18 @@ func brief(c *call) error {
 		if err != nil {
 			return message.WithHint(message.Errorf("{1}: {2}", message.Name(strings.Join(files, ", ")), err), "choose another --format, or shorten the notes")
 		}
-		list = append(list, document{path, made})
+		list = append(list, output{path, made})
 	}
 	return c.deliver(c.on("force"), list...)
 }
 
-// briefs builds the brief of every visit named.
-func (c *call) briefs(f format) ([]report.Brief, error) {
-	making, err := c.making(f)
+// briefOf builds the brief of the visit in a file.
+func (c *call) briefOf(file string, f format, s subject) (report.Brief, error) {
+	v, err := c.readVisit(file)
 	if err != nil {
-		return nil, err
+		return report.Brief{}, err
 	}
-	var briefs []report.Brief
-	for _, file := range c.args {
-		v, err := c.readVisit(file)
-		if err != nil {
-			return nil, err
-		}
-		b, err := making.brief(v)
-		if err != nil {
-			return nil, err
-		}
-		briefs = append(briefs, b)
-	}
-	return briefs, nil
-}
-
-// making is what briefs are built with, and whether they bear a check code.
-type making struct {
-	subject
-	coded bool
-	sheet string
-}
-
-func (c *call) making(f format) (making, error) {
-	s, err := c.subject(f)
-	m := making{subject: s, sheet: c.sheet(f)}
-	for _, name := range c.list("with") {
-		switch normal(name) {
-		case extras[0]:
-			m.options.Checklist = true
-		case extras[1]:
-			m.options.Pictures = true
-		case extras[2]:
-			m.options.Working = true
-		case extras[3]:
-			m.coded = true
-		case extras[4]:
-			m.options.Notes = true
-		}
-	}
-	return m, err
-}
-
-// brief builds the brief of one visit.
-func (m making) brief(v *assess.Visit) (report.Brief, error) {
-	if m.coded {
-		code, err := report.CheckCodeOf(v, m.offered, m.options, m.sheet)
-		if err != nil {
-			return report.Brief{}, err
-		}
-		m.options.Check = &code
-	}
-	return report.Build(v, m.offered, m.options), nil
+	return report.BuildFor(c.sheet(f), v, s.offered, s.options)
 }
 
 // sheet is the paper that a format is printed on, "" if on none.

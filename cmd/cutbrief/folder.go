@@ -8,7 +8,6 @@ import (
 	"sync"
 
 	"cutbrief/assess/store"
-
 	"cutbrief/report"
 	"cutbrief/rules/message"
 )
@@ -25,7 +24,7 @@ func (c *call) briefFolder(dir string, form format) error {
 	if err != nil {
 		return folderProblem(dir, err)
 	}
-	making, err := c.making(form)
+	s, err := c.subject(form)
 	if err != nil {
 		return err
 	}
@@ -38,12 +37,8 @@ func (c *call) briefFolder(dir string, form format) error {
 	tell := c.progress("{1} page", "{1} pages")
 	failed := store.Batch(files, func(file string) error {
 		reading.Lock()
-		v, err := c.readVisit(file)
+		b, err := c.briefOf(file, form, s)
 		reading.Unlock()
-		if err != nil {
-			return err
-		}
-		b, err := making.brief(v)
 		if err != nil {
 			return err
 		}

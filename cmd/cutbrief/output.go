@@ -11,7 +11,6 @@ import (
 	"time"
 
 	"cutbrief/assess/store"
-
 	"cutbrief/report/text"
 	"cutbrief/rules/message"
 	"cutbrief/rules/tabular"
@@ -123,15 +122,15 @@ func (c *call) say(words *message.Catalog, id message.ID, args ...any) error {
 	return c.put(tidy(words.Print(message.New(id, args...))) + "\n")
 }
 
-// document is something to write, and where; "-" is standard output.
-type document struct {
+// output is something to write, and where; "-" is standard output.
+type output struct {
 	path string
 	data []byte
 }
 
 // deliver writes documents to standard output or to their files, whose paths it
 // then prints. What a program that was killed left in the folder goes first.
-func (c *call) deliver(force bool, list ...document) error {
+func (c *call) deliver(force bool, list ...output) error {
 	swept := ""
 	for _, d := range list {
 		if d.path == "-" {
@@ -153,7 +152,7 @@ func (c *call) deliver(force bool, list ...document) error {
 
 // deliverOut writes a document to where --out says.
 func (c *call) deliverOut(data []byte) error {
-	return c.deliver(c.on("force"), document{c.text("out"), data})
+	return c.deliver(c.on("force"), output{c.text("out"), data})
 }
 
 // bookFlags say where a workbook goes.
@@ -172,12 +171,12 @@ func (c *call) deliverBook(name string, tables ...tabular.Table) error {
 	if err := tabular.WriteWorkbook(&made, tables...); err != nil {
 		return err
 	}
-	return c.deliver(c.on("force"), document{path, made.Bytes()})
+	return c.deliver(c.on("force"), output{path, made.Bytes()})
 }
 
 // onlyBook refuses --out and --force with any other format.
 func (c *call) onlyBook() error {
-	if c.form() != xlsxFormat && (c.text("out") != "" || c.on("force")) {
+	if c.flags.Lookup("out") != nil && c.form() != xlsxFormat && (c.text("out") != "" || c.on("force")) {
 		return misuse(message.ID("other formats are written to standard output").Message(), "--out and --force go with --format xlsx")
 	}
 	return nil

@@ -17,7 +17,6 @@ import (
 	"cutbrief/assess/review"
 	screen "cutbrief/assess/screen/review"
 	"cutbrief/assess/store"
-
 	"cutbrief/report"
 	"cutbrief/report/export"
 	"cutbrief/report/pdf"
@@ -168,7 +167,7 @@ func (job *reviewJob) write() error {
 		if err != nil {
 			return message.WithHint(err, "the same as text: cutbrief review --tally")
 		}
-		return job.deliver(job.on("force"), document{job.pageAt, made})
+		return job.deliver(job.on("force"), output{job.pageAt, made})
 	}
 	if job.format == xlsxFormat {
 		made := sheet.Workbook()

@@ -3,17 +3,18 @@ package main
 import (
 	"errors"
 	"io"
+	"slices"
 	"strings"
 
 	"cutbrief/assess"
 	"cutbrief/assess/screen"
 	"cutbrief/assess/store"
-
 	"cutbrief/report"
 	"cutbrief/report/export"
 	"cutbrief/report/text"
 	"cutbrief/rules/message"
 	"cutbrief/rules/system"
+	"cutbrief/rules/tabular"
 	"cutbrief/rules/unit"
 )
 
@@ -89,6 +90,9 @@ func (c *call) subject(f format) (s subject, err error) {
 	if c.flags.Lookup("units") != nil && c.text("units") != "" {
 		s.options.Style, _ = unit.ParseStyle(c.text("units")) // the flag was checked
 	}
+	for _, extra := range c.list("with") {
+		s.options.Add(normal(extra))
+	}
 	if s.offered, err = c.systems(); err != nil {
 		return s, err
 	}
@@ -112,107 +116,90 @@ func isStyle(s string) bool {
 	return err == nil
 }
 
-func costCommand() command {
-	return command{
-		use:   "cost FILE",
-		args:  oneVisit,
-		flags: append([]option{formatFlag(textFormat, markdownFormat, csvFormat, jsonFormat, xlsxFormat), unitsFlag}, bookFlags...),
-		run: func(c *call) error {
-			if err := c.onlyBook(); err != nil {
-				return err
-			}
-			s, v, err := c.about(c.form())
-			if err != nil {
-				return err
-			}
-			sheet := report.Costs(v, s.offered, s.options)
-			switch c.form() {
-			case csvFormat:
-				return c.putData(export.CostCSV(sheet))
-			case jsonFormat:
-				return c.putData(export.CostSheet(sheet))
-			case xlsxFormat:
-				return c.deliverBook("cost.xlsx", export.CostTables(sheet)...)
-			}
-			return c.put(text.CostSheet(sheet, c.form().width()))
-		},
-	}
+// document is what a command says about a visit, in the formats it can be had in.
+type document struct {
+	text func(width int) string
+	json func() ([]byte, error)
+	csv  func() ([]byte, error)
+	book func() []tabular.Table
 }
 
-func compareCommand() command {
-	return command{
-		use:  "compare FILE",
-		args: oneVisit,
-		flags: append([]option{formatFlag(textFormat, markdownFormat, jsonFormat, xlsxFormat), unitsFlag,
-			{name: "only", value: []string(nil), usage: "the systems to compare, by `id`, with commas between"}}, bookFlags...),
-		run: compare,
+// documentCommand is a command that works something out about a visit and shows it.
+// A workbook is called after the command.
+func documentCommand(use string, args arguments, formats []format, flags []option, about func(*call, *assess.Visit, subject) (document, error)) command {
+	name, _, _ := strings.Cut(use, " ")
+	flags = append(flags, formatFlag(formats...))
+	if slices.Contains(formats, xlsxFormat) {
+		flags = append(flags, bookFlags...)
 	}
-}
-
-// compare prints systems side by side.
-func compare(c *call) error {
-	if err := c.onlyBook(); err != nil {
-		return err
-	}
-	s, v, err := c.about(c.form())
-	if err != nil {
-		return err
-	}
-	beside, err := report.Compare(v, s.offered, s.options, c.list("only"))
-	if unknown, is := errors.AsType[*report.UnknownSystemError](err); is {
-		return misuse(message.New("its systems: {1}", message.Name(strings.Join(idsOf(s.offered), ", "))), "the range has no system {1}", message.Name(strings.Join(unknown.IDs, ", ")))
-	}
-	if err != nil {
-		return err
-	}
-	switch c.form() {
-	case jsonFormat:
-		return c.putData(export.Comparison(beside))
-	case xlsxFormat:
-		words := s.options.Words
-		s.options.Words = nil
-		plain, err := report.Compare(v, s.offered, s.options, c.list("only"))
+	return command{use: use, args: args, flags: flags, run: func(c *call) error {
+		if err := c.onlyBook(); err != nil {
+			return err
+		}
+		s, v, err := c.about(c.form())
 		if err != nil {
 			return err
 		}
-		beside.Words = words
-		return c.deliverBook("compare.xlsx", export.ComparisonTables(plain, beside)...)
-	}
-	return c.put(text.Comparison(beside, c.form().width()))
+		d, err := about(c, v, s)
+		if err != nil {
+			return err
+		}
+		switch c.form() {
+		case jsonFormat:
+			return c.putData(d.json())
+		case csvFormat:
+			return c.putData(d.csv())
+		case xlsxFormat:
+			return c.deliverBook(name+".xlsx", d.book()...)
+		}
+		return c.put(d.text(c.form().width()))
+	}}
 }
 
-// idsOf are the identifiers of a range.
-func idsOf(offered system.Range) []string {
-	var ids []string
-	for i := range offered.Systems {
-		ids = append(ids, offered.Systems[i].ID)
-	}
-	return ids
+func costCommand() command {
+	return documentCommand("cost FILE", oneVisit, []format{textFormat, markdownFormat, csvFormat, jsonFormat, xlsxFormat}, []option{unitsFlag},
+		func(c *call, v *assess.Visit, s subject) (document, error) {
+			sheet := report.Costs(v, s.offered, s.options)
+			return document{
+				text: func(width int) string { return text.CostSheet(sheet, width) },
+				json: func() ([]byte, error) { return export.CostSheet(sheet) },
+				csv:  func() ([]byte, error) { return export.CostCSV(sheet) },
+				book: func() []tabular.Table { return export.CostTables(sheet) },
+			}, nil
+		})
+}
+
+func compareCommand() command {
+	only := option{name: "only", value: []string(nil), usage: "the systems to compare, by `id`, with commas between"}
+	return documentCommand("compare FILE", oneVisit, []format{textFormat, markdownFormat, jsonFormat, xlsxFormat}, []option{unitsFlag, only},
+		func(c *call, v *assess.Visit, s subject) (document, error) {
+			beside, err := report.Compare(v, s.offered, s.options, c.list("only"))
+			if unknown, is := errors.AsType[*report.UnknownSystemError](err); is {
+				err = misuse(message.New("its systems: {1}", message.Name(strings.Join(s.offered.IDs(), ", "))), "the range has no system {1}", message.Name(strings.Join(unknown.IDs, ", ")))
+			}
+			return document{
+				text: func(width int) string { return text.Comparison(beside, width) },
+				json: func() ([]byte, error) { return export.JSON(beside) },
+				book: func() []tabular.Table {
+					inOurs := s.options
+					inOurs.Words = nil
+					plain, _ := report.Compare(v, s.offered, inOurs, c.list("only")) // as it was above
+					return export.ComparisonTables(plain, beside)
+				},
+			}, err
+		})
 }
 
 func whyCommand() command {
-	return command{
-		use:   "why FILE [TOPIC]",
-		args:  arguments{least: 1, most: 2, what: "the file of a visit, and perhaps a topic", complete: completeTopic},
-		flags: []option{formatFlag(textFormat, markdownFormat, jsonFormat), unitsFlag},
-		run:   why,
-	}
-}
-
-// why prints the derivation of a visit, or of one topic of it.
-func why(c *call) error {
-	s, v, err := c.about(c.form())
-	if err != nil {
-		return err
-	}
-	reasons, err := reasons(c.arg(1), v, s)
-	if err != nil {
-		return err
-	}
-	if c.form() == jsonFormat {
-		return c.putData(export.Reasons(reasons))
-	}
-	return c.put(text.Why(s.options.Words, reasons, c.form().width()))
+	args := arguments{least: 1, most: 2, what: "the file of a visit, and perhaps a topic", complete: completeTopic}
+	return documentCommand("why FILE [TOPIC]", args, []format{textFormat, markdownFormat, jsonFormat}, []option{unitsFlag},
+		func(c *call, v *assess.Visit, s subject) (document, error) {
+			list, err := reasons(c.arg(1), v, s)
+			return document{
+				text: func(width int) string { return text.Why(s.options.Words, list, width) },
+				json: func() ([]byte, error) { return export.List(list) },
+			}, err
+		})
 }
 
 // reasons derives everything, or one topic.
@@ -231,22 +218,14 @@ func reasons(topic string, v *assess.Visit, s subject) ([]report.Reason, error) 
 }
 
 func nextCommand() command {
-	return command{
-		use:   "next FILE",
-		args:  oneVisit,
-		flags: []option{formatFlag(textFormat, jsonFormat)},
-		run: func(c *call) error {
-			s, v, err := c.about(c.form())
-			if err != nil {
-				return err
-			}
+	return documentCommand("next FILE", oneVisit, []format{textFormat, jsonFormat}, nil,
+		func(c *call, v *assess.Visit, s subject) (document, error) {
 			lines := report.Next(s.options.Words, v, s.offered)
-			if c.form() == jsonFormat {
-				return c.putData(export.Lines(lines))
-			}
-			return c.put(text.Next(s.options.Words, lines, text.DefaultWidth))
-		},
-	}
+			return document{
+				text: func(width int) string { return text.Next(s.options.Words, lines, width) },
+				json: func() ([]byte, error) { return export.List(lines) },
+			}, nil
+		})
 }
 
 func redactCommand() command {

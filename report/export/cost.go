@@ -21,11 +21,8 @@ func CostSheet(s report.CostSheet) ([]byte, error) {
 	if s.Inputs == nil {
 		s.Inputs = []report.CostInput{}
 	}
-	return encode(s, "the account")
+	return JSON(s)
 }
-
-// Comparison writes systems side by side as JSON.
-func Comparison(c report.Comparison) ([]byte, error) { return encode(c, "the comparison") }
 
 // CostCSV writes the account as CSV, one figure a line, low, likely and high in
 // columns of their own. Numbers stay numbers; a text that a spreadsheet could

@@ -8,48 +8,29 @@ import (
 	"cutbrief/report"
 )
 
-// JSON writes the brief indented, in the order of its fields, ending in a line
-// break. Lists that are always there are written as [] when empty.
-func JSON(b report.Brief) ([]byte, error) {
-	fill(&b)
-	return encode(b, "the brief")
-}
-
-// Briefs writes one brief as an object, several as a list of them.
+// Briefs writes one brief as an object, several as a list of them. Lists that are
+// always there are written as [] when empty.
 func Briefs(list []report.Brief) ([]byte, error) {
-	if len(list) == 1 {
-		return JSON(list[0])
-	}
 	for i := range list {
 		fill(&list[i])
 	}
-	return encode(list, "the briefs")
-}
-
-// Reasons writes a derivation as JSON, a list of trees.
-func Reasons(list []report.Reason) ([]byte, error) {
-	if list == nil {
-		list = []report.Reason{}
+	if len(list) == 1 {
+		return JSON(list[0])
 	}
-	return encode(list, "the derivation")
+	return JSON(list)
 }
 
-// Lines writes labelled facts as JSON, a list.
-func Lines(list []report.Line) ([]byte, error) {
-	if list == nil {
-		list = []report.Line{}
-	}
-	return encode(list, "the list")
-}
+// List writes a list as JSON, [] when it is empty.
+func List[T any](list []T) ([]byte, error) { return JSON(append([]T{}, list...)) }
 
-// encode writes a value indented, ending in a line break.
-func encode(v any, what string) ([]byte, error) {
+// JSON writes a value indented, in the order of its fields, ending in a line break.
+func JSON(v any) ([]byte, error) {
 	var buf bytes.Buffer
 	e := json.NewEncoder(&buf)
 	e.SetEscapeHTML(false)
 	e.SetIndent("", "  ")
 	if err := e.Encode(v); err != nil {
-		return nil, fmt.Errorf("write %s as JSON: %w", what, err)
+		return nil, fmt.Errorf("write JSON: %w", err)
 	}
 	return buf.Bytes(), nil
 }

@@ -12,7 +12,7 @@ import (
 )
 
 func TestEmptyListsAreLists(t *testing.T) {
-	out, err := JSON(report.Brief{})
+	out, err := Briefs([]report.Brief{{}})
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -28,7 +28,7 @@ func TestReadsBackTheSame(t *testing.T) {
 		Plan: []report.Row{{Cut: "Straight"}}, Who: []report.Line{{Label: "Customer", Value: "Łódź 株式会社"}},
 	}
 	fill(&want)
-	out, err := JSON(want)
+	out, err := Briefs([]report.Brief{want})
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -36,7 +36,7 @@ func TestReadsBackTheSame(t *testing.T) {
 	if err := json.Unmarshal(out, &got); err != nil || !reflect.DeepEqual(got, want) {
 		t.Errorf("%v\n%+v\n%+v", err, got, want)
 	}
-	if again, _ := JSON(want); !bytes.Equal(out, again) {
+	if again, _ := Briefs([]report.Brief{want}); !bytes.Equal(out, again) {
 		t.Error("the same brief gave other bytes")
 	}
 	if !strings.Contains(string(out), `"headline": "a < b & \"c\""`) {

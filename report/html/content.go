@@ -7,7 +7,6 @@ import (
 	"strings"
 
 	"cutbrief/report"
-
 	"cutbrief/rules"
 	"cutbrief/rules/message"
 )

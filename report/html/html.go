@@ -11,7 +11,6 @@ import (
 	"unicode"
 
 	"cutbrief/report"
-
 	"cutbrief/rules"
 	"cutbrief/rules/message"
 )

@@ -4,7 +4,6 @@ import (
 	"math"
 
 	"cutbrief/report"
-
 	"cutbrief/rules/message"
 )
 

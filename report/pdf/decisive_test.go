@@ -6,7 +6,6 @@ import (
 
 	"cutbrief/assess"
 	"cutbrief/assess/casebook"
-
 	"cutbrief/report"
 	"cutbrief/rules"
 	"cutbrief/rules/message"

@@ -4,7 +4,6 @@ import (
 	"fmt"
 
 	"cutbrief/report"
-
 	"cutbrief/rules/message"
 )
 

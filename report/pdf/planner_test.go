@@ -11,7 +11,6 @@ import (
 
 	"cutbrief/assess"
 	"cutbrief/assess/casebook"
-
 	"cutbrief/report"
 	"cutbrief/rules/message"
 	"cutbrief/rules/system"

@@ -2,7 +2,6 @@ package pdf
 
 import (
 	"cutbrief/report"
-
 	"cutbrief/rules"
 	"cutbrief/rules/message"
 )

@@ -4,7 +4,6 @@ import (
 	"strings"
 
 	"cutbrief/report"
-
 	"cutbrief/rules/message"
 )
 

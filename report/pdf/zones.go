@@ -6,7 +6,6 @@ import (
 	"strings"
 
 	"cutbrief/report"
-
 	"cutbrief/rules/message"
 )
 

@@ -39,6 +39,14 @@ func (r Range) Find(id string) (System, bool) {
 	return System{}, false
 }
 
+// IDs are the identifiers of the systems, in the order of the range.
+func (r Range) IDs() (ids []string) {
+	for i := range r.Systems {
+		ids = append(ids, r.Systems[i].ID)
+	}
+	return ids
+}
+
 // LineOf returns the line of the file that describes the system with this ID,
 // counted from 1, or 0 if it was not read from a file.
 func (r Range) LineOf(id string) int { return r.lines[id] }
