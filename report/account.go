@@ -196,7 +196,7 @@ func (b *builder) costCut(a *cost.Account) message.Message {
 
 // priceLines say which prices the account is made with.
 func (b *builder) priceLines(a *cost.Account) []Line {
-	l := &b.prices
+	l := b.prices()
 	none := msg("not given")
 	list := []Line{
 		b.line(msg("Price list"), b.listed(l.Name)), b.line(msg("Currency"), outside(l.Currency).Or(none)),

@@ -15,7 +15,7 @@ type builder struct {
 	visit    *assess.Visit
 	offered  *system.Range
 	style    unit.Style
-	prices   cost.PriceList
+	prices   func() cost.PriceList // read when they are first asked for
 	words    *message.Catalog
 	job      rules.Job
 	problems []assess.Problem
@@ -27,14 +27,9 @@ type builder struct {
 }
 
 func newBuilder(v *assess.Visit, offered *system.Range, o Options) *builder {
-	b := &builder{visit: v, offered: offered, style: o.Style, words: o.Words}
+	b := &builder{visit: v, offered: offered, style: o.Style, prices: o.Prices.OrDemo, words: o.Words}
 	if b.style == "" {
 		b.style = v.Style()
-	}
-	if o.Prices != nil {
-		b.prices = *o.Prices
-	} else {
-		b.prices = cost.DemoPrices()
 	}
 	b.job, b.problems = v.Job()
 	b.result = rules.Evaluate(b.job, *offered)

@@ -43,7 +43,7 @@ func CheckCodeOf(v *assess.Visit, offered system.Range, o Options, paper string)
 	b := newBuilder(v, &offered, o)
 	sum := sha256.Sum256(data)
 	c := CheckCode{
-		Visit: hex.EncodeToString(sum[:]), Systems: system.Fingerprint(offered), Prices: cost.PricesFingerprint(b.prices),
+		Visit: hex.EncodeToString(sum[:]), Systems: system.Fingerprint(offered), Prices: cost.PricesFingerprint(b.prices()),
 		Rules: rules.Edition, Units: b.style, Paper: paper,
 	}
 	c.Code = c.over()

@@ -37,13 +37,13 @@ func (b *builder) account(systems ...*system.System) cost.Account {
 			systems[i].Price = unit.Maybe[unit.Money]{}
 		}
 	}
-	return cost.Reckon(b.job, b.prices, systems)
+	return cost.Reckon(b.job, b.prices(), systems)
 }
 
 // currenciesDiffer reports whether range and price list have different
 // currencies.
 func (b *builder) currenciesDiffer() bool {
-	return b.offered.Currency != "" && b.prices.Currency != "" && b.offered.Currency != b.prices.Currency
+	return b.offered.Currency != "" && b.prices().Currency != "" && b.offered.Currency != b.prices().Currency
 }
 
 // cost is the part of the page about cost; nil while nothing is recommended,
@@ -70,7 +70,7 @@ func (b *builder) cost() *Cost {
 	// was told. The account (cost, why) still shows them, marked.
 	p := &b.job.Prices
 	told := p.Labour.IsKnown() || p.GasYear.IsKnown() || p.SentOutYear.IsKnown()
-	if hour, listed := b.prices.Get(cost.ItemLabour); listed && hour.Basis == cost.BasisInvented && !b.visit.Demo && !told {
+	if hour, listed := b.prices().Get(cost.ItemLabour); listed && hour.Basis == cost.BasisInvented && !b.visit.Demo && !told {
 		return &Cost{Lines: b.prints(msg("Savings are not calculated: you gave no price of your own, and the price of an hour of work in the list is invented.")), Assumed: true}
 	}
 	today := &a.Methods[a.Against]
@@ -195,7 +195,7 @@ func (b *builder) movers(a *cost.Account, s cost.Saving) message.Message {
 // priceBasis says so where a result rests on prices nobody stands behind, and
 // otherwise when and where the prices are from.
 func (b *builder) priceBasis(a *cost.Account) message.Message {
-	dated := when(b.prices.Date != "", "Prices of {1}.", b.priceOrigin())
+	dated := when(b.prices().Date != "", "Prices of {1}.", b.priceOrigin())
 	return b.priceDoubt(a).Or(dated).Or(msg("The price list gives no date."))
 }
 
@@ -206,9 +206,9 @@ func (b *builder) priceDoubt(a *cost.Account) message.Message {
 		return when(!from.IsEmpty(), known, from).Or(unknown.Message())
 	}
 	switch {
-	case b.prices.Invented && !b.prices.Owned():
+	case b.prices().Invented && !b.prices().Owned():
 		return pick("Prices are assumed: those you did not give are from an invented list of {1}.", "Prices are assumed: those you did not give are from an invented list.")
-	case a.Assumed && b.prices.Invented:
+	case a.Assumed && b.prices().Invented:
 		return pick("Some prices are assumed: invented, or common practice, no source. List of {1}.", "Some prices are assumed: invented, or common practice, no source. List.")
 	case a.Assumed:
 		return pick("Some prices are assumed: common practice, no source. List of {1}.", "Some prices are assumed: common practice, no source. List.")
@@ -218,12 +218,12 @@ func (b *builder) priceDoubt(a *cost.Account) message.Message {
 
 // priceOrigin is when and where the price list is from.
 func (b *builder) priceOrigin() message.Message {
-	return message.Join(", ", outside(b.prices.Date), b.listed(b.prices.Place))
+	return message.Join(", ", outside(b.prices().Date), b.listed(b.prices().Place))
 }
 
 // listed is a text of the price list: ours where the list is the built-in one.
 func (b *builder) listed(s string) message.Message {
-	if b.prices.Name == cost.DemoPricesName {
+	if b.prices().Name == cost.DemoPricesName {
 		return worded(s)
 	}
 	return outside(s)

@@ -151,7 +151,7 @@ func TestCurrenciesAreNotMixed(t *testing.T) {
 // Rounding by hand: 4.981 from 3.462 to 7.421 is 4.98 from 3.46 to 7.43; 13732
 // from 8498 to 21294 is 13,700 from 8,490 to 21,300; −611 is −612 at the low end.
 func TestAmountsWidenWhenRounded(t *testing.T) {
-	b := &builder{prices: cost.PriceList{Currency: "EUR"}}
+	b := &builder{prices: (&cost.PriceList{Currency: "EUR"}).OrDemo}
 	if a := b.perMetre(cost.Estimate{Low: 3.462, Likely: 4.981, High: 7.421}); a.Text != "EUR 4.98 (3.46 to 7.43)" {
 		t.Error(a)
 	}

@@ -138,7 +138,7 @@ func (b *builder) crossing() *cost.Crossing {
 	if b.result.First == nil || !cost.Comparable(&b.job, b.result.First.System) {
 		return nil
 	}
-	c := cost.Cross(b.job, b.prices, b.result.First.System)
+	c := cost.Cross(b.job, b.prices(), b.result.First.System)
 	if !c.Why.IsEmpty() {
 		return nil
 	}

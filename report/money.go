@@ -89,7 +89,7 @@ func (b *builder) amount(s cost.Estimate, step func(float64) float64, decimals i
 }
 
 // currency is that of the price list, "" if it names none.
-func (b *builder) currency() string { return sanitize.Line(b.prices.Currency) }
+func (b *builder) currency() string { return sanitize.Line(b.prices().Currency) }
 
 // digits writes a number for a reader: thousands apart, and a true minus.
 func digits(v float64, decimals int) string {

@@ -185,7 +185,7 @@ func (b *builder) kinds() []message.Message {
 	}
 	costed := b.recommended() && b.job.Today.IsKnown()
 	used[cite.Practice], used[cite.Memory] = used[cite.Practice] || costed, used[cite.Memory] || costed
-	used[cite.Invented] = used[cite.Invented] || b.offered.Invented || b.visit.Demo || b.prices.Invented && costed
+	used[cite.Invented] = used[cite.Invented] || b.offered.Invented || b.visit.Demo || b.prices().Invented && costed
 	var list []message.Message
 	for _, t := range []cite.Trust{cite.Published, cite.Practice, cite.Memory, cite.Invented} {
 		if used[t] {

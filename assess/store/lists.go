@@ -24,10 +24,17 @@ var Systems = List[system.Range]{
 	},
 }
 
-// Prices are the lists of prices.
-var Prices = List[cost.PriceList]{
-	Name: "prices", Command: "prices", BuiltIn: cost.DemoPrices, Read: cost.ReadPrices,
-	Usable: func(l cost.PriceList) message.Message { return message.Counted(len(l.IDs()), "{1} item", "{1} items") },
+// Prices are the lists of prices, nil for the built-in one, which is read where a
+// price is asked for.
+var Prices = List[*cost.PriceList]{
+	Name: "prices", Command: "prices", BuiltIn: func() *cost.PriceList { return nil },
+	Read: func(r io.Reader, name string) (*cost.PriceList, []tabular.Finding) {
+		own, findings := cost.ReadPrices(r, name)
+		return &own, findings
+	},
+	Usable: func(l *cost.PriceList) message.Message {
+		return message.Counted(len(l.OrDemo().IDs()), "{1} item", "{1} items")
+	},
 }
 
 // Words are the lists of texts in another language or wording.

@@ -31,8 +31,7 @@ func check[T any](l store.List[T]) func(*call) error {
 func (c *call) systems() (system.Range, error) { return load(c.app, store.Systems, c.text("systems")) }
 
 func (c *call) prices() (*cost.PriceList, error) {
-	own, err := load(c.app, store.Prices, c.text("prices"))
-	return &own, err
+	return load(c.app, store.Prices, c.text("prices"))
 }
 
 // words is the catalog in use, nil for our own words.
@@ -124,7 +123,7 @@ func pricesCommand() command {
 			if err != nil {
 				return err
 			}
-			return c.putWords(func(words *message.Catalog) string { return export.Prices(list, words) })
+			return c.putWords(func(words *message.Catalog) string { return export.Prices(list.OrDemo(), words) })
 		},
 		below: []command{checkCommand(check(store.Prices)), templateCommand(cost.PricesTemplate)},
 	}

@@ -71,7 +71,7 @@ func systemRow(s *system.System, currency string, words *message.Catalog) []stri
 }
 
 // Prices is a price list as a table, one price a line.
-func Prices(list *cost.PriceList, words *message.Catalog) string {
+func Prices(list cost.PriceList, words *message.Catalog) string {
 	head := message.New("{1}: {2}", message.Name(sanitize.Line(list.Name)), message.Counted(len(list.IDs()), "{1} item", "{1} items"))
 	if list.Invented {
 		head = message.New("{1}, with prices invented for the demo", head)

@@ -8,6 +8,7 @@ import (
 	"maps"
 	"slices"
 	"strings"
+	"sync"
 
 	"cutbrief/rules/message"
 )
@@ -101,9 +102,20 @@ const DemoPricesName = "built-in price list"
 
 // DemoPrices returns the built-in list. Its prices are invented for the demo, but
 // for electricity and compressed air; a test holds it free of errors and warnings.
-func DemoPrices() PriceList {
+func DemoPrices() PriceList { return demoPrices() }
+
+// demoPrices is read once, when it is first asked for; no list is ever changed.
+var demoPrices = sync.OnceValue(func() PriceList {
 	l, _ := ReadPrices(strings.NewReader(demo), DemoPricesName)
 	return l
+})
+
+// OrDemo returns the list, or the built-in one for none.
+func (l *PriceList) OrDemo() PriceList {
+	if l == nil {
+		return DemoPrices()
+	}
+	return *l
 }
 
 // ItemID is the stable identifier of a thing that has a price, as in files.

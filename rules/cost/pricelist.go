@@ -3,11 +3,9 @@ package cost
 import (
 	"fmt"
 	"io"
-	"regexp"
 	"slices"
 	"strconv"
 	"strings"
-	"sync"
 	"unicode/utf8"
 
 	"cutbrief/rules/message"
@@ -76,25 +74,23 @@ var about = []struct {
 
 func fitsNote(text string) bool { return text != "" && utf8.RuneCountInString(text) <= maxNote }
 
-var day = sync.OnceValue(func() *regexp.Regexp {
-	return regexp.MustCompile(`^(\d{4})-(0[1-9]|1[0-2])-(0[1-9]|[12]\d|3[01])$`)
-})
-
 // isDay reports whether a text is a day of the Gregorian calendar, as ISO 8601
 // writes it. Rules know no clock, so the days of a month are counted here.
 func isDay(text string) bool {
-	parts := day().FindStringSubmatch(text)
-	if parts == nil {
+	if len(text) != len("2026-01-31") || text[4] != '-' || text[7] != '-' {
 		return false
 	}
-	y, _ := strconv.Atoi(parts[1])
-	m, _ := strconv.Atoi(parts[2])
-	d, _ := strconv.Atoi(parts[3])
-	most := []int{31, 28, 31, 30, 31, 30, 31, 31, 30, 31, 30, 31}[m-1]
+	y, err1 := strconv.ParseUint(text[:4], 10, 16)
+	m, err2 := strconv.ParseUint(text[5:7], 10, 16)
+	d, err3 := strconv.ParseUint(text[8:], 10, 16)
+	if err1 != nil || err2 != nil || err3 != nil || m < 1 || m > 12 {
+		return false
+	}
+	most := [...]uint64{31, 28, 31, 30, 31, 30, 31, 31, 30, 31, 30, 31}[m-1]
 	if m == 2 && y%4 == 0 && (y%100 != 0 || y%400 == 0) {
 		most = 29
 	}
-	return d <= most
+	return 1 <= d && d <= most
 }
 
 // ReadPrices reads a price list from a CSV file (RFC 4180, UTF-8, one price a
@@ -188,7 +184,7 @@ func priceOf(row *tabular.Row[priceLine], item Item) (p Price, ok bool) {
 
 // factorOf finds the unit of a line; blank is the item's own.
 func factorOf(row *tabular.Row[priceLine], item Item) float64 {
-	text := strings.TrimPrefix(strings.NewReplacer("³", "3", "²", "2").Replace(row.Value.unit), "per ")
+	text := strings.TrimPrefix(strings.ReplaceAll(strings.ReplaceAll(row.Value.unit, "³", "3"), "²", "2"), "per ")
 	for _, m := range item.units {
 		if text == "" || strings.EqualFold(text, string(m.name)) {
 			return m.factor

@@ -23,8 +23,8 @@ import (
 type Catalog struct {
 	Source
 
-	wordings       map[ID]entry // all rows, as they are and folded
-	answers, words []typing     // what may be typed: their words to ours
+	wordings       map[ID]entry     // all rows, as they are and folded
+	answers, words []typing         // what may be typed: their words to ours
 	count          func(int) string // with the marks of the language
 }
 

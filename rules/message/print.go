@@ -12,7 +12,9 @@ import (
 )
 
 // english prints messages as they are identified.
-var english = sync.OnceValue(func() *Catalog { return &Catalog{Source: Source{Tag: language.English}, count: counting(language.English)} })
+var english = sync.OnceValue(func() *Catalog {
+	return &Catalog{Source: Source{Tag: language.English}, count: counting(language.English)}
+})
 
 // Tag is the tag of the language the catalog prints, by BCP 47: "en", "de".
 func (c *Catalog) Tag() string {

@@ -220,7 +220,7 @@ func supply(c *tabular.Cell, item string) (Supply, bool) {
 
 // voltage reads "230 V", "200-240 V" or "200 V to 240 V".
 func voltage(c *tabular.Cell, text string) (low, high unit.Volt, ok bool) {
-	text = strings.NewReplacer("–", "-", " to ", "-").Replace(text)
+	text = strings.ReplaceAll(strings.ReplaceAll(text, "–", "-"), " to ", "-")
 	from, to, between := strings.Cut(text, "-")
 	a, ok1 := quantity(c, strings.TrimSpace(from), unit.Voltage, unit.NoGauge)
 	if !between {

@@ -114,7 +114,7 @@ func unquote(text string) (cell, after string, problem message.ID) {
 
 // Fold makes header cells comparable: "Rated mm" is rated_mm.
 func Fold(name string) string {
-	return strings.NewReplacer(" ", "_", "-", "_").Replace(strings.ToLower(strings.TrimSpace(name)))
+	return strings.ReplaceAll(strings.ReplaceAll(strings.ToLower(strings.TrimSpace(name)), " ", "_"), "-", "_")
 }
 
 // Flaw says what keeps a cell from being plain text; empty if nothing does. Control, format
