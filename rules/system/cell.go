@@ -3,7 +3,6 @@ package system
 import (
 	"cmp"
 	"fmt"
-	"math"
 	"slices"
 	"strings"
 	"unicode"
@@ -41,7 +40,7 @@ func quantity(c *tabular.Cell, text string, kind unit.Kind, sheet unit.Sheet) (f
 	switch {
 	case err != nil:
 		c.Refuse("{1}", err)
-	case math.IsNaN(v) || v <= 0:
+	case v <= 0:
 		c.Refuse("{1} is not above zero", quoted)
 	case v > most:
 		c.Refuse("{1} is beyond belief (more than {2}), check its unit", quoted, figure(most, kind))
@@ -188,16 +187,15 @@ func writeDuty(r *record) string {
 	})
 }
 
-// readSupplies reads "1 phase 200-240 V max 33 A eff 24 A; ...".
+// readSupplies reads "1 phase 200-240 V max 33 A eff 24 A; ...". What is refused of
+// it stands as zero: a row with a refused cell is left out.
 func readSupplies(c *tabular.Cell, r *record) {
 	for _, item := range entries(c) {
-		if s, ok := supply(c, item); ok {
-			r.Supplies = append(r.Supplies, s)
-		}
+		r.Supplies = append(r.Supplies, supply(c, item))
 	}
 }
 
-func supply(c *tabular.Cell, item string) (Supply, bool) {
+func supply(c *tabular.Cell, item string) Supply {
 	phases, rest, ok1 := strings.Cut(item, " phase ")
 	volts, rest, ok2 := strings.Cut(rest, " max ")
 	input, effective, ok3 := strings.Cut(rest, " eff ")
@@ -210,24 +208,24 @@ func supply(c *tabular.Cell, item string) (Supply, bool) {
 	case !ok3:
 		c.Refuse("{1} does not say eff and the effective supply current", quoted)
 	default:
-		low, high, ok1 := voltage(c, volts)
-		i, ok2 := quantity(c, input, unit.Current, unit.NoGauge)
-		e, ok3 := quantity(c, effective, unit.Current, unit.NoGauge)
-		return Supply{int(phases[0] - '0'), low, high, unit.Ampere(i), unit.Ampere(e)}, ok1 && ok2 && ok3
+		low, high := voltage(c, volts)
+		i, _ := quantity(c, input, unit.Current, unit.NoGauge)
+		e, _ := quantity(c, effective, unit.Current, unit.NoGauge)
+		return Supply{int(phases[0] - '0'), low, high, unit.Ampere(i), unit.Ampere(e)}
 	}
-	return Supply{}, false
+	return Supply{}
 }
 
 // voltage reads "230 V", "200-240 V" or "200 V to 240 V".
-func voltage(c *tabular.Cell, text string) (low, high unit.Volt, ok bool) {
+func voltage(c *tabular.Cell, text string) (low, high unit.Volt) {
 	text = strings.ReplaceAll(strings.ReplaceAll(text, "–", "-"), " to ", "-")
 	from, to, between := strings.Cut(text, "-")
-	a, ok1 := quantity(c, strings.TrimSpace(from), unit.Voltage, unit.NoGauge)
+	a, _ := quantity(c, strings.TrimSpace(from), unit.Voltage, unit.NoGauge)
 	if !between {
-		return unit.Volt(a), unit.Volt(a), ok1
+		return unit.Volt(a), unit.Volt(a)
 	}
-	b, ok2 := quantity(c, strings.TrimSpace(to), unit.Voltage, unit.NoGauge)
-	return unit.Volt(a), unit.Volt(b), ok1 && ok2
+	b, _ := quantity(c, strings.TrimSpace(to), unit.Voltage, unit.NoGauge)
+	return unit.Volt(a), unit.Volt(b)
 }
 
 func writeSupplies(r *record) string {

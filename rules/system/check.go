@@ -236,11 +236,11 @@ type names map[[2]string]int
 // unique reports an ID or a name that an earlier row has.
 func (n names) unique(row *tabular.Row[record]) {
 	id, name := row.Value.ID, row.Value.Name
-	if first := n.taken(colID, id, row.Line); first > 0 {
+	if first := n.taken(colID, id, row.Line); first != 0 {
 		row.Report(Finding{Column: colID, Severity: Error, Problem: message.New("{1} is the id of line {2} too", message.Name(tabular.Quoted(id)), message.Figure(strconv.Itoa(first))),
 			Accepted: message.New("an id of its own for every system")})
 	}
-	if first := n.taken(colName, strings.ToLower(name), row.Line); first > 0 {
+	if first := n.taken(colName, strings.ToLower(name), row.Line); first != 0 {
 		row.Report(Finding{Column: colName, Severity: Warning, Problem: message.New("{1} is the name of line {2} too", message.Name(tabular.Quoted(name)), message.Figure(strconv.Itoa(first)))})
 	}
 }
@@ -249,7 +249,7 @@ func (n names) unique(row *tabular.Row[record]) {
 // keeps it then.
 func (n names) taken(column, text string, line int) int {
 	key := [2]string{column, text}
-	if first := n[key]; first > 0 && text != "" {
+	if first := n[key]; first != 0 && text != "" {
 		return first
 	}
 	n[key] = line
