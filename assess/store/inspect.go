@@ -174,3 +174,15 @@ func LoadHint(err error) message.Message {
 	}
 	return formOfVisit.Message()
 }
+
+// FolderProblem says what to do about a folder that cannot be read.
+func FolderProblem(dir string, err error) error {
+	hint := message.ID("name the folder that holds the visits: cutbrief review DIR")
+	switch {
+	case errors.Is(err, fs.ErrNotExist):
+		hint = "name the folder: cutbrief review DIR"
+	case errors.Is(err, fs.ErrPermission):
+		hint = "ask for the right to read the folder"
+	}
+	return message.WithHint(message.Errorf("read {1}: {2}", message.Name(dir), Cause(err)), hint)
+}

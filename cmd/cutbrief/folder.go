@@ -22,7 +22,7 @@ func (c *call) briefFolder(dir string, form format) error {
 	}
 	files, err := store.Visits(dir)
 	if err != nil {
-		return folderProblem(dir, err)
+		return store.FolderProblem(dir, err)
 	}
 	s, err := c.subject(form)
 	if err != nil {

@@ -103,10 +103,16 @@ func nameAfter(file string, f format) string {
 
 // put writes a text to standard output, or says why not.
 func (c *call) put(text string) error {
-	if _, err := c.out.Write([]byte(text)); err != nil {
-		return message.WithHint(message.Errorf("write standard output: {1}", err), "the program that reads the output may have closed it")
+	_, err := c.out.Write([]byte(text))
+	return writeFailed(err)
+}
+
+// writeFailed is the error of writing standard output.
+func writeFailed(err error) error {
+	if err == nil {
+		return nil
 	}
-	return nil
+	return message.WithHint(message.Errorf("write standard output: {1}", err), "the program that reads the output may have closed it")
 }
 
 // putData writes what a renderer made.

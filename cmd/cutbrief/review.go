@@ -3,15 +3,11 @@ package main
 import (
 	"cmp"
 	"context"
-	"errors"
 	"io"
-	"io/fs"
 	"iter"
 	"os"
 	"path/filepath"
-	"runtime/debug"
 	"slices"
-	"strings"
 
 	"cutbrief/assess"
 	"cutbrief/assess/review"
@@ -21,7 +17,6 @@ import (
 	"cutbrief/report/export"
 	"cutbrief/report/pdf"
 	"cutbrief/rules/message"
-	"cutbrief/rules/system"
 )
 
 // countable are the fields that visits are counted by.
@@ -51,10 +46,11 @@ func reviewCommand() command {
 			if err != nil {
 				return err
 			}
-			if job.listed() && !c.flags.Changed("format") && !c.wantsPlain() {
-				return job.onScreen()
+			listed := job.By == nil && !job.Whole && !c.on("measured") && !job.Chosen
+			if listed && !c.flags.Changed("format") && !c.wantsPlain() {
+				return c.reviewOnScreen(job)
 			}
-			return job.write()
+			return c.writeReview(job)
 		},
 	}
 }
@@ -75,236 +71,130 @@ func reviewTables() []helpTable {
 }
 
 // reviewJob is what a review has to do, checked.
-type reviewJob struct {
-	*call
-	dir     string
-	format  format
-	offered system.Range
-	words   *message.Catalog
-	where   review.Where
-	order   review.Order
-	fields  []review.Field
-	chosen  bool            // the fields were named
-	by      *review.Field   // count by this, in place of listing
-	tally   bool            // count as a whole
-	timings *review.Timings // hold timed cuts against predictions, in place of listing
-	pageAt  string          // where a page goes
-}
-
-// reviewJob checks the flags.
-func (c *call) reviewJob() (job *reviewJob, err error) {
-	job = &reviewJob{call: c, format: c.form(), pageAt: cmp.Or(c.text("out"), "team.pdf"), dir: c.arg(0), fields: review.UsualFields(), chosen: c.text("fields") != "", by: column(c.choice("by"))}
-	job.tally = c.on("tally") || job.format == pdfFormat
-	if c.on("measured") {
-		job.timings = &review.Timings{}
-	}
-	if job.where, err = review.ParseWhere(c.text("where"), c.now()); err != nil {
+func (c *call) reviewJob() (job *export.Job, err error) {
+	job = &export.Job{Dir: c.arg(0), Fields: review.UsualFields(), Chosen: c.text("fields") != "", By: export.FieldNamed(c.choice("by")), Now: c.now, Program: build()}
+	job.Whole = c.on("tally") || c.form() == pdfFormat
+	job.Width, _ = sizeOf(c.out)
+	if job.Where, err = review.ParseWhere(c.text("where"), c.now()); err != nil {
 		return nil, misuse(message.ID("fields, comparisons and examples: cutbrief review --help").Message(), "--where: {1}", err)
 	}
-	if job.order, err = review.ParseOrder(c.text("sort")); err != nil {
+	if job.Order, err = review.ParseOrder(c.text("sort")); err != nil {
 		return nil, misuse(message.ID("such as --sort -date,company").Message(), "--sort: {1}", err)
 	}
-	if job.chosen {
-		if job.fields, err = review.ParseFields(c.text("fields")); err != nil {
+	if job.Chosen {
+		if job.Fields, err = review.ParseFields(c.text("fields")); err != nil {
 			return nil, misuse(message.ID("such as --fields date,company,verdict").Message(), "--fields: {1}", err)
 		}
 	}
-	if err := job.agree(); err != nil {
+	if err := c.agree(job); err != nil {
 		return nil, err
 	}
-	if job.dir == "" {
-		if job.dir, err = c.visitsDir(""); err != nil {
+	if job.Dir == "" {
+		if job.Dir, err = c.visitsDir(""); err != nil {
 			return nil, err
 		}
 	}
-	if job.offered, err = c.systems(); err != nil {
+	name, unnamed := review.IndexName(job.Dir)
+	if index, err := c.place(cacheFolder, name); err == nil && unnamed == nil { // without one it only takes longer
+		job.Index = index
+	}
+	if job.Offered, err = c.systems(); err != nil {
 		return nil, err
 	}
-	job.words, err = c.wordsFor(job.format)
+	job.Words, err = c.wordsFor(c.form())
 	return job, err
 }
 
 // agree refuses flags that do not go together.
-func (job *reviewJob) agree() error {
-	counted := []format{tableFormat, jsonFormat, pdfFormat}
+func (c *call) agree(job *export.Job) error {
+	counted, form, measured := []format{tableFormat, jsonFormat, pdfFormat}, c.form(), c.on("measured")
 	for _, rule := range []struct {
 		broken     bool
 		what, hint message.ID
 	}{
-		{job.timings != nil && (job.tally || job.by != nil), "--measured and --by, --tally or a page are given together", "choose one of them"},
-		{job.tally && !slices.Contains(counted, job.format), "--tally is not written as {1}", "choose --format table, json or pdf"},
-		{job.on("quote") && (!job.on("tally") || job.format != tableFormat), "--quote goes with --tally, as text", "cutbrief review --tally --quote"},
-		{job.format != pdfFormat && job.format != xlsxFormat && (job.text("out") != "" || job.on("force")), "--out and --force go with --format pdf or xlsx", "other formats are written to standard output"},
-		{job.by != nil && !slices.Contains(counted, job.format), "--by is not written as {1}", "choose --format table, json or pdf"},
-		{job.timings != nil && !slices.Contains([]format{tableFormat, csvFormat, jsonFormat, xlsxFormat}, job.format), "--measured is not written as {1}", "choose --format table, csv, json or xlsx"},
+		{measured && (job.Whole || job.By != nil), "--measured and --by, --tally or a page are given together", "choose one of them"},
+		{job.Whole && !slices.Contains(counted, form), "--tally is not written as {1}", "choose --format table, json or pdf"},
+		{c.on("quote") && (!c.on("tally") || form != tableFormat), "--quote goes with --tally, as text", "cutbrief review --tally --quote"},
+		{form != pdfFormat && form != xlsxFormat && (c.text("out") != "" || c.on("force")), "--out and --force go with --format pdf or xlsx", "other formats are written to standard output"},
+		{job.By != nil && !slices.Contains(counted, form), "--by is not written as {1}", "choose --format table, json or pdf"},
+		{measured && !slices.Contains([]format{tableFormat, csvFormat, jsonFormat, xlsxFormat}, form), "--measured is not written as {1}", "choose --format table, csv, json or xlsx"},
 	} {
 		if rule.broken {
-			return misuse(rule.hint.Message(), rule.what, message.Name(job.format))
+			return misuse(rule.hint.Message(), rule.what, message.Name(form))
 		}
 	}
 	return nil
 }
 
-// listed reports a job that a list to move in can do: nothing is counted, and no
-// fields are named.
-func (job *reviewJob) listed() bool {
-	return job.by == nil && !job.tally && job.timings == nil && !job.chosen
-}
-
-// write reads the folder and writes what is asked for.
-func (job *reviewJob) write() error {
-	tell := job.progress("reading: {1} file", "reading: {1} files")
-	sheet, err := job.read(context.Background(), job.where, job.timings, tell)
+// writeReview reads the folder and writes what is asked for.
+func (c *call) writeReview(job *export.Job) error {
+	var timings *review.Timings
+	if c.on("measured") {
+		timings = &review.Timings{}
+	}
+	tell := c.progress("reading: {1} file", "reading: {1} files")
+	sheet, err := job.Read(context.Background(), job.Where, timings, tell)
 	tell(-1)
 	if err != nil {
-		return folderProblem(job.dir, err)
+		return store.FolderProblem(job.Dir, err)
 	}
-	if job.format == pdfFormat {
-		if err := job.noTerminal(job.pageAt, "name a file with --out, or give --tally without --format pdf"); err != nil {
-			return err
-		}
-		made, err := job.page(sheet.Rows, sheet.Totals, job.by)
-		if err != nil {
-			return message.WithHint(err, "the same as text: cutbrief review --tally")
-		}
-		return job.deliver(job.on("force"), output{job.pageAt, made})
+	var measured export.Measured
+	if timings != nil {
+		measured = export.MeasuredOf(sheet, timings, job.Offered)
 	}
-	if job.format == xlsxFormat {
-		made := sheet.Workbook()
-		if job.timings != nil {
-			made = job.measured(sheet, job.timings).Workbook()
-		}
-		return job.deliverBook("review.xlsx", made)
-	}
-	if err := job.writer(sheet)(job.out); err != nil {
-		return message.WithHint(message.Errorf("write standard output: {1}", err), "the program that reads the output may have closed it")
-	}
-	return nil
-}
-
-// writer is what writes the rows, or what is counted of them.
-func (job *reviewJob) writer(s export.Sheet) func(io.Writer) error {
-	list := map[format]func(io.Writer) error{tableFormat: s.Text, csvFormat: s.CSV, jsonFormat: s.JSON, ndjsonFormat: s.NDJSON, markdownFormat: s.Markdown}
 	switch {
-	case job.timings != nil:
-		m := job.measured(s, job.timings)
-		list = map[format]func(io.Writer) error{tableFormat: m.Text, csvFormat: m.CSV, jsonFormat: m.JSON}
-	case job.by != nil || job.tally:
-		p := job.patterns(review.TallyOf(s.Rows, job.by), s.Totals, s.Width)
-		if job.on("quote") {
-			p.Quotes = export.Quotes(s.Rows, job.words, func(path string) (*assess.Visit, error) {
-				v, _, err := store.Load(job.below(path))
-				return v, err
-			})
+	case c.form() == pdfFormat:
+		return c.writeTeam(job, sheet)
+	case c.form() == xlsxFormat && timings != nil:
+		return c.deliverBook("review.xlsx", measured.Workbook())
+	case c.form() == xlsxFormat:
+		return c.deliverBook("review.xlsx", sheet.Workbook())
+	}
+	list := map[format]func(io.Writer) error{tableFormat: sheet.Text, csvFormat: sheet.CSV, jsonFormat: sheet.JSON, ndjsonFormat: sheet.NDJSON, markdownFormat: sheet.Markdown}
+	switch {
+	case timings != nil:
+		list = map[format]func(io.Writer) error{tableFormat: measured.Text, csvFormat: measured.CSV, jsonFormat: measured.JSON}
+	case job.By != nil || job.Whole:
+		p := job.Counted(sheet)
+		if c.on("quote") {
+			p.Quotes = job.Quotes(sheet.Rows)
 		}
 		list = map[format]func(io.Writer) error{tableFormat: p.Text, jsonFormat: p.JSON}
 	}
-	return list[job.format]
+	return writeFailed(list[c.form()](c.out))
 }
 
-// patterns is what is counted over rows.
-func (job *reviewJob) patterns(t review.Tally, totals review.Totals, width int) export.Patterns {
-	return export.Patterns{Tally: t, Totals: totals, Whole: job.tally, Width: width, Today: job.now(), Words: job.words}
-}
-
-func (job *reviewJob) measured(s export.Sheet, timings *review.Timings) export.Measured {
-	return export.MeasuredOf(s, timings, job.offered)
-}
-
-// page is the one page about the visits of a team.
-func (job *reviewJob) page(rows iter.Seq[*review.Row], totals review.Totals, by *review.Field) ([]byte, error) {
-	return pdf.Team(export.Summarize(review.TallyOf(rows, by), totals, job.now(), job.words), pdf.Paper(job.choice("paper")))
-}
-
-// below is the file that a row is about.
-func (job *reviewJob) below(path string) string {
-	return filepath.Join(job.dir, filepath.FromSlash(path))
-}
-
-// read reads the folder and picks the rows asked for. It tells how many files are
-// read.
-func (job *reviewJob) read(ctx context.Context, where review.Where, timings *review.Timings, tell func(int)) (export.Sheet, error) {
-	o := job.reading(review.NewCriteria(job.offered, job.now()))
-	o.Timings = timings
-	rows := &review.Rows{}
-	totals, err := readFolder(ctx, job.dir, o, func(batch []*review.Row) {
-		rows.Add(batch...)
-		tell(rows.Len())
-	})
+// writeTeam writes the one page about the visits of a team.
+func (c *call) writeTeam(job *export.Job, sheet export.Sheet) error {
+	path := cmp.Or(c.text("out"), "team.pdf")
+	if err := c.noTerminal(path, "name a file with --out, or give --tally without --format pdf"); err != nil {
+		return err
+	}
+	made, err := pdf.Team(job.Counted(sheet).Summary(), pdf.Paper(c.choice("paper")))
 	if err != nil {
-		return export.Sheet{}, err
+		return message.WithHint(err, "the same as text: cutbrief review --tally")
 	}
-	totals.Invented = job.offered.Invented
-	rows.Together()
-	list := review.Arrange(rows, where, job.order, nil)
-	width, _ := sizeOf(job.out)
-	return export.Sheet{Fields: job.fields, Rows: rows.Pick(list.Lines), Totals: totals, Width: width, Chosen: job.chosen, Words: job.words}, nil
+	return c.deliver(c.on("force"), output{path, made})
 }
 
-// folderProblem says what to do about a folder that cannot be read.
-func folderProblem(dir string, err error) error {
-	hint := message.ID("name the folder that holds the visits: cutbrief review DIR")
-	switch {
-	case errors.Is(err, fs.ErrNotExist):
-		hint = "name the folder: cutbrief review DIR"
-	case errors.Is(err, fs.ErrPermission):
-		hint = "ask for the right to read the folder"
+// reviewOnScreen shows the folder on a full screen.
+func (c *call) reviewOnScreen(job *export.Job) error {
+	if _, err := os.ReadDir(job.Dir); err != nil {
+		return store.FolderProblem(job.Dir, err)
 	}
-	return message.WithHint(message.Errorf("read {1}: {2}", message.Name(dir), store.Cause(err)), hint)
-}
-
-// reading says how a folder is read: by which criteria, and with which index.
-func (job *reviewJob) reading(criteria *review.Criteria) review.Options {
-	o := review.Options{Criteria: criteria, Program: build(), Now: job.now}
-	name, unnamed := review.IndexName(job.dir)
-	if index, err := job.place(cacheFolder, name); err == nil && unnamed == nil { // without one it only takes longer
-		o.Index = index
-	}
-	return o
-}
-
-// garbageShares say how much garbage there may be from some number of rows on, in
-// per cent of what is kept. A row takes about 100 bytes: 30 % of 50,000 rows is
-// the garbage of some eight visits being judged.
-var garbageShares = [...]struct{ rows, percent int }{{1, 100}, {25000, 50}, {50000, 30}}
-
-// readFolder reads a folder as review.Read does, and holds garbage short while
-// rows add up. What is kept of a row holds no pointers, so that collecting more
-// often costs little; left alone, garbage would take as much memory as all rows.
-func readFolder(ctx context.Context, dir string, o review.Options, emit func([]*review.Row)) (review.Totals, error) {
-	n := 0
-	return review.Read(ctx, dir, o, func(rows []*review.Row) {
-		before := n
-		n += len(rows)
-		for _, s := range garbageShares {
-			if before < s.rows && s.rows <= n {
-				debug.SetGCPercent(s.percent)
-			}
-		}
-		emit(rows)
-	})
-}
-
-// onScreen shows the folder on a full screen.
-func (job *reviewJob) onScreen() error {
-	if _, err := os.ReadDir(job.dir); err != nil {
-		return folderProblem(job.dir, err)
-	}
-	criteria := review.NewCriteria(job.offered, job.now())
+	criteria := job.Criteria()
 	ctx, stop := untilInterrupted()
 	defer stop()
 	err := screen.Run(ctx, screen.Options{
-		Dir: job.dir, Range: job.offered, Today: job.now(), Words: job.words, Where: job.text("where"), Sort: job.text("sort"), Input: job.in, Output: job.out,
+		Dir: job.Dir, Range: job.Offered, Today: c.now(), Words: job.Words, Where: c.text("where"), Sort: c.text("sort"), Input: c.in, Output: c.out,
 		Read: func(ctx context.Context, remembered bool, emit func([]*review.Row)) (review.Totals, error) {
-			how := job.reading(criteria)
+			how := job.Reading(criteria)
 			how.Remembered = remembered
-			return readFolder(ctx, job.dir, how, emit)
+			return review.Read(ctx, job.Dir, how, emit)
 		},
-		Load:     func(path string) (*assess.Visit, []byte, error) { return store.LoadRaw(job.below(path)) },
-		Measured: job.measuredText,
-		Teller:   teller{job},
+		Load: job.Visit, Measured: job.Measured, Teller: teller{job, c.choice("paper")},
 		Page: func(path string, v *assess.Visit) (string, error) {
-			made, err := pdf.Render(report.Build(v, job.offered, report.Options{Words: job.words}), "a4")
+			made, err := pdf.Render(report.Build(v, job.Offered, report.Options{Words: job.Words}), "a4")
 			if err != nil {
 				return "", err
 			}
@@ -317,44 +207,17 @@ func (job *reviewJob) onScreen() error {
 	return nil
 }
 
-// measuredText words how timed cuts compare with the predictions, for the visits
-// that a typed filter keeps.
-func (job *reviewJob) measuredText(ctx context.Context, filter string) (string, error) {
-	timings := &review.Timings{}
-	s, err := job.read(ctx, review.Find(filter, job.now()), timings, func(int) {})
-	if err != nil {
-		return "", store.Cause(err)
-	}
-	var b strings.Builder
-	err = job.measured(s, timings).Text(&b)
-	return b.String(), err
-}
-
 // teller words and prints what is counted in the full-screen review.
-type teller struct{ *reviewJob }
-
-// Tell words the counts for a width.
-func (t teller) Tell(rows iter.Seq[*review.Row], files int, by string, width int) (string, error) {
-	p := t.patterns(review.TallyOf(rows, column(by)), review.Totals{Files: files, Invented: t.offered.Invented}, width)
-	p.Whole = true
-	var b strings.Builder
-	err := p.Text(&b)
-	return b.String(), err
+type teller struct {
+	*export.Job
+	paper string
 }
 
 // Print makes the page beside those made before, and writes over none.
 func (t teller) Print(rows iter.Seq[*review.Row], files int, by string) (string, error) {
-	made, err := t.page(rows, review.Totals{Files: files, Invented: t.offered.Invented}, column(by))
+	made, err := pdf.Team(t.Summary(rows, files, by), pdf.Paper(t.paper))
 	if err != nil {
 		return "", err
 	}
-	return writeNext(t.pageAt, made)
-}
-
-// column is the field to count by, nil for none.
-func column(name string) *review.Field {
-	if f, known := review.FindField(name); known {
-		return &f
-	}
-	return nil
+	return writeNext("team.pdf", made)
 }

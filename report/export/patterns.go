@@ -11,6 +11,7 @@ import (
 	"cutbrief/assess"
 	"cutbrief/assess/review"
 	"cutbrief/assess/sanitize"
+	"cutbrief/assess/store"
 	"cutbrief/report/text"
 	"cutbrief/rules/message"
 )
@@ -39,7 +40,7 @@ const (
 // Text writes a part for each question, its answer in bars, and a part for each
 // group.
 func (p Patterns) Text(w io.Writer) error {
-	s := Summarize(p.Tally, p.Totals, p.Today, p.Words)
+	s := p.Summary()
 	if !p.Whole {
 		s.Parts = nil
 	}
@@ -95,15 +96,16 @@ func all(t review.Totals) message.Message {
 }
 
 // Quotes are the words noted where the answer was no: why, and what spoke against
-// it. They are read with load from the files of the rows, as no row holds them.
-func Quotes(rows iter.Seq[*review.Row], words *message.Catalog, load func(path string) (*assess.Visit, error)) []string {
+// it. They are read from the files of the rows, as no row holds them.
+func (j *Job) Quotes(rows iter.Seq[*review.Row]) []string {
+	words := j.Words
 	list := []string{"", words.Print(message.ID("Noted where the answer was no").Message())}
 	none := len(list)
 	for r := range rows {
 		if r.Stage != review.Judged || r.Outcome != string(assess.No) {
 			continue
 		}
-		v, err := load(r.Path)
+		v, _, err := store.Load(j.below(r.Path))
 		if err != nil {
 			list = append(list, "  "+r.ShownPath()+": "+sanitize.Line(words.Print(message.Of(err))))
 			none++

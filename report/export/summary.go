@@ -115,6 +115,9 @@ func (s summarizer) bars(base int, list ...count) []Bar {
 	return bars
 }
 
+// Summary is the same for a page.
+func (p Patterns) Summary() Summary { return Summarize(p.Tally, p.Totals, p.Today, p.Words) }
+
 // Summarize words a tally of some rows of a folder, which holds totals. Today is
 // what the flags were raised on.
 func Summarize(t review.Tally, totals review.Totals, today time.Time, words *message.Catalog) Summary {
