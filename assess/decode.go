@@ -1,14 +1,13 @@
 package assess
 
 import (
-	"errors"
-	"fmt"
 	"strconv"
 	"strings"
 	"unicode/utf8"
 	"unsafe"
 
 	"cutbrief/rules"
+	"cutbrief/rules/message"
 	"cutbrief/rules/metal"
 )
 
@@ -22,7 +21,7 @@ func Decode(data []byte) (v *Visit, unknown []string, err error) {
 	v = &Visit{}
 	strange, err := v.decode(string(data))
 	if err != nil {
-		return nil, nil, fmt.Errorf("read visit: %w", err)
+		return nil, nil, message.Errorf("read visit: {1}", err)
 	}
 	if strange {
 		unknown = visitObject().unknown(v, "")
@@ -36,7 +35,7 @@ func Decode(data []byte) (v *Visit, unknown []string, err error) {
 func DecodeInto(v *Visit, data []byte) error {
 	*v = Visit{Answers: v.Answers[:0], Demonstrations: v.Demonstrations[:0]}
 	if _, err := v.decode(unsafe.String(unsafe.SliceData(data), len(data))); err != nil {
-		return fmt.Errorf("read visit: %w", err)
+		return message.Errorf("read visit: {1}", err)
 	}
 	return nil
 }
@@ -51,9 +50,9 @@ func (v *Visit) decode(text string) (strange bool, err error) {
 	data := unsafe.Slice(unsafe.StringData(text), len(text)) // only read
 	switch {
 	case len(data) > MaxSize:
-		return false, fmt.Errorf("%d bytes: %w", len(data), ErrTooLarge)
+		return false, message.Errorf("{1} bytes: {2}", whole(len(data)), ErrTooLarge)
 	case !utf8.Valid(data):
-		return false, errors.New("the file is not UTF-8 text")
+		return false, message.Errorf("the file is not UTF-8 text")
 	}
 	d := decoder{scanner: scanner{data: data, at: skipSpace(data, 0)}, copy: text}
 	if d.version, d.err = formatOf(data); d.err == nil {
@@ -70,7 +69,7 @@ func (v *Visit) decode(text string) (strange bool, err error) {
 func formatOf(data []byte) (version int, err error) {
 	s := scanner{data: data, at: skipSpace(data, 0)}
 	if !s.enter('{') {
-		return 0, errors.New("a JSON object is expected")
+		return 0, message.Errorf("a JSON object is expected")
 	}
 	d := decoder{}
 	var format, number []byte
@@ -87,17 +86,17 @@ func formatOf(data []byte) (version int, err error) {
 		}
 	}
 	if len(format) == 0 || format[0] != '"' || d.unquoted(format) != formatName {
-		return 0, fmt.Errorf("%w: the file's format is %s; %q is accepted", ErrForeign, quote(string(format)), formatName)
+		return 0, message.Errorf("{1}: the file's format is {2}; {3} is accepted", ErrForeign, quote(string(format)), quote(formatName))
 	}
 	version, err = strconv.Atoi(string(number))
 	switch {
 	case number != nil && (err != nil || version < 0):
-		d.fail("version", string(number), "a whole number")
+		d.fail("version", string(number), message.ID("a whole number"))
 		return 0, d.err
 	case version > formatVersion:
-		return 0, fmt.Errorf("%w: this file is format version %d; this program reads version 1 to %d", ErrNewerFormat, version, formatVersion)
+		return 0, message.Errorf("{1}: this file is format version {2}; this program reads version 1 to {3}", ErrNewerFormat, whole(version), whole(formatVersion))
 	case version < 1:
-		return 0, fmt.Errorf("this file has no format version; version 1 to %d is accepted", formatVersion)
+		return 0, message.Errorf("this file has no format version; version 1 to {1} is accepted", whole(formatVersion))
 	}
 	return version, nil
 }
@@ -115,7 +114,7 @@ func checkAnswer(d *decoder, a *Answer) {
 	}
 	if long := !known || catalogue[d.place].Form == FormLong; !isPlain(a.Said, long) {
 		if fits := room(a.Said, long); !fits.IsEmpty() {
-			d.fail("said", `"`+a.Said+`"`, "a text of "+fits.String())
+			d.fail("said", `"`+a.Said+`"`, message.New("a text of {1}", fits))
 			return
 		}
 		a.Said = clean(a.Said, long)
@@ -129,16 +128,16 @@ func checkAnswer(d *decoder, a *Answer) {
 	}
 	switch {
 	case q.PerMetal && !listed:
-		d.fail("metal", string(a.Metal), asSaved(metalOptions()).String())
+		d.fail("metal", string(a.Metal), asSaved(metalOptions()))
 	case !q.PerMetal && a.Metal != "":
-		d.failWith("metal is %s; none is accepted, as this is asked once", quote(string(a.Metal)))
+		d.failWith("metal is {1}; none is accepted, as this is asked once", quote(string(a.Metal)))
 	case a.State != Unknown && a.Said == "" && len(a.Chosen) == 0:
-		d.failWith("nothing is said; give %s, or the state %q", q.Example, Unknown)
+		d.failWith("nothing is said; give {1}, or the state {2}", q.Example, quote(string(Unknown)))
 	}
 }
 
-func answerTitle(_ string, i int, a *Answer) string {
-	return fmt.Sprintf("answer %d, question %s", i+1, quote(string(a.Question)))
+func answerTitle(_ string, i int, a *Answer) message.Message {
+	return message.New("answer {1}, question {2}", whole(i+1), quote(string(a.Question)))
 }
 
 // placeNear is the place of a question, looked for first behind that of the one
@@ -161,7 +160,7 @@ func answeredTwice(d *decoder, before []Answer, a *Answer) error {
 	}
 	for i := range before {
 		if before[i].Question == a.Question && before[i].Metal == a.Metal {
-			return errors.New("is answered twice; one answer is accepted")
+			return message.Errorf("is answered twice; one answer is accepted")
 		}
 	}
 	return nil

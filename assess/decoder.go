@@ -4,11 +4,11 @@ import (
 	"bytes"
 	"encoding/json"
 	"errors"
-	"fmt"
 	"io"
+	"strconv"
 	"strings"
 
-	"cutbrief/assess/sanitize"
+	"cutbrief/rules/message"
 )
 
 // decoder reads a file in one pass. It keeps the first value that is wrong and
@@ -27,25 +27,25 @@ type decoder struct {
 // maxFields is the most unknown fields of an object.
 const maxFields = 1000
 
-func (d *decoder) failWith(format string, values ...any) {
+func (d *decoder) failWith(id message.ID, args ...any) {
 	if d.err == nil {
-		d.err = fmt.Errorf(format, values...)
+		d.err = message.Errorf(id, args...)
 	}
 }
 
-// fail reports a value and what is accepted in its place.
-func (d *decoder) fail(name, value, accepted string) {
+// fail reports a value and what is accepted in its place, a message or its ID.
+func (d *decoder) fail(name, value string, accepted any) {
 	if d.err == nil {
-		d.err = fmt.Errorf("%s is %s; %s is accepted", name, quote(value), accepted)
+		d.err = message.Errorf("{1} is {2}; {3} is accepted", message.Name(name), quote(value), accepted)
 	}
 }
 
 // within runs a part of the pass and names it in the error it brings.
-func (d *decoder) within(read func(), title func() string) {
+func (d *decoder) within(read func(), title func() message.Message) {
 	before := d.err
 	read()
 	if before == nil && d.err != nil {
-		d.err = fmt.Errorf("%s: %w", title(), d.err)
+		d.err = message.Errorf("{1}: {2}", title(), d.err)
 	}
 }
 
@@ -57,7 +57,7 @@ func (d *decoder) text(name string, long bool) string {
 		return s
 	}
 	if fits := room(s, long); !fits.IsEmpty() {
-		d.fail(name, string(raw), "a text of "+fits.String())
+		d.fail(name, string(raw), message.New("a text of {1}", fits))
 		return ""
 	}
 	return clean(s, long)
@@ -71,7 +71,7 @@ func (d *decoder) said(name string) (s string, raw []byte, ok bool) {
 	}
 	d.at = from
 	if raw = d.value(); !bytes.HasPrefix(raw, []byte(`"`)) {
-		d.fail(name, string(raw), "a text in quotes")
+		d.fail(name, string(raw), message.ID("a text in quotes"))
 		return "", raw, false
 	}
 	if s = d.copy[from+1 : d.at-1]; strings.IndexByte(s, '\\') >= 0 {
@@ -116,10 +116,10 @@ func (d *decoder) keep(extra *extras, name string) {
 	d.value()
 	switch _, twice := (*extra)[name]; {
 	case twice:
-		d.failWith("field %s is there twice", quote(name))
+		d.failWith("field {1} is there twice", quote(name))
 		return
 	case len(*extra) == maxFields:
-		d.failWith("an object of more than %d fields; at most %d are accepted", maxFields, maxFields)
+		d.failWith("an object of more than {1} fields; at most {1} are accepted", whole(maxFields))
 		return
 	case *extra == nil:
 		*extra = extras{}
@@ -132,7 +132,7 @@ func (d *decoder) keep(extra *extras, name string) {
 func (d *decoder) list(name string, most int, item func(i int)) {
 	from, before, n := d.at, d.err, 0
 	if !d.enter('[') {
-		d.fail(name, string(d.value()), fmt.Sprintf("a list of at most %d", most))
+		d.fail(name, string(d.value()), message.New("a list of at most {1}", whole(most)))
 		return
 	}
 	for ; d.more(']', n == 0); n++ {
@@ -144,34 +144,38 @@ func (d *decoder) list(name string, most int, item func(i int)) {
 	}
 	if n > most {
 		d.err = before
-		d.fail(name, d.copy[from:d.at], fmt.Sprintf("a list of at most %d", most))
+		d.fail(name, d.copy[from:d.at], message.New("a list of at most {1}", whole(most)))
 	}
 }
 
 // quote puts a value from a file into a message, in quotes.
-func quote(s string) string {
+func quote(s string) message.Name {
 	s = brief(s)
-	if strings.HasPrefix(s, `"`) {
-		return s
+	if !strings.HasPrefix(s, `"`) {
+		return message.Name(`"` + s + `"`)
 	}
-	return `"` + s + `"`
+	return message.Name(strings.Clone(s)) // the room of the file is used again
 }
+
+// whole is a number that programs read too: without marks between thousands.
+func whole[N int | int64](n N) message.Figure { return message.Figure(strconv.FormatInt(int64(n), 10)) }
 
 // wellFormed reports in plain words what is wrong with a JSON text.
 func wellFormed(data []byte) error {
 	d := json.NewDecoder(bytes.NewReader(data))
 	var raw json.RawMessage
+	var syntax *json.SyntaxError
 	switch err := d.Decode(&raw); {
 	case !shallow(data):
-		return errors.New("nested too deeply")
+		return message.Errorf("nested too deeply")
 	case errors.Is(err, io.EOF):
-		return errors.New("the file is empty")
+		return message.Errorf("the file is empty")
 	case errors.Is(err, io.ErrUnexpectedEOF):
-		return errors.New("the file ends too early")
-	case err != nil:
-		return errors.New("not well-formed JSON: " + sanitize.Line(err.Error()))
+		return message.Errorf("the file ends too early")
+	case errors.As(err, &syntax):
+		return message.Errorf("not well-formed JSON at byte {1}", whole(syntax.Offset))
 	}
-	return errors.New("there is more after the end of the visit")
+	return message.Errorf("there is more after the end of the visit")
 }
 
 // shallow reports whether the nesting of a JSON text stays within maxDepth.

@@ -3,6 +3,7 @@ package assess
 import (
 	"slices"
 
+	"cutbrief/rules/message"
 	"cutbrief/rules/metal"
 	"cutbrief/rules/unit"
 )
@@ -193,9 +194,9 @@ func demonstrationObject() *object[Demonstration] {
 func shownCutObject() *object[ShownCut] {
 	return &object[ShownCut]{
 		extra: func(c *ShownCut) *extras { return &c.extra },
-		title: func(c *ShownCut) string { return "cut " + quote(c.Cut) },
+		title: func(c *ShownCut) string { return "cut " + string(quote(c.Cut)) },
 		fields: []field[ShownCut]{
-			{name: "cut", says: "Identifier of the cut.", required: "cut is missing; the identifier of a cut is accepted", shared: true,
+			{name: "cut", says: "Identifier of the cut.", required: message.New("cut is missing; the identifier of a cut is accepted"), shared: true,
 				kind: line(func(c *ShownCut) *string { return &c.Cut })},
 			{name: "name", says: "What it was called.", kind: line(func(c *ShownCut) *string { return &c.Name })},
 			{name: "metal", says: "Metal that was cut.", shared: true,

@@ -3,11 +3,11 @@ package assess
 import (
 	"bytes"
 	"encoding/json"
-	"fmt"
 	"slices"
 	"sort"
 
 	"cutbrief/rules"
+	"cutbrief/rules/message"
 	"cutbrief/rules/metal"
 )
 
@@ -18,15 +18,15 @@ import (
 func (v *Visit) Encode() ([]byte, error) {
 	compact, err := visitObject().append(nil, v)
 	if err != nil {
-		return nil, fmt.Errorf("write visit: %w", err)
+		return nil, message.Errorf("write visit: {1}", err)
 	}
 	var out bytes.Buffer
 	if err := json.Indent(&out, compact, "", "  "); err != nil {
-		return nil, fmt.Errorf("write visit: %w", err)
+		return nil, message.Errorf("write visit: {1}", err)
 	}
 	out.WriteByte('\n')
 	if out.Len() > MaxSize {
-		return nil, fmt.Errorf("write visit: %d bytes: %w", out.Len(), ErrTooLarge)
+		return nil, message.Errorf("write visit: {1} bytes: {2}", whole(out.Len()), ErrTooLarge)
 	}
 	return out.Bytes(), nil
 }

@@ -1,13 +1,12 @@
 package assess
 
 import (
-	"errors"
-	"fmt"
 	"strconv"
 	"sync"
 	"time"
 
 	"cutbrief/rules"
+	"cutbrief/rules/message"
 	"cutbrief/rules/metal"
 )
 
@@ -34,10 +33,10 @@ const (
 
 // Errors of Decode and Encode that a caller may want to tell apart.
 var (
-	ErrNewerFormat = errors.New("newer format")
-	ErrForeign     = errors.New("not a visit")
-	ErrTooLarge    = errors.New("too large for a visit")
-	ErrTooMany     = fmt.Errorf("a record of demonstrations holds at most %d of each: days, cuts, objections", maxShown)
+	ErrNewerFormat = message.Errorf("newer format")
+	ErrForeign     = message.Errorf("not a visit")
+	ErrTooLarge    = message.Errorf("too large for a visit")
+	ErrTooMany     = message.Errorf("a record of demonstrations holds at most {1} of each: days, cuts, objections", whole(maxShown))
 )
 
 // visitObject is the whole file. It is built when a visit is first read or
@@ -46,9 +45,9 @@ var visitObject = sync.OnceValue(func() *object[Visit] {
 	return &object[Visit]{
 		extra: func(v *Visit) *extras { return &v.extra },
 		fields: []field[Visit]{
-			{name: "format", says: "What kind of file this is.", required: "the file has no format",
+			{name: "format", says: "What kind of file this is.", required: message.New("the file has no format"),
 				kind: constant[Visit]{strconv.Quote(formatName), node{"const": formatName}}},
-			{name: "version", says: "Of the format.", required: "the file has no format version",
+			{name: "version", says: "Of the format.", required: message.New("the file has no format version"),
 				kind: constant[Visit]{strconv.Itoa(formatVersion), node{"enum": []int{1, formatVersion}}}},
 			{name: "id", says: "Stable identifier, made when the visit starts.",
 				kind: line(func(v *Visit) *string { return &v.ID })},
@@ -69,7 +68,7 @@ var visitObject = sync.OnceValue(func() *object[Visit] {
 			{name: "spent", says: "How long the interview took at the keyboard, without pauses of more than 10 minutes between two answers. It sizes nothing.",
 				kind: part[Visit, InterviewTime]{interviewTimeObject(), begun(func(v *Visit) **InterviewTime { return &v.InterviewTime })}},
 			{name: "answers", says: "What was said, question by question.", written: always,
-				required: "the file has no answers; a list is accepted, which may be empty",
+				required: message.New("the file has no answers; a list is accepted, which may be empty"),
 				kind: list[Visit, Answer]{of: answerObject(), at: func(v *Visit) *[]Answer { return &v.Answers }, most: maxAnswers, usual: 64,
 					title: answerTitle, twin: answeredTwice, order: (*Visit).inOrder, reuse: emptied}},
 			{name: "showings", says: "The demonstrations that were held.", since: 2, shared: true,
@@ -118,11 +117,11 @@ func overruleObject() *object[Visit] {
 func answerObject() *object[Answer] {
 	return &object[Answer]{
 		extra: func(a *Answer) *extras { return &a.extra },
-		title: func(a *Answer) string { return "question " + quote(string(a.Question)) },
+		title: func(a *Answer) string { return "question " + string(quote(string(a.Question))) },
 		known: func(a *Answer) bool { _, known := Find(a.Question); return known },
 		check: checkAnswer, schema: answerSchema,
 		fields: []field[Answer]{
-			{name: "question", says: "Which question it answers.", required: "the answer names no question", shared: true,
+			{name: "question", says: "Which question it answers.", required: message.New("the answer names no question"), shared: true,
 				kind: anyOf(func(a *Answer) *rules.Fact { return &a.Question }, questionIDs())},
 			{name: "metal", says: "For questions asked for each metal.", shared: true,
 				kind: anyOf(func(a *Answer) *metal.ID { return &a.Metal }, metalIDs())},
@@ -141,8 +140,8 @@ func answerObject() *object[Answer] {
 }
 
 // oneIsMissing says that a field is not there that must be one of some words.
-func oneIsMissing[S ~string](name string, accepted []S) string {
-	return name + " is missing; one of " + joined(accepted) + " is accepted"
+func oneIsMissing[S ~string](name string, accepted []S) message.Message {
+	return message.New("{1} is missing; one of {2} is accepted", message.Name(name), message.Name(joined(accepted)))
 }
 
 // states are all states, as saved.

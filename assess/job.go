@@ -6,6 +6,7 @@ import (
 	"strings"
 
 	"cutbrief/rules"
+	"cutbrief/rules/message"
 	"cutbrief/rules/metal"
 	"cutbrief/rules/unit"
 )
@@ -13,7 +14,7 @@ import (
 // Problem is one answer that could not be understood, with what would be.
 type Problem struct {
 	Asked rules.Asked
-	Text  string // names the question, the value and what is accepted
+	Text  message.Message // names the question, the value and what is accepted
 }
 
 // Job turns the answers into what the rules need. Answers that cannot be
@@ -33,7 +34,7 @@ func (v *Visit) Job() (rules.Job, []Problem) {
 			continue
 		}
 		if err := enter(&j, &week, place, a, style, &m); err != nil {
-			problems = append(problems, Problem{a.Asked(), err.Error()})
+			problems = append(problems, Problem{a.Asked(), message.Of(err)})
 		}
 	}
 	j.CutPerWeek = week.perWeek(j.DaysAWeek)

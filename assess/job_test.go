@@ -91,8 +91,8 @@ func TestProblemsNameQuestionValueAndAccepted(t *testing.T) {
 	}
 	for i, want := range [][]string{{"thickest clean cut, mild steel", "quite thick", "12 mm"}, {"repair or production", "often", "maintenance, mixed, production"}} {
 		for _, w := range want {
-			if !strings.Contains(problems[i].Text, w) {
-				t.Errorf("%q does not name %q", problems[i].Text, w)
+			if !strings.Contains(problems[i].Text.String(), w) {
+				t.Errorf("%q does not name %q", problems[i].Text.String(), w)
 			}
 		}
 	}

@@ -3,13 +3,13 @@ package assess
 import (
 	"bytes"
 	"encoding/json"
-	"fmt"
 	"maps"
 	"slices"
 	"strconv"
 	"strings"
 	"time"
 
+	"cutbrief/rules/message"
 	"cutbrief/rules/unit"
 )
 
@@ -64,7 +64,7 @@ func oneOf[T any, S ~string](at func(*T) *S, accepted []S) kind[T] {
 	return text(at, node{"enum": accepted}, func(d *decoder, name string) S {
 		s := S(d.text(name, false))
 		if s != "" && !slices.Contains(accepted, s) {
-			d.fail(name, string(s), "one of "+joined(accepted))
+			d.fail(name, string(s), message.New("one of {1}", message.Name(joined(accepted))))
 		}
 		return s
 	})
@@ -75,7 +75,7 @@ func date[T any](at func(*T) *string) kind[T] {
 	return text(at, node{"type": "string", "format": "date"}, func(d *decoder, name string) string {
 		s := d.text(name, false)
 		if _, err := time.Parse(time.DateOnly, s); s != "" && err != nil {
-			d.fail(name, s, "a date like 2026-11-25")
+			d.fail(name, s, message.ID("a date like 2026-11-25"))
 		}
 		return s
 	})
@@ -87,7 +87,7 @@ func moment[T any](at func(*T) *time.Time) kind[T] {
 		s := d.text(name, false)
 		at, err := time.Parse(time.RFC3339, s)
 		if s != "" && (err != nil || at.IsZero()) {
-			d.fail(name, s, "a time like 2026-11-25T09:30:00Z")
+			d.fail(name, s, message.ID("a time like 2026-11-25T09:30:00Z"))
 		}
 		return at
 	}, func(out []byte, at time.Time) []byte { return appendText(out, at.Format(time.RFC3339)) }}
@@ -98,7 +98,7 @@ func boolean[T any](at func(*T) *bool) kind[T] {
 	return scalar[T, bool]{at, node{"type": "boolean"}, func(d *decoder, name string) bool {
 		raw := string(d.value())
 		if raw != "true" && raw != "false" {
-			d.fail(name, raw, "true or false")
+			d.fail(name, raw, message.ID("true or false"))
 		}
 		return raw == "true"
 	}, strconv.AppendBool}
@@ -115,9 +115,9 @@ func count[T any](at func(*T) *int, most int) kind[T] {
 		n, err := strconv.Atoi(raw)
 		switch {
 		case err != nil || n < 0:
-			d.fail(name, raw, "a whole number")
+			d.fail(name, raw, message.ID("a whole number"))
 		case n > most:
-			d.fail(name, raw, fmt.Sprintf("at most %d", most))
+			d.fail(name, raw, message.New("at most {1}", whole(most)))
 		}
 		return n
 	}, func(out []byte, n int) []byte { return strconv.AppendInt(out, int64(n), 10) }}
@@ -129,9 +129,9 @@ const anyNumber = 1 << 31
 // figure is a quantity from zero to a most, in the unit that its field's name
 // says.
 func figure[T any, Q ~float64](at func(*T) *unit.Maybe[Q], most float64) kind[T] {
-	shape, accepted := node{"type": "number", "minimum": 0}, "a number of zero or more"
+	shape, accepted := node{"type": "number", "minimum": 0}, message.New("a number of zero or more")
 	if most < anyNumber {
-		shape["maximum"], accepted = most, fmt.Sprintf("a number from 0 to %.0f", most)
+		shape["maximum"], accepted = most, message.New("a number from {1} to {2}", message.Figure("0"), whole(int(most)))
 	}
 	return quantity(at, shape, accepted, func(v float64) bool { return v >= 0 && v <= most })
 }
@@ -139,10 +139,10 @@ func figure[T any, Q ~float64](at func(*T) *unit.Maybe[Q], most float64) kind[T]
 // positive is a quantity above zero.
 func positive[T any, Q ~float64](at func(*T) *unit.Maybe[Q]) kind[T] {
 	return quantity(at, node{"type": "number", "exclusiveMinimum": 0, "maximum": FigureMost},
-		fmt.Sprintf("a number above 0 and up to %.0f", FigureMost), func(v float64) bool { return v > 0 && v <= FigureMost })
+		message.New("a number above 0 and at most {1}", whole(int(FigureMost))), func(v float64) bool { return v > 0 && v <= FigureMost })
 }
 
-func quantity[T any, Q ~float64](at func(*T) *unit.Maybe[Q], shape node, accepted string, holds func(float64) bool) kind[T] {
+func quantity[T any, Q ~float64](at func(*T) *unit.Maybe[Q], shape node, accepted message.Message, holds func(float64) bool) kind[T] {
 	return scalar[T, unit.Maybe[Q]]{at, shape, func(d *decoder, name string) unit.Maybe[Q] {
 		raw := string(d.value())
 		v, err := strconv.ParseFloat(raw, 64)
@@ -174,7 +174,7 @@ func (k texts[T, S]) read(d *decoder, name string, t *T) {
 	d.list(name, maxChosen, func(int) {
 		s := S(d.text(name, false))
 		if k.accepted != nil && !slices.Contains(k.accepted, s) {
-			d.fail(name, string(s), "a list of "+joined(k.accepted))
+			d.fail(name, string(s), message.New("a list of {1}", message.Name(joined(k.accepted))))
 		}
 		if k.accepted == nil || !slices.Contains(list, s) {
 			list = append(list, s)
@@ -217,7 +217,7 @@ type part[T, P any] struct {
 }
 
 func (k part[T, P]) read(d *decoder, name string, t *T) {
-	d.within(func() { k.of.read(d, k.at(t, true)) }, func() string { return name })
+	d.within(func() { k.of.read(d, k.at(t, true)) }, func() message.Message { return message.Text(name) })
 }
 
 func (k part[T, P]) empty(t *T) bool                         { return k.at(t, false) == nil }
@@ -241,11 +241,11 @@ type list[T, I any] struct {
 	of    *object[I]
 	at    func(*T) *[]I
 	most  int
-	usual int                                         // how many there mostly are
-	title func(name string, i int, item *I) string    // in an error; nil is name and number
-	twin  func(d *decoder, before []I, item *I) error // what is wrong with an item beside the others
-	order func(*T) []I                                // as written; nil is as they are
-	reuse func(*I)                                    // empties an item whose room is used again; nil clears it
+	usual int                                               // how many there mostly are
+	title func(name string, i int, item *I) message.Message // in an error; nil is name and number
+	twin  func(d *decoder, before []I, item *I) error       // what is wrong with an item beside the others
+	order func(*T) []I                                      // as written; nil is as they are
+	reuse func(*I)                                          // empties an item whose room is used again; nil clears it
 }
 
 func (k list[T, I]) read(d *decoder, name string, t *T) {
@@ -266,11 +266,11 @@ func (k list[T, I]) read(d *decoder, name string, t *T) {
 			if k.twin != nil && d.err == nil {
 				d.err = k.twin(d, items[:i], item)
 			}
-		}, func() string {
+		}, func() message.Message {
 			if k.title != nil {
 				return k.title(name, i, item)
 			}
-			return fmt.Sprintf("%s, item %d", name, i+1)
+			return message.New("{1}, item {2}", message.Name(name), whole(i+1))
 		})
 	})
 	*k.at(t) = items
@@ -315,7 +315,7 @@ func appendList[I any](out []byte, items []I, one func([]byte, *I) ([]byte, erro
 			out = append(out, ',')
 		}
 		if out, err = one(out, &items[i]); err != nil {
-			return nil, fmt.Errorf("item %d: %w", i+1, err)
+			return nil, message.Errorf("item {1}: {2}", whole(i+1), err)
 		}
 	}
 	return append(out, ']'), nil

@@ -1,12 +1,13 @@
 package assess
 
 import (
-	"cutbrief/rules/message"
 	"encoding/json"
 	"fmt"
 	"maps"
 	"slices"
 	"strings"
+
+	"cutbrief/rules/message"
 )
 
 // object is one kind of JSON object in a saved visit: a row for each field.
@@ -28,10 +29,10 @@ type field[T any] struct {
 	name     string
 	says     message.ID // for the schema and the page of formats
 	kind     kind[T]
-	since    int           // version of the format that gave it a meaning; 0 is the first
-	required string        // what is wrong with an object that has none; "" where it may be left out
-	written  func(*T) bool // when it is written; nil is whenever it says something
-	shared   bool          // stays in a redacted copy: it names nobody and quotes nobody
+	since    int             // version of the format that gave it a meaning; 0 is the first
+	required message.Message // what is wrong with an object that has none; empty where it may be left out
+	written  func(*T) bool   // when it is written; nil is whenever it says something
+	shared   bool            // stays in a redacted copy: it names nobody and quotes nobody
 }
 
 // kind is how the values of a field are read, written and described.
@@ -92,7 +93,7 @@ func (o *object[T]) read(d *decoder, t *T) {
 			d.keep(o.extra(t), fmt.Sprintf("%s-in-version-%d", name, d.version))
 			continue
 		case seen&(1<<i) != 0:
-			d.failWith("field %s is there twice", quote(name))
+			d.failWith("field {1} is there twice", quote(name))
 		}
 		seen, next = seen|1<<i, i
 		o.fields[i].kind.read(d, name, t)
@@ -107,8 +108,8 @@ func (o *object[T]) read(d *decoder, t *T) {
 func (o *object[T]) missing(d *decoder, seen uint64, t *T) {
 	for i := range o.fields {
 		f := &o.fields[i]
-		if f.required != "" && (seen&(1<<i) == 0 || f.written == nil && f.kind.empty(t)) {
-			d.failWith("%s", f.required)
+		if !f.required.IsEmpty() && (seen&(1<<i) == 0 || f.written == nil && f.kind.empty(t)) {
+			d.failWith("{1}", f.required)
 		}
 	}
 }
@@ -125,7 +126,7 @@ func (o *object[T]) append(out []byte, t *T) (_ []byte, err error) {
 		}
 		out = append(append(append(append(out, separate...), '"'), f.name...), `":`...)
 		if out, err = f.kind.append(out, t); err != nil {
-			return nil, fmt.Errorf("field %q: %w", f.name, err)
+			return nil, message.Errorf("field {1}: {2}", quote(f.name), err)
 		}
 		separate = ","
 	}
@@ -147,7 +148,7 @@ func (o *object[T]) unknown(t *T, within string) []string {
 	}
 	var list []string
 	for _, name := range slices.Sorted(maps.Keys(*o.extra(t))) {
-		list = append(list, before+"field "+quote(name))
+		list = append(list, before+"field "+string(quote(name)))
 	}
 	for i := range o.fields {
 		if h, ok := o.fields[i].kind.(holder[T]); ok {
@@ -178,7 +179,7 @@ func (o *object[T]) describe() node {
 		value := f.kind.schema()
 		value["description"] = f.says
 		properties[f.name] = value
-		if f.required != "" {
+		if !f.required.IsEmpty() {
 			required = append(required, f.name)
 		}
 	}

@@ -13,13 +13,13 @@ import (
 
 // Track words how measured speeds with one system compare with the predicted
 // ones, and what that says of the system's row. A nil row is not in the range.
-func Track(t demonstration.Accuracy, row *system.System, style unit.Style) []Line {
-	b := &builder{style: style}
-	list := []Line{b.line(msg("Timed cuts"), cutsIn(t.All))}
+func Track(t demonstration.Accuracy, row *system.System, style unit.Style, words *message.Catalog) []Line {
+	b := &builder{style: style, words: words}
+	list := []Line{b.line(msg("timed cuts"), cutsIn(t.All))}
 	if t.All.Cuts > 0 {
-		list = append(list, b.line(msg("Speed"), medianOf(t.All)), b.line(msg("Spread"), spreadOf(t.All)))
+		list = append(list, b.line(msg("speed"), medianOf(t.All)), b.line(msg("spread"), spreadOf(t.All)))
 	}
-	return append(list, b.line(msg("The row"), rowAccuracy(t, row, style)))
+	return append(list, b.line(msg("the row"), rowAccuracy(t, row, style)))
 }
 
 func cutCount(n int) message.Message { return message.Counted(n, "{1} cut", "{1} cuts") }

@@ -20,7 +20,7 @@ const changesSystem = 3
 // answers.
 func (b *builder) confirm() []Line {
 	list := mapped(b.problems, func(p *assess.Problem) Line { // answers that could not be understood count as not known
-		return b.line(askedName(p.Asked).Capital(), msg("could not be understood"), worded(p.Text).Sentence())
+		return b.line(askedName(p.Asked).Capital(), msg("could not be understood"), p.Text.Sentence())
 	})
 	list = append(list, b.open(changesSystem, math.MaxInt)...)
 	list = append(list, b.assumed()...)

@@ -35,7 +35,7 @@ func TestTrackWords(t *testing.T) {
 		{demonstration.Accuracy{}, nil, "none with a prediction|is not in this range: nothing can be said of it."},
 	} {
 		var values []string
-		for _, l := range Track(c.track, c.row, unit.Metric) {
+		for _, l := range Track(c.track, c.row, unit.Metric, nil) {
 			values = append(values, l.Value)
 		}
 		if got := strings.Join(values, "|"); !strings.Contains(got, c.want) || strings.Contains(got, "\x1b") {

@@ -4,7 +4,6 @@ import (
 	"bytes"
 	_ "embed"
 	"errors"
-	"fmt"
 	"io"
 	"slices"
 	"strconv"
@@ -60,7 +59,7 @@ func Read(r io.Reader) ([]Customer, []tabular.Finding) {
 	}
 	f.end()
 	if len(f.customers) == 0 && len(f.findings) == 0 {
-		f.fault(entry{}, "holds no case", "a line such as case: bench-top")
+		f.fault(entry{}, message.New("holds no case"), message.New("a line such as case: bench-top"))
 	}
 	return f.customers, f.findings
 }
@@ -90,8 +89,8 @@ type entry struct {
 	value string
 }
 
-func (r *reader) fault(e entry, problem, accepted string) {
-	f := tabular.Finding{Line: e.line, Column: e.key, Severity: tabular.Error, Problem: message.Text(problem), Accepted: message.Text(accepted)}
+func (r *reader) fault(e entry, problem, accepted message.Message) {
+	f := tabular.Finding{Line: e.line, Column: e.key, Severity: tabular.Error, Problem: problem, Accepted: accepted}
 	if r.now != nil {
 		f.Row, r.now.faulty = r.now.Name, true
 	}
@@ -108,15 +107,15 @@ func (r *reader) line(n int, line string) {
 	flaw := tabular.Flaw(line)
 	switch {
 	case !flaw.IsEmpty():
-		r.fault(entry{line: n}, flaw.String(), "plain text of at most 300 characters a line")
+		r.fault(entry{line: n}, flaw, message.New("plain text of at most 300 characters a line"))
 	case !ok:
-		r.fault(entry{line: n}, tabular.Quoted(line)+" is no line of a case", "name: value, such as level: 2")
+		r.fault(entry{line: n}, message.New("{1} is no line of a case", message.Name(tabular.Quoted(line))), message.New("name: value, such as level: 2"))
 	case e.value == "":
-		r.fault(e, "has no value", "a value behind the colon; leave the line out if the customer does not know")
+		r.fault(e, message.New("has no value"), message.New("a value behind the colon; leave the line out if the customer does not know"))
 	case e.key == "case":
 		r.begin(e)
 	case r.now == nil:
-		r.fault(e, "stands before the first case", "a line such as case: bench-top")
+		r.fault(e, message.New("stands before the first case"), message.New("a line such as case: bench-top"))
 	default:
 		r.take(e)
 	}
@@ -129,15 +128,15 @@ func spaced(key string) string { return strings.Join(strings.Fields(strings.ToLo
 func (r *reader) begin(e entry) {
 	r.end()
 	if len(r.customers) >= casesMost {
-		r.fault(e, fmt.Sprintf("is more than %d in one file", casesMost), "a second file")
+		r.fault(e, message.New("is more than {1} in one file", message.Count(casesMost)), message.New("a second file"))
 		return
 	}
 	r.now = &draft{about: map[string][]entry{}, seen: map[string]bool{}, Customer: Customer{Line: e.line, Name: e.value}}
 	switch {
 	case !isName(e.value):
-		r.fault(e, tabular.Quoted(e.value)+" is no name", "small letters, figures and dashes, such as bench-top")
+		r.fault(e, message.New("{1} is no name", message.Name(tabular.Quoted(e.value))), message.New("small letters, figures and dashes, such as bench-top"))
 	case r.names[e.value]:
-		r.fault(e, "has the name of a case above", "another name")
+		r.fault(e, message.New("has the name of a case above"), message.New("another name"))
 	}
 	r.names[e.value] = true
 }
@@ -150,7 +149,7 @@ func isName(s string) bool {
 func (r *reader) take(e entry) {
 	d := r.now
 	if d.seen[e.key] && e.key != "unclear" {
-		r.fault(e, "stands in this case already", "one line for each")
+		r.fault(e, message.New("stands in this case already"), message.New("one line for each"))
 		return
 	}
 	d.seen[e.key] = true
@@ -161,7 +160,7 @@ func (r *reader) take(e entry) {
 		d.Minutes = r.whole(e, minutesMost)
 	case "manner":
 		if d.Manner = Manner(strings.ToLower(e.value)); !d.Manner.known() {
-			r.fault(e, tabular.Quoted(e.value)+" is no manner of speaking", "one of "+mannerNames())
+			r.fault(e, message.New("{1} is no manner of speaking", message.Name(tabular.Quoted(e.value))), message.New("one of {1}", message.Name(mannerNames())))
 		}
 	case "opening":
 		d.Opening = e.value
@@ -187,11 +186,11 @@ func (r *reader) about(e entry, word, named string) {
 	at := entry{line: e.line, key: named}
 	switch {
 	case !ok:
-		r.fault(at, tabular.Quoted(fact)+" is no question of the interview", "case, level, manner, minutes, opening, unclear, wrong, says, or a question such as thickest-clean mild-steel")
+		r.fault(at, message.New("{1} is no question of the interview", message.Name(tabular.Quoted(fact))), message.New("case, level, manner, minutes, opening, unclear, wrong, says, or a question such as thickest-clean mild-steel"))
 	case q.PerMetal && !known:
-		r.fault(at, "is asked for each metal, and "+tabular.Quoted(id)+" is none", "the question and a metal, such as "+fact+" mild-steel")
+		r.fault(at, message.New("is asked for each metal, and {1} is none", message.Name(tabular.Quoted(id))), message.New("the question and a metal, such as {1}", message.Name(fact+" mild-steel")))
 	case !q.PerMetal && id != "":
-		r.fault(at, "is not asked for each metal", fact)
+		r.fault(at, message.New("is not asked for each metal"), message.Text(fact))
 	default:
 		e.asked = rules.Asked{Fact: q.ID, Metal: metal.ID(id)}
 		r.now.about[word] = append(r.now.about[word], e)
@@ -201,7 +200,7 @@ func (r *reader) about(e entry, word, named string) {
 func (r *reader) whole(e entry, most int) int {
 	v, err := strconv.Atoi(e.value)
 	if err != nil || v < 1 || v > most {
-		r.fault(e, tabular.Quoted(e.value)+" is out of range", fmt.Sprintf("a whole number from 1 to %d", most))
+		r.fault(e, message.New("{1} is out of range", message.Name(tabular.Quoted(e.value))), message.New("a whole number from 1 to {1}", message.Count(most)))
 	}
 	return v
 }
@@ -224,32 +223,32 @@ func (r *reader) end() {
 	d.Facts = assess.New("case-"+d.Name, invented)
 	d.Facts.Demo = true
 	d.Wrong, d.Unclear, d.Says = map[rules.Asked]assess.Answer{}, map[rules.Asked]bool{}, map[rules.Asked]string{}
-	need := func(missing bool, key, example string) {
+	need := func(missing bool, key string, example message.Message) {
 		if missing {
-			r.fault(entry{line: d.Line, key: key}, "is missing in this case", example)
+			r.fault(entry{line: d.Line, key: key}, message.New("is missing in this case"), example)
 		}
 	}
-	need(d.Level == 0, "level", "level: 1, easy, to 5, hard")
-	need(d.Manner == "", "manner", "manner: one of "+mannerNames())
-	need(d.Minutes == 0, "minutes", "minutes: 45")
+	need(d.Level == 0, "level", message.New("level: 1, easy, to 5, hard"))
+	need(d.Manner == "", "manner", message.New("manner: one of {1}", message.Name(mannerNames())))
+	need(d.Minutes == 0, "minutes", message.Text("minutes: 45"))
 	r.facts(d)
 	for _, e := range d.about["wrong"] { // what is first heard in place of an answer
 		truth, known := d.truth(e.asked)
 		if !known {
-			r.fault(e, "is first heard of a question without a true answer", "the true answer on a line of its own")
+			r.fault(e, message.New("is first heard of a question without a true answer"), message.New("the true answer on a line of its own"))
 			continue
 		}
 		step := stepOf(e.asked)
 		a, ok := r.answer(d, step, e)
 		if ok && alike(d.Facts, step, a, truth) {
-			r.fault(e, "is the same as the true answer", "something the customer says that is not so")
+			r.fault(e, message.New("is the same as the true answer"), message.New("something the customer says that is not so"))
 		} else if ok {
 			d.Wrong[e.asked] = a
 		}
 	}
 	for _, e := range d.about["unclear"] {
 		if _, known := d.truth(e.asked); !known {
-			r.fault(e, e.value+" has no answer in this case", "questions the customer can answer")
+			r.fault(e, message.New("{1} has no answer in this case", message.Name(e.value)), message.New("questions the customer can answer"))
 			continue
 		}
 		d.Unclear[e.asked] = true
@@ -288,7 +287,7 @@ func (r *reader) facts(d *draft) {
 		}
 	}
 	for _, e := range left {
-		r.fault(e, "does not come up with the other answers of this case", "leave the line out, or name the metal under metals")
+		r.fault(e, message.New("does not come up with the other answers of this case"), message.New("leave the line out, or name the metal under metals"))
 	}
 }
 
@@ -308,9 +307,9 @@ func (r *reader) answer(d *draft, s assess.Step, e entry) (a assess.Answer, ok b
 	var m *assess.Mistake
 	switch {
 	case errors.As(err, &m):
-		r.fault(e, tabular.Quoted(e.value)+" "+m.Wrong.String(), m.Hint.String())
+		r.fault(e, message.New("{1} {2}", message.Name(tabular.Quoted(e.value)), m.Wrong), m.Hint)
 	case err != nil:
-		r.fault(e, err.Error(), "")
+		r.fault(e, message.Of(err), message.Message{})
 	}
 	return a, err == nil
 }

@@ -1,7 +1,6 @@
 package review
 
 import (
-	"fmt"
 	"math"
 	"slices"
 	"strconv"
@@ -30,8 +29,8 @@ const (
 // the index, and how a list shows it. Filters, orders, groups, the index and the
 // table of a list go by it.
 type Field struct {
-	ID          string // as typed and written
-	Says        string // for the help
+	ID          string     // as typed and written
+	Says        message.ID // for the help
 	Shape       Shape
 	Usual       bool // shown when nobody says which
 	Least       int  // how narrow it may become, in cells; 0 if no narrower than what it says
@@ -117,7 +116,7 @@ func ParseFields(text string) ([]Field, error) {
 	var list []Field
 	for _, o := range order {
 		if o.Down {
-			return nil, fmt.Errorf("-%s is not a field; a minus belongs into the order", o.Field.ID)
+			return nil, message.Errorf("-{1} is not a field; a minus belongs into the order", message.Name(o.Field.ID))
 		}
 		list = append(list, o.Field)
 	}
@@ -182,20 +181,20 @@ func thickest(r *Row) string {
 
 // parse reads a number as it is typed beside a column, in its unit, such as
 // 3/8 in, 20 min or a bare number; accepted is what would do.
-func (f Field) parse(said string) (n float64, accepted string) {
+func (f Field) parse(said string) (n float64, accepted message.Message) {
 	if f.Shape == Length {
 		reading, err := unit.Read(said, unit.Thickness, unit.Metric, unit.NoGauge)
 		if err != nil {
-			return 0, "give a thickness such as 10 mm or 3/8 in"
+			return 0, message.New("give a thickness such as 10 mm or 3/8 in")
 		}
-		return reading.Quantity.Value, ""
+		return reading.Quantity.Value, accepted
 	}
 	text := strings.TrimSpace(strings.TrimSuffix(strings.TrimSpace(said), "min"))
 	n, err := strconv.ParseFloat(text, 64)
 	if err != nil || !(n >= 0 && n <= math.MaxUint16) {
-		return 0, "give a time such as 20 min"
+		return 0, message.New("give a time such as 20 min")
 	}
-	return n, ""
+	return n, accepted
 }
 
 // strs are words as texts.
@@ -232,15 +231,15 @@ func flagWords() []string {
 
 // misspelt says which words a column has, where a value is none of them: a filter
 // that can keep nothing would look like good news. "" if the value may stand.
-func (f Field) misspelt(op, value string) string {
+func (f Field) misspelt(op, value string) message.Message {
 	if f.words == nil || op == "~" {
-		return ""
+		return message.Message{}
 	}
 	words := f.words()
 	if slices.ContainsFunc(words, func(w string) bool { return strings.EqualFold(w, value) }) {
-		return ""
+		return message.Message{}
 	}
-	return "it is one of " + strings.Join(words, ", ") + ", or ? for not known"
+	return message.New("it is one of {1}, or ? for not known", message.Name(strings.Join(words, ", ")))
 }
 
 // Worded is one of the words a column can say, in the words of a catalog where it

@@ -4,6 +4,8 @@ import (
 	"math/bits"
 	"slices"
 	"strings"
+
+	"cutbrief/rules/message"
 )
 
 // Flag is one reason for a second look.
@@ -42,9 +44,9 @@ func (s FlagSet) Count() int { return bits.OnesCount32(uint32(s)) }
 
 // FlagKind says what a flag is called and when it is raised.
 type FlagKind struct {
-	ID   string // as filtered by and written
-	Name string // for a reader
-	Rule string // when it is raised
+	ID   string     // as filtered by and written
+	Name message.ID // for a reader
+	Rule message.ID // when it is raised
 }
 
 // kinds are the flags in the order of their numbers. The rules are our own,

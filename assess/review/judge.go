@@ -171,9 +171,9 @@ func (c *Criteria) flag(row *Row, v *assess.Visit, r *rules.Summary, problems []
 	switch n := len(problems); n {
 	case 0:
 	case 1:
-		row.raise(Unclear, strings.Clone(problems[0].Text))
+		row.raise(Unclear, problems[0].Text.String())
 	default:
-		row.raise(Unclear, fmt.Sprintf("%s (and %d more)", problems[0].Text, n-1))
+		row.raise(Unclear, fmt.Sprintf("%s (and %d more)", problems[0].Text.String(), n-1))
 	}
 	if reason := c.skippedSafety(v); reason != "" {
 		row.raise(Unsafe, reason)

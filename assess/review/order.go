@@ -2,11 +2,13 @@ package review
 
 import (
 	"cmp"
-	"fmt"
 	"slices"
+	"strconv"
 	"strings"
 	"time"
 	"unicode/utf8"
+
+	"cutbrief/rules/message"
 )
 
 // Order is the columns rows are sorted by, the first first.
@@ -23,7 +25,7 @@ func ParseOrder(text string) (Order, error) {
 		name, down := strings.CutPrefix(strings.TrimSpace(name), "-")
 		f, known := FindField(name)
 		if !known {
-			return nil, fmt.Errorf("%q is not a field; one of %s", name, strings.Join(FieldIDs(), ", "))
+			return nil, message.Errorf("{1} is not a field; one of {2}", message.Name(strconv.Quote(name)), message.Name(strings.Join(FieldIDs(), ", ")))
 		}
 		order = append(order, struct {
 			Field Field

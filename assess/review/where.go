@@ -4,10 +4,13 @@ import (
 	"cmp"
 	"fmt"
 	"regexp"
+	"strconv"
 	"strings"
 	"sync"
 	"time"
 	"unicode/utf8"
+
+	"cutbrief/rules/message"
 )
 
 // The limits of a filter: far above what anybody types.
@@ -22,12 +25,15 @@ type Where func(*Row) bool
 // WhereError says what is wrong with a filter and where.
 type WhereError struct {
 	Line, Column int // from 1; columns count characters
-	Problem      string
-	Accepted     string
+	Problem      message.Message
+	Accepted     message.Message
 }
 
-func (e *WhereError) Error() string {
-	return fmt.Sprintf("line %d, column %d: %s; %s", e.Line, e.Column, e.Problem, e.Accepted)
+func (e *WhereError) Error() string { return e.Said().String() }
+
+// Said is the error as a message.
+func (e *WhereError) Said() message.Message {
+	return message.New("line {1}, column {2}: {3}; {4}", message.Count(e.Line), message.Count(e.Column), e.Problem, e.Accepted)
 }
 
 // ParseWhere reads a filter such as
@@ -49,14 +55,14 @@ func (e *WhereError) Error() string {
 func ParseWhere(text string, today time.Time) (Where, error) {
 	p := &whereParser{text: text, today: today.Format(time.DateOnly)}
 	if len(text) > longestWhere {
-		return nil, p.failAt(0, fmt.Sprintf("a filter of %d characters", len(text)), fmt.Sprintf("at most %d are accepted", longestWhere))
+		return nil, p.failAt(0, message.New("a filter of {1} characters", message.Count(len(text))), message.New("at most {1} are accepted", message.Figure(strconv.Itoa(longestWhere))))
 	}
 	if p.next(); p.token.text == "" {
 		return func(*Row) bool { return true }, nil
 	}
 	keep, err := p.either(0)
 	if err == nil && p.token.text != "" {
-		err = p.fail("and, or, or the end is expected here")
+		err = p.fail(message.New("and, or, or the end is expected here"))
 	}
 	return keep, err
 }
@@ -125,7 +131,7 @@ func (p *whereParser) all(depth int) (Where, error) {
 func (p *whereParser) one(depth int) (Where, error) {
 	switch {
 	case depth > deepestWhere:
-		return nil, p.fail(fmt.Sprintf("at most %d inside each other are accepted", deepestWhere))
+		return nil, p.fail(message.New("at most {1} inside each other are accepted", message.Count(deepestWhere)))
 	case p.token.is("not"):
 		p.next()
 		inner, err := p.one(depth + 1)
@@ -134,7 +140,7 @@ func (p *whereParser) one(depth int) (Where, error) {
 		p.next()
 		inner, err := p.either(depth + 1)
 		if err == nil && !p.token.is(")") {
-			err = p.fail("a closing ) is expected here")
+			err = p.fail(message.New("a closing ) is expected here"))
 		}
 		p.next()
 		return inner, err
@@ -145,12 +151,12 @@ func (p *whereParser) one(depth int) (Where, error) {
 func (p *whereParser) comparison() (Where, error) {
 	field, known := FindField(p.token.text)
 	if !known {
-		return nil, p.fail("a field is expected here: " + strings.Join(FieldIDs(), ", "))
+		return nil, p.fail(message.New("a field is expected here: {1}", message.Name(strings.Join(FieldIDs(), ", "))))
 	}
 	p.next()
 	op := p.token.text
 	if op == "" || !strings.Contains(comparisons, " "+op+" ") {
-		return nil, p.fail("a comparison is expected here:" + strings.TrimSuffix(comparisons, " "))
+		return nil, p.fail(message.New("a comparison is expected here: {1}", message.Name(strings.TrimSpace(comparisons))))
 	}
 	p.next()
 	from := p.token
@@ -160,7 +166,7 @@ func (p *whereParser) comparison() (Where, error) {
 	}
 	keep, accepted := field.compare(op, value, from.quoted(), p.today)
 	if keep == nil {
-		return nil, p.failAt(from.at, fmt.Sprintf("%s %s %q cannot be compared", field.ID, op, value), accepted)
+		return nil, p.failAt(from.at, message.New("{1} cannot be compared", message.Name(fmt.Sprintf("%s %s %q", field.ID, op, value))), accepted)
 	}
 	return keep, nil
 }
@@ -178,7 +184,7 @@ func (p *whereParser) value() (string, error) {
 		p.next()
 	}
 	if len(words) == 0 {
-		return "", p.fail("a value is expected here, such as open, 10 mm or \"a text\"")
+		return "", p.fail(message.New("a value is expected here, such as open, 10 mm or \"a text\""))
 	}
 	return strings.Join(words, " "), nil
 }
@@ -187,13 +193,13 @@ func (p *whereParser) value() (string, error) {
 func (p *whereParser) ended() bool { return strings.Count(p.token.text, `"`)%2 == 0 }
 
 // fail reports the token at hand.
-func (p *whereParser) fail(accepted string) error {
+func (p *whereParser) fail(accepted message.Message) error {
 	const most = 40
 	switch text := p.token.text; {
 	case text == "":
-		return p.failAt(p.token.at, "the filter ends too early", accepted)
+		return p.failAt(p.token.at, message.New("the filter ends too early"), accepted)
 	case p.token.quoted() && !p.ended():
-		return p.failAt(p.token.at, "a quote has no end", `close it with "`)
+		return p.failAt(p.token.at, message.New("a quote has no end"), message.New(`close it with "`))
 	case p.token.quoted():
 		text = text[1 : len(text)-1]
 		fallthrough
@@ -201,11 +207,11 @@ func (p *whereParser) fail(accepted string) error {
 		if r := []rune(text); len(r) > most {
 			text = string(r[:most]) + "…"
 		}
-		return p.failAt(p.token.at, `found "`+text+`"`, accepted)
+		return p.failAt(p.token.at, message.New("found {1}", message.Name(`"`+text+`"`)), accepted)
 	}
 }
 
-func (p *whereParser) failAt(at int, problem, accepted string) error {
+func (p *whereParser) failAt(at int, problem, accepted message.Message) error {
 	before := p.text[:min(at, len(p.text))]
 	line := strings.Count(before, "\n") + 1
 	column := utf8.RuneCountInString(before[strings.LastIndexByte(before, '\n')+1:]) + 1
@@ -214,37 +220,37 @@ func (p *whereParser) failAt(at int, problem, accepted string) error {
 
 // compare builds the comparison of a field with a value; nil if it makes no
 // sense, with what would.
-func (f Field) compare(op, value string, quoted bool, today string) (Where, string) {
-	ordered := op != "=" && op != "!=" && op != "~"
+func (f Field) compare(op, value string, quoted bool, today string) (Where, message.Message) {
+	none, ordered := message.Message{}, op != "=" && op != "!=" && op != "~"
 	switch {
 	case value == "?" && !quoted && ordered || value == "?" && !quoted && op == "~":
-		return nil, "not known is compared with = or !="
+		return nil, message.New("not known is compared with = or !=")
 	case value == "?" && !quoted:
-		return func(r *Row) bool { return (f.text(r) == "") == (op == "=") }, ""
+		return func(r *Row) bool { return (f.text(r) == "") == (op == "=") }, none
 	case ordered && f.num == nil && f.Shape != Date:
-		return nil, "this field is compared with =, != or ~"
+		return nil, message.New("this field is compared with =, != or ~")
 	case f.num != nil && op != "~":
 		n, accepted := f.parse(value)
-		if accepted != "" {
+		if !accepted.IsEmpty() {
 			return nil, accepted
 		}
-		return f.measures(op, n), ""
+		return f.measures(op, n), none
 	case f.Shape == Date && op != "~":
 		if strings.EqualFold(value, "today") {
 			value = today
 		}
 		if day(value) == "" {
-			return nil, "give a day such as 2026-11-25, or today"
+			return nil, message.New("give a day such as 2026-11-25, or today")
 		}
 		return func(r *Row) bool {
 			text := f.text(r)
 			return (text != "" || op == "!=") && holds(op, strings.Compare(text, value))
-		}, ""
+		}, none
 	}
-	if accepted := f.misspelt(op, value); accepted != "" {
+	if accepted := f.misspelt(op, value); !accepted.IsEmpty() {
 		return nil, accepted
 	}
-	return f.says(op, strings.ToLower(value)), ""
+	return f.says(op, strings.ToLower(value)), none
 }
 
 // measures compares numbers; two that are shown alike are the same.

@@ -123,7 +123,7 @@ func FuzzWhere(f *testing.F) {
 		keep, err := ParseWhere(text, today)
 		if err != nil {
 			var where *WhereError
-			if !errors.As(err, &where) || where.Line < 1 || where.Column < 1 || where.Accepted == "" {
+			if !errors.As(err, &where) || where.Line < 1 || where.Column < 1 || where.Accepted.IsEmpty() {
 				t.Fatalf("%q: %v", text, err)
 			}
 			return

@@ -4,6 +4,8 @@ import (
 	"github.com/charmbracelet/huh"
 	"github.com/charmbracelet/lipgloss"
 	"github.com/muesli/termenv"
+
+	"cutbrief/rules/message"
 )
 
 // Marks say in text what colour says besides: without colour nothing is lost.
@@ -81,7 +83,7 @@ func cursorAsText(under string) string {
 }
 
 // Colours says which colours the screens use on the terminal at hand.
-func Colours() string {
+func Colours() message.ID {
 	switch lipgloss.ColorProfile() {
 	case termenv.TrueColor, termenv.ANSI256:
 		return "three colours, of the 256 the terminal shows"

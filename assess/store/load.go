@@ -1,12 +1,13 @@
 package store
 
 import (
-	"fmt"
 	"io"
 	"io/fs"
 	"os"
+	"strconv"
 
 	"cutbrief/assess"
+	"cutbrief/rules/message"
 )
 
 // Load reads one visit from a file, and lists what is in it that this program
@@ -19,7 +20,7 @@ func Load(path string) (v *assess.Visit, unknown []string, err error) {
 	}
 	v, unknown, err = assess.Decode(data)
 	if err != nil {
-		return nil, nil, fmt.Errorf("%s: %w", path, err)
+		return nil, nil, message.Errorf("{1}: {2}", message.Name(path), err)
 	}
 	return v, unknown, nil
 }
@@ -54,7 +55,7 @@ func read(path string) ([]byte, error) {
 		return nil, err
 	}
 	if len(data) > assess.MaxSize { // it grew while it was read
-		return nil, fmt.Errorf("%s: %w", path, assess.ErrTooLarge)
+		return nil, message.Errorf("{1}: {2}", message.Name(path), assess.ErrTooLarge)
 	}
 	return data, nil
 }
@@ -62,11 +63,11 @@ func read(path string) ([]byte, error) {
 func readable(path string, info fs.FileInfo) error {
 	switch {
 	case info.IsDir():
-		return fmt.Errorf("%s is a folder; the file of a visit is expected", path)
+		return message.Errorf("{1} is a folder; the file of a visit is expected", message.Name(path))
 	case !info.Mode().IsRegular():
-		return fmt.Errorf("%s is not a regular file; the file of a visit is expected", path)
+		return message.Errorf("{1} is not a regular file; the file of a visit is expected", message.Name(path))
 	case info.Size() > assess.MaxSize:
-		return fmt.Errorf("%s: %d bytes: %w", path, info.Size(), assess.ErrTooLarge)
+		return message.Errorf("{1}: {2} bytes: {3}", message.Name(path), message.Figure(strconv.FormatInt(info.Size(), 10)), assess.ErrTooLarge)
 	}
 	return nil
 }

@@ -10,6 +10,7 @@ import (
 
 	"cutbrief/assess"
 	"cutbrief/rules"
+	"cutbrief/rules/message"
 )
 
 // mostAlike is how many names are tried before giving up.
@@ -34,7 +35,7 @@ func (f Folder) NewPath(v *assess.Visit) (string, error) {
 			return "", err
 		}
 	}
-	return "", fmt.Errorf("%s: %d files of this name are there already", name, mostAlike)
+	return "", message.Errorf("{1}: {2} files of this name are there already", message.Name(name), message.Count(mostAlike))
 }
 
 func numbered(name string, n int) string {

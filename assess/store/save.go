@@ -2,11 +2,11 @@ package store
 
 import (
 	"errors"
-	"fmt"
 	"io/fs"
 	"time"
 
 	"cutbrief/assess"
+	"cutbrief/rules/message"
 )
 
 // Save writes v to path, whole or not at all, and raises its revision. It
@@ -23,10 +23,10 @@ func Save(path string, v *assess.Visit, now time.Time) error {
 	}
 	err = ReplaceFile(path, func() ([]byte, error) { return data, unchanged(path, v) })
 	if errors.Is(err, ErrBusy) {
-		err = fmt.Errorf("%w: %w", ErrChanged, err)
+		err = message.Errorf("{1}: {2}", ErrChanged, err)
 	}
 	if err != nil {
-		return fmt.Errorf("save %s: %w", path, err)
+		return message.Errorf("save {1}: {2}", message.Name(path), err)
 	}
 	v.Revision, v.Updated = next.Revision, next.Updated
 	return nil
@@ -40,7 +40,7 @@ func unchanged(path string, v *assess.Visit) error {
 	case errors.Is(err, fs.ErrNotExist):
 		return nil
 	case err != nil:
-		return fmt.Errorf("%w, and cannot be read any more: %w", ErrChanged, err)
+		return message.Errorf("{1}, and cannot be read any more: {2}", ErrChanged, err)
 	case there.ID != v.ID || there.Revision != v.Revision:
 		return ErrChanged
 	}

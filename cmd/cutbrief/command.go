@@ -1,6 +1,7 @@
 package main
 
 import (
+	"errors"
 	"slices"
 	"strconv"
 	"strings"
@@ -266,8 +267,19 @@ func (a *app) noSuchCommand(c *cobra.Command, args []string) error {
 	return misuse(hint, "{1} is not a command", quoted(args[0]))
 }
 
-// flagProblem words an error of a flag.
+// flagProblem words an error of a flag. What causes a wrong value speaks of our
+// insides.
 func flagProblem(c *cobra.Command, err error) error {
-	text, _, _ := strings.Cut(err.Error(), ": strconv.") // what follows speaks of our insides
-	return misuse(message.New(seeHelp, message.Name(c.CommandPath())), "{1}", message.Name(text))
+	said := message.Text(err.Error())
+	if unknown, is := errors.AsType[*pflag.NotExistError](err); is {
+		said = message.New("unknown flag: {1}", message.Name("--"+unknown.GetSpecifiedName()))
+		if letters := unknown.GetSpecifiedShortnames(); letters != "" {
+			said = message.New("unknown flag: {1}", message.Name("-"+letters))
+		}
+	} else if wrong, is := errors.AsType[*pflag.InvalidValueError](err); is {
+		said = message.New("invalid argument {1} for {2}", quoted(wrong.GetValue()), message.Name("--"+wrong.GetFlag().Name))
+	} else if bare, is := errors.AsType[*pflag.ValueRequiredError](err); is {
+		said = message.New("{1} needs a value", message.Name("--"+bare.GetFlag().Name))
+	}
+	return misuse(message.New(seeHelp, message.Name(c.CommandPath())), "{1}", said)
 }

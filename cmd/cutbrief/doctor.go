@@ -153,7 +153,7 @@ func (c *call) terminalFindings() []store.Finding {
 	if c.getenv("TERM") == "" {
 		kind = saying("kind", "TERM is not set")
 	}
-	colours := saying("colours", "{1}", message.ID(screen.Colours()))
+	colours := saying("colours", "{1}", screen.Colours())
 	if c.getenv("NO_COLOR") != "" {
 		colours = saying("colours", "none, as NO_COLOR asks")
 	}

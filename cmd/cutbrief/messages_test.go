@@ -79,7 +79,7 @@ var spokenRooms = []string{"assess", "assess/screen", "assess/screen/interview",
 
 // elsewhere are files of these packages that none of them leads to.
 var elsewhere = map[string][]string{
-	"assess":     {"demonstration.go", "format.go", "interviewtime.go", "recommendation.go", "when.go"},
+	"assess":     {"decode.go", "decoder.go", "demonstration.go", "encode.go", "format.go", "interviewtime.go", "kind.go", "object.go", "recommendation.go", "when.go"},
 	"report":     {"account.go", "accuracy.go", "checkcode.go", "compare.go"},
 	"rules/cost": {"price.go", "pricelist.go"},
 }

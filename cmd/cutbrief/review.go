@@ -62,10 +62,10 @@ func reviewTables() []helpTable {
 		{"?", "not known: outcome = ? (not known is never less or more)"}, {"and or not ( )", `"and" binds closer than "or"`}}}
 	fields, flags := helpTable{title: "Fields:"}, helpTable{title: "Flags of a visit:"}
 	for _, f := range review.Fields() {
-		fields.rows = append(fields.rows, helpRow{f.ID, message.ID(f.Says)})
+		fields.rows = append(fields.rows, helpRow{f.ID, f.Says})
 	}
 	for _, k := range review.FlagKinds() {
-		flags.rows = append(flags.rows, helpRow{k.ID, message.ID(k.Rule)})
+		flags.rows = append(flags.rows, helpRow{k.ID, k.Rule})
 	}
 	return []helpTable{compare, fields, flags}
 }

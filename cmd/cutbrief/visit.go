@@ -72,7 +72,7 @@ func (c *call) readVisit(file string) (*assess.Visit, error) {
 	if len(problems) == 0 {
 		return v, nil
 	}
-	err = message.Errorf("{1}: {2}", message.Name(file), message.Worded(problems[0].Text))
+	err = message.Errorf("{1}: {2}", message.Name(file), problems[0].Text)
 	if n := len(problems) - 1; n > 0 {
 		err = message.Errorf("{1} (and {2} more)", err, message.Count(n))
 	}

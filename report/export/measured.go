@@ -29,8 +29,8 @@ type Measured struct {
 type Followed struct {
 	review.Measured
 	Name  string
-	Lines [][2]string // label and words
-	Row   string      // what it says of the row
+	Lines []report.Line
+	Row   string // what it says of the row
 }
 
 // MeasuredOf holds the timed cuts of the rows of a sheet against their
@@ -48,10 +48,8 @@ func MeasuredOf(s Sheet, timings *review.Timings, offered system.Range) Measured
 		if s, known := offered.Find(one.System); known {
 			row, f.Name = &s, s.Name
 		}
-		for _, l := range report.Track(one.Track, row, unit.Metric) {
-			f.Lines = append(f.Lines, [2]string{l.Label, l.Value})
-			f.Row = l.Value // the last says what it means for the row
-		}
+		f.Lines = report.Track(one.Track, row, unit.Metric, m.Words)
+		f.Row = f.Lines[len(f.Lines)-1].Value // the last says what it means for the row
 		m.List = append(m.List, f)
 	}
 	return m
@@ -68,7 +66,7 @@ func (m Measured) Text(w io.Writer) error {
 	for _, f := range m.List {
 		b.WriteString(say("system: {1}", f.title()) + "\n")
 		for _, l := range f.Lines {
-			line(strings.ToLower(say(message.ID(l[0]))), say(message.ID(l[1])))
+			line(l.Label, l.Value)
 		}
 		if f.Unpredicted > 0 {
 			line(say("left out"), say("{1} more timed, without a prediction", message.Count(f.Unpredicted)))

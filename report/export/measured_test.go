@@ -7,12 +7,13 @@ import (
 	"testing"
 
 	"cutbrief/assess/review"
+	"cutbrief/report"
 	"cutbrief/rules/demonstration"
 	"cutbrief/rules/unit"
 )
 
 var followed = Measured{Visits: 12, Totals: review.Totals{Files: 14, Unread: 1}, Enough: 5, List: []Followed{
-	{Name: "Demo 45", Row: "cuts ran slow", Lines: [][2]string{{"Timed cuts", "9 cuts"}, {"Speed", "slower"}},
+	{Name: "Demo 45", Row: "cuts ran slow", Lines: []report.Line{{Label: "timed cuts", Value: "9 cuts"}, {Label: "speed", Value: "slower"}},
 		Measured: review.Measured{System: "demo-45", Unpredicted: 2, Track: demonstration.Accuracy{
 			All: demonstration.Errors{Cuts: 9, Visits: 5, Median: -0.2, Low: -0.25, High: 0.034},
 			Row: demonstration.Errors{Cuts: 7, Visits: 4, Median: -0.22}, Off: demonstration.Slow, Rated: unit.Known(unit.Millimetre(9.76))}}},

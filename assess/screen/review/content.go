@@ -39,7 +39,7 @@ func (m *Model) flagLines(width int) []string {
 	}
 	for _, r := range raised {
 		kind := r.Flag.Kind()
-		lines = append(lines, "", w.Look.Strong.Render(w.Say(message.ID(kind.Name))))
+		lines = append(lines, "", w.Look.Strong.Render(w.Say(kind.Name)))
 		reasons := []string{r.Reason}
 		if r.Flag == review.Differs { // a line for each field that would
 			reasons = strings.Split(r.Reason, "; ")
