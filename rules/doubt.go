@@ -68,32 +68,30 @@ func Hold(job Job, offered system.Range) unit.Maybe[Holding] {
 		}
 		return unit.Known(h)
 	}
-	right, tried := make([][2]int, len(job.Doubts)), make([][2]int, len(job.Doubts)) // in the lower and the upper half of each
-	steps, count := evenSteps(len(job.Doubts)), 0
+	type half struct{ right, tried float64 }
+	halves := make([][2]half, len(job.Doubts)) // the lower and the upper of each
+	steps := evenSteps(len(job.Doubts))
 	for n := range cases {
-		var half []int
+		var in []*half
 		moved := room.of(&job)
 		for i := range job.Doubts {
 			_, share := math.Modf(0.5 + float64(n+1)*steps[i])
 			job.Doubts[i].put(moved, share)
-			half = append(half, int(2*share))
+			in = append(in, &halves[i][int(2*share)])
 		}
-		stood := stands(moved)
-		for i, upper := range half {
-			tried[i][upper]++
-			if stood {
-				right[i][upper]++
-			}
+		right := 0.0
+		if stands(moved) {
+			right = 1
 		}
-		if stood {
-			count++
+		h.Share += right / cases
+		for _, half := range in {
+			half.right += right
+			half.tried++
 		}
 	}
-	h.Share = float64(count) / cases
 	most := 0.0
-	for i := range job.Doubts {
-		part := func(upper int) float64 { return float64(right[i][upper]) / float64(max(tried[i][upper], 1)) }
-		if moves := math.Abs(part(0) - part(1)); moves > most {
+	for i, of := range halves {
+		if moves := math.Abs(of[0].right/of[0].tried - of[1].right/of[1].tried); moves > most {
 			most, h.First = moves, job.Doubts[i].Asked
 		}
 	}
@@ -117,11 +115,11 @@ func evenSteps(n int) []float64 {
 	return steps
 }
 
-// put puts the case at a share of the way into a job.
+// put puts the case at a share of the way into a job, below 1 for options.
 func (d *Doubt) put(j *Job, share float64) {
 	a := answerOf(d.Asked.Fact)
 	if d.Options != nil {
-		a.option(j, d.Options[min(int(share*float64(len(d.Options))), len(d.Options)-1)])
+		a.option(j, d.Options[int(share*float64(len(d.Options)))])
 		return
 	}
 	if p := j.pieceOf(d.Asked); p != nil || !a.perMetal {
@@ -135,16 +133,19 @@ func (j *Job) pieceOf(a Asked) *Piece {
 	return j.at(i)
 }
 
+// middle is the share of the way at which an option is.
+func (d *Doubt) middle(i int) float64 { return (float64(i) + 0.5) / float64(len(d.Options)) }
+
 // share is how much of one doubt something is true in.
 func (d *Doubt) share(at func(float64) bool) float64 {
-	if n := len(d.Options); n > 0 {
+	if d.Options != nil {
 		right := 0
-		for i := range n {
-			if at((float64(i) + 0.5) / float64(n)) {
+		for i := range d.Options {
+			if at(d.middle(i)) {
 				right++
 			}
 		}
-		return float64(right) / float64(n)
+		return float64(right) / float64(len(d.Options))
 	}
 	total := 0.0
 	for _, s := range stretches(0, 1, at) {
@@ -226,7 +227,7 @@ func withDoubts(j *Job, systems []system.System) (list []Job, all bool) {
 		d := &j.Doubts[i]
 		var put []func(*Job)
 		for n := range d.Options {
-			put = append(put, func(j *Job) { d.put(j, (float64(n)+0.5)/float64(len(d.Options))) })
+			put = append(put, func(j *Job) { d.put(j, d.middle(n)) })
 		}
 		if d.Asked.Fact == FactVolts {
 			for _, v := range d.voltages(systems) {
@@ -259,9 +260,7 @@ func (d *Doubt) voltages(systems []system.System) []unit.Volt {
 	for i := range systems {
 		for _, s := range systems[i].Supplies {
 			for _, v := range []unit.Volt{s.VoltMin, s.VoltMax} {
-				if list[0] < v && v < list[1] {
-					list = append(list, v)
-				}
+				list = append(list, max(list[0], min(v, list[1])))
 			}
 		}
 	}

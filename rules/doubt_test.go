@@ -2,6 +2,7 @@ package rules
 
 import (
 	"math"
+	"slices"
 	"testing"
 
 	"pgregory.net/rapid"
@@ -33,7 +34,8 @@ func TestHold(t *testing.T) {
 	}{
 		"one figure":           {[]Doubt{thick}, (16 - 12.7) / 8, 0, thickestClean},
 		"a figure all through": {[]Doubt{{thickestClean, 13, 16, nil}}, 1, 0, Asked{}},
-		"one choice":           {[]Doubt{use}, 1.0 / 3, 0, Asked{Fact: FactUse}}, // mixed work asks for 24 mm, production for 32
+		"a figure at its end":  {[]Doubt{{thickestClean, 8, 16.02, nil}}, (16 - 12.7) / 8.02, 0, thickestClean}, // from 16 mm on s25
+		"one choice":           {[]Doubt{use}, 1.0 / 3, 0, Asked{Fact: FactUse}},                                // mixed work asks for 24 mm, production for 32
 		"two figures":          {[]Doubt{thick, rare}, 0.6 - (12.7-8)/8*0.35, cases, rarestCut},
 		"two that agree":       {[]Doubt{{thickestClean, 13, 16, nil}, {rarestCut, 13, 25, nil}}, 1, cases, Asked{}},
 	} {
@@ -58,10 +60,78 @@ func TestHoldNeedsADoubt(t *testing.T) {
 	if _, known := Hold(job, ladder()).Get(); known {
 		t.Error("a job without a doubt was doubted")
 	}
+	job.Doubts = []Doubt{{thickestClean, 6, 7, nil}}
+	job.Pieces[0].put(FactThickest, 7)
+	if h, known := Hold(job, ladder()).Get(); !known || !h.All() {
+		t.Errorf("the first of a range holds in %v", h)
+	}
+	job.Use = unit.Maybe[Use]{}
+	if _, known := Hold(job, ladder()).Get(); known {
+		t.Error("nothing can be recommended yet, and it holds")
+	}
+	job.Use = unit.Known(Maintenance)
 	job.Doubts = []Doubt{{thickestClean, 50, 60, nil}}
 	job.Pieces[0].put(FactThickest, 60)
 	if _, known := Hold(job, ladder()).Get(); known {
 		t.Error("a job that no system fits has a recommendation that holds")
+	}
+}
+
+// A recommendation is firm where it stands at both ends of what is in doubt, and at
+// each option: all else told, s16 stands in repair work above 12.7 mm and up to 16.
+func TestFirmAtBothEnds(t *testing.T) {
+	for name, c := range map[string]struct {
+		doubts []Doubt
+		firm   bool
+	}{
+		"none":              {nil, true},
+		"within":            {[]Doubt{{thickestClean, 12.8, 16, nil}}, true},
+		"below":             {[]Doubt{{thickestClean, 12.6, 16, nil}}, false},
+		"above":             {[]Doubt{{thickestClean, 12.8, 16.1, nil}}, false},
+		"easier downwards":  {[]Doubt{{Asked{Fact: FactBreaker}, 33, 63, nil}}, true},
+		"a use that suits":  {[]Doubt{{Asked: Asked{Fact: FactUse}, Options: []string{"maintenance"}}}, true},
+		"a use that grows":  {[]Doubt{{Asked: Asked{Fact: FactUse}, Options: []string{"maintenance", "mixed"}}}, false},
+		"a voltage":         {[]Doubt{{Asked{Fact: FactVolts}, 207, 240, nil}}, true},
+		"a voltage too low": {[]Doubt{{Asked{Fact: FactVolts}, 170, 240, nil}}, false},
+		"several":           {[]Doubt{{thickestClean, 12.8, 16, nil}, {Asked{Fact: FactVolts}, 207, 240, nil}, {Asked: Asked{Fact: FactUse}, Options: []string{"maintenance"}}}, true},
+		"one of several":    {[]Doubt{{thickestClean, 12.8, 16, nil}, {Asked{Fact: FactVolts}, 170, 240, nil}}, false},
+	} {
+		j := answered(mildSteel(16, Maintenance))
+		j.Power.Breaker, j.Doubts = unit.Known(unit.Ampere(40)), c.doubts
+		if r := Evaluate(j, ladder()); r.First == nil || r.First.System.ID != "s16" || r.Firm != c.firm {
+			t.Errorf("%s: firm %v, want %v", name, r.Firm, c.firm)
+		}
+	}
+}
+
+// What can be doubted is one option that a system is judged by, a figure that gets
+// harder or easier with its size, and a voltage.
+func TestCanBeDoubted(t *testing.T) {
+	for f, want := range map[Fact]bool{
+		FactUse: true, FactStart: true, FactDrier: true, FactThickest: true, FactBreaker: true, FactCord: true, FactVolts: true,
+		FactFeatures: false, FactToday: false, FactCutLength: false, FactMetals: false, FactBudget: false,
+	} {
+		if CanBeDoubted(f) != want {
+			t.Errorf("%s: %v", f, !want)
+		}
+	}
+}
+
+// Of a doubtful voltage the ends are tried, where systems of 200 to 240 V begin and
+// cease to run, and the middle between each two of these: by hand.
+func TestVoltagesTried(t *testing.T) {
+	for _, c := range []struct {
+		low, high float64
+		want      []unit.Volt
+	}{
+		{190, 250, []unit.Volt{190, 200, 240, 250, 195, 220, 245}},
+		{207, 240, []unit.Volt{207, 240, 223.5}},
+		{100, 120, []unit.Volt{100, 120, 110}},
+	} {
+		d := Doubt{Asked: Asked{Fact: FactVolts}, Low: c.low, High: c.high}
+		if got := d.voltages(ladder().Systems); !slices.Equal(got, c.want) {
+			t.Errorf("%g to %g V: %v, want %v", c.low, c.high, got, c.want)
+		}
 	}
 }
 
@@ -151,6 +221,14 @@ func TestScale(t *testing.T) {
 		if id != want[i].id || math.Abs(s.To.Value-want[i].to) > 0.2 {
 			t.Errorf("stretch %d: %q up to %.3f mm, want %q up to %.3f", i, id, s.To.Value, want[i].id, want[i].to)
 		}
+	}
+	if last := len(got) - 1; math.Abs(got[0].From.Value-16.0/3) > 1e-9 || got[0].From.Kind != unit.Thickness || got[last].To.Value != 48 {
+		t.Errorf("the scale runs from %v to %v, want a third of 16 mm to three times as much", got[0].From, got[last].To)
+	}
+	cord := job
+	cord.Power.Cord = unit.Known(unit.Metre(0))
+	if got := Scale(cord, Asked{Fact: FactCord}, 0, ladder()); len(got) != 1 || got[0].To.Value != 30 || got[0].From.Value != 0 {
+		t.Errorf("about no cord: %v, want as far as is plausible, 30 m", got)
 	}
 	if Scale(job, Asked{Fact: FactBreaker}, 16, ladder()) != nil || Scale(job, Asked{Fact: FactUse}, 16, ladder()) != nil {
 		t.Error("an answer that is not told, or no figure, has a scale")
