@@ -199,7 +199,7 @@ func TestLittleAndNothing(t *testing.T) {
 		j := job(metal.MildSteel, 12.7, rules.OxyFuel)
 		j.CutPerWeek = unit.Known(week)
 		a := Reckon(j, handPrices(), nil)
-		if m, told := a.Metres.Get(); !told || m.Likely != 46*float64(week) || a.Methods[0].PerYear.IsKnown() != known {
+		if m, told := a.Metres.Get(); !told || m.Likely != 46*float64(week) || a.Methods[0].PerYear.IsKnown() != known || !a.Methods[0].Why.IsEmpty() {
 			t.Errorf("%v m a week: %v a year, %v", week, m, a.Methods[0].PerYear)
 		}
 	}
@@ -213,6 +213,12 @@ func TestBillsAndSmallParts(t *testing.T) {
 	w := Reckon(j, handPrices(), nil).Methods[0]
 	if lines := linesOf(w); len(lines) != 1 || math.Abs(lines[Bought]-2) > 1e-9 {
 		t.Errorf("%v, want 2.00 as billed", lines)
+	}
+	if i := slices.IndexFunc(w.Inputs, func(in Input) bool { return in.Name.String() == "cutting sent out" && in.Money }); i < 0 {
+		t.Errorf("it does not rest on the bill: %v", w.Inputs)
+	}
+	if w := Reckon(job(metal.MildSteel, 3.6, rules.Shear), handPrices(), nil).Methods[0]; !w.Why.IsEmpty() { // 3.4 mm and a nominal step
+		t.Errorf("a shear in 3.6 mm: %s", w.Why)
 	}
 	shear := linesOf(Reckon(job(metal.MildSteel, 2, rules.Shear), handPrices(), nil).Methods[0])
 	near(t, "a shear's electricity, 0.5 kW for 1/240 h at 0.20", shear[Power], 0.5/240*0.20, 1e-9, nil)

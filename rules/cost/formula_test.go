@@ -50,7 +50,10 @@ func TestFormulas(t *testing.T) {
 			t.Errorf("%v at as much a year pays back in %v years", sum, years)
 		}
 	}
-	for _, never := range [][2]unit.Money{{-1, 900}, {1e300, 1e-300}} {
+	if years, ok := Pays(0, 900).Get(); !ok || years != 0 {
+		t.Errorf("what costs nothing pays back in %v years", years)
+	}
+	for _, never := range [][2]unit.Money{{-1, 900}, {0, 0}, {1e300, 1e-300}} {
 		if years, ok := Pays(never[0], never[1]).Get(); ok {
 			t.Errorf("%v pays back in %v years", never, years)
 		}

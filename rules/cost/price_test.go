@@ -7,6 +7,7 @@ import (
 	"strings"
 	"testing"
 
+	"cutbrief/rules/cite"
 	"cutbrief/rules/tabular"
 )
 
@@ -102,6 +103,14 @@ func TestAListSaysWhatItIs(t *testing.T) {
 		"item,likely\ndate,2026-13-01\ncurrency,EUR\n": "is not a date",
 		"item,likely\ndate,2100-02-29\ncurrency,EUR\n": "is not a date", // 2100 is no leap year
 		"item,likely\ndate,2026-02-31\ncurrency,EUR\n": "is not a date", // February has 28 days in 2026
+		"item,likely\ndate,2026-01-311\n":              "is not a date",
+		"item,likely\ndate,2026/01-31\n":               "is not a date",
+		"item,likely\ndate,2026-01/31\n":               "is not a date",
+		"item,likely\ndate,year-01-31\n":               "is not a date",
+		"item,likely\ndate,2026-xx-31\n":               "is not a date",
+		"item,likely\ndate,2026-01-xx\n":               "is not a date",
+		"item,likely\ndate,2026-01-00\n":               "is not a date",
+		"item,likely\ndate,2026-00-01\n":               "is not a date",
 		"item,likely\ncurrency,euro\n":                 "is not a currency code",
 	} {
 		_, findings := ReadPrices(strings.NewReader(text), "x")
@@ -148,6 +157,9 @@ func TestDaysOfTheMonths(t *testing.T) {
 		date := fmt.Sprintf("%d-%02d-%02d", year, month, day)
 		l, _ := ReadPrices(strings.NewReader("item,likely\ndate,"+date+"\ncurrency,EUR\n"), "x")
 		return l.Date == date
+	}
+	if !is(2026, 1, 1) {
+		t.Error("no first of January")
 	}
 	for year, february := range map[int]int{2026: 28, 2028: 29, 2000: 29, 2100: 28} {
 		for i, last := range []int{31, february, 31, 30, 31, 30, 31, 31, 30, 31, 30, 31} {
@@ -234,6 +246,15 @@ func TestOwned(t *testing.T) {
 		l := DemoPrices().With(ItemLabour, Price{Exact(40), basis, ""})
 		if l.Owned() != want || DemoPrices().Owned() {
 			t.Errorf("a price that is %s: owned %t", basis, l.Owned())
+		}
+	}
+	none, own := (*PriceList)(nil), PriceList{Name: "own"}
+	if none.OrDemo().Name != DemoPricesName || own.OrDemo().Name != "own" {
+		t.Error("the built-in list stands for none, and for none other")
+	}
+	for basis, want := range map[string]bool{string(BasisOwn): false, string(BasisInvented): true, string(cite.Practice): true, string(cite.Memory): true, string(cite.Given): false} {
+		if (Input{Basis: basis}).Assumed() != want {
+			t.Errorf("what rests on %q: assumed %t", basis, !want)
 		}
 	}
 	if n := len(PricesFingerprint(DemoPrices())); n != 12 {

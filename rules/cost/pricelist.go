@@ -80,10 +80,10 @@ func isDay(text string) bool {
 	if len(text) != len("2026-01-31") || text[4] != '-' || text[7] != '-' {
 		return false
 	}
-	y, err1 := strconv.ParseUint(text[:4], 10, 16)
-	m, err2 := strconv.ParseUint(text[5:7], 10, 16)
-	d, err3 := strconv.ParseUint(text[8:], 10, 16)
-	if err1 != nil || err2 != nil || err3 != nil || m < 1 || m > 12 {
+	y, err := strconv.ParseUint(text[:4], 10, 16)
+	m, _ := strconv.ParseUint(text[5:7], 10, 16) // 0 is neither a month nor a day
+	d, _ := strconv.ParseUint(text[8:], 10, 16)
+	if err != nil || m < 1 || m > 12 {
 		return false
 	}
 	most := [...]uint64{31, 28, 31, 30, 31, 30, 31, 31, 30, 31, 30, 31}[m-1]

@@ -221,7 +221,7 @@ func OxyFuelAt(t unit.Millimetre, f rules.Fuel) (OxyFuel, error) {
 // flameAt reads the table straight between its rows; t lies within it.
 func flameAt(t float64) flameRow {
 	i := 1
-	for i < len(flames)-1 && t > flames[i].t {
+	for t > flames[i].t {
 		i++
 	}
 	a, b := flames[i-1], flames[i]

@@ -159,6 +159,15 @@ func TestFindingsNameUnits(t *testing.T) {
 	}
 }
 
+// Lines by hand: "aa bb" takes five letters.
+func TestLines(t *testing.T) {
+	for most, want := range map[int]string{4: "aa|bb|cc", 5: "aa bb|cc", 7: "aa bb|cc", 8: "aa bb cc"} {
+		if got := strings.Join(lines("aa bb cc", most), "|"); got != want {
+			t.Errorf("at %d: %s, want %s", most, got, want)
+		}
+	}
+}
+
 // The load voltage of IEC 60974-1: 80 + 0.4·165 = 146 V and 24.09 kW at 165 A,
 // 130 + 0.1·165.5 = 146.55 V and 24.254 kW just above.
 func TestArcPower(t *testing.T) {

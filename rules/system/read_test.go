@@ -179,6 +179,7 @@ func TestFindings(t *testing.T) {
 		"output in volts":        {cells{"output_min_a", "20 V"}, cells{"2 output_min_a error"}},
 		"supplies meet":          {cells{"supplies", "1 phase 200-240 V max 30 A eff 22 A; 1 phase 240-260 V max 27 A eff 20 A"}, cells{"2 supplies warning"}},
 		"supplies meet below":    {cells{"supplies", "1 phase 240-260 V max 27 A eff 20 A; 1 phase 200-240 V max 30 A eff 22 A"}, cells{"2 supplies warning"}},
+		"piercing sheet":         {cells{"pierce_mm", "0.9"}, nil},
 		"several at once": {cells{"rated_mm", "x", "duty", "y", "weight_kg", "z"},
 			cells{"2 rated_mm error", "2 duty error", "2 weight_kg error"}},
 	} {
