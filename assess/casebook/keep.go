@@ -41,6 +41,17 @@ func LoadProgress(path string) (p Progress, err error) {
 	return p, nil
 }
 
+// InspectProgress says whether the progress so far can be read.
+func InspectProgress(r *store.Remarks, path string) {
+	if _, err := os.Stat(path); errors.Is(err, fs.ErrNotExist) {
+		r.Say("not there yet; the first practice makes it")
+	} else if _, err := LoadProgress(path); err != nil {
+		r.Wrong(message.ID("move the file away to begin anew").Message(), "cannot be read: {1}", err)
+	} else {
+		r.Say("can be read")
+	}
+}
+
 // AddProgress puts a practice behind those kept at path, also behind one that
 // another program has kept meanwhile, and returns them all. What cannot be read
 // is never written over.
@@ -136,4 +147,14 @@ func (c *Customer) Again(file string) message.Name {
 		return message.Name(fmt.Sprintf("%s --case %s --seed %d", command, c.Name, c.Seed))
 	}
 	return message.Name(fmt.Sprintf("%s --seed %d --level %d", command, c.Seed, c.Level))
+}
+
+// Closing is what is said behind a practice: the progress, where it was marked, and
+// how to meet the same customer again, who may be of a file of cases.
+func (s *Session) Closing(words *message.Catalog, p Progress, marked bool, file string) string {
+	text := ""
+	if marked {
+		text = "\n" + p.Chart(words) + Repetition(words) + "\n"
+	}
+	return text + "\n" + words.Print(message.New("This customer again: {1}", s.Customer.Again(file))) + "\n"
 }

@@ -1,6 +1,7 @@
 package store
 
 import (
+	"cmp"
 	"fmt"
 	"strings"
 
@@ -38,6 +39,38 @@ type remark struct {
 type Finding struct {
 	What message.ID
 	Says Remarks
+}
+
+// Say is a finding of one remark, which is no fault.
+func Say(what, id message.ID, args ...any) Finding {
+	f := Finding{What: what}
+	f.Says.Say(id, args...)
+	return f
+}
+
+// Place is where something is kept, or why no such place is known.
+type Place struct {
+	What message.ID
+	Path string
+	Err  error
+	Do   message.ID // what to do about that, "" where it is no fault
+	None message.ID // what is said of it then, in place of "nowhere: {1}"
+}
+
+// Inspect says where it is and has a look at it.
+func (p Place) Inspect(look func(*Remarks)) Finding {
+	f := Finding{What: p.What}
+	none := cmp.Or(p.None, "nowhere: {1}")
+	switch {
+	case p.Err == nil:
+		f.Says.Say("{1}", message.Name(p.Path))
+		look(&f.Says)
+	case p.Do != "":
+		f.Says.Wrong(p.Do.Message(), none, p.Err)
+	default:
+		f.Says.Say(none, p.Err)
+	}
+	return f
 }
 
 // Add puts the findings of one heading into words.

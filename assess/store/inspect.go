@@ -129,9 +129,30 @@ func (r *Remarks) leftovers(dir string) {
 	}
 }
 
-// InspectVisits counts the visits in the folder, and names the first of those
-// that cannot be read.
-func (f Folder) InspectVisits(r *Remarks) {
+// InspectLists says whether the folder of the user's own lists is there; what is in
+// it is looked at with the lists.
+func (f Folder) InspectLists(r *Remarks) {
+	if _, err := os.Stat(f.Dir); errors.Is(err, fs.ErrNotExist) {
+		r.Say("not there; make it to keep lists of your own")
+	}
+}
+
+// InspectVisits looks at the folder that visits are kept in: the usual one, or one
+// that was named by a flag or a variable.
+func (f Folder) InspectVisits(r *Remarks, by string) {
+	if by == "" {
+		r.Say("the usual place")
+	} else {
+		r.Say("named by {1}", message.Name(by))
+	}
+	if f.Inspect(r, "the first visit makes it", by == "") {
+		f.countVisits(r)
+	}
+}
+
+// countVisits counts the visits in the folder, and names the first of those that
+// cannot be read.
+func (f Folder) countVisits(r *Remarks) {
 	entries, err := f.List()
 	if err != nil {
 		r.Wrong(askToRead.Message(), "its files cannot be listed: {1}", Cause(err))

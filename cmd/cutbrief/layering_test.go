@@ -51,7 +51,7 @@ var layout = []room{
 	{"report/export", "reviews, lists, accounts, next steps: tables, CSV, JSON, workbooks, calendars", []string{"assess", "assess/casebook", "assess/review", "assess/sanitize", "assess/store", "report", "report/text", "rules/..."}, []string{"github.com/emersion/go-ical", "github.com/mattn/go-runewidth"}},
 	{"report/handbook", "rules and file formats as documents", []string{"assess", "assess/casebook", "report", "report/text", "rules/..."}, nil},
 	{"assess/screen/background", "settles the background colour early", nil, []string{"github.com/charmbracelet/lipgloss"}},
-	{"assess/screen", "the kit of the screens: look, keys, frame", []string{"assess", "assess/sanitize", "assess/screen/background"}, drawing},
+	{"assess/screen", "the kit of the screens: look, keys, frame", []string{"assess", "assess/sanitize", "assess/screen/background", "rules", "rules/system", "rules/tabular"}, drawing},
 	{"assess/screen/rehearse", "the demonstration with a clock, and its record", []string{"assess", "assess/sanitize", "assess/screen", "assess/screen/background", "report", "rules/..."}, drawing},
 	{"assess/screen/interview", "the interview, on a full screen and in lines", []string{"assess", "assess/sanitize", "assess/screen", "assess/screen/background", "rules/...", "report", "report/text"}, drawing},
 	{"assess/screen/review", "a folder of visits on a full screen", []string{"assess", "assess/sanitize", "assess/review", "assess/screen", "assess/screen/background", "rules/...", "report", "report/text"}, drawing},

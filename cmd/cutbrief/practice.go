@@ -146,8 +146,7 @@ func (c *call) practise(path string, s *casebook.Session) error {
 			return message.WithHint(message.Errorf("draw the practice: {1}", err), "try cutbrief practice --plain")
 		}
 		if marked {
-			err := c.putWords(func(words *message.Catalog) string { return words.Print(m.Summary()) + "\n" }) // the page went with the screen
-			if err != nil {
+			if err := c.put(words.Print(m.Summary()) + "\n"); err != nil { // the page went with the screen
 				return err
 			}
 		}
@@ -158,11 +157,5 @@ func (c *call) practise(path string, s *casebook.Session) error {
 			return message.WithHint(err, "make the file writable; the mark above is right all the same")
 		}
 	}
-	return c.putWords(func(words *message.Catalog) string {
-		text := ""
-		if marked {
-			text = "\n" + progress.Chart(words) + casebook.Repetition(words) + "\n"
-		}
-		return text + "\n" + words.Print(message.New("This customer again: {1}", s.Customer.Again(c.text("cases")))) + "\n"
-	})
+	return c.put(s.Closing(words, progress, marked, c.text("cases")))
 }

@@ -5,15 +5,11 @@ import (
 	"errors"
 	"io/fs"
 	"os"
-	"path/filepath"
-	"strings"
 
 	"cutbrief/assess/screen"
 	"cutbrief/assess/store"
-	"cutbrief/rules"
 	"cutbrief/rules/message"
 	"cutbrief/rules/system"
-	"cutbrief/rules/tabular"
 )
 
 // addCommand asks for one system field by field and adds it to a file.
@@ -35,43 +31,16 @@ func addSystem(c *call) error {
 	}
 	lines := screen.NewLines(c.in, c.out, words)
 	lines.Put("A system for {1}, from its data sheet. One line each, in any unit; Enter where it is not known, quit leaves without writing.", message.Name(path))
-	for _, field := range entry.Fields() {
-		lines.Put("{1}: {2}", message.Name(field.Name), field.Means)
-		if !askField(lines, entry, field) {
-			return message.WithHint(message.Errorf("{1} is not finished, so nothing was written", message.Name(path)), "begin anew with: cutbrief systems add {1}", shellName(path))
-		}
-	}
-	offered, _ := entry.Range(filepath.Base(path))
-	added := offered.Systems[len(offered.Systems)-1]
-	for _, f := range rules.Implausible(offered) {
-		if f.Row != added.ID {
-			continue
-		}
-		if lines.Say(f.Said()); f.Severity == system.Error {
-			return message.WithHint(message.Errorf("{1} cannot be as it was written down, so nothing was written", message.Name(added.ID)), "look at its data sheet once more")
-		}
+	added, done, possible := lines.AskSystem(entry)
+	switch {
+	case !done:
+		return message.WithHint(message.Errorf("{1} is not finished, so nothing was written", message.Name(path)), "begin anew with: cutbrief systems add {1}", shellName(path))
+	case !possible:
+		return message.WithHint(message.Errorf("{1} cannot be as it was written down, so nothing was written", message.Name(added.ID)), "look at its data sheet once more")
 	}
 	if err := writeFile(path, []byte(entry.File()), true); err != nil {
 		return err
 	}
 	lines.Put("{1} is in {2}. To calculate with it: --systems {3}", message.Name(added.Name), message.Name(path), shellName(path))
 	return nil
-}
-
-// askField asks for one field until what is said can be used; false where the
-// input ends, or whoever answers has had enough.
-func askField(lines *screen.Lines, entry *system.Entry, field system.Field) bool {
-	for {
-		said, more := lines.Ask()
-		if !more || strings.EqualFold(strings.TrimSpace(said), "quit") {
-			return false
-		}
-		found := entry.Set(field.Name, said)
-		for _, f := range found {
-			lines.Say(f.Said())
-		}
-		if tabular.Count(found, tabular.Error) == 0 {
-			return true
-		}
-	}
 }
