@@ -9,6 +9,7 @@ import (
 	"github.com/spf13/cobra"
 	"github.com/spf13/pflag"
 
+	"cutbrief/report/handbook"
 	"cutbrief/rules/message"
 )
 
@@ -18,7 +19,7 @@ type command struct {
 	use    string // its name, and its arguments as help shows them
 	args   arguments
 	flags  []option
-	tables func() []helpTable // behind the paragraphs of its help
+	tables func(*message.Catalog) []string // behind the paragraphs of its help
 	run    func(c *call) error
 	below  []command
 	hidden bool // no part of the job, and so not listed
@@ -49,7 +50,7 @@ func (r *command) check(c *cobra.Command, given []string) error {
 		if what.values != nil {
 			return oneOf(what.values)
 		}
-		return suchAs(helpTexts(nil)[pathOf(c)])
+		return suchAs(handbook.HelpTexts(nil)[pathOf(c)])
 	}
 	switch n := len(given); {
 	case n > 0 && what.most == 0:
@@ -68,8 +69,8 @@ func (r *command) check(c *cobra.Command, given []string) error {
 }
 
 // suchAs is the hint that shows the first example of a command.
-func suchAs(text helpText) message.Message {
-	line, _, _ := strings.Cut(strings.TrimSpace(text.example), "\n")
+func suchAs(text handbook.HelpText) message.Message {
+	line, _, _ := strings.Cut(strings.TrimSpace(text.Example), "\n")
 	line, _, _ = strings.Cut(line, "  ") // what stands behind it is a remark
 	return message.New("such as {1}", message.Name(line))
 }

@@ -113,7 +113,7 @@ func manyCommand() command {
 		run: func(c *call) error {
 			n, err := strconv.Atoi(c.args[0])
 			if err != nil || n < 1 || n > 1e6 {
-				return misuse(suchAs(helpTexts(nil)["many"]), "{1} is not a count from 1 to 1000000", quoted(c.args[0]))
+				return misuse(suchAs(handbook.HelpTexts(nil)["many"]), "{1} is not a count from 1 to 1000000", quoted(c.args[0]))
 			}
 			if err := casebook.WriteManyVisits(c.args[1], n); err != nil {
 				return message.WithHint(store.Cause(err), "name a folder that does not exist yet")

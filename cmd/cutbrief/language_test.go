@@ -58,20 +58,20 @@ func TestWhichWords(t *testing.T) {
 // Help says the same of every command in every language: each document has all of
 // them, with the same examples, in lines that fit.
 func TestHelpInEveryLanguage(t *testing.T) {
-	english := helpTexts(nil)
+	english := handbook.HelpTexts(nil)
 	for _, tag := range catalog.Languages() {
 		words := catalog.For(tag)
-		if _, err := helpDocuments.ReadFile("help/" + words.Code() + ".md"); err != nil {
+		if _, err := os.ReadFile("../../report/handbook/help/" + words.Code() + ".md"); err != nil {
 			continue // help is in English there
 		}
-		texts := helpTexts(words)
+		texts := handbook.HelpTexts(words)
 		for path, want := range english {
 			got, is := texts[path]
-			if !is || got.short == "" || (got.long == "") != (want.long == "") || got.short == want.short && path != "" {
+			if !is || got.Short == "" || (got.Long == "") != (want.Long == "") || got.Short == want.Short && path != "" {
 				t.Errorf("%s: %s is not said", tag, path)
 			}
-			wanted := examples(want.example)
-			for i, line := range examples(got.example) {
+			wanted := examples(want.Example)
+			for i, line := range examples(got.Example) {
 				if i >= len(wanted) || line != wanted[i] {
 					t.Errorf("%s: %s: example %q, want %q", tag, path, line, wanted)
 				}

@@ -15,6 +15,7 @@ import (
 	"cutbrief/assess/store"
 	"cutbrief/report"
 	"cutbrief/report/export"
+	"cutbrief/report/handbook"
 	"cutbrief/report/pdf"
 	"cutbrief/rules/message"
 )
@@ -27,7 +28,7 @@ func reviewCommand() command {
 	paper.usage = "paper size of --format pdf: {1}"
 	return command{
 		use:    "review [DIR]",
-		tables: reviewTables,
+		tables: handbook.Filters,
 		args:   arguments{most: 1, what: "one folder"},
 		flags: []option{
 			formatFlag(tableFormat, csvFormat, jsonFormat, ndjsonFormat, markdownFormat, pdfFormat, xlsxFormat), paper,
@@ -53,21 +54,6 @@ func reviewCommand() command {
 			return c.writeReview(job)
 		},
 	}
-}
-
-// reviewTables are what a filter is made of.
-func reviewTables() []helpTable {
-	compare := helpTable{title: "A filter compares fields with values:", rows: []helpRow{
-		{"= != < <= > >=", "as usual; text and words only with = and !="}, {"~", "holds the text"},
-		{"?", "not known: outcome = ? (not known is never less or more)"}, {"and or not ( )", `"and" binds closer than "or"`}}}
-	fields, flags := helpTable{title: "Fields:"}, helpTable{title: "Flags of a visit:"}
-	for _, f := range review.Fields() {
-		fields.rows = append(fields.rows, helpRow{f.ID, f.Says})
-	}
-	for _, k := range review.FlagKinds() {
-		flags.rows = append(flags.rows, helpRow{k.ID, k.Rule})
-	}
-	return []helpTable{compare, fields, flags}
 }
 
 // reviewJob is what a review has to do, checked.
