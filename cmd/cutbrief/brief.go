@@ -16,7 +16,7 @@ import (
 )
 
 func briefCommand() command {
-	formats := formatFlag(pdfFormat, textFormat, markdownFormat, jsonFormat, htmlFormat)
+	formats := formatFlag(export.FormatPDF, export.FormatText, export.FormatMarkdown, export.FormatJSON, export.FormatHTML)
 	formats.value, formats.usage = "", "{1} (default: what --out ends in, else pdf)"
 	return command{
 		use:  "brief FILE...",
@@ -34,7 +34,7 @@ func brief(c *call) error {
 	if i := slices.Index(c.args, "-"); i >= 0 && slices.Contains(c.args[i+1:], "-") {
 		return misuse(message.ID("name - once").Message(), "standard input can only be read once")
 	}
-	form := formatOf(c.form(), c.text("out"))
+	form := export.FormatOf(c.form(), c.text("out"))
 	if len(c.args) == 1 && c.args[0] != "-" && store.IsFolder(c.args[0]) {
 		return c.briefFolder(c.args[0], form)
 	}
@@ -42,7 +42,7 @@ func brief(c *call) error {
 	if err != nil {
 		return err
 	}
-	if form == pdfFormat {
+	if form == export.FormatPDF {
 		if err := c.noTerminal(paths[0], "name a file with --out, or choose --format text"); err != nil {
 			return err
 		}
@@ -75,7 +75,7 @@ func brief(c *call) error {
 }
 
 // briefOf builds the brief of the visit in a file.
-func (c *call) briefOf(file string, f format, s subject) (report.Brief, error) {
+func (c *call) briefOf(file string, f export.Format, s subject) (report.Brief, error) {
 	v, err := c.readVisit(file)
 	if err != nil {
 		return report.Brief{}, err
@@ -84,8 +84,8 @@ func (c *call) briefOf(file string, f format, s subject) (report.Brief, error) {
 }
 
 // sheet is the paper that a format is printed on, "" if on none.
-func (c *call) sheet(f format) string {
-	if f == pdfFormat {
+func (c *call) sheet(f export.Format) string {
+	if f == export.FormatPDF {
 		return c.choice("paper")
 	}
 	return ""
@@ -111,7 +111,7 @@ func verify(c *call) error {
 	if !coded {
 		return message.WithHint(message.Errorf("{1} carries no check code", message.Name(file)), "one that does is made by: cutbrief brief FILE --with check-code")
 	}
-	s, err := c.subject(textFormat)
+	s, err := c.subject(export.FormatText)
 	if err != nil {
 		return err
 	}
@@ -149,18 +149,18 @@ func readPage(file string) ([]byte, error) {
 // folder, else all of them in one, and a PDF holds one page. Where nobody says, a
 // page goes to the current folder and anything else to standard output; a page
 // from standard input has no name to take, and goes on down the pipe.
-func briefPaths(files []string, f format, out string) ([]string, error) {
+func briefPaths(files []string, f export.Format, out string) ([]string, error) {
 	switch {
-	case out == "" && (f != pdfFormat || slices.Equal(files, []string{"-"})):
+	case out == "" && (f != export.FormatPDF || slices.Equal(files, []string{"-"})):
 		out = "-"
 	case out == "":
 		out = "."
 	}
 	if out == "-" || !store.IsFolder(out) {
-		if len(files) > 1 && f == pdfFormat {
+		if len(files) > 1 && f == export.FormatPDF {
 			return nil, misuse(message.ID("name a folder in --out to get one file for each").Message(), "a PDF holds the page of one visit")
 		}
-		if len(files) > 1 && f == htmlFormat {
+		if len(files) > 1 && f == export.FormatHTML {
 			return nil, misuse(message.ID("name a folder in --out to get one file for each").Message(), "a web page holds one visit")
 		}
 		return []string{out}, nil
@@ -168,7 +168,7 @@ func briefPaths(files []string, f format, out string) ([]string, error) {
 	var paths []string
 	taken := map[string]string{}
 	for _, file := range files {
-		path := filepath.Join(out, nameAfter(file, f))
+		path := filepath.Join(out, export.NameAfter(file, f))
 		alike := store.Alike(path)
 		if other, ok := taken[alike]; ok {
 			return nil, misuse(message.ID("name them one at a time with --out").Message(), "{1} and {2} would both be written to {3}", message.Name(other), message.Name(file), message.Name(path))
@@ -180,18 +180,18 @@ func briefPaths(files []string, f format, out string) ([]string, error) {
 }
 
 // render writes briefs in one document. A PDF and a web page take exactly one.
-func render(f format, briefs []report.Brief, paper string) ([]byte, error) {
+func render(f export.Format, briefs []report.Brief, paper string) ([]byte, error) {
 	switch f {
-	case pdfFormat:
+	case export.FormatPDF:
 		return pdf.Render(briefs[0], pdf.Paper(paper))
-	case htmlFormat:
+	case export.FormatHTML:
 		return html.Render(briefs[0])
-	case jsonFormat:
+	case export.FormatJSON:
 		return export.Briefs(briefs)
 	}
 	var parts []string
 	for _, b := range briefs {
-		parts = append(parts, text.Render(b, f.width()))
+		parts = append(parts, text.Render(b, f.Width()))
 	}
 	return []byte(strings.Join(parts, text.Break)), nil
 }

@@ -5,25 +5,27 @@ import (
 	"slices"
 	"strings"
 	"testing"
+
+	"cutbrief/report/export"
 )
 
 // Where a brief goes, and in which format, where nobody or somebody says.
 func TestBriefGoesWhereItBelongs(t *testing.T) {
 	for _, test := range []struct {
 		name   string
-		named  format
+		named  export.Format
 		out    string
 		file   string
-		format format
+		format export.Format
 		path   string
 	}{
-		{"a page beside us", "", "", "v.json", pdfFormat, "v.pdf"},
-		{"a page down the pipe", "", "", "-", pdfFormat, "-"},
-		{"text is printed", "text", "", "v.json", textFormat, "-"},
-		{"the ending says it", "", "x.md", "v.json", markdownFormat, "x.md"},
-		{"the flag beats the ending", "pdf", "x.md", "v.json", pdfFormat, "x.md"},
+		{"a page beside us", "", "", "v.json", export.FormatPDF, "v.pdf"},
+		{"a page down the pipe", "", "", "-", export.FormatPDF, "-"},
+		{"text is printed", "text", "", "v.json", export.FormatText, "-"},
+		{"the ending says it", "", "x.md", "v.json", export.FormatMarkdown, "x.md"},
+		{"the flag beats the ending", "pdf", "x.md", "v.json", export.FormatPDF, "x.md"},
 	} {
-		form := formatOf(test.named, test.out)
+		form := export.FormatOf(test.named, test.out)
 		paths, err := briefPaths([]string{test.file}, form, test.out)
 		if err != nil || form != test.format || !slices.Equal(paths, []string{test.path}) {
 			t.Errorf("%s: got %s to %q, %v", test.name, form, paths, err)
@@ -33,16 +35,16 @@ func TestBriefGoesWhereItBelongs(t *testing.T) {
 
 func TestBriefPaths(t *testing.T) {
 	dir := t.TempDir()
-	if list, err := briefPaths([]string{"a/one.json", "b/two.json"}, pdfFormat, dir); err != nil || len(list) != 2 {
+	if list, err := briefPaths([]string{"a/one.json", "b/two.json"}, export.FormatPDF, dir); err != nil || len(list) != 2 {
 		t.Errorf("a folder: got %q, %v", list, err)
 	}
-	if list, err := briefPaths([]string{"a/one.json", "b/one.json"}, pdfFormat, dir); err == nil {
+	if list, err := briefPaths([]string{"a/one.json", "b/one.json"}, export.FormatPDF, dir); err == nil {
 		t.Errorf("two visits, one name: got %q", list)
 	}
-	if list, err := briefPaths([]string{"a/one.json", "b/one.json"}, pdfFormat, "-"); err == nil {
+	if list, err := briefPaths([]string{"a/one.json", "b/one.json"}, export.FormatPDF, "-"); err == nil {
 		t.Errorf("two pages in one PDF: got %q", list)
 	}
-	if list, err := briefPaths([]string{"a/one.json", "b/one.json"}, textFormat, "-"); err != nil || len(list) != 1 {
+	if list, err := briefPaths([]string{"a/one.json", "b/one.json"}, export.FormatText, "-"); err != nil || len(list) != 1 {
 		t.Errorf("one text: got %q, %v", list, err)
 	}
 }

@@ -9,6 +9,7 @@ import (
 	"github.com/spf13/cobra"
 	"github.com/spf13/pflag"
 
+	"cutbrief/report/export"
 	"cutbrief/report/handbook"
 	"cutbrief/rules/message"
 )
@@ -110,8 +111,8 @@ var (
 )
 
 // formatFlag is --format for some formats; the first is meant where none is named.
-func formatFlag(list ...format) option {
-	return option{name: "format", value: string(list[0]), usage: "{1}", values: formatNames(list), refuse: "{1} is not a format of this command"}
+func formatFlag(list ...export.Format) option {
+	return option{name: "format", value: string(list[0]), usage: "{1}", values: export.FormatNames(list), refuse: "{1} is not a format of this command"}
 }
 
 // add declares the flag. Completion of it fails only for one that does not exist.
@@ -181,7 +182,7 @@ func (c *call) list(name string) []string {
 }
 
 // form is --format.
-func (c *call) form() format { return format(c.choice("format")) }
+func (c *call) form() export.Format { return export.Format(c.choice("format")) }
 
 // arg is an argument, "" if there are not so many.
 func (c *call) arg(i int) string {

@@ -8,6 +8,7 @@ import (
 	"cutbrief/assess/casebook"
 	"cutbrief/assess/screen"
 	"cutbrief/assess/store"
+	"cutbrief/report/export"
 	"cutbrief/rules"
 	"cutbrief/rules/message"
 	"cutbrief/rules/message/catalog"
@@ -16,7 +17,7 @@ import (
 func doctorCommand() command {
 	return command{
 		use: "doctor",
-		flags: []option{formatFlag(textFormat, jsonFormat),
+		flags: []option{formatFlag(export.FormatText, export.FormatJSON),
 			{name: "dir", value: "", usage: "`folder` of visits to look at (default: CUTBRIEF_DIR, else in your data folder)"}},
 		run: examine,
 	}
@@ -33,7 +34,7 @@ func examine(c *call) error {
 	e.Add(words, "Where things are kept", c.places()...)
 	e.Add(words, "What it uses", listFinding(c, store.Systems), listFinding(c, store.Prices), c.wordsFinding())
 	e.Add(words, "The terminal", c.terminalFindings()...)
-	if c.form() == jsonFormat {
+	if c.form() == export.FormatJSON {
 		err = c.putData(json.MarshalIndent(e, "", "  "))
 		err = cmp.Or(err, c.put("\n"))
 	} else {
@@ -47,9 +48,9 @@ func examine(c *call) error {
 
 // places looks at where files are kept. Names of customers lie in the cache too.
 func (c *call) places() []store.Finding {
-	visits, noVisits := c.visitsDir(c.text("dir"))
+	visits, noVisits := c.files().Visits(c.text("dir"))
 	if noVisits != nil {
-		noVisits = errNoHome
+		noVisits = store.ErrNoHome
 	}
 	by := ""
 	switch {
@@ -58,9 +59,9 @@ func (c *call) places() []store.Finding {
 	case c.getenv("CUTBRIEF_DIR") != "":
 		by = "CUTBRIEF_DIR"
 	}
-	progress, noProgress := c.place(dataFolder, "practice.json")
-	lists, noLists := c.place(configFolder)
-	cache, noCache := c.place(cacheFolder)
+	progress, noProgress := c.files().Find(store.DataFolder, "practice.json")
+	lists, noLists := c.files().Find(store.ConfigFolder)
+	cache, noCache := c.files().Find(store.CacheFolder)
 	return []store.Finding{
 		store.Place{What: "visits", Path: visits, Err: noVisits, Do: "name a folder with --dir or CUTBRIEF_DIR"}.Inspect(func(r *store.Remarks) { store.Folder{Dir: visits}.InspectVisits(r, by) }),
 		store.Place{What: "progress", Path: progress, Err: noProgress, Do: "set HOME"}.Inspect(func(r *store.Remarks) { casebook.InspectProgress(r, progress) }),
@@ -74,7 +75,7 @@ func (c *call) places() []store.Finding {
 // listFinding looks at a list in use, and at who chose it.
 func listFinding[T any](c *call, l store.List[T]) store.Finding {
 	f := store.Finding{What: l.Name}
-	path, named := c.ownFile(string(l.Name), c.text(string(l.Name)))
+	path, named := c.files().Own(string(l.Name), c.text(string(l.Name)))
 	l.Inspect(&f.Says, path, named)
 	return f
 }

@@ -82,16 +82,16 @@ func showSample(c *call) error {
 			return err
 		}
 	}
-	s, err := c.subject(textFormat)
+	s, err := c.subject(export.FormatText)
 	if err != nil {
 		return err
 	}
 	briefs := []report.Brief{report.Build(v, s.offered, s.options)}
-	page, err := render(pdfFormat, briefs, "a4")
+	page, err := render(export.FormatPDF, briefs, "a4")
 	if err != nil {
 		return err
 	}
-	path := name + pdfFormat.ending()
+	path := name + export.FormatPDF.Ending()
 	if c.on("force") {
 		err = writeFile(path, page, true)
 	} else {
@@ -126,7 +126,7 @@ func manyCommand() command {
 func rulesCommand() command {
 	return command{
 		use: "rules",
-		flags: []option{formatFlag(textFormat, markdownFormat),
+		flags: []option{formatFlag(export.FormatText, export.FormatMarkdown),
 			{name: "trust", value: "", usage: "only what is known like this: {1}", values: handbook.Trusts(), refuse: "{1} is no kind of trust"}},
 		run: func(c *call) error {
 			trust := c.choice("trust")
@@ -143,7 +143,7 @@ func formatsCommand() command {
 	return command{
 		use:   "formats " + strings.Join(kinds, "|"),
 		args:  arguments{least: 1, most: 1, what: "the name of one kind of file", values: kinds, refuse: "{1} is not a kind of file of this program"},
-		flags: []option{formatFlag(textFormat, markdownFormat)},
+		flags: []option{formatFlag(export.FormatText, export.FormatMarkdown)},
 		run: func(c *call) error {
 			return c.putPage(func(words *message.Catalog) handbook.Page {
 				p, _ := handbook.Format(c.args[0], words) // it is one of the kinds
@@ -156,7 +156,7 @@ func formatsCommand() command {
 // putPage prints a page of the handbook.
 func (c *call) putPage(page func(*message.Catalog) handbook.Page) error {
 	return c.putWords(func(words *message.Catalog) string {
-		if c.form() == markdownFormat {
+		if c.form() == export.FormatMarkdown {
 			return page(words).Markdown()
 		}
 		return page(words).Text(text.DefaultWidth)
@@ -168,7 +168,7 @@ func guideCommand() command {
 	return command{
 		use:   "guide [" + strings.Join(readers, "|") + "]",
 		args:  arguments{most: 1, what: "the name of one reader", values: readers, refuse: "there is no guide for {1}"},
-		flags: []option{formatFlag(textFormat, markdownFormat)},
+		flags: []option{formatFlag(export.FormatText, export.FormatMarkdown)},
 		run: func(c *call) error {
 			reader := c.arg(0)
 			if reader == "" {
@@ -176,7 +176,7 @@ func guideCommand() command {
 			}
 			return c.putWords(func(words *message.Catalog) string {
 				title, markdown := handbook.Guide(reader, words)
-				if c.form() == markdownFormat {
+				if c.form() == export.FormatMarkdown {
 					return "# " + title + "\n\n" + markdown
 				}
 				return handbook.Told(title, markdown, text.DefaultWidth)

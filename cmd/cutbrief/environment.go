@@ -3,16 +3,14 @@ package main
 import (
 	"crypto/rand"
 	"encoding/hex"
-	"errors"
 	"io"
 	"os"
-	"path/filepath"
 	"runtime"
-	"strings"
 	"time"
 
 	"golang.org/x/term"
 
+	"cutbrief/assess/store"
 	"cutbrief/rules/message"
 )
 
@@ -46,6 +44,9 @@ func randomID() string {
 	rand.Read(b[:]) // never fails: the runtime ends the program instead
 	return hex.EncodeToString(b[:])
 }
+
+// files are the places of the user's files.
+func (e *environment) files() store.Places { return store.Places{Getenv: e.getenv, System: e.goos} }
 
 // isTerminal reports whether a stream is a terminal.
 func isTerminal(stream any) bool {
@@ -82,79 +83,6 @@ var variables = []struct {
 	{"NO_COLOR", "if set, nothing is coloured"},
 	{"TERM", "the kind of terminal; with \"dumb\" nothing is drawn, and questions come line by line"},
 	{"HOME, XDG_DATA_HOME, XDG_CONFIG_HOME, XDG_CACHE_HOME", "where files are kept on Linux; on macOS HOME says it, on Windows AppData and LocalAppData"},
-}
-
-// errNoHome means the system does not say where the user's files are.
-var errNoHome = errors.New("no home folder is set")
-
-// folderKind is one kind of folder of the user, on each system.
-type folderKind struct {
-	xdg, linux, mac, windows string
-}
-
-var (
-	dataFolder   = folderKind{"XDG_DATA_HOME", ".local/share", "Library/Application Support", "AppData"}
-	configFolder = folderKind{"XDG_CONFIG_HOME", ".config", "Library/Application Support", "AppData"}
-	cacheFolder  = folderKind{"XDG_CACHE_HOME", ".cache", "Library/Caches", "LocalAppData"}
-)
-
-// place is a file or folder of the program in a folder of the user. The XDG Base
-// Directory specification says to pass over a variable that is not an absolute
-// path.
-func (e *environment) place(kind folderKind, below ...string) (string, error) {
-	base := e.getenv(kind.xdg)
-	switch {
-	case e.goos == "windows":
-		base = e.getenv(kind.windows)
-	case e.goos == "darwin":
-		base = e.underHome(kind.mac)
-	case !filepath.IsAbs(base):
-		base = e.underHome(kind.linux)
-	}
-	if base == "" {
-		return "", errNoHome
-	}
-	return filepath.Join(append([]string{base, "cutbrief"}, below...)...), nil
-}
-
-func (e *environment) underHome(path string) string {
-	home := e.getenv("HOME")
-	if home == "" {
-		return ""
-	}
-	return filepath.Join(home, filepath.FromSlash(path))
-}
-
-// visitsDir is the folder visits are kept in: the flag, else CUTBRIEF_DIR, else
-// the place the user's system keeps data in. It need not exist.
-func (e *environment) visitsDir(flag string) (string, error) {
-	if flag != "" {
-		return flag, nil
-	}
-	if dir := e.getenv("CUTBRIEF_DIR"); dir != "" {
-		return dir, nil
-	}
-	dir, err := e.place(dataFolder, "visits")
-	if err != nil {
-		return "", message.WithHint(err, "name a folder with --dir or CUTBRIEF_DIR")
-	}
-	return dir, nil
-}
-
-// ownFile is the user's own file of a kind, such as systems: the one the flag
-// names, else the variable, which named tells; else NAME.csv in the
-// configuration folder, which need not exist, and named is "". path is "" if
-// there is no such folder.
-func (e *environment) ownFile(name, flag string) (path, named string) {
-	variable := "CUTBRIEF_" + strings.ToUpper(name)
-	if flag != "" {
-		return flag, "--" + name
-	}
-	if path := e.getenv(variable); path != "" {
-		return path, variable
-	}
-	path, _ = e.place(configFolder, name+".csv")
-	return path, ""
 }
 
 // locale is the language the machine is set to, as its variable says, and that

@@ -3,19 +3,18 @@ package main
 import (
 	"fmt"
 	"os"
-	"path/filepath"
-	"strings"
 	"sync"
 
 	"cutbrief/assess/store"
 	"cutbrief/report"
+	"cutbrief/report/export"
 	"cutbrief/rules/message"
 )
 
 // briefFolder makes the page of every visit in a folder and below, each in a file
 // of its own in the folder that --out names, and says how many. What cannot be
 // read or written is named and does not stop the rest; then it fails.
-func (c *call) briefFolder(dir string, form format) error {
+func (c *call) briefFolder(dir string, form export.Format) error {
 	out := c.text("out")
 	if out == "" || out == "-" {
 		return misuse(message.ID("name the folder for the pages: --out DIR").Message(), "a folder of visits gives one file for each")
@@ -32,7 +31,7 @@ func (c *call) briefFolder(dir string, form format) error {
 		return message.Errorf("make the folder {1}: {2}", message.Name(out), store.Cause(err))
 	}
 	store.Sweep(out)
-	paths := pagesBelow(dir, out, files, form)
+	paths := export.PagesBelow(dir, out, files, form)
 	var reading sync.Mutex // what is noted on reading goes to one place
 	tell := c.progress("{1} page", "{1} pages")
 	failed := store.Batch(files, func(file string) error {
@@ -60,21 +59,4 @@ func (c *call) briefFolder(dir string, form format) error {
 		return message.Errorf("{1} of {2} could not be made", message.Count(len(failed)), message.Count(len(files)))
 	}
 	return nil
-}
-
-// pagesBelow are the paths of the pages of files below a folder, by file: named
-// after the way to the file, and numbered where two would be alike.
-func pagesBelow(dir, out string, files []string, form format) map[string]string {
-	paths, taken := map[string]string{}, map[string]int{}
-	for _, file := range files {
-		name, _ := filepath.Rel(dir, file) // it is below
-		name = nameAfter(strings.ReplaceAll(filepath.ToSlash(name), "/", "-"), form)
-		path := filepath.Join(out, name)
-		n := taken[store.Alike(path)] + 1
-		if taken[store.Alike(path)] = n; n > 1 {
-			path = fmt.Sprintf("%s (%d)%s", strings.TrimSuffix(path, form.ending()), n, form.ending())
-		}
-		paths[file] = path
-	}
-	return paths
 }

@@ -9,6 +9,7 @@ import (
 	"testing"
 
 	"cutbrief/assess/casebook"
+	"cutbrief/report/export"
 )
 
 // folderOf writes n invented visits into folders of 500, and one file that is none.
@@ -62,7 +63,7 @@ func TestAFolderGivesAPageEach(t *testing.T) {
 
 // Two files whose ways have the same name get a page each.
 func TestPagesBelowAreApart(t *testing.T) {
-	got := pagesBelow("d", "out", []string{"d/a-b.json", "d/a/b.json"}, pdfFormat)
+	got := export.PagesBelow("d", "out", []string{"d/a-b.json", "d/a/b.json"}, export.FormatPDF)
 	if got["d/a-b.json"] != filepath.Join("out", "a-b.pdf") || got["d/a/b.json"] != filepath.Join("out", "a-b (2).pdf") {
 		t.Error(got)
 	}

@@ -12,6 +12,7 @@ import (
 	"cutbrief/assess/screen/rehearse"
 	"cutbrief/assess/store"
 	"cutbrief/report"
+	"cutbrief/report/export"
 	"cutbrief/report/pdf"
 	"cutbrief/report/text"
 	"cutbrief/rules"
@@ -36,7 +37,7 @@ func interviewCommand() command {
 
 // holdInterview runs one interview from the first question to the farewell.
 func holdInterview(c *call) error {
-	about, err := c.subject(textFormat)
+	about, err := c.subject(export.FormatText)
 	if err != nil {
 		return err
 	}
@@ -84,7 +85,7 @@ const learnFrom = "learn-from.txt"
 func (c *call) learn() (usual assess.Priors, learned message.Message, err error) {
 	dir := c.text("learn-from")
 	if dir == "" {
-		path, _ := c.place(configFolder, learnFrom)
+		path, _ := c.files().Find(store.ConfigFolder, learnFrom)
 		data, err := os.ReadFile(path)
 		if dir = strings.TrimSpace(string(data)); err != nil || dir == "" {
 			return nil, learned, nil
@@ -101,7 +102,7 @@ func (c *call) openSession(file string) (*store.Session, error) {
 	case "-":
 		return nil, misuse(message.ID("name one, or leave it out for a new visit").Message(), "an interview needs a file to keep the draft in")
 	case "":
-		dir, err := c.visitsDir(c.text("dir"))
+		dir, err := c.files().Visits(c.text("dir"))
 		if err != nil {
 			return nil, err
 		}
@@ -149,7 +150,7 @@ func (p *pager) Page(v *assess.Visit) (string, error) {
 	case p.page != "":
 		return p.page, writeFile(p.page, made, true)
 	case path != "":
-		p.page, err = writeNext(nameAfter(path, pdfFormat), made)
+		p.page, err = writeNext(export.NameAfter(path, export.FormatPDF), made)
 	default:
 		p.page, err = writeNext("brief.pdf", made)
 	}
@@ -190,7 +191,7 @@ func rehearseCommand() command {
 
 // holdRehearsal runs the demonstration of a visit, or prints it.
 func holdRehearsal(c *call) error {
-	s, bench, err := c.atBench(textFormat)
+	s, bench, err := c.atBench(export.FormatText)
 	if err != nil {
 		return err
 	}
@@ -227,7 +228,7 @@ func holdRehearsal(c *call) error {
 }
 
 // atBench reads the visit to demonstrate to, in the words of a format.
-func (c *call) atBench(f format) (*store.Session, report.Bench, error) {
+func (c *call) atBench(f export.Format) (*store.Session, report.Bench, error) {
 	about, v, err := c.about(f)
 	if err != nil {
 		return nil, report.Bench{}, err
@@ -249,7 +250,7 @@ func recordCommand() command {
 			if _, err := time.Parse(time.DateOnly, day); err != nil {
 				return misuse(message.ID("year, month and day, such as 2026-12-01").Message(), "--date {1} is not a day", quoted(day))
 			}
-			s, bench, err := c.atBench(textFormat)
+			s, bench, err := c.atBench(export.FormatText)
 			if err != nil {
 				return err
 			}

@@ -15,7 +15,7 @@ import (
 
 // load is the list in use of a kind.
 func load[T any](a *app, l store.List[T], flag string) (T, error) {
-	path, named := a.ownFile(string(l.Name), flag)
+	path, named := a.files().Own(string(l.Name), flag)
 	return l.Load(path, named != "")
 }
 
@@ -38,8 +38,8 @@ func (c *call) prices() (*cost.PriceList, error) {
 func (c *call) words() (*message.Catalog, error) { return c.catalog(c.text("words")) }
 
 // wordsFor is the catalog for a document in a format.
-func (c *call) wordsFor(f format) (*message.Catalog, error) {
-	if !f.forPeople() {
+func (c *call) wordsFor(f export.Format) (*message.Catalog, error) {
+	if !f.ForPeople() {
 		return nil, nil
 	}
 	return c.words()
@@ -53,7 +53,7 @@ const englishWords = "en"
 // configuration folder if it is there, else the locale of the machine, as far as
 // we have its language.
 func (a *app) chosenWords(flag string) (named, by string) {
-	path, by := a.ownFile("words", flag)
+	path, by := a.files().Own("words", flag)
 	if by != "" {
 		return path, by
 	}

@@ -6,100 +6,14 @@ import (
 	"errors"
 	"fmt"
 	"path/filepath"
-	"slices"
 	"strings"
 	"time"
 
 	"cutbrief/assess/store"
-	"cutbrief/report/text"
+	"cutbrief/report/export"
 	"cutbrief/rules/message"
 	"cutbrief/rules/tabular"
 )
-
-// format is a form that something is written in.
-type format string
-
-// The formats, as named on the command line.
-const (
-	pdfFormat      format = "pdf"
-	htmlFormat     format = "html"
-	textFormat     format = "text"
-	markdownFormat format = "markdown"
-	jsonFormat     format = "json"
-	csvFormat      format = "csv"
-	icsFormat      format = "ics"
-	tableFormat    format = "table"
-	ndjsonFormat   format = "ndjson"
-	xlsxFormat     format = "xlsx"
-)
-
-// width is the width of a text in this format.
-func (f format) width() int {
-	if f == markdownFormat {
-		return text.Markdown
-	}
-	return text.DefaultWidth
-}
-
-// briefFormats are those a brief can take, with the file endings that mean each.
-var briefFormats = []struct {
-	format  format
-	endings []string
-}{
-	{pdfFormat, []string{".pdf"}},
-	{htmlFormat, []string{".html", ".htm"}},
-	{textFormat, []string{".txt", ".text"}},
-	{markdownFormat, []string{".md", ".markdown"}},
-	{jsonFormat, []string{".json"}},
-}
-
-func formatNames(list []format) []string {
-	var names []string
-	for _, f := range list {
-		names = append(names, string(f))
-	}
-	return names
-}
-
-// formatOf is the format named, else the one that the name of a file means, else
-// pdf.
-func formatOf(named format, path string) format {
-	ending := strings.ToLower(filepath.Ext(path))
-	for _, f := range briefFormats {
-		if named == "" && slices.Contains(f.endings, ending) {
-			return f.format
-		}
-	}
-	if named == "" {
-		return pdfFormat
-	}
-	return named
-}
-
-// ending is what the name of a file in this format ends in.
-func (f format) ending() string {
-	for _, known := range briefFormats {
-		if known.format == f {
-			return known.endings[0]
-		}
-	}
-	return ""
-}
-
-// forPeople reports a format whose words are those asked for. JSON, CSV and
-// calendars are for programs and stay in English.
-func (f format) forPeople() bool {
-	return f == pdfFormat || f == htmlFormat || f == textFormat || f == markdownFormat || f == tableFormat || f == xlsxFormat
-}
-
-// nameAfter is the name of the document of a visit.
-func nameAfter(file string, f format) string {
-	if file == "-" {
-		file = "brief"
-	}
-	name := filepath.Base(file)
-	return strings.TrimSuffix(name, filepath.Ext(name)) + f.ending()
-}
 
 // put writes a text to standard output, or says why not.
 func (c *call) put(text string) error {
@@ -182,7 +96,7 @@ func (c *call) deliverBook(name string, tables ...tabular.Table) error {
 
 // onlyBook refuses --out and --force with any other format.
 func (c *call) onlyBook() error {
-	if c.flags.Lookup("out") != nil && c.form() != xlsxFormat && (c.text("out") != "" || c.on("force")) {
+	if c.flags.Lookup("out") != nil && c.form() != export.FormatWorkbook && (c.text("out") != "" || c.on("force")) {
 		return misuse(message.ID("other formats are written to standard output").Message(), "--out and --force go with --format xlsx")
 	}
 	return nil
@@ -192,7 +106,7 @@ func (c *call) onlyBook() error {
 func (c *call) noTerminal(path string, instead message.ID) error {
 	if path == "-" && isTerminal(c.out) {
 		what := message.ID("a PDF cannot be shown in a terminal")
-		if c.form() == xlsxFormat {
+		if c.form() == export.FormatWorkbook {
 			what = "a workbook cannot be shown in a terminal"
 		}
 		return misuse(instead.Message(), what)

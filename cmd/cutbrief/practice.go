@@ -8,11 +8,13 @@ import (
 	"cutbrief/assess/casebook"
 	"cutbrief/assess/screen"
 	"cutbrief/assess/screen/practice"
+	"cutbrief/assess/store"
+	"cutbrief/report/export"
 	"cutbrief/rules/message"
 )
 
 func practiceCommand() command {
-	formats := formatFlag(textFormat, csvFormat, jsonFormat)
+	formats := formatFlag(export.FormatText, export.FormatCSV, export.FormatJSON)
 	formats.usage = "format of the report: {1}"
 	return command{
 		use: "practice",
@@ -58,7 +60,7 @@ func holdPractice(c *call) error {
 	if level < 0 || level > 5 {
 		return misuse(message.ID("1, easy, to 5, hard").Message(), "--level {1} is no level", message.Count(level))
 	}
-	path, pathErr := c.place(dataFolder, "practice.json")
+	path, pathErr := c.files().Find(store.DataFolder, "practice.json")
 	if c.on("report") {
 		return c.reportProgress(path, pathErr)
 	}
@@ -111,9 +113,9 @@ func (c *call) reportProgress(path string, unplaced error) error {
 		return err
 	}
 	switch c.form() {
-	case csvFormat:
+	case export.FormatCSV:
 		return c.putData(p.CSV())
-	case jsonFormat:
+	case export.FormatJSON:
 		return c.putData(p.JSON())
 	}
 	return c.putWords(p.Text)

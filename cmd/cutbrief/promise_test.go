@@ -17,6 +17,7 @@ import (
 
 	"cutbrief/assess"
 	"cutbrief/report"
+	"cutbrief/report/export"
 	"cutbrief/report/pdf"
 	"cutbrief/report/text"
 	"cutbrief/rules"
@@ -276,7 +277,7 @@ func TestThePageKeepsItsPromises(t *testing.T) {
 			keepsHardRules(t, &job, &brief, offered)
 		}
 		rounded += roundsSafely(t, &brief, rules.Evaluate(job, offered))
-		data, err := render(jsonFormat, []report.Brief{brief}, "a4")
+		data, err := render(export.FormatJSON, []report.Brief{brief}, "a4")
 		if err != nil {
 			t.Fatal(err)
 		}

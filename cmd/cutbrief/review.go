@@ -31,7 +31,7 @@ func reviewCommand() command {
 		tables: handbook.Filters,
 		args:   arguments{most: 1, what: "one folder"},
 		flags: []option{
-			formatFlag(tableFormat, csvFormat, jsonFormat, ndjsonFormat, markdownFormat, pdfFormat, xlsxFormat), paper,
+			formatFlag(export.FormatTable, export.FormatCSV, export.FormatJSON, export.FormatNDJSON, export.FormatMarkdown, export.FormatPDF, export.FormatWorkbook), paper,
 			{name: "where", value: "", usage: "keep only the rows this holds for, such as 'verdict = open'"},
 			{name: "sort", value: "-date", usage: "fields to sort by, with a comma between; a minus puts the largest first"},
 			{name: "fields", value: "", usage: "fields to show, with a comma between"},
@@ -59,7 +59,7 @@ func reviewCommand() command {
 // reviewJob is what a review has to do, checked.
 func (c *call) reviewJob() (job *export.Job, err error) {
 	job = &export.Job{Dir: c.arg(0), Fields: review.UsualFields(), Chosen: c.text("fields") != "", By: export.FieldNamed(c.choice("by")), Now: c.now, Program: build()}
-	job.Whole = c.on("tally") || c.form() == pdfFormat
+	job.Whole = c.on("tally") || c.form() == export.FormatPDF
 	job.Width, _ = sizeOf(c.out)
 	if job.Where, err = review.ParseWhere(c.text("where"), c.now()); err != nil {
 		return nil, misuse(message.ID("fields, comparisons and examples: cutbrief review --help").Message(), "--where: {1}", err)
@@ -76,12 +76,12 @@ func (c *call) reviewJob() (job *export.Job, err error) {
 		return nil, err
 	}
 	if job.Dir == "" {
-		if job.Dir, err = c.visitsDir(""); err != nil {
+		if job.Dir, err = c.files().Visits(""); err != nil {
 			return nil, err
 		}
 	}
 	name, unnamed := review.IndexName(job.Dir)
-	if index, err := c.place(cacheFolder, name); err == nil && unnamed == nil { // without one it only takes longer
+	if index, err := c.files().Find(store.CacheFolder, name); err == nil && unnamed == nil { // without one it only takes longer
 		job.Index = index
 	}
 	if job.Offered, err = c.systems(); err != nil {
@@ -93,17 +93,17 @@ func (c *call) reviewJob() (job *export.Job, err error) {
 
 // agree refuses flags that do not go together.
 func (c *call) agree(job *export.Job) error {
-	counted, form, measured := []format{tableFormat, jsonFormat, pdfFormat}, c.form(), c.on("measured")
+	counted, form, measured := []export.Format{export.FormatTable, export.FormatJSON, export.FormatPDF}, c.form(), c.on("measured")
 	for _, rule := range []struct {
 		broken     bool
 		what, hint message.ID
 	}{
 		{measured && (job.Whole || job.By != nil), "--measured and --by, --tally or a page are given together", "choose one of them"},
 		{job.Whole && !slices.Contains(counted, form), "--tally is not written as {1}", "choose --format table, json or pdf"},
-		{c.on("quote") && (!c.on("tally") || form != tableFormat), "--quote goes with --tally, as text", "cutbrief review --tally --quote"},
-		{form != pdfFormat && form != xlsxFormat && (c.text("out") != "" || c.on("force")), "--out and --force go with --format pdf or xlsx", "other formats are written to standard output"},
+		{c.on("quote") && (!c.on("tally") || form != export.FormatTable), "--quote goes with --tally, as text", "cutbrief review --tally --quote"},
+		{form != export.FormatPDF && form != export.FormatWorkbook && (c.text("out") != "" || c.on("force")), "--out and --force go with --format pdf or xlsx", "other formats are written to standard output"},
 		{job.By != nil && !slices.Contains(counted, form), "--by is not written as {1}", "choose --format table, json or pdf"},
-		{measured && !slices.Contains([]format{tableFormat, csvFormat, jsonFormat, xlsxFormat}, form), "--measured is not written as {1}", "choose --format table, csv, json or xlsx"},
+		{measured && !slices.Contains([]export.Format{export.FormatTable, export.FormatCSV, export.FormatJSON, export.FormatWorkbook}, form), "--measured is not written as {1}", "choose --format table, csv, json or xlsx"},
 	} {
 		if rule.broken {
 			return misuse(rule.hint.Message(), rule.what, message.Name(form))
@@ -129,23 +129,23 @@ func (c *call) writeReview(job *export.Job) error {
 		measured = export.MeasuredOf(sheet, timings, job.Offered)
 	}
 	switch {
-	case c.form() == pdfFormat:
+	case c.form() == export.FormatPDF:
 		return c.writeTeam(job, sheet)
-	case c.form() == xlsxFormat && timings != nil:
+	case c.form() == export.FormatWorkbook && timings != nil:
 		return c.deliverBook("review.xlsx", measured.Workbook())
-	case c.form() == xlsxFormat:
+	case c.form() == export.FormatWorkbook:
 		return c.deliverBook("review.xlsx", sheet.Workbook())
 	}
-	list := map[format]func(io.Writer) error{tableFormat: sheet.Text, csvFormat: sheet.CSV, jsonFormat: sheet.JSON, ndjsonFormat: sheet.NDJSON, markdownFormat: sheet.Markdown}
+	list := map[export.Format]func(io.Writer) error{export.FormatTable: sheet.Text, export.FormatCSV: sheet.CSV, export.FormatJSON: sheet.JSON, export.FormatNDJSON: sheet.NDJSON, export.FormatMarkdown: sheet.Markdown}
 	switch {
 	case timings != nil:
-		list = map[format]func(io.Writer) error{tableFormat: measured.Text, csvFormat: measured.CSV, jsonFormat: measured.JSON}
+		list = map[export.Format]func(io.Writer) error{export.FormatTable: measured.Text, export.FormatCSV: measured.CSV, export.FormatJSON: measured.JSON}
 	case job.By != nil || job.Whole:
 		p := job.Counted(sheet)
 		if c.on("quote") {
 			p.Quotes = job.Quotes(sheet.Rows)
 		}
-		list = map[format]func(io.Writer) error{tableFormat: p.Text, jsonFormat: p.JSON}
+		list = map[export.Format]func(io.Writer) error{export.FormatTable: p.Text, export.FormatJSON: p.JSON}
 	}
 	return writeFailed(list[c.form()](c.out))
 }
@@ -184,7 +184,7 @@ func (c *call) reviewOnScreen(job *export.Job) error {
 			if err != nil {
 				return "", err
 			}
-			return writeNext(nameAfter(filepath.Base(path), pdfFormat), made)
+			return writeNext(export.NameAfter(filepath.Base(path), export.FormatPDF), made)
 		},
 	})
 	if err != nil {

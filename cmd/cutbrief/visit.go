@@ -86,7 +86,7 @@ type subject struct {
 	options report.Options
 }
 
-func (c *call) subject(f format) (s subject, err error) {
+func (c *call) subject(f export.Format) (s subject, err error) {
 	if c.flags.Lookup("units") != nil && c.text("units") != "" {
 		s.options.Style, _ = unit.ParseStyle(c.text("units")) // the flag was checked
 	}
@@ -104,7 +104,7 @@ func (c *call) subject(f format) (s subject, err error) {
 }
 
 // about is subject, and the visit that the first argument names.
-func (c *call) about(f format) (s subject, v *assess.Visit, err error) {
+func (c *call) about(f export.Format) (s subject, v *assess.Visit, err error) {
 	if s, err = c.subject(f); err == nil {
 		v, err = c.readVisit(c.args[0])
 	}
@@ -126,10 +126,10 @@ type document struct {
 
 // documentCommand is a command that works something out about a visit and shows it.
 // A workbook is called after the command.
-func documentCommand(use string, args arguments, formats []format, flags []option, about func(*call, *assess.Visit, subject) (document, error)) command {
+func documentCommand(use string, args arguments, formats []export.Format, flags []option, about func(*call, *assess.Visit, subject) (document, error)) command {
 	name, _, _ := strings.Cut(use, " ")
 	flags = append(flags, formatFlag(formats...))
-	if slices.Contains(formats, xlsxFormat) {
+	if slices.Contains(formats, export.FormatWorkbook) {
 		flags = append(flags, bookFlags...)
 	}
 	return command{use: use, args: args, flags: flags, run: func(c *call) error {
@@ -145,19 +145,19 @@ func documentCommand(use string, args arguments, formats []format, flags []optio
 			return err
 		}
 		switch c.form() {
-		case jsonFormat:
+		case export.FormatJSON:
 			return c.putData(d.json())
-		case csvFormat:
+		case export.FormatCSV:
 			return c.putData(d.csv())
-		case xlsxFormat:
+		case export.FormatWorkbook:
 			return c.deliverBook(name+".xlsx", d.book()...)
 		}
-		return c.put(d.text(c.form().width()))
+		return c.put(d.text(c.form().Width()))
 	}}
 }
 
 func costCommand() command {
-	return documentCommand("cost FILE", oneVisit, []format{textFormat, markdownFormat, csvFormat, jsonFormat, xlsxFormat}, []option{unitsFlag},
+	return documentCommand("cost FILE", oneVisit, []export.Format{export.FormatText, export.FormatMarkdown, export.FormatCSV, export.FormatJSON, export.FormatWorkbook}, []option{unitsFlag},
 		func(c *call, v *assess.Visit, s subject) (document, error) {
 			sheet := report.Costs(v, s.offered, s.options)
 			return document{
@@ -171,7 +171,7 @@ func costCommand() command {
 
 func compareCommand() command {
 	only := option{name: "only", value: []string(nil), usage: "the systems to compare, by `id`, with commas between"}
-	return documentCommand("compare FILE", oneVisit, []format{textFormat, markdownFormat, jsonFormat, xlsxFormat}, []option{unitsFlag, only},
+	return documentCommand("compare FILE", oneVisit, []export.Format{export.FormatText, export.FormatMarkdown, export.FormatJSON, export.FormatWorkbook}, []option{unitsFlag, only},
 		func(c *call, v *assess.Visit, s subject) (document, error) {
 			beside, err := report.Compare(v, s.offered, s.options, c.list("only"))
 			if unknown, is := errors.AsType[*report.UnknownSystemError](err); is {
@@ -192,7 +192,7 @@ func compareCommand() command {
 
 func whyCommand() command {
 	args := arguments{least: 1, most: 2, what: "the file of a visit, and perhaps a topic", complete: completeTopic}
-	return documentCommand("why FILE [TOPIC]", args, []format{textFormat, markdownFormat, jsonFormat}, []option{unitsFlag},
+	return documentCommand("why FILE [TOPIC]", args, []export.Format{export.FormatText, export.FormatMarkdown, export.FormatJSON}, []option{unitsFlag},
 		func(c *call, v *assess.Visit, s subject) (document, error) {
 			list, err := reasons(c.arg(1), v, s)
 			return document{
@@ -218,7 +218,7 @@ func reasons(topic string, v *assess.Visit, s subject) ([]report.Reason, error) 
 }
 
 func nextCommand() command {
-	return documentCommand("next FILE", oneVisit, []format{textFormat, jsonFormat}, nil,
+	return documentCommand("next FILE", oneVisit, []export.Format{export.FormatText, export.FormatJSON}, nil,
 		func(c *call, v *assess.Visit, s subject) (document, error) {
 			lines := report.Next(s.options.Words, v, s.offered)
 			return document{
@@ -251,7 +251,7 @@ func followupCommand() command {
 	return command{
 		use:   "followup FILE...",
 		args:  arguments{least: 1, most: -1, what: "the file of a visit"},
-		flags: []option{formatFlag(textFormat, icsFormat), outFlag, forceFlag},
+		flags: []option{formatFlag(export.FormatText, export.FormatCalendar), outFlag, forceFlag},
 		run:   followUp,
 	}
 }
@@ -275,7 +275,7 @@ func followUp(c *call) error {
 		}
 		list = append(list, f)
 	}
-	if c.form() == textFormat {
+	if c.form() == export.FormatText {
 		return c.deliverOut([]byte(text.Letters(list, text.DefaultWidth)))
 	}
 	calendar, err := export.Calendar(list)

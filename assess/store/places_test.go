@@ -1,4 +1,4 @@
-package main
+package store
 
 import (
 	"path/filepath"
@@ -24,8 +24,8 @@ func TestVisitsDir(t *testing.T) {
 		{"macOS", "", "darwin", map[string]string{"HOME": home}, "/h/Library/Application Support/cutbrief/visits"},
 		{"Windows", "", "windows", map[string]string{"AppData": home}, "/h/cutbrief/visits"},
 	} {
-		w := environment{goos: test.goos, getenv: func(name string) string { return test.env[name] }}
-		got, err := w.visitsDir(test.flag)
+		w := Places{System: test.goos, Getenv: func(name string) string { return test.env[name] }}
+		got, err := w.Visits(test.flag)
 		if err != nil || filepath.ToSlash(got) != test.want {
 			t.Errorf("%s: got %q, %v; want %q", test.name, got, err, test.want)
 		}
@@ -33,23 +33,23 @@ func TestVisitsDir(t *testing.T) {
 }
 
 func TestVisitsDirWithoutHome(t *testing.T) {
-	w := environment{goos: "linux", getenv: func(string) string { return "" }}
-	if dir, err := w.visitsDir(""); err == nil {
+	w := Places{System: "linux", Getenv: func(string) string { return "" }}
+	if dir, err := w.Visits(""); err == nil {
 		t.Errorf("got %q, want an error: nobody said where", dir)
 	}
 }
 
 func TestSystemsFile(t *testing.T) {
 	env := map[string]string{"HOME": filepath.FromSlash("/h")}
-	w := environment{goos: "linux", getenv: func(name string) string { return env[name] }}
-	if path, named := w.ownFile("systems", ""); filepath.ToSlash(path) != "/h/.config/cutbrief/systems.csv" || named != "" {
+	w := Places{System: "linux", Getenv: func(name string) string { return env[name] }}
+	if path, named := w.Own("systems", ""); filepath.ToSlash(path) != "/h/.config/cutbrief/systems.csv" || named != "" {
 		t.Errorf("default: got %q, %q", path, named)
 	}
 	env["CUTBRIEF_SYSTEMS"] = "env.csv"
-	if path, named := w.ownFile("systems", ""); path != "env.csv" || named != "CUTBRIEF_SYSTEMS" {
+	if path, named := w.Own("systems", ""); path != "env.csv" || named != "CUTBRIEF_SYSTEMS" {
 		t.Errorf("environment: got %q, %q", path, named)
 	}
-	if path, named := w.ownFile("systems", "flag.csv"); path != "flag.csv" || named != "--systems" {
+	if path, named := w.Own("systems", "flag.csv"); path != "flag.csv" || named != "--systems" {
 		t.Errorf("flag: got %q, %q", path, named)
 	}
 }
