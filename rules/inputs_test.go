@@ -43,6 +43,12 @@ func richlyTold() Job {
 	return j
 }
 
+// kinds are what a need is counted in; a yes or no in nothing.
+var kinds = map[RuleID]unit.Kind{
+	RuleClean: unit.Thickness, RuleSever: unit.Thickness, RulePierce: unit.Thickness, RuleBevel: unit.Thickness, RuleDuty: unit.Share, RuleBreaker: unit.Current,
+	RuleCord: unit.Share, RuleCordLoad: unit.Current, RuleGenerator: unit.ApparentPower, RuleAirFlow: unit.Flow, RuleAirPress: unit.Pressure, RuleBudget: unit.Price,
+}
+
 // What each check names, worked by hand. Stainless counts 1.15 times: 10.35, 13.8, 6.9
 // and 8/cos 30° · 1.15 = 10.62 mm; so 10.35/12 of 48 A are worked at, 41.4 A. 400 V give
 // 230.9 V of one phase, on which 30 A · (96.56 · 41.4)/(99.2 · 48) · 200/230.9 = 21.81 A
@@ -77,6 +83,7 @@ func TestInputsByHand(t *testing.T) {
 		RuleCordLoad:  {Met, 19.589, 23.54, cord},
 		RuleGenerator: {Met, 6.2966, 10, draw},
 		RuleAirFlow:   {Short, 150, 120, []string{"air delivery: 120 l/min (air-delivery)", "altitude: 0 m (altitude)", "receiver bridges: 9.9 min (air-receiver)", "receiver that would bridge one busy cut: 5.1 l"}},
+		RuleAirPress:  {Met, 5.0347, 8, []string{"inlet pressure of the system: 5 bar", "lost in hose and couplings: + 0.03 bar"}},
 		RuleAirDry:    {Borderline, 0, 0, []string{"how the air is dried: separator (air-drier)", "usual dew point at line pressure: 20 °C"}},
 		RuleEdge:      {Met, 0, 0, []string{"what happens next: machined (edge-next)", "how the torch is guided: by-hand (guidance)", "what it needs: leave metal on: the machine takes the hardened edge off", "metal to leave on: 2 mm"}},
 		RuleHeat:      {Met, 0, 0, []string{"today's way: oxy-fuel (today)", "its heated band, at most: 4 mm", "hand plasma's, at most: 2 mm", "worked out for the everyday cut in mild steel: 0.62 mm"}},
@@ -95,6 +102,9 @@ func TestInputsByHand(t *testing.T) {
 			t.Errorf("%s names\n%s\nwant\n%s", check.Rule, got, strings.Join(w.inputs, "\n"))
 		}
 		near := func(a, b float64) bool { return math.Abs(a-b) <= 1e-4*math.Abs(b) }
+		if check.Need.Kind != kinds[check.Rule] || check.Have.Kind != kinds[check.Rule] {
+			t.Errorf("%s is of kind %v", check.Rule, check.Need.Kind)
+		}
 		if check.Verdict != w.verdict || !near(check.Need.Value, w.need) || !near(check.Have.Value, w.have) {
 			t.Errorf("%s: %s, %g of %g; want %s, %g of %g", check.Rule, check.Verdict, check.Have.Value, check.Need.Value, w.verdict, w.have, w.need)
 		}
@@ -173,5 +183,35 @@ func TestNeedByHand(t *testing.T) {
 	}
 	if r := Evaluate(twice, system.Range{}); r.Outcome != NoneFits || len(r.Candidates) != 0 {
 		t.Errorf("a range of none: %s", r.Outcome)
+	}
+}
+
+// What was said stands: who complains of heavy pieces is sized by them, whatever the
+// length cut would say of speed. None in this metal asks for no check. More pieces
+// than there are metals are judged like one that is as thick as the thickest.
+func TestNeedOtherwise(t *testing.T) {
+	reach := mildSteel(25, Maintenance)
+	reach.CutPerWeek, reach.Today = unit.Known(unit.Metre(200)), unit.Known([]Process{Abrasive})
+	for said, want := range map[Annoyance]unit.Millimetre{TooThick: 25, TooSlow: 37.5, Warps: 25, Nothing: 37.5} {
+		reach.Annoys = []Annoyance{said}
+		if n, _ := Evaluate(reach, ladder()).Need.Get(); n.Rated != want {
+			t.Errorf("%s: %g mm, want %g", said, n.Rated, want)
+		}
+	}
+	none := answered(mildSteel(10, Maintenance))
+	none.Start, none.Features = unit.Known(InPlate), unit.Known([]Feature{Bevels})
+	for _, c := range Evaluate(none, ladder()).Candidates {
+		for _, check := range c.Checks {
+			if check.Rule == RuleSever || check.Rule == RulePierce || check.Rule == RuleBevel {
+				t.Errorf("%s of none: %s", check.Rule, check.Verdict)
+			}
+		}
+	}
+	many := mildSteel(10, Maintenance)
+	for i := range 9 {
+		many.Pieces = append(many.Pieces, Piece{Metal: metal.MildSteel, Thickest: unit.Known(unit.Millimetre(11 + i))})
+	}
+	if n, _ := Evaluate(many, ladder()).Need.Get(); n.Rated != 19 {
+		t.Errorf("of 10 to 19 mm: %g mm, want 19", n.Rated)
 	}
 }

@@ -221,21 +221,21 @@ func judgeAirFlow(d *demand, s *system.System) mark {
 
 // runTime is how long the receiver makes up for a short delivery, where all of
 // it is told and the delivery is short.
-func runTime(d *demand, s *system.System) (unit.Second, bool) {
+func runTime(d *demand, s *system.System) (t unit.Second, short bool) {
 	receiver, ok1 := d.job.Air.Receiver.Get()
 	line, ok2 := d.job.Air.Pressure.Get()
 	delivery, ok3 := d.job.Air.Delivery.Get()
 	local, err := size.Atmosphere(d.job.Altitude.Or(0))
 	if !ok1 || !ok2 || !ok3 || err != nil || line < s.AirPressure {
-		return 0, false
+		return t, false
 	}
-	t, err := size.RunTime(receiver, line, s.AirPressure, s.AirFlow, delivery, local)
+	t, err = size.RunTime(receiver, line, s.AirPressure, s.AirFlow, delivery, local)
 	return t, err == nil && t > 0
 }
 
 // bridging is the receiver that would make up for a short delivery during one
 // cut of the busiest ten minutes.
-func bridging(d *demand, s *system.System) (unit.Litre, bool) {
+func bridging(d *demand, s *system.System) (volume unit.Litre, short bool) {
 	line, ok1 := d.job.Air.Pressure.Get()
 	delivery, ok2 := d.job.Air.Delivery.Get()
 	_, each, ok3 := busiest(d.job)
@@ -243,7 +243,7 @@ func bridging(d *demand, s *system.System) (unit.Litre, bool) {
 	local, err1 := size.Atmosphere(d.job.Altitude.Or(0))
 	v, err2 := size.Speed(s, s.OutputMax, t, LedAt(d.job))
 	if !ok1 || !ok2 || !ok3 || !ok4 || err1 != nil || err2 != nil {
-		return 0, false
+		return volume, false
 	}
 	cut := unit.Second(float64(each) * 1000 / float64(v) * 60)
 	volume, err := size.ReceiverNeed(cut, line, s.AirPressure, s.AirFlow, delivery, local)

@@ -22,24 +22,23 @@ type offer struct {
 
 // offers lists what the site can give: the supply told and, where three phases
 // are on hand, one phase taken from them, line to line or line to neutral.
-// known is false while phase or voltage is not told; phases is then what is
-// told of it. It allocates nothing.
-func offers(p *SitePower) (list [4]offer, n int, known bool) {
+// What is left of the room has no phases, and suits no system. known is false while
+// phase or voltage is not told. It allocates nothing.
+func offers(p *SitePower) (list [4]offer, known bool) {
 	phases, ok1 := p.Phases.Get()
 	volts, ok2 := p.Volts.Get()
 	if !ok1 || !ok2 {
-		return list, 0, false
+		return list, false
 	}
 	v := float64(volts)
 	if phases == SinglePhase {
-		return [4]offer{{1, v}}, 1, true
+		return [4]offer{{1, v}}, true
 	}
 	list = [4]offer{{3, v}, {1, v}, {1, v / math.Sqrt(3)}}
 	if phases == BothPhases { // the voltage told may be that of the single phase
 		list[3] = offer{3, v * math.Sqrt(3)}
-		return list, 4, true
 	}
-	return list, 3, true
+	return list, true
 }
 
 // feed is a system's supply and the voltage it is fed with at the site; a nil
@@ -52,14 +51,14 @@ type feed struct {
 // match returns the system's supply that suits the site best, and how well;
 // of two that suit, the one with more phases, which draws less.
 func match(p *SitePower, s *system.System) (feed, Verdict) {
-	list, n, known := offers(p)
+	list, known := offers(p)
 	if !known {
 		return feed{}, halfKnown(p, s)
 	}
 	var chosen feed
 	verdict := Short
 	for i := range s.Supplies {
-		for _, o := range list[:n] {
+		for _, o := range list {
 			v := suits(&s.Supplies[i], o)
 			better := v == Met && (verdict != Met || s.Supplies[i].Phases > chosen.Phases)
 			if better || (v == Borderline && verdict == Short) {
