@@ -84,8 +84,22 @@ func (l List[T]) Check(path string) (lines []message.Message, err error) {
 	return lines, err
 }
 
-// Inspect says which list is in use, what named it, and how sound it is.
-func (l List[T]) Inspect(r *Remarks, path, named string) {
+// InUse is the list in use in some places: the one that a flag or a variable names,
+// the user's own, or the built-in one.
+func (l List[T]) InUse(p Places, flag string) (T, error) {
+	path, named := p.Own(string(l.Name), flag)
+	return l.Load(path, named != "")
+}
+
+// Finding says which list is in use, what named it, and how sound it is.
+func (l List[T]) Finding(p Places, flag string) Finding {
+	f := Finding{What: l.Name}
+	path, named := p.Own(string(l.Name), flag)
+	l.inspect(&f.Says, path, named)
+	return f
+}
+
+func (l List[T]) inspect(r *Remarks, path, named string) {
 	own, findings, err := l.open(path)
 	if path == "" || named == "" && errors.Is(err, fs.ErrNotExist) {
 		r.Say("built in, and all of it invented")

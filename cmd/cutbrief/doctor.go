@@ -11,7 +11,6 @@ import (
 	"cutbrief/report/export"
 	"cutbrief/rules"
 	"cutbrief/rules/message"
-	"cutbrief/rules/message/catalog"
 )
 
 func doctorCommand() command {
@@ -32,7 +31,7 @@ func examine(c *call) error {
 	var e store.Examination
 	e.Add(words, "The program", store.Say("version", "{1}", message.Name(version())), store.Say("rules", "edition {1}", message.Count(rules.Edition)))
 	e.Add(words, "Where things are kept", c.places()...)
-	e.Add(words, "What it uses", listFinding(c, store.Systems), listFinding(c, store.Prices), c.wordsFinding())
+	e.Add(words, "What it uses", store.Systems.Finding(c.files(), c.text("systems")), store.Prices.Finding(c.files(), c.text("prices")), c.files().WordsFinding(c.text("words")))
 	e.Add(words, "The terminal", c.terminalFindings()...)
 	if c.form() == export.FormatJSON {
 		err = c.putData(json.MarshalIndent(e, "", "  "))
@@ -70,26 +69,6 @@ func (c *call) places() []store.Finding {
 			store.Folder{Dir: cache}.Inspect(r, "the first review makes it", c.getenv("XDG_CACHE_HOME") == "")
 		}),
 	}
-}
-
-// listFinding looks at a list in use, and at who chose it.
-func listFinding[T any](c *call, l store.List[T]) store.Finding {
-	f := store.Finding{What: l.Name}
-	path, named := c.files().Own(string(l.Name), c.text(string(l.Name)))
-	l.Inspect(&f.Says, path, named)
-	return f
-}
-
-// wordsFinding looks at the words in use: a language, or a list.
-func (c *call) wordsFinding() store.Finding {
-	named, by := c.chosenWords(c.text("words"))
-	switch tag := strings.ToLower(named); {
-	case tag == englishWords:
-		return store.Say("words", "English")
-	case catalog.For(tag) != nil:
-		return store.Say("words", "{1}, chosen by {2}", message.Name(catalog.For(tag).Language), message.Name(by))
-	}
-	return listFinding(c, store.Words)
 }
 
 // terminalFindings say what the terminal can show, and so how the interview would
@@ -132,7 +111,7 @@ func (c *call) sizeFinding() store.Finding {
 
 // lettersFinding says whether letters outside ASCII can be relied on.
 func (c *call) lettersFinding() store.Finding {
-	value, variable := c.locale("LC_CTYPE")
+	value, variable := c.files().Locale("LC_CTYPE")
 	switch lower := strings.ToLower(value); {
 	case c.goos == "windows":
 		return store.Say("letters", "Unicode")

@@ -84,14 +84,3 @@ var variables = []struct {
 	{"TERM", "the kind of terminal; with \"dumb\" nothing is drawn, and questions come line by line"},
 	{"HOME, XDG_DATA_HOME, XDG_CONFIG_HOME, XDG_CACHE_HOME", "where files are kept on Linux; on macOS HOME says it, on Windows AppData and LocalAppData"},
 }
-
-// locale is the language the machine is set to, as its variable says, and that
-// variable. The order is that of POSIX, Base Definitions, 8.2, from memory.
-func (e *environment) locale(kind string) (value, variable string) {
-	for _, name := range []string{"LC_ALL", kind, "LANG"} {
-		if value := e.getenv(name); value != "" {
-			return value, name
-		}
-	}
-	return "", ""
-}

@@ -49,7 +49,7 @@ func TestWhichWords(t *testing.T) {
 			}
 			return c.env[name]
 		}}}
-		if got, _ := a.chosenWords(c.flag); got != c.want {
+		if got, _ := a.files().WordsNamed(c.flag); got != c.want {
 			t.Errorf("%q, %v, own file %v: %q, want %q", c.flag, c.env, c.file, got, c.want)
 		}
 	}

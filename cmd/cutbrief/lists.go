@@ -2,7 +2,6 @@ package main
 
 import (
 	"cmp"
-	"os"
 	"strings"
 
 	"cutbrief/assess/store"
@@ -13,12 +12,6 @@ import (
 	"cutbrief/rules/system"
 )
 
-// load is the list in use of a kind.
-func load[T any](a *app, l store.List[T], flag string) (T, error) {
-	path, named := a.files().Own(string(l.Name), flag)
-	return l.Load(path, named != "")
-}
-
 // check prints every finding about a file, one a line, and fails if there is an
 // error among them.
 func check[T any](l store.List[T]) func(*call) error {
@@ -28,14 +21,16 @@ func check[T any](l store.List[T]) func(*call) error {
 	}
 }
 
-func (c *call) systems() (system.Range, error) { return load(c.app, store.Systems, c.text("systems")) }
+func (c *call) systems() (system.Range, error) {
+	return store.Systems.InUse(c.files(), c.text("systems"))
+}
 
 func (c *call) prices() (*cost.PriceList, error) {
-	return load(c.app, store.Prices, c.text("prices"))
+	return store.Prices.InUse(c.files(), c.text("prices"))
 }
 
 // words is the catalog in use, nil for our own words.
-func (c *call) words() (*message.Catalog, error) { return c.catalog(c.text("words")) }
+func (c *call) words() (*message.Catalog, error) { return c.files().Words(c.text("words")) }
 
 // wordsFor is the catalog for a document in a format.
 func (c *call) wordsFor(f export.Format) (*message.Catalog, error) {
@@ -43,44 +38,6 @@ func (c *call) wordsFor(f export.Format) (*message.Catalog, error) {
 		return nil, nil
 	}
 	return c.words()
-}
-
-// englishWords names our own words, for which no file is needed.
-const englishWords = "en"
-
-// chosenWords is the language or file with the words to use, and by what it was
-// chosen: --words, else CUTBRIEF_WORDS, else by its path the file in the
-// configuration folder if it is there, else the locale of the machine, as far as
-// we have its language.
-func (a *app) chosenWords(flag string) (named, by string) {
-	path, by := a.files().Own("words", flag)
-	if by != "" {
-		return path, by
-	}
-	if _, err := os.Stat(path); path != "" && err == nil {
-		return path, path
-	}
-	locale, variable := a.locale("LC_MESSAGES")
-	language, _, _ := strings.Cut(strings.ToLower(locale), "_")
-	language, _, _ = strings.Cut(language, ".")
-	if catalog.For(language) != nil {
-		return language, variable
-	}
-	return englishWords, ""
-}
-
-// catalog is the catalog to print with, nil for our own words. One with errors is
-// refused: a page must not be half in other words.
-func (a *app) catalog(flag string) (*message.Catalog, error) {
-	named, _ := a.chosenWords(flag)
-	tag := strings.ToLower(named)
-	if tag == englishWords {
-		return nil, nil
-	}
-	if c := catalog.For(tag); c != nil {
-		return c, nil
-	}
-	return store.Words.Load(named, true)
 }
 
 // helpWords are those of help and errors, which come before the command line is
@@ -94,7 +51,7 @@ func (a *app) helpWords() *message.Catalog {
 			flag = a.args[i+1]
 		}
 	}
-	words, err := a.catalog(flag)
+	words, err := a.files().Words(flag)
 	if err != nil {
 		return nil
 	}
@@ -163,7 +120,7 @@ func showWords(c *call) error {
 	if words == nil {
 		return c.say(words, "The texts are the program's own, in English.")
 	}
-	_, by := c.chosenWords(c.text("words"))
+	_, by := c.files().WordsNamed(c.text("words"))
 	if err := c.say(words, "The texts come from {1}: {2}, chosen by {3}.", message.Name(words.Name), store.UsableWords(words), message.Name(by)); err != nil {
 		return err
 	}
