@@ -213,13 +213,14 @@ func spoken(file []byte, language string) []byte {
 		return file
 	}
 	var number, was int
-	if _, err := fmt.Sscanf(string(file[known+len(info):]), "%d", &number); err != nil {
+	if _, err := fmt.Fscan(bytes.NewReader(file[known+len(info):]), &number); err != nil {
 		return file
 	}
-	if _, err := fmt.Sscanf(string(file[end+len(start):]), "%d", &was); err != nil {
+	if _, err := fmt.Fscan(bytes.NewReader(file[end+len(start):]), &was); err != nil {
 		return file
 	}
 	at += len(catalogue)
 	entry := fmt.Sprintf("/Lang (%s)\n/Metadata %d 0 R\n", language, number-1)
-	return fmt.Appendf(nil, "%s%s%s%s%d\n%%%%EOF\n", file[:at], entry, file[at:end], start, was+len(entry))
+	tail := fmt.Appendf([]byte(entry), "%s%s%d\n%%%%EOF\n", file[at:end], start, was+len(entry))
+	return append(file[:at], tail...)
 }

@@ -84,27 +84,31 @@ const never = math.MaxInt / 4
 type table []int
 
 // stacked is a column worked out: for every block and number of rows the form
-// to take.
+// to take. No block has as many as 256.
 type stacked struct {
 	table table
-	picks [][]int
+	picks [][]uint8
 }
 
 // stack works a column out, exactly: for each number of rows up to most, the
 // forms of all its blocks that together lose least.
 func (c *column) stack(most int) stacked {
 	s := stacked{table: make(table, most+1)}
+	next := make(table, most+1)
 	for _, b := range c.blocks {
-		next, pick := make(table, most+1), make([]int, most+1)
+		pick := make([]uint8, most+1)
 		for h := range next {
 			next[h] = never
-			for i, l := range b.measured {
-				if l.rows <= h && s.table[h-l.rows]+l.loss < next[h] {
-					next[h], pick[h] = s.table[h-l.rows]+l.loss, i
+		}
+		for i := range b.measured {
+			l := &b.measured[i]
+			for h := l.rows; h <= most; h++ {
+				if loss := s.table[h-l.rows] + l.loss; loss < next[h] {
+					next[h], pick[h] = loss, uint8(i)
 				}
 			}
 		}
-		s.table, s.picks = next, append(s.picks, pick)
+		s.table, next, s.picks = next, s.table, append(s.picks, pick)
 	}
 	return s
 }
@@ -128,7 +132,11 @@ type zoned struct {
 
 func (z *zone) plan(most int) zoned {
 	out := zoned{table: make(table, most+1), layout: make([]int, most+1)}
-	for _, l := range z.layouts {
+	for i, l := range z.layouts {
+		if i > 0 && len(l.columns) > 0 && &l.columns[0] == &z.layouts[i-1].columns[0] { // under another heading
+			out.columns = append(out.columns, out.columns[i-1])
+			continue
+		}
 		var list []stacked
 		for i := range l.columns {
 			list = append(list, l.columns[i].stack(most))

@@ -66,8 +66,9 @@ func newFace(ttf []byte) (*face, error) {
 		known.latin[r] = known.measure(rune(r), &buf)
 	}
 	for code := range 256 {
-		r := runeAt(byte(code))
-		known.other[r] = known.measure(r, &buf)
+		if r := runeAt(byte(code)); int(r) >= len(known.latin) {
+			known.other[r] = known.measure(r, &buf)
+		}
 	}
 	return known, nil
 }
@@ -78,6 +79,10 @@ func (f *face) advance(r rune) float64 {
 	if uint32(r) < uint32(len(f.latin)) {
 		return f.latin[r]
 	}
+	return f.rare(r)
+}
+
+func (f *face) rare(r rune) float64 {
 	if wide, known := f.other[r]; known {
 		return wide
 	}
@@ -248,11 +253,13 @@ func (b *breaker) words(f faces, r run) bool {
 			at++
 			continue
 		}
-		end, wide := at, 0.0
-		for end < len(r.text) && r.text[end] != ' ' {
-			c, size := utf8.DecodeRuneInString(r.text[end:])
+		end, wide := len(r.text), 0.0
+		for i, c := range r.text[at:] {
+			if c == ' ' {
+				end = at + i
+				break
+			}
 			wide += face.advance(c) * scale
-			end += size
 		}
 		if b.line != nil && b.room+space+wide > b.width {
 			if put(); !b.turn() {
