@@ -42,7 +42,11 @@ func newBuilder(v *assess.Visit, offered *system.Range, o Options) *builder {
 func Build(v *assess.Visit, offered system.Range, o Options) Brief {
 	b := newBuilder(v, &offered, o)
 	b.plans()
-	b.holding = rules.Hold(b.job, offered)
+	if b.result.Firm && len(b.job.Doubts) > 0 { // which was shown for all cases together
+		b.holding = unit.Known(rules.Holding{Share: 1})
+	} else {
+		b.holding = rules.Hold(b.job, offered)
+	}
 	b.warned = demonstration.Cautions(b.job, b.result)
 	brief := b.brief()
 	if o.Checklist {

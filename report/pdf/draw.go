@@ -46,11 +46,16 @@ func draw(leaves []*leaf, of about, p Paper, compress bool) ([]byte, error) {
 		}
 	}
 	var buf bytes.Buffer
+	buf.Grow(usualFile)
 	if err := doc.Output(&buf); err != nil {
 		return nil, fmt.Errorf("write the page: %w", err)
 	}
 	return spoken(buf.Bytes(), of.words.Tag()), nil
 }
+
+// usualFile is more than a file of one page has, in bytes: it is not moved while it
+// is written.
+const usualFile = 100 << 10
 
 // dated is the date written into the file. The library takes the clock's for a
 // missing one, and then no two files are alike; the epoch stands for it.

@@ -2,7 +2,7 @@ package pdf
 
 import (
 	"bytes"
-	"embed"
+	_ "embed" // the cut fonts lie beside the code
 	"strconv"
 	"strings"
 
@@ -18,9 +18,16 @@ import (
 // a whole font, which the library parses, cuts to the characters used and
 // compresses, at some ten times the cost. Outlines and widths are the same.
 // TestFontsAreCutFromTheGoFonts makes the cut ones.
-//
-//go:embed font/*.json font/*.z
-var cut embed.FS
+var (
+	//go:embed font/regular.json
+	regularWidths []byte
+	//go:embed font/regular.z
+	regularOutlines []byte
+	//go:embed font/bold.json
+	boldWidths []byte
+	//go:embed font/bold.z
+	boldOutlines []byte
+)
 
 // signs are characters that Windows code page 1252 lacks and a page needs, at
 // codes that page leaves free, with their names in the Adobe Glyph List, in the
@@ -88,14 +95,14 @@ func ascii(text string) bool {
 	return true
 }
 
-// fonts are those a document may use, in a fixed order, by what the library and
-// the files here call them.
+// fonts are those a document may use, in a fixed order, by what the library calls
+// them: a cut one with its widths, or a whole one.
 var fonts = [...]struct {
-	family, weight, file string
-	whole                []byte
+	family, weight   string
+	widths, outlines []byte
 }{
-	{"page", "", "font/regular", goregular.TTF}, {"page", "B", "font/bold", gobold.TTF},
-	{"wide", "", "", goregular.TTF}, {"wide", "B", "", gobold.TTF},
+	{"page", "", regularWidths, regularOutlines}, {"page", "B", boldWidths, boldOutlines},
+	{"wide", "", nil, goregular.TTF}, {"wide", "B", nil, gobold.TTF},
 }
 
 // fontOf is the place in fonts of what a text is drawn with, and the text as it
@@ -125,19 +132,12 @@ func addFonts(doc *gofpdf.Fpdf, leaves []*leaf) {
 		}
 	}
 	for i, f := range fonts {
-		if !used[i] {
-			continue
+		switch {
+		case !used[i]:
+		case f.widths == nil:
+			doc.AddUTF8FontFromBytes(f.family, f.weight, bytes.Clone(f.outlines))
+		default:
+			doc.AddFontFromBytes(f.family, f.weight, f.widths, f.outlines)
 		}
-		if f.file == "" {
-			doc.AddUTF8FontFromBytes(f.family, f.weight, bytes.Clone(f.whole))
-			continue
-		}
-		described, err1 := cut.ReadFile(f.file + ".json")
-		outlines, err2 := cut.ReadFile(f.file + ".z")
-		if err1 != nil || err2 != nil {
-			doc.SetErrorf("read the page's font: %v, %v", err1, err2)
-			return
-		}
-		doc.AddFontFromBytes(f.family, f.weight, described, outlines)
 	}
 }
