@@ -38,6 +38,15 @@ func WhereItIs(path string, open int) (where, next message.Message) {
 	return message.New("The visit is in {1}.", shown(path)), message.New("To make its page: {1}", command("brief", path))
 }
 
+// WhereRecordIs says where the record of a demonstration is, and what comes next.
+// path is "" if nothing was noted.
+func WhereRecordIs(path string) []message.Message {
+	if path == "" {
+		return []message.Message{message.New("Nothing was noted, so nothing was saved.")}
+	}
+	return []message.Message{message.New("The record is in {1}.", shown(path)), message.New("To follow up: {1}", command("followup", path))}
+}
+
 // shown is a text that may come from outside, on one line.
 func shown(text string) message.Name {
 	return message.Name(strings.ReplaceAll(sanitize.Lines(text), "\n", " "))

@@ -15,19 +15,6 @@ import (
 	"cutbrief/rules/message"
 )
 
-func briefCommand() command {
-	formats := formatFlag(export.FormatPDF, export.FormatText, export.FormatMarkdown, export.FormatJSON, export.FormatHTML)
-	formats.value, formats.usage = "", "{1} (default: what --out ends in, else pdf)"
-	return command{
-		use:  "brief FILE...",
-		args: arguments{least: 1, most: -1, what: "the file of a visit"},
-		flags: []option{formats, paperFlag, unitsFlag, forceFlag,
-			{name: "out", value: "", usage: "`path` of the file or folder to write to; - is standard output"},
-			{name: "with", value: []string(nil), usage: "what to add behind the page: {1}", values: report.Extras(), refuse: "{1} is nothing that can be added"}},
-		run: brief,
-	}
-}
-
 // brief makes the documents and puts them where they belong. Nothing is written
 // before everything is made.
 func brief(c *call) error {
@@ -53,7 +40,11 @@ func brief(c *call) error {
 	}
 	var briefs []report.Brief
 	for _, file := range c.args {
-		b, err := c.briefOf(file, form, s)
+		v, err := c.readVisit(file)
+		if err != nil {
+			return err
+		}
+		b, err := report.BuildFor(c.sheet(form), v, s.offered, s.options)
 		if err != nil {
 			return err
 		}
@@ -74,31 +65,12 @@ func brief(c *call) error {
 	return c.deliver(c.on("force"), list...)
 }
 
-// briefOf builds the brief of the visit in a file.
-func (c *call) briefOf(file string, f export.Format, s subject) (report.Brief, error) {
-	v, err := c.readVisit(file)
-	if err != nil {
-		return report.Brief{}, err
-	}
-	return report.BuildFor(c.sheet(f), v, s.offered, s.options)
-}
-
 // sheet is the paper that a format is printed on, "" if on none.
 func (c *call) sheet(f export.Format) string {
 	if f == export.FormatPDF {
 		return c.choice("paper")
 	}
 	return ""
-}
-
-// verifyCommand holds a page against a visit and the lists and rules of today.
-func verifyCommand() command {
-	return command{
-		use:   "verify PAGE FILE",
-		args:  arguments{least: 2, most: 2, what: "a page, and the file of its visit"},
-		flags: []option{unitsFlag},
-		run:   verify,
-	}
 }
 
 func verify(c *call) error {

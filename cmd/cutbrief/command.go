@@ -115,6 +115,12 @@ func formatFlag(list ...export.Format) option {
 	return option{name: "format", value: string(list[0]), usage: "{1}", values: export.FormatNames(list), refuse: "{1} is not a format of this command"}
 }
 
+// with is the flag with another value at first, and another usage.
+func (f option) with(value any, usage message.ID) option {
+	f.value, f.usage = value, usage
+	return f
+}
+
 // add declares the flag. Completion of it fails only for one that does not exist.
 func (f option) add(c *cobra.Command, set *pflag.FlagSet) {
 	switch v := f.value.(type) {

@@ -13,15 +13,6 @@ import (
 	"cutbrief/rules/message"
 )
 
-func doctorCommand() command {
-	return command{
-		use: "doctor",
-		flags: []option{formatFlag(export.FormatText, export.FormatJSON),
-			{name: "dir", value: "", usage: "`folder` of visits to look at (default: CUTBRIEF_DIR, else in your data folder)"}},
-		run: examine,
-	}
-}
-
 // examine looks at everything and prints what it found.
 func examine(c *call) error {
 	words, err := c.wordsFor(c.form())

@@ -3,7 +3,6 @@ package main
 import (
 	"os"
 	"path/filepath"
-	"slices"
 	"strconv"
 	"strings"
 
@@ -15,55 +14,25 @@ import (
 	"cutbrief/report"
 	"cutbrief/report/export"
 	"cutbrief/report/handbook"
+	"cutbrief/report/pdf"
 	"cutbrief/report/text"
 	"cutbrief/rules/message"
 )
 
-// rootCommand is the command without a name: the interview. Those below it are
-// listed by name.
-func rootCommand() command {
-	return command{
-		use:   "cutbrief",
-		flags: append(slices.Clip(interviewFlags), versionFlag),
-		run: func(c *call) error {
-			if c.on(versionFlag.name) {
-				return c.put(version() + "\n")
-			}
-			return holdInterview(c)
-		},
-		below: []command{
-			interviewCommand(), sampleCommand(), briefCommand(), verifyCommand(), whyCommand(), nextCommand(), practiceCommand(), reviewCommand(), manyCommand(), systemsCommand(),
-			schemaCommand(), completionCommand(), versionCommand(), costCommand(), compareCommand(), pricesCommand(), wordsCommand(), rehearseCommand(),
-			recordCommand(), followupCommand(), redactCommand(), doctorCommand(), guideCommand(), rulesCommand(), formatsCommand(), manualCommand(),
-		},
+// showSamples lists the invented visits, writes them all, or shows one.
+func showSamples(c *call) error {
+	switch folder := c.text("folder"); {
+	case c.on("list"):
+		return c.putWords(export.Samples)
+	case folder != "":
+		if err := casebook.WriteDemoVisits(folder); err != nil {
+			return message.WithHint(message.Errorf("make the folder {1}: {2}", message.Name(folder), store.Cause(err)), "name a folder that is not there yet")
+		}
+		return c.putWords(func(words *message.Catalog) string {
+			return words.Print(message.Counted(len(casebook.DemoVisits()), "{1} invented visit in {2}.", "{1} invented visits in {2}.", message.Name(tidy(folder)))) + "\n"
+		})
 	}
-}
-
-func sampleCommand() command {
-	return command{
-		use:  "sample [NAME]",
-		args: arguments{most: 1, what: "the name of one visit", values: casebook.DemoVisits(), refuse: "{1} is not an invented visit"},
-		flags: []option{
-			{name: "list", value: false, usage: "list the invented visits"},
-			{name: "save", value: "", usage: "`file` to keep the visit in as well"},
-			{name: "folder", value: "", usage: "new `folder` to write all invented visits into, and nothing else"},
-			{name: "force", value: false, usage: "write over files of the same name"},
-		},
-		run: func(c *call) error {
-			switch folder := c.text("folder"); {
-			case c.on("list"):
-				return c.putWords(export.Samples)
-			case folder != "":
-				if err := casebook.WriteDemoVisits(folder); err != nil {
-					return message.WithHint(message.Errorf("make the folder {1}: {2}", message.Name(folder), store.Cause(err)), "name a folder that is not there yet")
-				}
-				return c.putWords(func(words *message.Catalog) string {
-					return words.Print(message.Counted(len(casebook.DemoVisits()), "{1} invented visit in {2}.", "{1} invented visits in {2}.", message.Name(tidy(folder)))) + "\n"
-				})
-			}
-			return showSample(c)
-		},
-	}
+	return showSample(c)
 }
 
 // showSample writes the page of an invented visit and prints it as text.
@@ -86,8 +55,8 @@ func showSample(c *call) error {
 	if err != nil {
 		return err
 	}
-	briefs := []report.Brief{report.Build(v, s.offered, s.options)}
-	page, err := render(export.FormatPDF, briefs, "a4")
+	b := report.Build(v, s.offered, s.options)
+	page, err := pdf.Render(b, "a4")
 	if err != nil {
 		return err
 	}
@@ -101,56 +70,37 @@ func showSample(c *call) error {
 		return err
 	}
 	where := message.New("The page is in {1}.", message.Name(path))
-	return c.put(s.options.Words.Print(where) + "\n\n" + text.Render(briefs[0], text.DefaultWidth))
+	return c.put(s.options.Words.Print(where) + "\n\n" + text.Render(b, text.DefaultWidth))
 }
 
-// manyCommand writes very many invented visits, for trying and measuring what
+// writeMany writes very many invented visits, for trying and measuring what
 // reads a folder. It is no part of the job.
-func manyCommand() command {
-	return command{
-		use: "many COUNT DIR", hidden: true,
-		args: arguments{least: 2, most: 2, what: "a count and a new folder"},
-		run: func(c *call) error {
-			n, err := strconv.Atoi(c.args[0])
-			if err != nil || n < 1 || n > 1e6 {
-				return misuse(suchAs(handbook.HelpTexts(nil)["many"]), "{1} is not a count from 1 to 1000000", quoted(c.args[0]))
-			}
-			if err := casebook.WriteManyVisits(c.args[1], n); err != nil {
-				return message.WithHint(store.Cause(err), "name a folder that does not exist yet")
-			}
-			return nil
-		},
+func writeMany(c *call) error {
+	n, err := strconv.Atoi(c.args[0])
+	if err != nil || n < 1 || n > 1e6 {
+		return misuse(suchAs(handbook.HelpTexts(nil)["many"]), "{1} is not a count from 1 to 1000000", quoted(c.args[0]))
 	}
+	if err := casebook.WriteManyVisits(c.args[1], n); err != nil {
+		return message.WithHint(store.Cause(err), "name a folder that does not exist yet")
+	}
+	return nil
 }
 
-func rulesCommand() command {
-	return command{
-		use: "rules",
-		flags: []option{formatFlag(export.FormatText, export.FormatMarkdown),
-			{name: "trust", value: "", usage: "only what is known like this: {1}", values: handbook.Trusts(), refuse: "{1} is no kind of trust"}},
-		run: func(c *call) error {
-			trust := c.choice("trust")
-			if trust == "" {
-				return c.putPage(handbook.Rules)
-			}
-			return c.putPage(func(words *message.Catalog) handbook.Page { return handbook.Trusted(trust, words) })
-		},
+// showRules prints the rules, or those known in one way.
+func showRules(c *call) error {
+	trust := c.choice("trust")
+	if trust == "" {
+		return c.putPage(handbook.Rules)
 	}
+	return c.putPage(func(words *message.Catalog) handbook.Page { return handbook.Trusted(trust, words) })
 }
 
-func formatsCommand() command {
-	kinds := handbook.Formats()
-	return command{
-		use:   "formats " + strings.Join(kinds, "|"),
-		args:  arguments{least: 1, most: 1, what: "the name of one kind of file", values: kinds, refuse: "{1} is not a kind of file of this program"},
-		flags: []option{formatFlag(export.FormatText, export.FormatMarkdown)},
-		run: func(c *call) error {
-			return c.putPage(func(words *message.Catalog) handbook.Page {
-				p, _ := handbook.Format(c.args[0], words) // it is one of the kinds
-				return p
-			})
-		},
-	}
+// showFormats prints how a kind of file is written.
+func showFormats(c *call) error {
+	return c.putPage(func(words *message.Catalog) handbook.Page {
+		p, _ := handbook.Format(c.args[0], words) // it is one of the kinds
+		return p
+	})
 }
 
 // putPage prints a page of the handbook.
@@ -163,65 +113,43 @@ func (c *call) putPage(page func(*message.Catalog) handbook.Page) error {
 	})
 }
 
-func guideCommand() command {
-	readers := handbook.Readers()
-	return command{
-		use:   "guide [" + strings.Join(readers, "|") + "]",
-		args:  arguments{most: 1, what: "the name of one reader", values: readers, refuse: "there is no guide for {1}"},
-		flags: []option{formatFlag(export.FormatText, export.FormatMarkdown)},
-		run: func(c *call) error {
-			reader := c.arg(0)
-			if reader == "" {
-				reader = readers[0]
-			}
-			return c.putWords(func(words *message.Catalog) string {
-				title, markdown := handbook.Guide(reader, words)
-				if c.form() == export.FormatMarkdown {
-					return "# " + title + "\n\n" + markdown
-				}
-				return handbook.Told(title, markdown, text.DefaultWidth)
-			})
-		},
+// showGuide prints the guide for a reader.
+func showGuide(c *call) error {
+	reader := c.arg(0)
+	if reader == "" {
+		reader = handbook.Readers()[0]
 	}
+	return c.putWords(func(words *message.Catalog) string {
+		title, markdown := handbook.Guide(reader, words)
+		if c.form() == export.FormatMarkdown {
+			return "# " + title + "\n\n" + markdown
+		}
+		return handbook.Told(title, markdown, text.DefaultWidth)
+	})
 }
 
-func schemaCommand() command {
-	return command{
-		use:  "schema [visit|row]",
-		args: arguments{most: 1, what: "the name of one schema", values: []string{"visit", "row"}, refuse: "there is no schema of {1}"},
-		run: func(c *call) error {
-			if c.arg(0) == "row" {
-				return c.put(string(export.Schema()))
-			}
-			return c.put(string(assess.Schema()))
-		},
+// showSchema prints the schema of a visit, or of a row of a review.
+func showSchema(c *call) error {
+	if c.arg(0) == "row" {
+		return c.put(string(export.Schema()))
 	}
+	return c.put(string(assess.Schema()))
 }
 
-func versionCommand() command {
-	return command{
-		use: "version",
-		run: func(c *call) error { return c.put(version() + "\n") },
-	}
-}
+// shells are those that what is typed can be completed in.
+var shells = []string{"bash", "fish", "powershell", "zsh"}
 
-func completionCommand() command {
-	shells := []string{"bash", "fish", "powershell", "zsh"}
-	return command{
-		use:  "completion " + strings.Join(shells, "|"),
-		args: arguments{least: 1, most: 1, what: "the name of one shell", values: shells, refuse: "there is no completion for {1}"},
-		run: func(c *call) error {
-			switch c.args[0] {
-			case "bash":
-				return c.row.Root().GenBashCompletionV2(c.out, true)
-			case "fish":
-				return c.row.Root().GenFishCompletion(c.out, true)
-			case "zsh":
-				return c.row.Root().GenZshCompletion(c.out)
-			}
-			return c.row.Root().GenPowerShellCompletionWithDesc(c.out)
-		},
+// completeFor prints the script that completes what is typed in a shell.
+func completeFor(c *call) error {
+	switch c.args[0] {
+	case "bash":
+		return c.row.Root().GenBashCompletionV2(c.out, true)
+	case "fish":
+		return c.row.Root().GenFishCompletion(c.out, true)
+	case "zsh":
+		return c.row.Root().GenZshCompletion(c.out)
 	}
+	return c.row.Root().GenPowerShellCompletionWithDesc(c.out)
 }
 
 // helpCommand is --help in another place, for those who look for it there.
@@ -258,28 +186,22 @@ func completeTopic(_ *cobra.Command, typed []string) []string {
 	return nil // a file
 }
 
-// manualCommand writes the manual pages: who packs the program calls it, and who
+// writeManual writes the manual pages: who packs the program calls it, and who
 // uses it has --help.
-func manualCommand() command {
-	return command{
-		use: "manual DIR", hidden: true,
-		args: arguments{least: 1, most: 1, what: "the name of one folder"},
-		run: func(c *call) error {
-			words, err := c.words()
-			if err != nil {
-				return err
-			}
-			dir := c.args[0]
-			if err := os.MkdirAll(dir, 0o755); err != nil {
-				return message.WithHint(message.Errorf("make the folder {1}: {2}", message.Name(dir), store.Cause(err)), "name another folder")
-			}
-			for name, page := range c.manual(c.row.Root(), words) {
-				path := filepath.Join(dir, name)
-				if err := os.WriteFile(path, []byte(page), 0o644); err != nil {
-					return message.WithHint(message.Errorf("write {1}: {2}", message.Name(path), store.Cause(err)), "name another folder")
-				}
-			}
-			return nil
-		},
+func writeManual(c *call) error {
+	words, err := c.words()
+	if err != nil {
+		return err
 	}
+	dir := c.args[0]
+	if err := os.MkdirAll(dir, 0o755); err != nil {
+		return message.WithHint(message.Errorf("make the folder {1}: {2}", message.Name(dir), store.Cause(err)), "name another folder")
+	}
+	for name, page := range c.manual(c.row.Root(), words) {
+		path := filepath.Join(dir, name)
+		if err := os.WriteFile(path, []byte(page), 0o644); err != nil {
+			return message.WithHint(message.Errorf("write {1}: {2}", message.Name(path), store.Cause(err)), "name another folder")
+		}
+	}
+	return nil
 }

@@ -36,8 +36,12 @@ func (c *call) briefFolder(dir string, form export.Format) error {
 	tell := c.progress("{1} page", "{1} pages")
 	failed := store.Batch(files, func(file string) error {
 		reading.Lock()
-		b, err := c.briefOf(file, form, s)
+		v, err := c.readVisit(file)
 		reading.Unlock()
+		if err != nil {
+			return err
+		}
+		b, err := report.BuildFor(c.sheet(form), v, s.offered, s.options)
 		if err != nil {
 			return err
 		}

@@ -26,15 +26,6 @@ var interviewFlags = []option{
 	{name: "learn-from", value: "", usage: "`folder` of visits whose answers are counted to order the questions (default: the one named in learn-from.txt in your configuration folder)"},
 }
 
-func interviewCommand() command {
-	return command{
-		use:   "interview [FILE]",
-		args:  arguments{most: 1, what: "the file of one visit"},
-		flags: interviewFlags,
-		run:   holdInterview,
-	}
-}
-
 // holdInterview runs one interview from the first question to the farewell.
 func holdInterview(c *call) error {
 	about, err := c.subject(export.FormatText)
@@ -180,15 +171,6 @@ func (c *call) farewell(s *store.Session, open int, unkept []string, unsaved err
 	return cmp.Or(c.putLines(lines), err)
 }
 
-func rehearseCommand() command {
-	return command{
-		use:   "rehearse FILE",
-		args:  writtenVisit,
-		flags: []option{{name: "plain", value: false, usage: "print the plan as text, without drawing a screen"}},
-		run:   holdRehearsal,
-	}
-}
-
 // holdRehearsal runs the demonstration of a visit, or prints it.
 func holdRehearsal(c *call) error {
 	s, bench, err := c.atBench(export.FormatText)
@@ -237,26 +219,20 @@ func (c *call) atBench(f export.Format) (*store.Session, report.Bench, error) {
 	return s, report.AtBench(v, about.offered, report.Options{Words: about.options.Words}), nil
 }
 
-func recordCommand() command {
-	return command{
-		use:   "record FILE",
-		args:  writtenVisit,
-		flags: []option{{name: "date", value: "", usage: "the `day` of the demonstration, such as 2026-12-01 (default: today)"}},
-		run: func(c *call) error {
-			day := c.text("date")
-			if day == "" {
-				day = c.now().Format(time.DateOnly)
-			}
-			if _, err := time.Parse(time.DateOnly, day); err != nil {
-				return misuse(message.ID("year, month and day, such as 2026-12-01").Message(), "--date {1} is not a day", quoted(day))
-			}
-			s, bench, err := c.atBench(export.FormatText)
-			if err != nil {
-				return err
-			}
-			return c.askRecord(s, bench, day)
-		},
+// holdRecord asks what was shown on a day and what came of it.
+func holdRecord(c *call) error {
+	day := c.text("date")
+	if day == "" {
+		day = c.now().Format(time.DateOnly)
 	}
+	if _, err := time.Parse(time.DateOnly, day); err != nil {
+		return misuse(message.ID("year, month and day, such as 2026-12-01").Message(), "--date {1} is not a day", quoted(day))
+	}
+	s, bench, err := c.atBench(export.FormatText)
+	if err != nil {
+		return err
+	}
+	return c.askRecord(s, bench, day)
 }
 
 // askRecord runs the questions of a record and says where the answers are.
@@ -275,10 +251,5 @@ func (c *call) askRecord(s *store.Session, bench report.Bench, day string) error
 	case end.Unsaved != nil:
 		return message.WithHint(message.Errorf("the record is not saved: {1}", end.Unsaved), "make the file writable, then note it again")
 	}
-	if end.Path == "" {
-		return c.put("\n" + words.Print(message.New("Nothing was noted, so nothing was saved.")) + "\n")
-	}
-	where := message.New("The record is in {1}.", message.Name(tidy(end.Path)))
-	next := message.New("To follow up: {1}", message.Name("cutbrief followup "+store.ShellWord(tidy(end.Path))))
-	return c.put("\n" + words.Print(where) + "\n" + words.Print(next) + "\n")
+	return cmp.Or(c.put("\n"), c.putLines(store.WhereRecordIs(end.Path)))
 }

@@ -58,32 +58,22 @@ func (a *app) helpWords() *message.Catalog {
 	return words
 }
 
-func systemsCommand() command {
-	return command{
-		use: "systems",
-		run: func(c *call) error {
-			offered, err := c.systems()
-			if err != nil {
-				return err
-			}
-			return c.putWords(func(words *message.Catalog) string { return export.Systems(offered, words) })
-		},
-		below: []command{checkCommand(check(store.Systems)), addCommand(), templateCommand(system.Template)},
+// showSystems lists the systems in use.
+func showSystems(c *call) error {
+	offered, err := c.systems()
+	if err != nil {
+		return err
 	}
+	return c.putWords(func(words *message.Catalog) string { return export.Systems(offered, words) })
 }
 
-func pricesCommand() command {
-	return command{
-		use: "prices",
-		run: func(c *call) error {
-			list, err := c.prices()
-			if err != nil {
-				return err
-			}
-			return c.putWords(func(words *message.Catalog) string { return export.Prices(list.OrDemo(), words) })
-		},
-		below: []command{checkCommand(check(store.Prices)), templateCommand(cost.PricesTemplate)},
+// showPrices lists the prices in use.
+func showPrices(c *call) error {
+	list, err := c.prices()
+	if err != nil {
+		return err
 	}
+	return c.putWords(func(words *message.Catalog) string { return export.Prices(list.OrDemo(), words) })
 }
 
 // checkCommand checks a file of a kind line by line.
@@ -94,21 +84,6 @@ func checkCommand(check func(*call) error) command {
 // templateCommand prints a file of a kind to start from.
 func templateCommand(template func() string) command {
 	return command{use: "template", run: func(c *call) error { return c.put(template()) }}
-}
-
-func wordsCommand() command {
-	return command{
-		use: "words",
-		run: showWords,
-		below: []command{
-			checkCommand(check(store.Words)),
-			{
-				use:  "template [de]",
-				args: arguments{most: 1, what: "one language", values: catalog.Languages(), refuse: "there are no words in {1}"},
-				run:  func(c *call) error { return c.put(catalog.Template(c.arg(0))) },
-			},
-		},
-	}
 }
 
 // showWords says which words are in use and where they come from.

@@ -13,39 +13,6 @@ import (
 	"cutbrief/rules/message"
 )
 
-func practiceCommand() command {
-	formats := formatFlag(export.FormatText, export.FormatCSV, export.FormatJSON)
-	formats.usage = "format of the report: {1}"
-	return command{
-		use: "practice",
-		flags: []option{
-			{name: "case", value: "", usage: "`name` of the customer to meet", complete: caseNames},
-			{name: "cases", value: "", usage: "`file` with cases of your own, beside the built-in ones"},
-			{name: "seed", value: uint64(0), usage: "`number` to make a customer from; with --case it chooses the words"},
-			{name: "level", value: 0, usage: "1, easy, to 5, hard (default: any)"},
-			{name: "plain", value: false, usage: "go line by line, without drawing a screen"},
-			{name: "list", value: false, usage: "list the customers and leave"},
-			{name: "report", value: false, usage: "print your progress and leave"},
-			formats,
-		},
-		run: holdPractice,
-		below: []command{
-			{
-				use:  "check FILE",
-				args: oneFile,
-				run: func(c *call) error {
-					offered, err := c.systems()
-					if err != nil {
-						return err
-					}
-					return check(casebook.List(offered))(c)
-				},
-			},
-			templateCommand(casebook.Template),
-		},
-	}
-}
-
 func caseNames() []string {
 	var names []string
 	for _, c := range casebook.Cases() {
@@ -160,4 +127,13 @@ func (c *call) practise(path string, s *casebook.Session) error {
 		}
 	}
 	return c.put(s.Closing(words, progress, marked, c.text("cases")))
+}
+
+// checkCases checks a file of cases by the rules for the systems in use.
+func checkCases(c *call) error {
+	offered, err := c.systems()
+	if err != nil {
+		return err
+	}
+	return check(casebook.List(offered))(c)
 }

@@ -15,7 +15,6 @@ import (
 	"cutbrief/assess/store"
 	"cutbrief/report"
 	"cutbrief/report/export"
-	"cutbrief/report/handbook"
 	"cutbrief/report/pdf"
 	"cutbrief/rules/message"
 )
@@ -23,37 +22,17 @@ import (
 // countable are the fields that visits are counted by.
 var countable = []string{"rep", "system", "critical", "metals", "month", "verdict"}
 
-func reviewCommand() command {
-	paper := paperFlag
-	paper.usage = "paper size of --format pdf: {1}"
-	return command{
-		use:    "review [DIR]",
-		tables: handbook.Filters,
-		args:   arguments{most: 1, what: "one folder"},
-		flags: []option{
-			formatFlag(export.FormatTable, export.FormatCSV, export.FormatJSON, export.FormatNDJSON, export.FormatMarkdown, export.FormatPDF, export.FormatWorkbook), paper,
-			{name: "where", value: "", usage: "keep only the rows this holds for, such as 'verdict = open'"},
-			{name: "sort", value: "-date", usage: "fields to sort by, with a comma between; a minus puts the largest first"},
-			{name: "fields", value: "", usage: "fields to show, with a comma between"},
-			{name: "by", value: "", usage: "count by one `field` instead of a list: {1}", values: countable, refuse: "visits are not counted by {1}"},
-			{name: "tally", value: false, usage: "count all visits instead of a list, as bars"},
-			{name: "quote", value: false, usage: "with --tally: quote what was noted where the answer was no"},
-			{name: "out", value: "", usage: "`path` of the page of --format pdf or the workbook of --format xlsx; - is standard output (default: team.pdf or review.xlsx here)"},
-			{name: "force", value: false, usage: "write over a file that exists"},
-			{name: "measured", value: false, usage: "compare the cuts timed in demonstrations with the prediction"},
-		},
-		run: func(c *call) error {
-			job, err := c.reviewJob()
-			if err != nil {
-				return err
-			}
-			listed := job.By == nil && !job.Whole && !c.on("measured") && !job.Chosen
-			if listed && !c.flags.Changed("format") && !c.wantsPlain() {
-				return c.reviewOnScreen(job)
-			}
-			return c.writeReview(job)
-		},
+// holdReview reviews a folder on a full screen, or writes what is asked for.
+func holdReview(c *call) error {
+	job, err := c.reviewJob()
+	if err != nil {
+		return err
 	}
+	listed := job.By == nil && !job.Whole && !c.on("measured") && !job.Chosen
+	if listed && !c.flags.Changed("format") && !c.wantsPlain() {
+		return c.reviewOnScreen(job)
+	}
+	return c.writeReview(job)
 }
 
 // reviewJob is what a review has to do, checked.

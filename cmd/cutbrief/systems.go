@@ -12,9 +12,7 @@ import (
 	"cutbrief/rules/system"
 )
 
-// addCommand asks for one system field by field and adds it to a file.
-func addCommand() command { return command{use: "add FILE", args: oneFile, run: addSystem} }
-
+// addSystem asks for one system field by field and adds it to a file.
 func addSystem(c *call) error {
 	path := c.args[0]
 	file, err := os.ReadFile(path)

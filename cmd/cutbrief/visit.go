@@ -3,7 +3,6 @@ package main
 import (
 	"errors"
 	"io"
-	"slices"
 	"strings"
 
 	"cutbrief/assess"
@@ -124,15 +123,10 @@ type document struct {
 	book func() []tabular.Table
 }
 
-// documentCommand is a command that works something out about a visit and shows it.
-// A workbook is called after the command.
-func documentCommand(use string, args arguments, formats []export.Format, flags []option, about func(*call, *assess.Visit, subject) (document, error)) command {
-	name, _, _ := strings.Cut(use, " ")
-	flags = append(flags, formatFlag(formats...))
-	if slices.Contains(formats, export.FormatWorkbook) {
-		flags = append(flags, bookFlags...)
-	}
-	return command{use: use, args: args, flags: flags, run: func(c *call) error {
+// showing is a command that works something out about a visit and shows it. A
+// workbook is called after the command.
+func showing(about func(*call, *assess.Visit, subject) (document, error)) func(*call) error {
+	return func(c *call) error {
 		if err := c.onlyBook(); err != nil {
 			return err
 		}
@@ -150,56 +144,48 @@ func documentCommand(use string, args arguments, formats []export.Format, flags 
 		case export.FormatCSV:
 			return c.putData(d.csv())
 		case export.FormatWorkbook:
-			return c.deliverBook(name+".xlsx", d.book()...)
+			return c.deliverBook(c.row.Name()+".xlsx", d.book()...)
 		}
 		return c.put(d.text(c.form().Width()))
-	}}
+	}
 }
 
-func costCommand() command {
-	return documentCommand("cost FILE", oneVisit, []export.Format{export.FormatText, export.FormatMarkdown, export.FormatCSV, export.FormatJSON, export.FormatWorkbook}, []option{unitsFlag},
-		func(c *call, v *assess.Visit, s subject) (document, error) {
-			sheet := report.Costs(v, s.offered, s.options)
-			return document{
-				text: func(width int) string { return text.CostSheet(sheet, width) },
-				json: func() ([]byte, error) { return export.CostSheet(sheet) },
-				csv:  func() ([]byte, error) { return export.CostCSV(sheet) },
-				book: func() []tabular.Table { return export.CostTables(sheet) },
-			}, nil
-		})
+// costOf is what cutting costs.
+func costOf(_ *call, v *assess.Visit, s subject) (document, error) {
+	sheet := report.Costs(v, s.offered, s.options)
+	return document{
+		text: func(width int) string { return text.CostSheet(sheet, width) },
+		json: func() ([]byte, error) { return export.CostSheet(sheet) },
+		csv:  func() ([]byte, error) { return export.CostCSV(sheet) },
+		book: func() []tabular.Table { return export.CostTables(sheet) },
+	}, nil
 }
 
-func compareCommand() command {
-	only := option{name: "only", value: []string(nil), usage: "the systems to compare, by `id`, with commas between"}
-	return documentCommand("compare FILE", oneVisit, []export.Format{export.FormatText, export.FormatMarkdown, export.FormatJSON, export.FormatWorkbook}, []option{unitsFlag, only},
-		func(c *call, v *assess.Visit, s subject) (document, error) {
-			beside, err := report.Compare(v, s.offered, s.options, c.list("only"))
-			if unknown, is := errors.AsType[*report.UnknownSystemError](err); is {
-				err = misuse(message.New("its systems: {1}", message.Name(strings.Join(s.offered.IDs(), ", "))), "the range has no system {1}", message.Name(strings.Join(unknown.IDs, ", ")))
-			}
-			return document{
-				text: func(width int) string { return text.Comparison(beside, width) },
-				json: func() ([]byte, error) { return export.JSON(beside) },
-				book: func() []tabular.Table {
-					inOurs := s.options
-					inOurs.Words = nil
-					plain, _ := report.Compare(v, s.offered, inOurs, c.list("only")) // as it was above
-					return export.ComparisonTables(plain, beside)
-				},
-			}, err
-		})
+// comparisonOf is systems side by side.
+func comparisonOf(c *call, v *assess.Visit, s subject) (document, error) {
+	beside, err := report.Compare(v, s.offered, s.options, c.list("only"))
+	if unknown, is := errors.AsType[*report.UnknownSystemError](err); is {
+		err = misuse(message.New("its systems: {1}", message.Name(strings.Join(s.offered.IDs(), ", "))), "the range has no system {1}", message.Name(strings.Join(unknown.IDs, ", ")))
+	}
+	return document{
+		text: func(width int) string { return text.Comparison(beside, width) },
+		json: func() ([]byte, error) { return export.JSON(beside) },
+		book: func() []tabular.Table {
+			inOurs := s.options
+			inOurs.Words = nil
+			plain, _ := report.Compare(v, s.offered, inOurs, c.list("only")) // as it was above
+			return export.ComparisonTables(plain, beside)
+		},
+	}, err
 }
 
-func whyCommand() command {
-	args := arguments{least: 1, most: 2, what: "the file of a visit, and perhaps a topic", complete: completeTopic}
-	return documentCommand("why FILE [TOPIC]", args, []export.Format{export.FormatText, export.FormatMarkdown, export.FormatJSON}, []option{unitsFlag},
-		func(c *call, v *assess.Visit, s subject) (document, error) {
-			list, err := reasons(c.arg(1), v, s)
-			return document{
-				text: func(width int) string { return text.Why(s.options.Words, list, width) },
-				json: func() ([]byte, error) { return export.List(list) },
-			}, err
-		})
+// derivationOf is how everything follows, or one topic.
+func derivationOf(c *call, v *assess.Visit, s subject) (document, error) {
+	list, err := reasons(c.arg(1), v, s)
+	return document{
+		text: func(width int) string { return text.Why(s.options.Words, list, width) },
+		json: func() ([]byte, error) { return export.List(list) },
+	}, err
 }
 
 // reasons derives everything, or one topic.
@@ -217,43 +203,26 @@ func reasons(topic string, v *assess.Visit, s subject) ([]report.Reason, error) 
 	return one, nil
 }
 
-func nextCommand() command {
-	return documentCommand("next FILE", oneVisit, []export.Format{export.FormatText, export.FormatJSON}, nil,
-		func(c *call, v *assess.Visit, s subject) (document, error) {
-			lines := report.Next(s.options.Words, v, s.offered)
-			return document{
-				text: func(width int) string { return text.Next(s.options.Words, lines, width) },
-				json: func() ([]byte, error) { return export.List(lines) },
-			}, nil
-		})
+// questionsOf is what is open and could change the recommendation.
+func questionsOf(_ *call, v *assess.Visit, s subject) (document, error) {
+	lines := report.Next(s.options.Words, v, s.offered)
+	return document{
+		text: func(width int) string { return text.Next(s.options.Words, lines, width) },
+		json: func() ([]byte, error) { return export.List(lines) },
+	}, nil
 }
 
-func redactCommand() command {
-	return command{
-		use:   "redact FILE",
-		args:  oneVisit,
-		flags: []option{outFlag, forceFlag},
-		run: func(c *call) error {
-			v, err := c.readVisit(c.args[0])
-			if err != nil {
-				return err
-			}
-			copied, err := assess.Redact(v, c.newID()).Encode()
-			if err != nil {
-				return message.WithHint(err, "shorten the visit")
-			}
-			return c.deliverOut(copied)
-		},
+// redact writes a copy that names nobody.
+func redact(c *call) error {
+	v, err := c.readVisit(c.args[0])
+	if err != nil {
+		return err
 	}
-}
-
-func followupCommand() command {
-	return command{
-		use:   "followup FILE...",
-		args:  arguments{least: 1, most: -1, what: "the file of a visit"},
-		flags: []option{formatFlag(export.FormatText, export.FormatCalendar), outFlag, forceFlag},
-		run:   followUp,
+	copied, err := assess.Redact(v, c.newID()).Encode()
+	if err != nil {
+		return message.WithHint(err, "shorten the visit")
 	}
+	return c.deliverOut(copied)
 }
 
 // followUp writes the letters or the calendar of some visits. Nothing is written
@@ -281,13 +250,10 @@ func followUp(c *call) error {
 	calendar, err := export.Calendar(list)
 	if at, is := errors.AsType[*export.CalendarError](err); is {
 		file := c.args[at.Entry]
-		switch {
-		case errors.Is(err, export.ErrTwice):
+		if errors.Is(err, export.ErrTwice) {
 			return misuse(message.ID("name one of them").Message(), "{1} and {2} hold the same visit", message.Name(c.args[at.Other]), message.Name(file))
-		case errors.Is(err, export.ErrNoID):
-			return message.WithHint(message.Errorf("{1}: {2}", message.Name(file), at.Err), "save the visit anew with: cutbrief interview {1}", shellName(file))
 		}
-		return message.WithHint(message.Errorf("{1}: {2}", message.Name(file), at.Err), "note it with: cutbrief record {1}", shellName(file))
+		return message.WithHint(message.Errorf("{1}: {2}", message.Name(file), at.Err), at.Hint(), shellName(file))
 	}
 	if err != nil {
 		return err

@@ -11,6 +11,7 @@ import (
 
 	"cutbrief/assess/sanitize"
 	"cutbrief/report"
+	"cutbrief/rules/message"
 
 	"github.com/emersion/go-ical"
 )
@@ -37,6 +38,14 @@ func (e *CalendarError) Error() string { return e.Err.Error() }
 
 // Unwrap is the reason.
 func (e *CalendarError) Unwrap() error { return e.Err }
+
+// Hint is the command that corrects the visit of the follow-up, without its file.
+func (e *CalendarError) Hint() message.ID {
+	if errors.Is(e.Err, ErrNoID) {
+		return "save the visit anew with: cutbrief interview {1}"
+	}
+	return "note it with: cutbrief record {1}"
+}
 
 // Calendar writes next steps as an iCalendar file (RFC 5545), for any calendar
 // program: a whole day for each. It adds nothing to what the records say, and
