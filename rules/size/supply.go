@@ -326,7 +326,8 @@ func DropShare(drop, v unit.Volt) (unit.Percent, error) {
 // 60 °C and 75 °C. Source: nec-310-16, for 30 °C around them and up to three that
 // carry current.
 var ampacities = [...]struct{ section, at60, at75 float64 }{
-	{0, 0, 0}, {2.081, 15, 20}, {3.309, 20, 25}, {5.261, 30, 35}, {8.367, 40, 50}, {13.30, 55, 65}, {21.15, 70, 85}, {26.67, 85, 100}, {33.63, 95, 115},
+	{0, 0, 0},
+	{2.081, 15, 20}, {3.309, 20, 25}, {5.261, 30, 35}, {8.367, 40, 50}, {13.30, 55, 65}, {21.15, 70, 85}, {26.67, 85, 100}, {33.63, 95, 115},
 }
 
 // CordAmpacity returns the current in A that the copper conductors of a cord
