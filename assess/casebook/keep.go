@@ -3,6 +3,7 @@ package casebook
 import (
 	"errors"
 	"fmt"
+	"hash/fnv"
 	"io"
 	"io/fs"
 	"os"
@@ -36,7 +37,7 @@ func LoadProgress(path string) (p Progress, err error) {
 		p, err = DecodeProgress(data)
 	}
 	if err != nil {
-		return p, message.Errorf("read {1}: {2}", message.Name(path), store.Cause(err))
+		return p, message.WithHint(message.Errorf("read {1}: {2}", message.Name(path), store.Cause(err)), "move the file away to begin anew")
 	}
 	return p, nil
 }
@@ -88,6 +89,13 @@ func List(offered system.Range) store.List[[]Customer] {
 			return []message.Message{message.New("{1}: {2}", path, message.Counted(len(list), "{1} case read", "{1} cases read"))}
 		},
 	}
+}
+
+// SeedFrom is a number made of an identifier, short enough to be told on.
+func SeedFrom(id string) uint64 {
+	h := fnv.New32a()
+	io.WriteString(h, id)
+	return uint64(h.Sum32() % 100000)
 }
 
 // Wish says which customer to meet: one by name, one made from a seed that

@@ -35,6 +35,14 @@ func Cases() []Customer {
 	return list
 }
 
+// Names are those of the built-in cases.
+func Names() (names []string) {
+	for _, c := range Cases() {
+		names = append(names, c.Name)
+	}
+	return names
+}
+
 // Template is a file of one case to start from, with its format explained.
 func Template() string { return templateText }
 

@@ -68,3 +68,17 @@ func (p Places) Locale(kind string) (value, variable string) {
 	}
 	return "", ""
 }
+
+// LettersFinding says whether letters outside ASCII can be relied on.
+func (p Places) LettersFinding() Finding {
+	value, variable := p.Locale("LC_CTYPE")
+	switch lower := strings.ToLower(value); {
+	case p.System == "windows":
+		return Say("letters", "Unicode")
+	case value == "":
+		return Say("letters", "LANG is not set: signs such as ≤ and é may come out wrong; one that ends in .UTF-8 corrects it")
+	case strings.Contains(lower, "utf-8") || strings.Contains(lower, "utf8"):
+		return Say("letters", "UTF-8, by {1}", message.Name(variable))
+	}
+	return Say("letters", "{1} is {2}: signs such as ≤ and é may come out wrong; one that ends in .UTF-8 corrects it", message.Name(variable), message.Name(value))
+}

@@ -8,6 +8,8 @@ import (
 	"os"
 	"path/filepath"
 	"strings"
+
+	"cutbrief/rules/message"
 )
 
 // ErrExists means a file would be written over.
@@ -19,9 +21,23 @@ var ErrIrregular = errors.New("it is not a regular file")
 
 // WriteFile puts data at path whole or not at all, for its owner's eyes only.
 // Without force it refuses to write over anything, with ErrExists; with it, a
-// link is followed and stays a link.
+// link is followed and stays a link. The error names the path, and what to do.
 func WriteFile(path string, data []byte, force bool) error {
-	var err error
+	return unwritten(path, write(path, data, force))
+}
+
+func unwritten(path string, err error) error {
+	hint := message.ID("choose another place with --out")
+	switch {
+	case err == nil:
+		return nil
+	case errors.Is(err, ErrExists):
+		hint = "--force writes over it, --out names another file"
+	}
+	return message.WithHint(message.Errorf("write {1}: {2}", message.Name(path), Cause(err)), hint)
+}
+
+func write(path string, data []byte, force bool) (err error) {
 	if !force {
 		err = CreateFile(path, data)
 	} else if info, missing := os.Stat(path); missing == nil && !info.Mode().IsRegular() {
@@ -53,8 +69,8 @@ func WriteNext(path string, data []byte) (string, error) {
 		if old, err := os.ReadFile(next); err == nil && bytes.Equal(old, data) {
 			return next, nil
 		}
-		if err := WriteFile(next, data, false); !errors.Is(err, ErrExists) || n > namesTried {
-			return next, err
+		if err := write(next, data, false); !errors.Is(err, ErrExists) || n > namesTried {
+			return next, unwritten(next, err)
 		}
 		next = fmt.Sprintf("%s-%d%s", strings.TrimSuffix(path, ending), n, ending)
 	}

@@ -62,7 +62,7 @@ func brief(c *call) error {
 		}
 		list = append(list, output{path, made})
 	}
-	return c.deliver(c.on("force"), list...)
+	return c.deliver(list...)
 }
 
 // sheet is the paper that a format is printed on, "" if on none.

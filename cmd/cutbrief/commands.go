@@ -62,7 +62,7 @@ func rows() []command {
 		{
 			use: "practice", run: holdPractice,
 			flags: []option{
-				{name: "case", value: "", usage: "`name` of the customer to meet", complete: caseNames},
+				{name: "case", value: "", usage: "`name` of the customer to meet", complete: casebook.Names},
 				{name: "cases", value: "", usage: "`file` with cases of your own, beside the built-in ones"},
 				{name: "seed", value: uint64(0), usage: "`number` to make a customer from; with --case it chooses the words"},
 				{name: "level", value: 0, usage: "1, easy, to 5, hard (default: any)"},

@@ -3,7 +3,6 @@ package main
 import (
 	"cmp"
 	"encoding/json"
-	"strings"
 
 	"cutbrief/assess/casebook"
 	"cutbrief/assess/screen"
@@ -73,7 +72,7 @@ func (c *call) terminalFindings() []store.Finding {
 	if c.getenv("NO_COLOR") != "" {
 		colours = store.Say("colours", "none, as NO_COLOR asks")
 	}
-	return []store.Finding{kind, c.sizeFinding(), colours, c.lettersFinding(), store.Say("interview", c.manner())}
+	return []store.Finding{kind, c.sizeFinding(), colours, c.files().LettersFinding(), store.Say("interview", c.manner())}
 }
 
 // manner says how an interview would be held here, and why.
@@ -98,18 +97,4 @@ func (c *call) sizeFinding() store.Finding {
 		return store.Say("size", "the terminal does not say")
 	}
 	return store.Say("size", "{1} columns, {2} lines", message.Count(width), message.Count(height))
-}
-
-// lettersFinding says whether letters outside ASCII can be relied on.
-func (c *call) lettersFinding() store.Finding {
-	value, variable := c.files().Locale("LC_CTYPE")
-	switch lower := strings.ToLower(value); {
-	case c.goos == "windows":
-		return store.Say("letters", "Unicode")
-	case value == "":
-		return store.Say("letters", "LANG is not set: signs such as ≤ and é may come out wrong; one that ends in .UTF-8 corrects it")
-	case strings.Contains(lower, "utf-8") || strings.Contains(lower, "utf8"):
-		return store.Say("letters", "UTF-8, by {1}", message.Name(variable))
-	}
-	return store.Say("letters", "{1} is {2}: signs such as ≤ and é may come out wrong; one that ends in .UTF-8 corrects it", message.Name(variable), message.Name(value))
 }

@@ -47,7 +47,7 @@ func showSample(c *call) error {
 		if err != nil {
 			return err
 		}
-		if err := writeFile(file, data, c.on("force")); err != nil {
+		if err := store.WriteFile(file, data, c.on("force")); err != nil {
 			return err
 		}
 	}
@@ -62,9 +62,9 @@ func showSample(c *call) error {
 	}
 	path := name + export.FormatPDF.Ending()
 	if c.on("force") {
-		err = writeFile(path, page, true)
+		err = store.WriteFile(path, page, true)
 	} else {
-		path, err = writeNext(path, page)
+		path, err = store.WriteNext(path, page)
 	}
 	if err != nil {
 		return err

@@ -49,7 +49,7 @@ func (c *call) briefFolder(dir string, form export.Format) error {
 		if err != nil {
 			return message.Errorf("{1}: {2}", message.Name(file), err)
 		}
-		return writeFile(paths[file], made, c.on("force"))
+		return store.WriteFile(paths[file], made, c.on("force"))
 	}, tell)
 	tell(-1)
 	for _, err := range failed {

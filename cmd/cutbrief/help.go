@@ -16,7 +16,9 @@ func (a *app) setHelp(root *cobra.Command) {
 	show := root.HelpFunc()
 	root.SetHelpFunc(func(c *cobra.Command, args []string) {
 		words := a.helpWords()
-		a.localizeOne(c, a.localizeRoot(root, words), words) // and no other: that takes longer than all the rest
+		if texts := a.localizeRoot(root, words); a.rows[c] != nil { // and not one of the library's own, for shells
+			a.localizeOne(c, texts, words) // and no other: that takes longer than all the rest
+		}
 		show(c, args)
 	})
 	if len(a.args) > 0 && strings.HasPrefix(a.args[0], cobra.ShellCompRequestCmd) {
@@ -26,7 +28,12 @@ func (a *app) setHelp(root *cobra.Command) {
 
 // localize puts all that is said of the commands into words.
 func (a *app) localize(root *cobra.Command, words *message.Catalog) {
-	a.localizeTree(root, a.localizeRoot(root, words), words)
+	texts := a.localizeRoot(root, words)
+	for c := range a.rows {
+		if c == root || c.HasParent() {
+			a.localizeOne(c, texts, words)
+		}
+	}
 }
 
 // localizeRoot puts into words what is said with every command, and returns the
@@ -42,19 +49,9 @@ func (a *app) localizeRoot(root *cobra.Command, words *message.Catalog) map[stri
 	return handbook.HelpTexts(words)
 }
 
-func (a *app) localizeTree(c *cobra.Command, texts map[string]handbook.HelpText, words *message.Catalog) {
-	a.localizeOne(c, texts, words)
-	for _, below := range c.Commands() {
-		a.localizeTree(below, texts, words)
-	}
-}
-
 // localizeOne puts a command into words, and names those below it.
 func (a *app) localizeOne(c *cobra.Command, texts map[string]handbook.HelpText, words *message.Catalog) {
 	row, text := a.rows[c], texts[pathOf(c)]
-	if row == nil {
-		return // one of the library's own, for shells
-	}
 	c.Short, c.Long, c.Example = text.Short, text.Long, text.Example
 	if row.tables != nil {
 		for _, t := range row.tables(words) {

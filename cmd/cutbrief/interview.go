@@ -139,11 +139,11 @@ func (p *pager) Page(v *assess.Visit) (string, error) {
 	case err != nil:
 		return "", err
 	case p.page != "":
-		return p.page, writeFile(p.page, made, true)
+		return p.page, store.WriteFile(p.page, made, true)
 	case path != "":
-		p.page, err = writeNext(export.NameAfter(path, export.FormatPDF), made)
+		p.page, err = store.WriteNext(export.NameAfter(path, export.FormatPDF), made)
 	default:
-		p.page, err = writeNext("brief.pdf", made)
+		p.page, err = store.WriteNext("brief.pdf", made)
 	}
 	return p.page, err
 }

@@ -3,7 +3,6 @@ package main
 import (
 	"bytes"
 	"cmp"
-	"errors"
 	"fmt"
 	"path/filepath"
 	"strings"
@@ -48,9 +47,9 @@ type output struct {
 	data []byte
 }
 
-// deliver writes documents to standard output or to their files, whose paths it
-// then prints. What a program that was killed left in the folder goes first.
-func (c *call) deliver(force bool, list ...output) error {
+// deliver writes documents to standard output or to their files, over others with
+// --force, and prints their paths. What a program that was killed left in the folder goes first.
+func (c *call) deliver(list ...output) error {
 	swept := ""
 	for _, d := range list {
 		if d.path == "-" {
@@ -60,7 +59,7 @@ func (c *call) deliver(force bool, list ...output) error {
 			store.Sweep(dir)
 			swept = dir
 		}
-		if err := writeFile(d.path, d.data, force); err != nil {
+		if err := store.WriteFile(d.path, d.data, c.on("force")); err != nil {
 			return err
 		}
 		if err := c.put(tidy(d.path) + "\n"); err != nil {
@@ -68,11 +67,6 @@ func (c *call) deliver(force bool, list ...output) error {
 		}
 	}
 	return nil
-}
-
-// deliverOut writes a document to where --out says.
-func (c *call) deliverOut(data []byte) error {
-	return c.deliver(c.on("force"), output{c.text("out"), data})
 }
 
 // bookFlags say where a workbook goes.
@@ -91,7 +85,7 @@ func (c *call) deliverBook(name string, tables ...tabular.Table) error {
 	if err := tabular.WriteWorkbook(&made, tables...); err != nil {
 		return err
 	}
-	return c.deliver(c.on("force"), output{path, made.Bytes()})
+	return c.deliver(output{path, made.Bytes()})
 }
 
 // onlyBook refuses --out and --force with any other format.
@@ -112,28 +106,6 @@ func (c *call) noTerminal(path string, instead message.ID) error {
 		return misuse(instead.Message(), what)
 	}
 	return nil
-}
-
-// writeFile puts data at path whole or not at all.
-func writeFile(path string, data []byte, force bool) error {
-	return writeProblem(path, store.WriteFile(path, data, force))
-}
-
-// writeNext is writeFile beside the files that are there.
-func writeNext(path string, data []byte) (string, error) {
-	path, err := store.WriteNext(path, data)
-	return path, writeProblem(path, err)
-}
-
-func writeProblem(path string, err error) error {
-	if err == nil {
-		return nil
-	}
-	hint := message.ID("choose another place with --out")
-	if errors.Is(err, store.ErrExists) {
-		hint = "--force writes over it, --out names another file"
-	}
-	return message.WithHint(message.Errorf("write {1}: {2}", message.Name(path), store.Cause(err)), hint)
 }
 
 // shellName is a path as it is typed in a command.

@@ -1,25 +1,15 @@
 package main
 
 import (
-	"hash/fnv"
-	"io"
+	"cmp"
 	"slices"
 
 	"cutbrief/assess/casebook"
 	"cutbrief/assess/screen"
 	"cutbrief/assess/screen/practice"
 	"cutbrief/assess/store"
-	"cutbrief/report/export"
 	"cutbrief/rules/message"
 )
-
-func caseNames() []string {
-	var names []string
-	for _, c := range casebook.Cases() {
-		names = append(names, c.Name)
-	}
-	return names
-}
 
 // holdPractice does what the flags ask for.
 func holdPractice(c *call) error {
@@ -28,8 +18,13 @@ func holdPractice(c *call) error {
 		return misuse(message.ID("1, easy, to 5, hard").Message(), "--level {1} is no level", message.Count(level))
 	}
 	path, pathErr := c.files().Find(store.DataFolder, "practice.json")
-	if c.on("report") {
-		return c.reportProgress(path, pathErr)
+	if c.on("report") { // for a trainer
+		p, err := loadProgress(path, pathErr)
+		if err != nil {
+			return err
+		}
+		words, err := c.words()
+		return cmp.Or(err, c.show(document{text: func(int) string { return p.Text(words) }, json: p.JSON, csv: p.CSV}))
 	}
 	offered, err := c.systems()
 	if err != nil {
@@ -49,7 +44,7 @@ func holdPractice(c *call) error {
 	}
 	wish := casebook.Wish{Name: c.text("case"), Seeded: c.flags.Changed("seed"), Level: level}
 	if wish.Seed, _ = c.flags.GetUint64("seed"); !wish.Seeded {
-		wish.Seed = c.drawSeed()
+		wish.Seed = casebook.SeedFrom(c.newID())
 	}
 	if wish.Name != "" && !slices.ContainsFunc(known, func(c casebook.Customer) bool { return c.Name == wish.Name }) {
 		return misuse(message.ID("see cutbrief practice --list").Message(), "{1} is not a case", quoted(wish.Name))
@@ -66,33 +61,7 @@ func loadProgress(path string, unplaced error) (casebook.Progress, error) {
 	if unplaced != nil {
 		return casebook.Progress{}, message.WithHint(unplaced, "set HOME: progress is kept in your data folder")
 	}
-	progress, err := casebook.LoadProgress(path)
-	if err != nil {
-		err = message.WithHint(err, "move the file away to begin anew")
-	}
-	return progress, err
-}
-
-// reportProgress prints the progress for a trainer.
-func (c *call) reportProgress(path string, unplaced error) error {
-	p, err := loadProgress(path, unplaced)
-	if err != nil {
-		return err
-	}
-	switch c.form() {
-	case export.FormatCSV:
-		return c.putData(p.CSV())
-	case export.FormatJSON:
-		return c.putData(p.JSON())
-	}
-	return c.putWords(p.Text)
-}
-
-// drawSeed is a number that is short enough to be told on.
-func (c *call) drawSeed() uint64 {
-	h := fnv.New32a()
-	io.WriteString(h, c.newID())
-	return uint64(h.Sum32() % 100000)
+	return casebook.LoadProgress(path)
 }
 
 // practise runs the practice in the way that fits, keeps the mark, and says how

@@ -139,7 +139,7 @@ func (c *call) writeTeam(job *export.Job, sheet export.Sheet) error {
 	if err != nil {
 		return message.WithHint(err, "the same as text: cutbrief review --tally")
 	}
-	return c.deliver(c.on("force"), output{path, made})
+	return c.deliver(output{path, made})
 }
 
 // reviewOnScreen shows the folder on a full screen.
@@ -163,7 +163,7 @@ func (c *call) reviewOnScreen(job *export.Job) error {
 			if err != nil {
 				return "", err
 			}
-			return writeNext(export.NameAfter(filepath.Base(path), export.FormatPDF), made)
+			return store.WriteNext(export.NameAfter(filepath.Base(path), export.FormatPDF), made)
 		},
 	})
 	if err != nil {
@@ -184,5 +184,5 @@ func (t teller) Print(rows iter.Seq[*review.Row], files int, by string) (string,
 	if err != nil {
 		return "", err
 	}
-	return writeNext("team.pdf", made)
+	return store.WriteNext("team.pdf", made)
 }

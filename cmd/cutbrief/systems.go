@@ -36,7 +36,7 @@ func addSystem(c *call) error {
 	case !possible:
 		return message.WithHint(message.Errorf("{1} cannot be as it was written down, so nothing was written", message.Name(added.ID)), "look at its data sheet once more")
 	}
-	if err := writeFile(path, []byte(entry.File()), true); err != nil {
+	if err := store.WriteFile(path, []byte(entry.File()), true); err != nil {
 		return err
 	}
 	lines.Put("{1} is in {2}. To calculate with it: --systems {3}", message.Name(added.Name), message.Name(path), shellName(path))

@@ -138,16 +138,21 @@ func showing(about func(*call, *assess.Visit, subject) (document, error)) func(*
 		if err != nil {
 			return err
 		}
-		switch c.form() {
-		case export.FormatJSON:
-			return c.putData(d.json())
-		case export.FormatCSV:
-			return c.putData(d.csv())
-		case export.FormatWorkbook:
-			return c.deliverBook(c.row.Name()+".xlsx", d.book()...)
-		}
-		return c.put(d.text(c.form().Width()))
+		return c.show(d)
 	}
+}
+
+// show writes a document in the format asked for.
+func (c *call) show(d document) error {
+	switch c.form() {
+	case export.FormatJSON:
+		return c.putData(d.json())
+	case export.FormatCSV:
+		return c.putData(d.csv())
+	case export.FormatWorkbook:
+		return c.deliverBook(c.row.Name()+".xlsx", d.book()...)
+	}
+	return c.put(d.text(c.form().Width()))
 }
 
 // costOf is what cutting costs.
@@ -222,7 +227,7 @@ func redact(c *call) error {
 	if err != nil {
 		return message.WithHint(err, "shorten the visit")
 	}
-	return c.deliverOut(copied)
+	return c.deliver(output{c.text("out"), copied})
 }
 
 // followUp writes the letters or the calendar of some visits. Nothing is written
@@ -245,7 +250,7 @@ func followUp(c *call) error {
 		list = append(list, f)
 	}
 	if c.form() == export.FormatText {
-		return c.deliverOut([]byte(text.Letters(list, text.DefaultWidth)))
+		return c.deliver(output{c.text("out"), []byte(text.Letters(list, text.DefaultWidth))})
 	}
 	calendar, err := export.Calendar(list)
 	if at, is := errors.AsType[*export.CalendarError](err); is {
@@ -258,5 +263,5 @@ func followUp(c *call) error {
 	if err != nil {
 		return err
 	}
-	return c.deliverOut(calendar)
+	return c.deliver(output{c.text("out"), calendar})
 }
