@@ -160,11 +160,11 @@ type piece struct {
 	run
 }
 
-// paragraph is a text of one style to be broken into lines, and broken what
-// comes of it: many forms of a block have the same.
+// paragraph is a text of a few runs to be broken into lines, and broken what comes
+// of it: many forms of a block have the same.
 type (
 	paragraph struct {
-		run   run
+		runs  [3]run
 		width float64
 		most  int
 	}
@@ -179,11 +179,11 @@ type (
 // ellipsis, and cut is true. A last line of hardly more than a syllable is given
 // company where that takes no further line.
 func (f faces) flow(runs []run, width float64, most int) (lines [][]piece, cut bool) {
-	if len(runs) != 1 {
+	p := paragraph{width: width, most: most}
+	if copy(p.runs[:], runs) < len(runs) {
 		b := f.company(runs, width, most)
 		return b.lines, b.cut
 	}
-	p := paragraph{runs[0], width, most}
 	b, known := f.known[p]
 	if !known {
 		b = f.company(runs, width, most)
