@@ -145,12 +145,12 @@ const sameTime = 0.01
 // thickness of a row. In another metal its factor may be what is off; a bevel's
 // or an older row's prediction is not the row's of today.
 func (c *Timed) speaksOf(row *system.System) bool {
-	thickness, ok1 := c.Thickness.Get()
-	output, ok2 := c.Output.Get()
-	length, ok3 := c.Length.Get()
-	if !ok1 || !ok2 || !ok3 || c.Metal != metal.MildSteel {
+	if c.Metal != metal.MildSteel {
 		return false
 	}
+	thickness, _ := c.Thickness.Get() // what is not known is 0, which has no speed and takes no time
+	output, _ := c.Output.Get()
+	length, _ := c.Length.Get()
 	v, err := size.Speed(row, output, thickness, size.AlongEdge)
 	if err != nil || v >= size.AlongEdge {
 		return false
@@ -177,16 +177,14 @@ func fittingRated(cuts []Timed, row *system.System) unit.Maybe[unit.Millimetre] 
 
 // fit is the rated thickness in mm that fits one cut.
 func (c *Timed) fit(row *system.System) float64 {
-	output, thickness := c.Output.Or(0), c.Thickness.Or(0)
+	output, _ := c.Output.Get() // known of all that speak of the row
+	thickness, _ := c.Thickness.Get()
 	v, _ := size.Speed(row, output, thickness, size.AlongEdge)
 	rated, err := size.FitRated(row, output, thickness, v*unit.MillimetrePerMinute(1+c.off()), size.AlongEdge)
-	switch {
-	case err == nil:
-		return float64(rated)
-	case c.off() < 0:
-		return 0
+	if err != nil {
+		return math.Copysign(math.MaxFloat64/4, c.off()) // two of them have a mean
 	}
-	return math.MaxFloat64 / 4 // two of them have a mean
+	return float64(rated)
 }
 
 // errorsOf sums up cuts.

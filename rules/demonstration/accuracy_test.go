@@ -102,6 +102,15 @@ func TestFollowBounds(t *testing.T) {
 	if got := AccuracyOf([]Timed{{Took: 0.9, Predicted: 0.9}}, nil); got.All.Cuts != 1 || got.All.Median != 0 {
 		t.Errorf("%+v", got)
 	}
+	// Half of the cuts at 50 mm/min, which no rated thickness fits, and half at 1010, which
+	// 12.12 mm would: there is no middle of the two.
+	var halves []Timed
+	for range 3 {
+		halves = append(halves, sixAt("a", 50), sixAt("b", 1010))
+	}
+	if got := AccuracyOf(halves, &trackRow); got.Off != Slow || got.Rated.IsKnown() {
+		t.Errorf("%+v", got)
+	}
 	// A rated thickness from half to twice the row's 12 mm: at 490 mm/min less than 6 mm
 	// would fit 6 mm; at 1990 mm/min 23.88 mm, at 2010 mm/min 24.12. Clean up to 40 mm,
 	// the row itself says 500·2^(ln 2/ln(40/12)) = 745.2 mm/min, 24.155 s.

@@ -110,6 +110,13 @@ func TestNeedsAtTheirBounds(t *testing.T) {
 	}
 }
 
+// Nothing to cut is said as such, and not as a need.
+func TestNothingToCut(t *testing.T) {
+	if _, lacks, ok := rowOf(t, "everyday-straight").lacks(situationOf(0, nil)); ok || lacks != "" {
+		t.Errorf("nothing is cut every day: %t, it needs %q", ok, lacks)
+	}
+}
+
 // What the customer's work holds. Sheet ends at 3 mm; common practice, no source.
 func TestWhatTheWorkHolds(t *testing.T) {
 	place := func(p rules.Place) func(*rules.Job, *rules.Result) {
