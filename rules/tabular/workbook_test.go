@@ -4,6 +4,7 @@ import (
 	"archive/zip"
 	"bytes"
 	"fmt"
+	"math"
 	"slices"
 	"strings"
 	"testing"
@@ -145,5 +146,156 @@ func TestPlace(t *testing.T) {
 		if got := CellName(i, 7); got != want || i < maxCols && column(got) != i {
 			t.Errorf("%d: %s, back %d", i, got, column(got))
 		}
+	}
+}
+
+// bookStyled is bookOf with these formats as styles 0, 1, 2 and so on.
+func bookStyled(t testing.TB, rows string, formats ...int) []byte {
+	var cells strings.Builder
+	for _, id := range formats {
+		fmt.Fprintf(&cells, `<xf numFmtId="%d"/>`, id)
+	}
+	return archive(t, map[string]string{
+		"xl/workbook.xml":            `<workbook xmlns:r="http://schemas.openxmlformats.org/officeDocument/2006/relationships"><sheets><sheet r:id="rId1"/></sheets></workbook>`,
+		"xl/_rels/workbook.xml.rels": `<Relationships><Relationship Id="rId1" Target="/other/sheet.xml"/></Relationships>`,
+		"xl/styles.xml":              `<styleSheet><cellXfs>` + cells.String() + `</cellXfs></styleSheet>`,
+		"other/sheet.xml":            `<worksheet><sheetData>` + rows + `</sheetData></worksheet>`,
+	})
+}
+
+// Dates are shown by the formats 14 to 22 and 45 to 47 (ECMA-376, 18.8.30), and by no
+// style that is not there; without styles there are none.
+func TestFormatsOfDates(t *testing.T) {
+	formats := []int{0, 13, 14, 22, 23, 44, 45, 47, 48}
+	var cells strings.Builder
+	for i := range len(formats) + 1 {
+		fmt.Fprintf(&cells, `<c s="%d"><v>1</v></c>`, i)
+	}
+	cells.WriteString(`<c s="-1"><v>1</v></c>`)
+	rows, err := ReadWorkbook(bookStyled(t, `<row>`+cells.String()+`</row>`, formats...))
+	if err != nil || len(rows) != 1 {
+		t.Fatal(rows, err)
+	}
+	for i := range len(formats) + 2 {
+		want := slices.Contains([]int{2, 3, 6, 7}, i)
+		if got := rows[0].Why[i] != ""; got != want {
+			t.Errorf("style %d: date %t", i, got)
+		}
+	}
+	if rows, err := ReadWorkbook(bookStyled(t, `<row><c><v>1</v></c></row>`)); err != nil || len(rows[0].Why) != 0 {
+		t.Error(rows, err)
+	}
+}
+
+// Rows without a number follow the one before, the first is 1; texts that are not
+// there and numbers beyond all bounds are said; what stands in quotes, in brackets or
+// behind a backslash makes no date.
+func TestRowsAndCellsOfAWorkbook(t *testing.T) {
+	rows, err := ReadWorkbook(bookOf(t, `<row><c><v>1</v></c></row><row/><row r="9"/><row><c t="s"><v>2</v></c><c t="s"><v>x</v></c><c t="s"><v>-1</v></c><c><v>1E999</v></c><c><v>NaN</v></c><c><v>1E21</v></c></row>`))
+	if err != nil || len(rows) != 4 || rows[0].Number != 1 || rows[1].Number != 2 || rows[2].Number != 9 || rows[3].Number != 10 {
+		t.Fatalf("%+v %v", rows, err)
+	}
+	for i, want := range []string{"not there", "not there", "not there", "no number", "no number", ""} {
+		if why := string(rows[3].Why[i]); !strings.Contains(why, want) || want == "" && why != "" {
+			t.Errorf("cell %d: %q", i, why)
+		}
+	}
+	if got := rows[3].Cells[5]; got != "1000000000000000000000" {
+		t.Errorf("%q", got)
+	}
+	for code, want := range map[string]string{`0.0 "days"`: "0.0 ", `[h]:mm`: ":mm", `0\d0`: "00", `"a"yy"b"`: "yy", `y[$-407]y`: "yy"} {
+		if got := plainCode(code); got != want {
+			t.Errorf("%s is %q without what is said, want %q", code, got, want)
+		}
+	}
+}
+
+// The limits: 10,000 rows of 100 columns, of which CV is the last, and 8 MiB unpacked.
+func TestLimitsOfAWorkbook(t *testing.T) {
+	padded := func(size int) []byte {
+		const shell = len(`<worksheet><sheetData></sheetData></worksheet>`)
+		return bookStyled(t, strings.Repeat(" ", size-shell))
+	}
+	for name, c := range map[string]struct {
+		data []byte
+		fine bool
+	}{
+		"rows":             {bookStyled(t, strings.Repeat(`<row/>`, 10000)), true},
+		"more rows":        {bookStyled(t, strings.Repeat(`<row/>`, 10001)), false},
+		"last column":      {bookStyled(t, `<row><c r="CV1"><v>1</v></c></row>`), true},
+		"one column more":  {bookStyled(t, `<row><c r="CW1"><v>1</v></c></row>`), false},
+		"no column":        {bookStyled(t, `<row><c r="1"><v>1</v></c></row>`), false},
+		"8 MiB":            {padded(8388608), true},
+		"8 MiB and a byte": {padded(8388609), false},
+		"row cut off":      {bookStyled(t, `<row><c>`), false},
+		"sheet not there":  {archive(t, map[string]string{"xl/workbook.xml": `<workbook xmlns:r="http://schemas.openxmlformats.org/officeDocument/2006/relationships"><sheets><sheet r:id="rId2"/></sheets></workbook>`, "xl/_rels/workbook.xml.rels": `<Relationships><Relationship Id="rId1" Target="a.xml"/></Relationships>`}), false},
+	} {
+		if _, err := ReadWorkbook(c.data); (err == nil) != c.fine {
+			t.Errorf("%s: %v", name, err)
+		}
+	}
+}
+
+// part unpacks one part of a workbook.
+func part(t testing.TB, book []byte, name string) string {
+	t.Helper()
+	z, err := zip.NewReader(bytes.NewReader(book), int64(len(book)))
+	if err != nil {
+		t.Fatal(err)
+	}
+	in, err := z.Open(name)
+	if err != nil {
+		t.Fatal(err)
+	}
+	var b bytes.Buffer
+	b.ReadFrom(in)
+	return b.String()
+}
+
+// What is written, by hand: sheets and their names, columns as wide as their longest
+// line and one, a heading and three, from 8 to 48 and 12 for a day, and each cell in its
+// place with its style.
+func TestPartsWritten(t *testing.T) {
+	long := strings.Repeat("x", 60)
+	tables := []Table{
+		{Name: "a/b:[c]", Columns: []string{"n", "rated (mm)", "day", "note", "long", "some"},
+			Rows: [][]any{{1, math.Inf(1), Day(46354), "one\ntwenty letters of it", long, "x"}, {1e21, math.NaN(), nil, math.Inf(-1)}}},
+		{Name: strings.Repeat("n", 32)}, {Name: "?"},
+	}
+	var out bytes.Buffer
+	if err := WriteWorkbook(&out, tables...); err != nil {
+		t.Fatal(err)
+	}
+	book := part(t, out.Bytes(), "xl/workbook.xml")
+	for _, want := range []string{`<sheet name="a-b(c)" sheetId="1" r:id="rId1"/>`, `<sheet name="` + strings.Repeat("n", 31) + `" sheetId="2" r:id="rId2"/>`, `<sheet name="1" sheetId="3" r:id="rId3"/>`} {
+		if !strings.Contains(book, want) {
+			t.Errorf("no %s in %s", want, book)
+		}
+	}
+	links := part(t, out.Bytes(), "xl/_rels/workbook.xml.rels") + part(t, out.Bytes(), "_rels/.rels")
+	for id, target := range map[string]string{"rId1": "worksheets/sheet1.xml", "rId2": "worksheets/sheet2.xml", "rId3": "worksheets/sheet3.xml", "rId4": "styles.xml", "rId1\" Type=\"http://schemas.openxmlformats.org/officeDocument/2006/relationships/officeDocument": "xl/workbook.xml"} {
+		if i := strings.Index(links, `Target="`+target+`"`); i < 0 || !strings.Contains(links[max(0, i-130):i], `Id="`+id) {
+			t.Errorf("no %s to %s in %s", id, target, links)
+		}
+	}
+	sheet := part(t, out.Bytes(), "xl/worksheets/sheet1.xml")
+	for i, width := range []int{8, 13, 12, 21, 48, 8} {
+		if want := fmt.Sprintf(`<col min="%d" max="%d" width="%d" customWidth="1"/>`, i+1, i+1, width); !strings.Contains(sheet, want) {
+			t.Errorf("no %s in %s", want, sheet)
+		}
+	}
+	for _, want := range []string{`<row r="1"><c r="A1" s="1" t="inlineStr">`, `<row r="2"><c r="A2" s="0"><v>1</v></c><c r="C2" s="2"><v>46354</v></c><c r="D2" s="3" t="inlineStr">`, `<c r="F2" s="0" t="inlineStr">`,
+		`<row r="3"><c r="A3" s="0"><v>1e+21</v></c></row>`, `<autoFilter ref="A1:F3"/>`} {
+		if !strings.Contains(sheet, want) {
+			t.Errorf("no %s in %s", want, sheet)
+		}
+	}
+	one := []Table{{Name: "one", Columns: []string{"n"}}}
+	out.Reset()
+	if WriteWorkbook(&out, one...); !strings.Contains(part(t, out.Bytes(), "xl/worksheets/sheet1.xml"), `<autoFilter ref="A1:A1"/>`) {
+		t.Error("a table of one column cannot be filtered")
+	}
+	if strings.Contains(part(t, out.Bytes(), "xl/worksheets/sheet1.xml"), "A2\" s=") {
+		t.Error("a row came out of nothing")
 	}
 }
