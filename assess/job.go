@@ -21,9 +21,15 @@ type Problem struct {
 // understood become problems and stay not known. Answers to questions that no
 // longer apply, such as the generator's rating without a generator, are left
 // alone; so are those of a metal no longer chosen.
-func (v *Visit) Job() (rules.Job, []Problem) {
-	var problems []Problem
-	j := rules.Job{Overrule: v.Overrule}
+func (v *Visit) Job() (j rules.Job, problems []Problem) {
+	problems = v.JobInto(&j)
+	return j, problems
+}
+
+// JobInto is Job for readers of very many visits: it takes the room of a job that
+// there was, which is gone.
+func (v *Visit) JobInto(j *rules.Job) (problems []Problem) {
+	*j = rules.Job{Overrule: v.Overrule, Pieces: j.Pieces[:0], Doubts: j.Doubts[:0]}
 	for _, id := range v.Metals() {
 		j.Pieces = append(j.Pieces, rules.Piece{Metal: id})
 	}
@@ -33,13 +39,13 @@ func (v *Visit) Job() (rules.Job, []Problem) {
 		if place = placeNear(a.Question, place); place == len(catalogue) || a.State == Unknown || !catalogue[place].matters(c) {
 			continue
 		}
-		if err := enter(&j, &week, place, a, style, &m); err != nil {
+		if err := enter(j, &week, place, a, style, &m); err != nil {
 			problems = append(problems, Problem{a.Asked(), message.Of(err)})
 		}
 	}
 	j.CutPerWeek = week.perWeek(j.DaysAWeek)
 	j.Annoys = v.annoys(c)
-	return j, problems
+	return problems
 }
 
 // enter puts the answer to the question at a place into the job; m is room for

@@ -72,7 +72,7 @@ func (d *demand) turnTo(s *system.System) {
 	if d.perSystem.system == s {
 		return
 	}
-	d.perSystem = perSystem{system: s}
+	d.perSystem.system, d.perSystem.asked = s, false
 	for i := range d.job.Pieces[:min(len(d.job.Pieces), len(d.perSystem.factors))] {
 		d.perSystem.factors[i], _ = size.Equivalence(s, d.job.Pieces[i].Metal)
 	}
@@ -87,10 +87,15 @@ func (d *demand) factor(s *system.System, piece int) (float64, bool) {
 	return equivalence(s, d.job.Pieces[piece].Metal)
 }
 
-// newDemand works out the factor on thickness; without a known use it spans
-// from maintenance to production.
-func newDemand(j *Job) demand {
-	d := demand{job: j, requirement: decidingOrOverruled(j), atMost: size.ForProduction().Floor}
+func newDemand(j *Job) (d demand) {
+	d.of(j)
+	return d
+}
+
+// of works out the factor on thickness, in place of what was worked out before;
+// without a known use it spans from maintenance to production.
+func (d *demand) of(j *Job) {
+	d.job, d.requirement, d.atMost, d.perSystem.system = j, decidingOrOverruled(j), size.ForProduction().Floor, nil
 	row, told := factorOf(j.Use.Or(""))
 	if d.multiple = row; told {
 		d.atMost = row.Floor
@@ -98,7 +103,6 @@ func newDemand(j *Job) demand {
 	if speed := &factorRows[len(factorRows)-1]; speedSizes(j, d.requirement) && speed.Floor > row.Floor {
 		d.multiple, d.atMost = speed, max(d.atMost, speed.Floor)
 	}
-	return d
 }
 
 // speedWorth is the inferred weight from which speed sizes a system though

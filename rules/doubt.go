@@ -200,8 +200,8 @@ const (
 
 // atEnd is a job with every figure in doubt at its easiest or its hardest. One that
 // is neither easier nor harder with its size stays as it is.
-func atEnd(j *Job, end int) Job {
-	moved := j.clone()
+func (s *study) atEnd(j *Job, end int) *Job {
+	moved := s.ends[end].of(j)
 	for i := range j.Doubts {
 		d := &j.Doubts[i]
 		row := answerOf(d.Asked.Fact)
@@ -212,7 +212,7 @@ func atEnd(j *Job, end int) Job {
 		if harder := row.ends[hardest] > row.ends[easiest]; harder == (end == hardest) {
 			share = 1
 		}
-		d.put(&moved, share)
+		d.put(moved, share)
 	}
 	return moved
 }

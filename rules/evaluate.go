@@ -14,11 +14,13 @@ import (
 func Evaluate(job Job, offered system.Range) Result {
 	inCurrency(&job, offered.Currency)
 	d := newDemand(&job)
-	r := judge(&d, offered.Systems, explained)
+	r := Result{}
+	r.judge(&d, offered.Systems, explained)
 	if r.Outcome == Recommended {
 		r.Margins = margins(&d, offered.Systems)
 	}
-	s := newStudy(&d, offered.Systems)
+	s := &study{job: &job, systems: offered.Systems}
+	s.now = s.conclude(&job)
 	r.Open, r.Firm = s.open(), s.firm(r.Outcome)
 	return r
 }
@@ -29,8 +31,9 @@ func Evaluate(job Job, offered system.Range) Result {
 // Margins, Open and Firm alone, for readers of many visits who do not ask.
 func Judge(job Job, offered system.Range) Result {
 	inCurrency(&job, offered.Currency)
-	d := newDemand(&job)
-	return judge(&d, offered.Systems, plainly)
+	d, r := newDemand(&job), Result{}
+	r.judge(&d, offered.Systems, plainly)
+	return r
 }
 
 // inCurrency drops a budget told in another currency than the prices: nothing
@@ -46,23 +49,31 @@ func inCurrency(j *Job, currency string) {
 type Summary struct {
 	Result
 	job   Job
-	study *study
+	study study
 }
 
 // Summarise judges as Judge does, and says whether the recommendation is firm.
 func Summarise(job Job, offered system.Range) *Summary {
-	r := &Summary{job: job}
+	r := &Summary{}
+	r.Of(&job, offered)
+	return r
+}
+
+// Of is Summarise for readers of very many visits: it takes the room of the summary
+// there was, which is gone with all that it held.
+func (r *Summary) Of(job *Job, offered system.Range) {
+	r.job = *job
 	inCurrency(&r.job, offered.Currency)
-	d := newDemand(&r.job)
-	r.Result = judge(&d, offered.Systems, summary)
-	r.study = &study{job: &r.job, systems: offered.Systems, now: conclusion{first: -1, status: short, decide: d.requirement}}
+	d := &r.study.demand
+	d.of(&r.job)
+	r.Result.judge(d, offered.Systems, summary)
+	r.study.job, r.study.systems, r.study.now = &r.job, offered.Systems, conclusion{first: -1, status: short, decide: d.requirement}
 	for i := range offered.Systems {
 		if r.First != nil && r.First.System == &offered.Systems[i] {
 			r.study.now.first, r.study.now.status = i, rank(slices.Index(standing[:], r.First.Status))
 		}
 	}
 	r.Firm = r.study.firm(r.Outcome)
-	return r
 }
 
 // Decisive lists the open questions whose answer could change the system, in the
@@ -89,23 +100,23 @@ const (
 	explained               // and what it was worked out from
 )
 
-func judge(d *demand, systems []system.System, how detail) Result {
-	r := Result{Flags: flags(d.job), Missing: missing(d.job)}
+// judge fills a result, in the room of what it held before.
+func (r *Result) judge(d *demand, systems []system.System, how detail) {
+	r.Flags, r.Missing = flags(r.Flags[:0], d.job), missing(d.job)
 	r.Critical = critical(d.job, how)
 	r.Need = needOf(d, how)
-	r.Candidates = make([]Candidate, 0, len(systems))
+	r.Candidates = slices.Grow(r.Candidates[:0], len(systems))[:len(systems)]
 	for i := range systems {
-		r.Candidates = append(r.Candidates, explain(d, &systems[i], how))
+		r.Candidates[i].explain(d, &systems[i], how)
 	}
 	slices.SortStableFunc(r.Candidates, func(a, b Candidate) int {
 		return cmp.Or(slices.Index(standing[:], a.Status)-slices.Index(standing[:], b.Status), inOrder(a.System, b.System))
 	})
-	r.Outcome = outcome(r.Missing, r.Candidates)
+	r.Outcome, r.First, r.Second = outcome(r.Missing, r.Candidates), nil, nil
 	if r.Outcome == Recommended {
 		r.First = &r.Candidates[0]
 		r.Second = secondOf(r.Candidates)
 	}
-	return r
 }
 
 // missing lists what has to be told before anything can be recommended: a
@@ -225,8 +236,8 @@ func inOrder(a, b *system.System) int {
 func before(a, b *system.System) bool { return inOrder(a, b) < 0 }
 
 // explain judges one system by every rule that applies.
-func explain(d *demand, s *system.System, how detail) Candidate {
-	c := Candidate{System: s}
+func (c *Candidate) explain(d *demand, s *system.System, how detail) {
+	*c = Candidate{System: s, Checks: c.Checks[:0]}
 	if how != summary {
 		c.Checks = make([]Check, 0, len(rows))
 	}
@@ -264,5 +275,4 @@ func explain(d *demand, s *system.System, how detail) Candidate {
 	if _, most, known, _ := heaviest(d, s, (*Piece).regular); known {
 		c.Excess = float64(s.Rated) / (most * d.multiple.Floor)
 	}
-	return c
 }

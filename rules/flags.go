@@ -65,13 +65,12 @@ func asked(facts ...Fact) (list []Asked) {
 	return list
 }
 
-// flags returns the warnings that apply.
-func flags(j *Job) []Flag {
-	var list []Flag
-	for _, f := range flagRows {
-		if f.applies(j) {
-			f.applies = nil
-			list = append(list, f)
+// flags adds the warnings that apply to a list.
+func flags(list []Flag, j *Job) []Flag {
+	for i := range flagRows {
+		if f := &flagRows[i]; f.applies(j) {
+			list = append(list, *f)
+			list[len(list)-1].applies = nil
 		}
 	}
 	return list

@@ -46,7 +46,7 @@ func TestFlagsAtTheirLimits(t *testing.T) {
 		{"no-ventilation", false, []Job{{Ventilation: unit.Known(VentGeneral)}, {}}},
 	} {
 		for _, j := range c.jobs {
-			if got := slices.ContainsFunc(flags(&j), func(f Flag) bool { return f.ID == c.id }); got != c.applies {
+			if got := slices.ContainsFunc(flags(nil, &j), func(f Flag) bool { return f.ID == c.id }); got != c.applies {
 				t.Errorf("%s of %+v: %v", c.id, j, got)
 			}
 		}

@@ -66,16 +66,17 @@ type conclusion struct {
 }
 
 func conclude(j *Job, systems []system.System) conclusion {
-	d := newDemand(j)
-	return concluded(&d, systems)
+	s := study{systems: systems}
+	return s.conclude(j)
 }
 
-func concluded(d *demand, systems []system.System) conclusion {
-	first, status := best(d, systems)
+func (s *study) conclude(j *Job) conclusion {
+	s.demand.of(j)
+	first, status := best(&s.demand, s.systems)
 	if status == short {
 		first = -1
 	}
-	return conclusion{first, status, d.requirement}
+	return conclusion{first, status, s.demand.requirement}
 }
 
 // study is the trying of other answers in a job: one copy serves every try.
@@ -84,8 +85,11 @@ type study struct {
 	systems   []system.System
 	now       conclusion // of the job as told
 	hardest   conclusion // with every open answer at its hardest
+	demand    demand     // of the job looked at
+	atHardest demand
 	copy      copied
 	hard      copied
+	ends      [2]copied // with what is in doubt at its easiest and at its hardest
 	overruled Overrule
 }
 
@@ -102,16 +106,12 @@ func (c *copied) of(j *Job) *Job {
 	return &c.job
 }
 
-func newStudy(d *demand, systems []system.System) *study {
-	return &study{job: d.job, systems: systems, now: concluded(d, systems)}
-}
-
 // open lists the unanswered questions that could change something, strongest
 // first.
 func (s *study) open() []OpenQuestion {
 	list := essentials(s.job)
 	essential := len(list)
-	s.hardest = conclude(allHardest(s.job, &s.hard), s.systems)
+	s.hardest = s.conclude(allHardest(s.job, &s.hard))
 	eachUnknown(s.job, func(q unknown) {
 		if listed(list[:essential], q.asked(s.job)) {
 			return
@@ -180,12 +180,12 @@ func (s *study) weigh(q unknown) OpenQuestion {
 	for i := 0; i < q.answer.steps && item.Strength < couldSystem; i++ {
 		changed := s.copy.of(s.job)
 		q.put(changed, float64(i)/float64(q.answer.steps-1))
-		s.raise(&item, s.now, conclude(changed, s.systems))
+		s.raise(&item, s.now, s.conclude(changed))
 	}
 	if item.Strength < couldSystem { // the hardest case with one question answered the easiest way
 		eased := s.copy.of(s.job)
 		q.put(eased, 0)
-		s.raise(&item, conclude(allHardest(eased, &s.hard), s.systems), s.hardest)
+		s.raise(&item, s.conclude(allHardest(eased, &s.hard)), s.hardest)
 	}
 	return item
 }
@@ -194,7 +194,7 @@ func (s *study) weigh(q unknown) OpenQuestion {
 func (s *study) try(item *OpenQuestion, answer func(*Job)) {
 	changed := s.copy.of(s.job)
 	answer(changed)
-	s.raise(item, s.now, conclude(changed, s.systems))
+	s.raise(item, s.now, s.conclude(changed))
 }
 
 // raise keeps the strongest difference seen between two leads.
@@ -229,7 +229,7 @@ func (s *study) openSupply() []OpenQuestion {
 	for _, m := range mainsFor(s.job) {
 		changed := s.copy.of(s.job)
 		m.put(changed)
-		to := conclude(changed, s.systems)
+		to := s.conclude(changed)
 		s.raise(&phases, s.now, to)
 		s.raise(&volts, s.now, to)
 	}
@@ -304,14 +304,14 @@ func (s *study) firm(o Outcome) bool {
 	}
 	cases, all := withDoubts(s.job, s.systems)
 	for i := range cases {
-		easy, hard := atEnd(&cases[i], easiest), atEnd(&cases[i], hardest)
-		all = all && s.leads(&easy) && s.leads(&hard) && s.stands(&easy, &hard)
+		easy, hard := s.atEnd(&cases[i], easiest), s.atEnd(&cases[i], hardest)
+		all = all && s.leads(easy) && s.leads(hard) && s.stands(easy, hard)
 	}
 	return all
 }
 
 // leads reports that the first choice leads in another job too.
-func (s *study) leads(j *Job) bool { return conclude(j, s.systems).first == s.now.first }
+func (s *study) leads(j *Job) bool { return s.conclude(j).first == s.now.first }
 
 // stands reports that the first choice stands from one job to another in which
 // what is told is no easier, whatever the open answers are. It tries the first as
@@ -323,11 +323,9 @@ func (s *study) leads(j *Job) bool { return conclude(j, s.systems).first == s.no
 // only its standing at the site drops, it still leads if every system that could
 // overtake it drops in the same checks.
 func (s *study) stands(from, to *Job) bool {
-	easy := s.copy.of(from)
-	hard := easy
-	if to != from {
-		harder := to.clone()
-		hard = &harder
+	easy, hard := s.copy.of(from), to
+	if to == from {
+		hard = easy
 	}
 	for _, s.overruled.Requirement = range mayDecide(from) {
 		easy.Overrule, hard.Overrule = &s.overruled, &s.overruled
@@ -336,7 +334,7 @@ func (s *study) stands(from, to *Job) bool {
 			feed.put(hard)
 			for _, easy.Guidance = range guidancesFor(from) {
 				hard.Guidance = easy.Guidance
-				if !standsThrough(easy, allHardest(hard, &s.hard), s.systems, s.now.first) {
+				if !s.standsThrough(easy, allHardest(hard, &s.hard), s.now.first) {
 					return false
 				}
 			}
@@ -357,13 +355,15 @@ func guidancesFor(j *Job) []unit.Maybe[Guidance] {
 
 // standsThrough reports that system first leads at the job as told and cannot
 // be overtaken up to the hardest answers.
-func standsThrough(easy, hard *Job, systems []system.System, first int) bool {
-	e, h := newDemand(easy), newDemand(hard)
-	lead, status := best(&e, systems)
+func (s *study) standsThrough(easy, hard *Job, first int) bool {
+	systems, e, h := s.systems, &s.demand, &s.atHardest
+	e.of(easy)
+	h.of(hard)
+	lead, status := best(e, systems)
 	if lead != first || status == short {
 		return false
 	}
-	atHard := statusOf(&h, &systems[first])
+	atHard := statusOf(h, &systems[first])
 	if atHard == status {
 		return true
 	}
@@ -372,7 +372,7 @@ func standsThrough(easy, hard *Job, systems []system.System, first int) bool {
 	}
 	for i := range systems {
 		g := &systems[i]
-		if i != first && (overtakes(&h, g, &systems[first]) || (before(g, &systems[first]) && statusOf(&e, g) == afterSite)) {
+		if i != first && (overtakes(h, g, &systems[first]) || (before(g, &systems[first]) && statusOf(e, g) == afterSite)) {
 			return false
 		}
 	}

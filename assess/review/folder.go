@@ -127,7 +127,7 @@ type reader struct {
 	day   string // today
 	found entry  // the entry being looked at
 	visit assess.Visit
-	basis []byte
+	room  room
 	fresh entries // what the index is to hold beside what it held
 	next  int     // the place in the index where the next file is looked for first
 	rows  []Row   // room for those of a batch
@@ -156,7 +156,7 @@ func (r *reader) read(f *file, data []byte) {
 	} else if err := assess.DecodeInto(&r.visit, data); err != nil {
 		e.row = unread(f.path, err)
 	} else {
-		e.row = r.Criteria.judge(f.path, &r.visit, &r.basis)
+		e.row = r.Criteria.judge(f.path, &r.visit, &r.room)
 		e.cuts = timings(f.path, &r.visit)
 	}
 	if r.Index != "" && f.err == nil {

@@ -55,10 +55,12 @@ type judgement struct {
 	proofs atomic.Pointer[proofs]
 }
 
-// shortfall is a system that falls short, and the check that says so.
+// shortfall is a system that falls short, and what the check that says so holds
+// against what.
 type shortfall struct {
-	system *system.System
-	check  rules.Check
+	system     *system.System
+	rule       rules.RuleID
+	need, have unit.Quantity
 }
 
 // proofs are the cuts of the plan that prove what decides.
@@ -67,12 +69,18 @@ type proofs struct {
 	name string   // of the first
 }
 
-// Judge is the row of a visit with the rules run on it.
-func (c *Criteria) Judge(path string, v *assess.Visit) Row { return c.judge(path, v, new([]byte)) }
+// room is what judging one visit takes, and the next takes again.
+type room struct {
+	basis  []byte
+	job    rules.Job
+	result rules.Summary
+}
 
-// judge is Judge for a visit whose texts may change afterwards, with room for its
-// basis.
-func (c *Criteria) judge(path string, v *assess.Visit, room *[]byte) Row {
+// Judge is the row of a visit with the rules run on it.
+func (c *Criteria) Judge(path string, v *assess.Visit) Row { return c.judge(path, v, &room{}) }
+
+// judge is Judge for a visit whose texts may change afterwards.
+func (c *Criteria) judge(path string, v *assess.Visit, room *room) Row {
 	j := c.judgement(v, room)
 	row := j.row
 	row.Path, row.Date = path, strings.Clone(day(v.Said(assess.FactDate)))
@@ -94,23 +102,23 @@ func (c *Criteria) judge(path string, v *assess.Visit, room *[]byte) Row {
 	if reason := differs(v.Recommended, &j.now, v.Style()); reason != "" {
 		row.raise(Differs, reason)
 	}
-	if reason := c.unproven(v, j); reason != "" {
+	if reason := c.unproven(v, j, room); reason != "" {
 		row.raise(Unproven, reason)
 	}
 	return row
 }
 
 // judgement runs the rules, once for all visits with the same basis.
-func (c *Criteria) judgement(v *assess.Visit, room *[]byte) *judgement {
-	*room = v.AppendBasis((*room)[:0])
-	of := basis{maphash.Bytes(c.seeds[0], *room), maphash.Bytes(c.seeds[1], *room)}
+func (c *Criteria) judgement(v *assess.Visit, room *room) *judgement {
+	room.basis = v.AppendBasis(room.basis[:0])
+	of := basis{maphash.Bytes(c.seeds[0], room.basis), maphash.Bytes(c.seeds[1], room.basis)}
 	c.mu.Lock()
 	j := c.known[of]
 	c.mu.Unlock()
 	if j != nil {
 		return j
 	}
-	j = c.conclude(v)
+	j = c.conclude(v, room)
 	c.mu.Lock()
 	defer c.mu.Unlock()
 	if len(c.known) >= mostKnown {
@@ -121,23 +129,27 @@ func (c *Criteria) judgement(v *assess.Visit, room *[]byte) *judgement {
 }
 
 // conclude runs the rules on a visit.
-func (c *Criteria) conclude(v *assess.Visit) *judgement {
-	job, problems := v.Job()
+func (c *Criteria) conclude(v *assess.Visit, room *room) *judgement {
+	job, r := &room.job, &room.result
+	problems := v.JobInto(job)
 	if job.Overrule != nil { // its words are kept
 		job.Overrule = &rules.Overrule{Requirement: rules.Requirement(strings.Clone(string(job.Overrule.Requirement)))}
 	}
-	r := rules.Summarise(job, c.Offered)
+	r.Of(job, c.Offered)
 	j := &judgement{now: *assess.Conclude(r.Result, c.print)}
 	j.row = Row{Metals: metalList(job.Pieces), Thickest: v.Thickest().Or(0), Critical: r.Critical.Requirement, System: j.now.System,
 		Verdict: verdict(r), Unanswered: c.namesOf(v.Unanswered(), "; "), Stage: Judged}
-	for i := range r.Candidates {
-		if k := &r.Candidates[i]; k.Status == rules.FallsShort {
-			j.short = append(j.short, shortfall{k.System, k.Checks[0]})
+	first := slices.IndexFunc(r.Candidates, func(k rules.Candidate) bool { return k.Status == rules.FallsShort }) // those come last
+	if first >= 0 {
+		j.short = make([]shortfall, 0, len(r.Candidates)-first)
+		for _, k := range r.Candidates[first:] {
+			check := &k.Checks[0]
+			j.short = append(j.short, shortfall{k.System, check.Rule, check.Need, check.Have})
 		}
 	}
 	c.flag(&j.row, v, r, problems)
 	if s := v.Latest(); s != nil && len(s.Cuts) > 0 {
-		j.proofs.Store(prove(&job, &r.Result))
+		j.proofs.Store(prove(job, &r.Result))
 	}
 	return j
 }
@@ -267,12 +279,12 @@ func words(id string) string { return strings.ReplaceAll(id, "-", " ") }
 
 // reason names the rule by which the system falls short.
 func (s *shortfall) reason(style unit.Style) string {
-	rule, _ := s.check.Rule.Find()
+	rule, _ := s.rule.Find()
 	name := sanitize.Line(s.system.Name)
-	if s.check.Need.Kind == unit.None {
+	if s.need.Kind == unit.None {
 		return fmt.Sprintf("%s: %s cannot do it", rule.Title, name)
 	}
-	return fmt.Sprintf("%s: needs %s, %s gives %s", rule.Title, unit.Show(s.check.Need, style, unit.Up), name, unit.Show(s.check.Have, style, unit.Down))
+	return fmt.Sprintf("%s: needs %s, %s gives %s", rule.Title, unit.Show(s.need, style, unit.Up), name, unit.Show(s.have, style, unit.Down))
 }
 
 // openReason names the open questions that could change the system, or without
@@ -291,15 +303,16 @@ func (c *Criteria) openReason(r *rules.Summary) string {
 
 // unproven says that the latest demonstration showed no cut that proves what
 // decides, where the plan has one.
-func (c *Criteria) unproven(v *assess.Visit, j *judgement) string {
+func (c *Criteria) unproven(v *assess.Visit, j *judgement, room *room) string {
 	s := v.Latest()
 	if s == nil || len(s.Cuts) == 0 || j.row.Critical == "" {
 		return ""
 	}
 	p := j.proofs.Load()
 	if p == nil {
-		job, _ := v.Job()
-		p = prove(&job, &rules.Summarise(job, c.Offered).Result)
+		v.JobInto(&room.job)
+		room.result.Of(&room.job, c.Offered)
+		p = prove(&room.job, &room.result.Result)
 		j.proofs.Store(p)
 	}
 	shown := func(id string) bool { _, is := s.Find(id); return is }

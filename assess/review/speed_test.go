@@ -218,7 +218,7 @@ func BenchmarkJudge(b *testing.B) {
 			visits = append(visits, v)
 		}
 	}
-	c, room, i := NewCriteria(system.Demo(), today), []byte(nil), 0
+	c, room, i := NewCriteria(system.Demo(), today), room{}, 0
 	b.ReportAllocs()
 	before := processorTime()
 	for b.Loop() {
