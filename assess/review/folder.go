@@ -20,7 +20,7 @@ type Options struct {
 	Now        func() time.Time // the clock that files are dated by
 	Timings    *Timings         // if any, collects timed cuts
 
-	slow func() // called before a file is looked at; nil but in tests of slow disks
+	Look func() // called before a file is looked at; nil but in tests of slow disks
 }
 
 // Totals count what was read.
@@ -57,7 +57,7 @@ func Read(ctx context.Context, dir string, o Options, emit func([]*Row)) (Totals
 		readers[i] = &reader{Options: o, index: x, out: b, day: o.Criteria.Today.Format(time.DateOnly)}
 		takers[i] = readers[i]
 	}
-	s := scanner{root: dir, most: assess.MaxSize, ask: len(x.refs) > 0, slow: o.slow}
+	s := scanner{root: dir, most: assess.MaxSize, ask: len(x.refs) > 0, look: o.Look}
 	err := s.run(ctx, takers)
 	var fresh []*entries
 	for _, r := range readers {

@@ -63,7 +63,7 @@ type scanner struct {
 	root string
 	most int64  // a file of more bytes is not read
 	ask  bool   // look at each file before it is opened: it may be known
-	slow func() // called before a file is looked at; nil but in tests of slow disks
+	look func() // called before a file is looked at; nil but in tests of slow disks
 
 	mu    sync.Mutex
 	wake  *sync.Cond
@@ -237,8 +237,8 @@ func (w *worker) read(t task) {
 		}
 		f := &w.file
 		*f = file{path: below(t.path, name)}
-		if w.slow != nil {
-			w.slow()
+		if w.look != nil {
+			w.look()
 		}
 		if w.ask {
 			if f.stamp, f.err = t.in.stamp(name); f.err == nil && w.taker.known(f) {
