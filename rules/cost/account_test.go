@@ -284,24 +284,25 @@ func TestWhatPaysBack(t *testing.T) {
 // Where the two cross, found again by steps of 0.05 mm in the accounts of either. A
 // point of the chart is what an account says of that thickness, without the rental.
 func TestCrossingAgainstTheAccounts(t *testing.T) {
-	at := func(mm unit.Millimetre) (flame, plasma float64) {
-		a := Reckon(job(metal.MildSteel, mm, rules.OxyFuel), handPrices(), []*system.System{demo45(t)})
-		return a.Methods[0].PerMetre.Likely - linesOf(a.Methods[0])[Rental], a.Offers[0].Method.PerMetre.Likely
-	}
-	c := Cross(job(metal.MildSteel, 10, rules.OxyFuel), handPrices(), demo45(t))
-	for _, p := range c.Points {
-		flame, plasma := at(p.T)
-		near(t, "flame", p.Flame.Likely, flame, 1e-9, nil)
-		near(t, "plasma", p.Plasma.Likely, plasma, 1e-9, nil)
-	}
-	want := unit.Millimetre(4)
-	for ; want < 25; want += 0.05 {
-		if flame, plasma := at(want); flame < plasma {
-			break
+	for _, wage := range []float64{60, 3} { // at the lower one oxy-fuel is nowhere cheaper, though less than 1 dearer
+		prices := handPrices().With(ItemLabour, Price{Exact(wage), BasisOwn, ""})
+		at := func(mm unit.Millimetre) (flame, plasma float64) {
+			a := Reckon(job(metal.MildSteel, mm, rules.OxyFuel), prices, []*system.System{demo45(t)})
+			return a.Methods[0].PerMetre.Likely - linesOf(a.Methods[0])[Rental], a.Offers[0].Method.PerMetre.Likely
 		}
-	}
-	if got, ok := c.Likely.Get(); !ok || got < want-0.06 || got > want+0.26 {
-		t.Errorf("they cross at %v, by steps at %v", got, want)
+		c := Cross(job(metal.MildSteel, 10, rules.OxyFuel), prices, demo45(t))
+		for _, p := range c.Points {
+			flame, plasma := at(p.T)
+			near(t, "flame", p.Flame.Likely, flame, 1e-9, nil)
+			near(t, "plasma", p.Plasma.Likely, plasma, 1e-9, nil)
+		}
+		want := unit.Millimetre(4)
+		for flame, plasma := at(want); want < 22 && flame >= plasma; flame, plasma = at(want) { // 22 mm is severed
+			want += 0.05
+		}
+		if got, ok := c.Likely.Get(); ok != (want < 22) || ok && (got < want-0.06 || got > want+0.26) {
+			t.Errorf("at %v an hour they cross at %v, by steps at %v", wage, got, want)
+		}
 	}
 	dear := handPrices().With(ItemSet, Price{Exact(9000), BasisOwn, ""})
 	if c := Cross(job(metal.MildSteel, 10, rules.OxyFuel), dear, demo45(t)); c.Likely.Or(0) != 4 {

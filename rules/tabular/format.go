@@ -156,7 +156,7 @@ type reader[T any] struct {
 }
 
 func (rd *reader[T]) report(f Finding) {
-	if i := slices.Index(rd.list.Header, f.Column); rd.book && f.Line > 0 && f.Column != "" && i >= 0 {
+	if i := slices.Index(rd.list.Header, f.Column); rd.book && f.Column != "" && i >= 0 {
 		f.Cell = CellName(i, f.Line)
 	}
 	rd.list.Findings = append(rd.list.Findings, f)
@@ -168,7 +168,6 @@ func (rd *reader[T]) sheet(data []byte) bool {
 	rows, err := ReadWorkbook(data)
 	if err != nil {
 		rd.report(Finding{Severity: Error, Problem: message.Of(err), Accepted: message.New("a workbook (.xlsx) with the list on its first sheet, or CSV in UTF-8")})
-		return false
 	}
 	for _, row := range rows {
 		if len(row.Why) == 0 && Skipped(strings.Join(row.Cells, ",")) {
@@ -181,7 +180,7 @@ func (rd *reader[T]) sheet(data []byte) bool {
 			return false
 		}
 	}
-	return true
+	return err == nil
 }
 
 // unread reports a line whose cells could not be taken apart.

@@ -166,7 +166,7 @@ func bookStyled(t testing.TB, rows string, formats ...int) []byte {
 // Dates are shown by the formats 14 to 22 and 45 to 47 (ECMA-376, 18.8.30), and by no
 // style that is not there; without styles there are none.
 func TestFormatsOfDates(t *testing.T) {
-	formats := []int{0, 13, 14, 22, 23, 44, 45, 47, 48}
+	formats := []int{14, 0, 13, 22, 23, 44, 45, 47, 48}
 	var cells strings.Builder
 	for i := range len(formats) + 1 {
 		fmt.Fprintf(&cells, `<c s="%d"><v>1</v></c>`, i)
@@ -177,7 +177,7 @@ func TestFormatsOfDates(t *testing.T) {
 		t.Fatal(rows, err)
 	}
 	for i := range len(formats) + 2 {
-		want := slices.Contains([]int{2, 3, 6, 7}, i)
+		want := slices.Contains([]int{0, 3, 6, 7}, i)
 		if got := rows[0].Why[i] != ""; got != want {
 			t.Errorf("style %d: date %t", i, got)
 		}
@@ -191,16 +191,16 @@ func TestFormatsOfDates(t *testing.T) {
 // there and numbers beyond all bounds are said; what stands in quotes, in brackets or
 // behind a backslash makes no date.
 func TestRowsAndCellsOfAWorkbook(t *testing.T) {
-	rows, err := ReadWorkbook(bookOf(t, `<row><c><v>1</v></c></row><row/><row r="9"/><row><c t="s"><v>2</v></c><c t="s"><v>x</v></c><c t="s"><v>-1</v></c><c><v>1E999</v></c><c><v>NaN</v></c><c><v>1E21</v></c></row>`))
+	rows, err := ReadWorkbook(bookOf(t, `<row><c><v>1</v></c></row><row/><row r="9"/><row><c t="s"><v>2</v></c><c t="s"><v>x</v></c><c t="s"><v>-1</v></c><c><v>1E999</v></c><c><v>NaN</v></c><c><v>-Inf</v></c><c><v>1E21</v></c><c r="H"><v>1</v></c></row>`))
 	if err != nil || len(rows) != 4 || rows[0].Number != 1 || rows[1].Number != 2 || rows[2].Number != 9 || rows[3].Number != 10 {
 		t.Fatalf("%+v %v", rows, err)
 	}
-	for i, want := range []string{"not there", "not there", "not there", "no number", "no number", ""} {
+	for i, want := range []string{"not there", "not there", "not there", "no number", "no number", "no number", "", ""} {
 		if why := string(rows[3].Why[i]); !strings.Contains(why, want) || want == "" && why != "" {
 			t.Errorf("cell %d: %q", i, why)
 		}
 	}
-	if got := rows[3].Cells[5]; got != "1000000000000000000000" {
+	if got := rows[3].Cells[6]; got != "1000000000000000000000" {
 		t.Errorf("%q", got)
 	}
 	for code, want := range map[string]string{`0.0 "days"`: "0.0 ", `[h]:mm`: ":mm", `0\d0`: "00", `"a"yy"b"`: "yy", `y[$-407]y`: "yy"} {
@@ -220,15 +220,17 @@ func TestLimitsOfAWorkbook(t *testing.T) {
 		data []byte
 		fine bool
 	}{
-		"rows":             {bookStyled(t, strings.Repeat(`<row/>`, 10000)), true},
-		"more rows":        {bookStyled(t, strings.Repeat(`<row/>`, 10001)), false},
-		"last column":      {bookStyled(t, `<row><c r="CV1"><v>1</v></c></row>`), true},
-		"one column more":  {bookStyled(t, `<row><c r="CW1"><v>1</v></c></row>`), false},
-		"no column":        {bookStyled(t, `<row><c r="1"><v>1</v></c></row>`), false},
-		"8 MiB":            {padded(8388608), true},
-		"8 MiB and a byte": {padded(8388609), false},
-		"row cut off":      {bookStyled(t, `<row><c>`), false},
-		"sheet not there":  {archive(t, map[string]string{"xl/workbook.xml": `<workbook xmlns:r="http://schemas.openxmlformats.org/officeDocument/2006/relationships"><sheets><sheet r:id="rId2"/></sheets></workbook>`, "xl/_rels/workbook.xml.rels": `<Relationships><Relationship Id="rId1" Target="a.xml"/></Relationships>`}), false},
+		"rows":               {bookStyled(t, strings.Repeat(`<row/>`, 10000)), true},
+		"more rows":          {bookStyled(t, strings.Repeat(`<row/>`, 10001)), false},
+		"last column":        {bookStyled(t, `<row><c r="CV1"><v>1</v></c></row>`), true},
+		"one column more":    {bookStyled(t, `<row><c r="CW1"><v>1</v></c></row>`), false},
+		"columns far beyond": {bookStyled(t, `<row><c r="CVA1"><v>1</v></c></row>`), false},
+		"no sheets":          {archive(t, map[string]string{"xl/workbook.xml": `<workbook><sheets/></workbook>`, "xl/_rels/workbook.xml.rels": `<Relationships><Relationship Id="rId1" Target="a.xml"/></Relationships>`}), false},
+		"no column":          {bookStyled(t, `<row><c r="1"><v>1</v></c></row>`), false},
+		"8 MiB":              {padded(8388608), true},
+		"8 MiB and a byte":   {padded(8388609), false},
+		"row cut off":        {bookStyled(t, `<row><c>`), false},
+		"sheet not there":    {archive(t, map[string]string{"xl/workbook.xml": `<workbook xmlns:r="http://schemas.openxmlformats.org/officeDocument/2006/relationships"><sheets><sheet r:id="rId2"/></sheets></workbook>`, "xl/_rels/workbook.xml.rels": `<Relationships><Relationship Id="rId1" Target="a.xml"/></Relationships>`}), false},
 	} {
 		if _, err := ReadWorkbook(c.data); (err == nil) != c.fine {
 			t.Errorf("%s: %v", name, err)
@@ -289,6 +291,9 @@ func TestPartsWritten(t *testing.T) {
 		if !strings.Contains(sheet, want) {
 			t.Errorf("no %s in %s", want, sheet)
 		}
+	}
+	if strings.Contains(part(t, out.Bytes(), "xl/worksheets/sheet3.xml"), "autoFilter") {
+		t.Error("a table without columns can be filtered")
 	}
 	one := []Table{{Name: "one", Columns: []string{"n"}}}
 	out.Reset()
