@@ -17,7 +17,10 @@ type Mistake struct {
 }
 
 // Error writes both parts in one line, in English.
-func (m *Mistake) Error() string { return m.What().String() + "; " + m.Hint.String() }
+func (m *Mistake) Error() string { return m.Message().String() }
+
+// Message is both parts, for every language.
+func (m *Mistake) Message() message.Message { return message.Join("; ", m.What(), m.Hint) }
 
 // What is the first line: question, value and what is wrong.
 func (m *Mistake) What() message.Message {

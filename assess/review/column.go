@@ -1,6 +1,7 @@
 package review
 
 import (
+	"cmp"
 	"math"
 	"slices"
 	"strconv"
@@ -76,7 +77,7 @@ var columns = []Field{
 	{ID: "month", Says: "month of the visit, year-month", text: func(r *Row) string { return r.Date[:min(7, len(r.Date))] }},
 	{ID: "file", Says: "path below the folder", Usual: true, Least: 12, text: (*Row).ShownPath},
 	{ID: "reasons", Says: "why each flag is raised", Shape: List, Least: 20, cut: "\n",
-		text: func(r *Row) string { return r.Why }, keep: alike(func(r *Row) *string { return &r.Why })},
+		text: func(r *Row) string { return strings.Join(r.reasons(nil), "\n") }, keep: alike(func(r *Row) *string { return &r.Why })},
 	{keep: stageKept}, // not listed
 }
 
@@ -248,11 +249,18 @@ func (f Field) Worded(words *message.Catalog, value string) string {
 	if id := message.ID(f.ID + ": " + value); words != nil && f.Vocabulary() != nil && words.Has(id) {
 		return words.Print(id.Message())
 	}
-	return value
+	if f.ID != "unanswered" {
+		return value
+	}
+	parts := strings.Split(value, ", ") // a question, and its metal
+	return words.Print(message.Join(", ", message.Each(parts, message.Worded)...))
 }
 
 // Cell is what a column says of a row to a reader, "–" if that is not known.
 func (f Field) Cell(words *message.Catalog, r *Row) string {
+	if f.ID == "reasons" {
+		return cmp.Or(strings.Join(r.reasons(words), ", "), "–")
+	}
 	items := f.Items(r)
 	for i := range items {
 		items[i] = f.Worded(words, items[i])

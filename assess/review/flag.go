@@ -5,6 +5,7 @@ import (
 	"slices"
 	"strings"
 
+	"cutbrief/assess/sanitize"
 	"cutbrief/rules/message"
 )
 
@@ -95,7 +96,7 @@ func (s FlagSet) String() string {
 // Raised is a flag of a row with its reason.
 type Raised struct {
 	Flag   Flag
-	Reason string
+	Reason message.Message
 }
 
 // Raised lists the flags of a row, gravest first.
@@ -105,15 +106,24 @@ func (r *Row) Raised() []Raised {
 	for i, f := range r.Flags.list() {
 		one := Raised{Flag: f}
 		if i < len(reasons) {
-			one.Reason = reasons[i]
+			one.Reason = message.Unpack(reasons[i])
 		}
 		list = append(list, one)
 	}
 	return list
 }
 
+// reasons are the reasons of the flags, in the words asked for.
+func (r *Row) reasons(words *message.Catalog) []string {
+	var list []string
+	for _, raised := range r.Raised() {
+		list = append(list, sanitize.Line(words.Print(raised.Reason)))
+	}
+	return list
+}
+
 // raise raises a flag with its reason, in its place among those raised.
-func (r *Row) raise(f Flag, reason string) {
+func (r *Row) raise(f Flag, reason message.Message) {
 	if r.Flags.Has(f) {
 		return
 	}
@@ -122,6 +132,6 @@ func (r *Row) raise(f Flag, reason string) {
 		reasons = strings.Split(r.Why, "\n")
 	}
 	graver := (r.Flags & (1<<f - 1)).Count()
-	reasons = slices.Insert(reasons, min(graver, len(reasons)), strings.ReplaceAll(reason, "\n", " "))
+	reasons = slices.Insert(reasons, min(graver, len(reasons)), strings.ReplaceAll(reason.Pack(), "\n", " "))
 	r.Flags, r.Why = r.Flags.With(f), strings.Join(reasons, "\n")
 }

@@ -26,8 +26,8 @@ import (
 // texts begin, and a checksum (CRC-32, Castagnoli) of all before it. The numbers
 // of the tail are of a fixed size, the smallest byte first.
 const (
-	indexFormat = 5
-	indexMagic  = "cutbrief-review-index 5\n"
+	indexFormat = 6
+	indexMagic  = "cutbrief-review-index 6\n"
 	keyLen      = 16
 	tailLen     = 4 + 8 + 4
 )

@@ -2,7 +2,6 @@ package review
 
 import (
 	"errors"
-	"fmt"
 	"hash/maphash"
 	"slices"
 	"strings"
@@ -14,6 +13,7 @@ import (
 	"cutbrief/assess/sanitize"
 	"cutbrief/rules"
 	"cutbrief/rules/demonstration"
+	"cutbrief/rules/message"
 	"cutbrief/rules/metal"
 	"cutbrief/rules/system"
 	"cutbrief/rules/unit"
@@ -65,8 +65,8 @@ type shortfall struct {
 
 // proofs are the cuts of the plan that prove what decides.
 type proofs struct {
-	cuts []string // identifiers
-	name string   // of the first
+	cuts []string        // identifiers
+	name message.Message // of the first
 }
 
 // room is what judging one visit takes, and the next takes again.
@@ -99,10 +99,10 @@ func (c *Criteria) judge(path string, v *assess.Visit, room *room) Row {
 			row.raise(Smaller, j.short[i].reason(v.Style()))
 		}
 	}
-	if reason := differs(v.Recommended, &j.now, v.Style()); reason != "" {
+	if reason := differs(v.Recommended, &j.now, v.Style()); !reason.IsEmpty() {
 		row.raise(Differs, reason)
 	}
-	if reason := c.unproven(v, j, room); reason != "" {
+	if reason := c.unproven(v, j, room); !reason.IsEmpty() {
 		row.raise(Unproven, reason)
 	}
 	return row
@@ -169,25 +169,25 @@ func verdict(r *rules.Summary) Verdict {
 
 // flag raises the flags that hang on the answers alone.
 func (c *Criteria) flag(row *Row, v *assess.Visit, r *rules.Summary, problems []assess.Problem) {
-	if open := c.openReason(r); open != "" {
+	if open := openReason(r); !open.IsEmpty() {
 		row.raise(StillOpen, open)
 	}
 	for _, f := range r.Flags {
 		if contradictions[f.ID] {
-			row.raise(Contradicted, string(f.Sentence))
+			row.raise(Contradicted, f.Sentence.Message())
 		}
 	}
 	if o := v.Overrule; o != nil && strings.TrimSpace(o.Reason) == "" {
-		row.raise(Unreasoned, "the rep chose "+words(string(o.Requirement))+" and gave no reason")
+		row.raise(Unreasoned, message.New("the rep chose {1} and gave no reason", words(o.Requirement)))
 	}
 	switch n := len(problems); n {
 	case 0:
 	case 1:
-		row.raise(Unclear, problems[0].Text.String())
+		row.raise(Unclear, problems[0].Text)
 	default:
-		row.raise(Unclear, fmt.Sprintf("%s (and %d more)", problems[0].Text.String(), n-1))
+		row.raise(Unclear, message.New("{1} (and {2} more)", problems[0].Text, message.Count(n-1)))
 	}
-	if reason := c.skippedSafety(v); reason != "" {
+	if reason := skippedSafety(v); !reason.IsEmpty() {
 		row.raise(Unsafe, reason)
 	}
 }
@@ -206,7 +206,7 @@ func unread(path string, err error) Row {
 	case errors.Is(err, errUnreadable):
 		flag = Unreadable
 	}
-	r.raise(flag, sanitize.Line(err.Error()))
+	r.raise(flag, message.Of(err))
 	return r
 }
 
@@ -274,39 +274,47 @@ func (c *Criteria) namesOf(steps []assess.Step, between string) string {
 	return strings.Join(names, between)
 }
 
+// called is what a step is called, in every language.
+func called(a rules.Asked) message.Message {
+	q, known := assess.Find(a.Fact)
+	if !known {
+		return message.Text(string(a.Fact))
+	}
+	return assess.Step{Question: q, Metal: a.Metal}.Name()
+}
+
 // words makes an identifier fit for a sentence.
-func words(id string) string { return strings.ReplaceAll(id, "-", " ") }
+func words[S ~string](id S) message.ID {
+	return message.ID(strings.ReplaceAll(string(id), "-", " "))
+}
 
 // reason names the rule by which the system falls short.
-func (s *shortfall) reason(style unit.Style) string {
+func (s *shortfall) reason(style unit.Style) message.Message {
 	rule, _ := s.rule.Find()
-	name := sanitize.Line(s.system.Name)
+	name := message.Name(sanitize.Line(s.system.Name))
 	if s.need.Kind == unit.None {
-		return fmt.Sprintf("%s: %s cannot do it", rule.Title, name)
+		return message.New("{1}: {2} cannot do it", rule.Title, name)
 	}
-	return fmt.Sprintf("%s: needs %s, %s gives %s", rule.Title, unit.Show(s.need, style, unit.Up), name, unit.Show(s.have, style, unit.Down))
+	return message.New("{1}: needs {2}, {3} gives {4}", rule.Title, message.Figure(unit.Show(s.need, style, unit.Up)), name, message.Figure(unit.Show(s.have, style, unit.Down)))
 }
 
 // openReason names the open questions that could change the system, or without
 // which there is none.
-func (c *Criteria) openReason(r *rules.Summary) string {
-	var names []string
-	for _, a := range append(r.Missing, r.Decisive()...) {
-		names = append(names, c.name(a))
-	}
+func openReason(r *rules.Summary) message.Message {
+	names := message.Each(append(r.Missing, r.Decisive()...), called)
 	const most = 3
 	if n := len(names); n > most {
-		names = append(names[:most], fmt.Sprintf("and %d more", n-most))
+		names = append(names[:most], message.New("and {1} more", message.Count(n-most)))
 	}
-	return strings.Join(names, "; ")
+	return message.Join("; ", names...)
 }
 
 // unproven says that the latest demonstration showed no cut that proves what
 // decides, where the plan has one.
-func (c *Criteria) unproven(v *assess.Visit, j *judgement, room *room) string {
+func (c *Criteria) unproven(v *assess.Visit, j *judgement, room *room) (none message.Message) {
 	s := v.Latest()
 	if s == nil || len(s.Cuts) == 0 || j.row.Critical == "" {
-		return ""
+		return none
 	}
 	p := j.proofs.Load()
 	if p == nil {
@@ -317,90 +325,84 @@ func (c *Criteria) unproven(v *assess.Visit, j *judgement, room *room) string {
 	}
 	shown := func(id string) bool { _, is := s.Find(id); return is }
 	if len(p.cuts) == 0 || slices.ContainsFunc(p.cuts, shown) {
-		return ""
+		return none
 	}
-	return fmt.Sprintf("no cut shown on %s proves %s; one that could: %s", s.Date, words(string(j.row.Critical)), p.name)
+	return message.New("no cut shown on {1} proves {2}; one that could: {3}", message.Name(s.Date), words(j.row.Critical), p.name)
 }
 
 // prove plans the demonstration.
 func prove(job *rules.Job, r *rules.Result) *proofs {
 	cuts, first := demonstration.Proofs(job, r)
-	return &proofs{cuts, first.String()}
+	return &proofs{cuts, message.Unpack(first.Pack())} // apart from the texts of the visit, whose room is used again
 }
 
 // skippedSafety names the safety questions that nobody asked.
-func (c *Criteria) skippedSafety(v *assess.Visit) string {
-	var names []string
+func skippedSafety(v *assess.Visit) message.Message {
+	var names []message.Message
 	for _, f := range []rules.Fact{rules.FactEyes, rules.FactVentilation, rules.FactHotWork} {
 		if _, asked := v.Answer(rules.Asked{Fact: f}); !asked {
-			names = append(names, c.name(rules.Asked{Fact: f}))
+			names = append(names, called(rules.Asked{Fact: f}))
 		}
 	}
 	if len(names) == 0 {
-		return ""
+		return message.Message{}
 	}
-	return "not asked: " + strings.Join(names, ", ")
+	return message.New("not asked: {1}", message.Join(", ", names...))
 }
 
 // differs says field by field what would be concluded otherwise today, and why
 // that may be; "" if nothing, or if nothing was recorded.
-func differs(was, now *assess.Recommendation, style unit.Style) string {
+func differs(was, now *assess.Recommendation, style unit.Style) (none message.Message) {
 	if was == nil {
-		return ""
+		return none
 	}
-	var list []string
-	field := func(name, before, after string) {
-		if before != after {
-			list = append(list, fmt.Sprintf("%s %s, today %s", name, orNone(before), orNone(after)))
+	var list []message.Message
+	field := func(name message.ID, before, after message.Message) {
+		if before.String() != after.String() {
+			none := message.ID("none").Message()
+			list = append(list, message.New("{1} {2}, today {3}", name, before.Or(none), after.Or(none)))
 		}
 	}
-	field("outcome", words(string(was.Outcome)), words(string(now.Outcome)))
-	field("system", was.System, now.System)
+	field("outcome", words(was.Outcome).Message(), words(now.Outcome).Message())
+	field("system", message.Text(was.System), message.Text(now.System))
 	if was.Outcome == rules.Recommended && now.Outcome == rules.Recommended {
 		field("verdict", firmness(was.Firm), firmness(now.Firm))
 	}
-	field("what decides", words(string(was.Critical)), words(string(now.Critical)))
+	field("what decides", words(was.Critical).Message(), words(now.Critical).Message())
 	if was.Rated.IsKnown() && now.Rated.IsKnown() && was.Rated != now.Rated {
 		field("rated thickness needed", rated(was, style), rated(now, style))
 	}
 	if len(list) == 0 {
-		return ""
+		return none
 	}
-	return strings.Join(list, "; ") + because(was, now)
+	return message.New("{1} ({2})", message.Join("; ", list...), because(was, now))
 }
 
-func orNone(s string) string {
-	if s == "" {
-		return "none"
-	}
-	return s
-}
-
-func firmness(firm bool) string {
+func firmness(firm bool) message.Message {
 	if firm {
-		return string(Firm)
+		return words(Firm).Message()
 	}
-	return string(Open)
+	return words(Open).Message()
 }
 
-func rated(c *assess.Recommendation, style unit.Style) string {
-	return unit.Show(unit.Quantity{Value: float64(c.Rated.Or(0)), Kind: unit.Thickness}, style, unit.Up)
+func rated(c *assess.Recommendation, style unit.Style) message.Message {
+	return message.Number(unit.Show(unit.Quantity{Value: float64(c.Rated.Or(0)), Kind: unit.Thickness}, style, unit.Up))
 }
 
 // because says what changed between two conclusions beside the answers.
-func because(was, now *assess.Recommendation) string {
-	var list []string
+func because(was, now *assess.Recommendation) message.Message {
+	var list []message.Message
 	switch {
 	case was.Rules != now.Rules && was.Rules > 0:
-		list = append(list, fmt.Sprintf("rules of edition %d, today %d", was.Rules, now.Rules))
+		list = append(list, message.New("rules of edition {1}, today {2}", message.Count(was.Rules), message.Count(now.Rules)))
 	case was.Rules != now.Rules:
-		list = append(list, "other rules")
+		list = append(list, message.New("other rules"))
 	}
 	if was.Range != now.Range {
-		list = append(list, "another range")
+		list = append(list, message.New("another range"))
 	}
 	if len(list) == 0 {
-		list = append(list, "the answers were changed since")
+		list = append(list, message.New("the answers were changed since"))
 	}
-	return " (" + strings.Join(list, ", ") + ")"
+	return message.Join(", ", list...)
 }

@@ -13,6 +13,7 @@ import (
 	"cutbrief/assess"
 	"cutbrief/assess/casebook"
 	"cutbrief/rules"
+	"cutbrief/rules/message"
 	"cutbrief/rules/metal"
 	"cutbrief/rules/system"
 	"cutbrief/rules/unit"
@@ -63,7 +64,7 @@ func judge(t testing.TB, v *assess.Visit) Row {
 func reason(r Row, f Flag) string {
 	for _, raised := range r.Raised() {
 		if raised.Flag == f {
-			return raised.Reason
+			return raised.Reason.String()
 		}
 	}
 	return ""
@@ -212,11 +213,11 @@ func TestAnAnswerThatCannotBeUnderstood(t *testing.T) {
 func TestFlagsStandInTheirOrder(t *testing.T) {
 	var r Row
 	for _, f := range []Flag{Twice, Smaller, Overdue, Damaged, Smaller} {
-		r.raise(f, f.Kind().ID+"\nreason")
+		r.raise(f, message.Text(f.Kind().ID+"\nreason"))
 	}
 	var got []string
 	for _, raised := range r.Raised() {
-		got = append(got, raised.Reason)
+		got = append(got, raised.Reason.String())
 	}
 	if want := []string{"damaged reason", "smaller reason", "overdue reason", "twice reason"}; !slices.Equal(got, want) || r.Flags.Count() != 4 {
 		t.Errorf("got %v", got)

@@ -51,7 +51,7 @@ type Row struct {
 	Verdict    Verdict
 	Outcome    string // of the sale, if recorded
 	Due        string // day of the next step, if recorded
-	Why        string // reasons of the flags, a line each, in the order of the flags
+	Why        string // reasons of the flags, packed messages, a line each, in the order of the flags
 	Unanswered string // questions that matter and have no answer, with a semicolon between
 	Flags      FlagSet
 	Noted      Noted // for counting; only where Judged

@@ -7,6 +7,7 @@ import (
 	"strings"
 
 	"cutbrief/assess"
+	"cutbrief/rules/message"
 )
 
 // overdue raises the flag of a next step that is past on a day. It is no part of
@@ -14,7 +15,7 @@ import (
 func (r *Row) overdue(day string) {
 	settled := r.Outcome == string(assess.Ordered) || r.Outcome == string(assess.No)
 	if r.Due != "" && r.Due < day && !settled {
-		r.raise(Overdue, "the next step was due on "+r.Due)
+		r.raise(Overdue, message.New("the next step was due on {1}", message.Name(r.Due)))
 	}
 }
 
@@ -71,7 +72,7 @@ func (rows *Rows) also(i, other int32) {
 	if r.Flags.Has(Twice) {
 		return
 	}
-	r.raise(Twice, "also in "+too.ShownPath())
+	r.raise(Twice, message.New("also in {1}", message.Name(too.ShownPath())))
 	rows.entries.set(int(i), &entry{path: r.Path, row: r})
 }
 

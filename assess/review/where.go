@@ -29,10 +29,10 @@ type WhereError struct {
 	Accepted     message.Message
 }
 
-func (e *WhereError) Error() string { return e.Said().String() }
+func (e *WhereError) Error() string { return e.Message().String() }
 
-// Said is the error as a message.
-func (e *WhereError) Said() message.Message {
+// Message is the error, for every language.
+func (e *WhereError) Message() message.Message {
 	return message.New("line {1}, column {2}: {3}; {4}", message.Count(e.Line), message.Count(e.Column), e.Problem, e.Accepted)
 }
 

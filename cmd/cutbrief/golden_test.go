@@ -293,7 +293,7 @@ func goldenFolder(t *testing.T, g *golden) {
 	}
 	for _, line := range []string{
 		"review visits --sort company,file", "review visits --sort company,file --format csv", "review visits --sort company,file --format json", "review visits --sort file --format ndjson",
-		"review visits --sort file --format markdown", "review visits --sort file --fields file,flags,reasons", "review visits --tally", "review visits --tally --by rep", "review visits --tally --quote",
+		"review visits --sort file --format markdown", "review visits --sort file --fields file,flags,reasons", "review visits --sort file --fields file,unanswered,interview,month", "review visits --tally", "review visits --tally --by rep", "review visits --tally --quote",
 		"review visits --by critical", "review visits --by system", "review visits --by metals", "review visits --by month", "review visits --by verdict", "review visits --measured",
 		"review visits --tally --format json", "review visits --tally --format csv", "review visits --format pdf --out -", "review visits --format pdf --by rep --paper letter --out -",
 	} {

@@ -72,7 +72,11 @@ func systemRow(s *system.System, currency string, words *message.Catalog) []stri
 
 // Prices is a price list as a table, one price a line.
 func Prices(list cost.PriceList, words *message.Catalog) string {
-	head := message.New("{1}: {2}", message.Name(sanitize.Line(list.Name)), message.Counted(len(list.IDs()), "{1} item", "{1} items"))
+	name := message.Text(sanitize.Line(list.Name))
+	if list.Name == cost.DemoPricesName {
+		name = message.ID(cost.DemoPricesName).Message()
+	}
+	head := message.New("{1}: {2}", name, message.Counted(len(list.IDs()), "{1} item", "{1} items"))
 	if list.Invented {
 		head = message.New("{1}, with prices invented for the demo", head)
 	}

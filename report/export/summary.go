@@ -191,7 +191,8 @@ func (s summarizer) called(of, by string) string {
 	case by == "critical":
 		return s.say(report.RequirementName(rules.Requirement(of)))
 	}
-	return of
+	field, _ := review.FindField(by)
+	return field.Worded(s.words, of)
 }
 
 func (s summarizer) endings(groups []review.Pattern, by string) []Ending {

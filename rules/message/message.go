@@ -221,14 +221,14 @@ func (e *Error) Error() string { return e.Message.String() }
 // Unwrap is the error it was made of, nil if there is none.
 func (e *Error) Unwrap() error { return e.err }
 
-// Of is what an error says: its message, or what its method Said gives. An error of the system or of a library is a message
+// Of is what an error says: its message, a field or a method. An error of the system or of a library is a message
 // if its text has a row in a catalog, and otherwise stays as it is.
 func Of(err error) Message {
 	switch e := err.(type) {
 	case *Error:
 		return e.Message
-	case interface{ Said() Message }:
-		return e.Said()
+	case interface{ Message() Message }:
+		return e.Message()
 	}
 	return Worded(err.Error())
 }

@@ -244,8 +244,11 @@ type ReadError struct {
 }
 
 // Error says what went wrong, in English: `"thick" is not a thickness`.
-func (e *ReadError) Error() string {
-	return message.New("{1} {2}", message.Name(`"`+e.Said+`"`), e.Wrong()).String()
+func (e *ReadError) Error() string { return e.Message().String() }
+
+// Message is the error, for every language.
+func (e *ReadError) Message() message.Message {
+	return message.New("{1} {2}", message.Name(`"`+e.Said+`"`), e.Wrong())
 }
 
 // Wrong is what is wrong with the text, to stand behind it: "is not a thickness".

@@ -40,18 +40,18 @@ func (m *Model) flagLines(width int) []string {
 	for _, r := range raised {
 		kind := r.Flag.Kind()
 		lines = append(lines, "", w.Look.Strong.Render(w.Say(kind.Name)))
-		reasons := []string{r.Reason}
+		reasons := []string{sanitize.Line(m.Words.Print(r.Reason))}
 		if r.Flag == review.Differs { // a line for each field that would
-			reasons = strings.Split(r.Reason, "; ")
+			reasons = strings.Split(reasons[0], "; ")
 		}
 		for _, reason := range reasons {
-			lines = append(lines, screen.Wrap(m.Words.Print(message.ID(reason).Message()), width)...)
+			lines = append(lines, screen.Wrap(reason, width)...)
 		}
 		lines = append(lines, screen.Each(screen.Wrap(w.Say("Rule: {1}.", message.ID(kind.Rule)), width), w.Look.Dim.Render)...)
 	}
-	if m.open.Unanswered != "" {
+	if unanswered, _ := review.FindField("unanswered"); m.open.Unanswered != "" {
 		lines = append(lines, "", w.Look.Strong.Render(w.Say("Not answered")))
-		lines = append(lines, screen.Wrap(m.Words.Print(message.ID(m.open.Unanswered).Message()), width)...)
+		lines = append(lines, screen.Wrap(unanswered.Cell(m.Words, m.open), width)...)
 	}
 	return lines
 }
