@@ -199,7 +199,7 @@ func (v *Visit) AppendBasis(out []byte) []byte {
 			continue
 		}
 		q := catalogue[place]
-		out = append(append(out, a.Question...), 0)
+		out = append(out, byte(place)+3) // no mark that stands below
 		if said := q.Form == FormText || q.Form == FormLong; said || q.Form == FormDate && checkDate(Step{Question: q}, a.Said) == nil {
 			continue // nothing is worked out from it
 		}

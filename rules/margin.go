@@ -7,12 +7,19 @@ import (
 )
 
 // best is the leading system under a demand: its index, or −1 if none is
-// offered, and its status.
+// offered, and its status. A system that does not come before the one that leads
+// so far is only looked at for standing better.
 func best(d *demand, systems []system.System) (int, rank) {
 	first, status := -1, short
 	for i := range systems {
-		s := statusUpTo(d, &systems[i], status)
-		if first < 0 || s < status || (s == status && before(&systems[i], &systems[first])) {
+		limit := status
+		if first >= 0 && !before(&systems[i], &systems[first]) {
+			limit--
+		}
+		if limit < fits {
+			continue
+		}
+		if s := statusUpTo(d, &systems[i], limit); s <= limit {
 			first, status = i, s
 		}
 	}
