@@ -95,7 +95,7 @@ func (o *object[T]) read(d *decoder, t *T) {
 		case seen&(1<<i) != 0:
 			d.failWith("field {1} is there twice", quote(name))
 		}
-		seen, next = seen|1<<i, i
+		seen, next = seen|1<<i, i+1
 		o.fields[i].kind.read(d, name, t)
 	}
 	o.missing(d, seen, t)
