@@ -1,6 +1,7 @@
 package main
 
 import (
+	"os"
 	"slices"
 	"strings"
 
@@ -10,6 +11,7 @@ import (
 	"cutbrief/report/export"
 	"cutbrief/report/handbook"
 	"cutbrief/rules/cost"
+	"cutbrief/rules/message"
 	"cutbrief/rules/message/catalog"
 	"cutbrief/rules/system"
 )
@@ -122,6 +124,16 @@ func rows() []command {
 			use: "words", run: showWords,
 			below: []command{
 				checkCommand(check(store.Words)),
+				{
+					use: "convert FILE", args: oneFile,
+					run: func(c *call) error {
+						file, err := os.ReadFile(c.args[0])
+						if err != nil {
+							return message.WithHint(err, "check the name")
+						}
+						return c.put(catalog.Convert(string(file)))
+					},
+				},
 				{
 					use:  "template [de]",
 					args: arguments{most: 1, what: "one language", values: catalog.Languages(), refuse: "there are no words in {1}"},

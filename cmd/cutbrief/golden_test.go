@@ -336,7 +336,7 @@ var scripted = regexp.MustCompile(`^[^#]*?cutbrief ([^;|>"$]*)`)
 
 // elsewhereRecorded are command lines whose long output other groups have, or that
 // print every message there is.
-var elsewhereRecorded = regexp.MustCompile(`^(many|schema|rules( --format markdown)?$|words template|words check stray)|--format json`)
+var elsewhereRecorded = regexp.MustCompile(`^(many|schema|rules( --format markdown)?$|words template|words check (stray|converted))|--format json`)
 
 // goldenScripts records every command line of testdata/script, among the files of
 // its archive: errors most of all. What a shell does between them is left out.

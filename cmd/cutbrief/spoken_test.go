@@ -201,7 +201,7 @@ func englishOnly() map[string]bool {
 		ours.WriteString(r.Words + "\n")
 	}
 	guides, _ := filepath.Glob(filepath.Join("..", "..", "report", "handbook", "guide", "*.de.md"))
-	for _, file := range append(guides, filepath.Join("help", "de.md")) {
+	for _, file := range append(guides, filepath.Join("..", "..", "report", "handbook", "help", "de.md")) {
 		data, _ := os.ReadFile(file)
 		ours.Write(data)
 	}

@@ -117,6 +117,27 @@ func Unknown(c *message.Catalog) [][2]string {
 	return list
 }
 
+// Convert is a wording file as this program reads it: a row that no message has
+// becomes a comment, with the message most like it below, to be worded by hand.
+// Files of earlier programs have such rows: whole sentences, where messages are now
+// their parts.
+func Convert(file string) string {
+	var out strings.Builder
+	all := For(complete)
+	for line := range strings.SplitSeq(strings.TrimSuffix(file, "\n"), "\n") {
+		cells, _, _ := tabular.Split(line)
+		if tabular.Skipped(line) || len(cells) == 0 || cells[0] == colEnglish || strings.HasPrefix(cells[0], "@") || all.Has(message.ID(cells[0])) {
+			out.WriteString(line + "\n")
+			continue
+		}
+		out.WriteString("# not converted: " + line + "\n")
+		if like := nearest(cells[0], all.IDs()); like != "" {
+			out.WriteString("# most like it: " + like + "\n")
+		}
+	}
+	return out.String()
+}
+
 // nearest is the text of a list that shares the largest part of its words with
 // another: twice what both have over what each has (Dice 1945). Less than half is
 // no likeness.
