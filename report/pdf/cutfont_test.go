@@ -11,6 +11,8 @@ import (
 	"os"
 	"path/filepath"
 	"slices"
+	"strconv"
+	"strings"
 	"testing"
 
 	"golang.org/x/image/font"
@@ -325,4 +327,14 @@ func checksum(data []byte) uint32 {
 		sum += binary.BigEndian.Uint32(word[:])
 	}
 	return sum
+}
+
+// differences are the signs as PDF writes how a font's encoding differs from
+// WinAnsiEncoding (ISO 32000-1, 9.6.6): "129 /minus 141 /radical".
+func differences() string {
+	var list []string
+	for _, s := range signs {
+		list = append(list, strconv.Itoa(int(s.code))+" /"+s.name)
+	}
+	return strings.Join(list, " ")
 }

@@ -3,8 +3,6 @@ package pdf
 import (
 	"bytes"
 	_ "embed" // the cut fonts lie beside the code
-	"strconv"
-	"strings"
 
 	"github.com/jung-kurt/gofpdf"
 	"golang.org/x/image/font/gofont/gobold"
@@ -38,16 +36,6 @@ var signs = [...]struct {
 	name  string
 }{
 	{0x81, '−', "minus"}, {0x8D, '√', "radical"}, {0x8F, '≤', "lessequal"}, {0x90, '≥', "greaterequal"}, {0x9D, '≈', "approxequal"},
-}
-
-// differences are the signs as PDF writes how a font's encoding differs from
-// WinAnsiEncoding (ISO 32000-1, 9.6.6): "129 /minus 141 /radical".
-func differences() string {
-	var list []string
-	for _, s := range signs {
-		list = append(list, strconv.Itoa(int(s.code))+" /"+s.name)
-	}
-	return strings.Join(list, " ")
 }
 
 // runeAt is the character at a code of the cut fonts.
