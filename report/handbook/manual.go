@@ -3,20 +3,11 @@ package handbook
 import (
 	"strings"
 
+	"github.com/spf13/cobra"
+	"github.com/spf13/pflag"
+
 	"cutbrief/rules/message"
 )
-
-// Manual is the page of one command for man(1), its texts in the words asked for.
-type Manual struct {
-	Name     string // with hyphens: cutbrief-systems-check
-	Short    string // one line
-	Command  string // as it is typed
-	Takes    string // what may follow it
-	Long     string // paragraphs; one that begins behind a margin is laid out already
-	Examples string
-	Parts    []ManualPart
-	SeeAlso  []string // other pages
-}
 
 // ManualPart is a list of names with what is said of each.
 type ManualPart struct {
@@ -27,41 +18,89 @@ type ManualPart struct {
 // ManualEntry is one name, what it takes, and what is said of it.
 type ManualEntry struct{ Name, Takes, Says string }
 
-// Roff is the page as man(1) reads it. It says nothing of a time or a machine, so
-// that it is the same wherever it is made.
-func (m Manual) Roff(words *message.Catalog) string {
+// Manuals are the pages of a command and of all below it that a user can see, by
+// the names of their files. The words of the commands were put in already; that of
+// the program has some parts besides. They say nothing of a time or a machine, so
+// that they are the same wherever they are made.
+func Manuals(root *cobra.Command, words *message.Catalog, besides ...ManualPart) map[string]string {
+	pages := map[string]string{}
+	for _, c := range visible(root) {
+		if c.HasParent() {
+			besides = nil
+		}
+		pages[pageName(c)+".1"] = roffOf(c, words, besides)
+	}
+	return pages
+}
+
+// visible are a command and all below it that are not hidden.
+func visible(c *cobra.Command) []*cobra.Command {
+	list := []*cobra.Command{c}
+	for _, below := range c.Commands() {
+		if !below.Hidden {
+			list = append(list, visible(below)...)
+		}
+	}
+	return list
+}
+
+// pageName is what the page of a command is called: cutbrief-systems-check.
+func pageName(c *cobra.Command) string { return strings.ReplaceAll(c.CommandPath(), " ", "-") }
+
+// roffOf is the page of a command as man(1) reads it.
+func roffOf(c *cobra.Command, words *message.Catalog, besides []ManualPart) string {
 	p := roffPage{words: words}
-	p.line(`.TH "` + strings.ToUpper(m.Name) + `" "1" "" "cutbrief" "cutbrief manual"`)
+	name := pageName(c)
+	p.line(`.TH "` + strings.ToUpper(name) + `" "1" "" "cutbrief" "cutbrief manual"`)
 	p.line(".nh\n.ad l") // no hyphens put into commands, no stretched lines
 	p.heading("NAME")
-	p.text(m.Name + " - " + strings.ToLower(m.Short[:1]) + m.Short[1:])
+	p.text(name + " - " + strings.ToLower(c.Short[:1]) + c.Short[1:])
 	p.heading("SYNOPSIS")
-	p.line(".B " + roff(m.Command))
-	p.text(m.Takes)
+	p.line(".B " + roff(c.CommandPath()))
+	p.text(strings.TrimSpace(strings.TrimPrefix(c.UseLine(), c.CommandPath())))
 	p.heading("DESCRIPTION")
-	if m.Long == "" {
-		p.text(m.Short + ".")
+	if c.Long == "" {
+		p.text(c.Short + ".")
 	} else {
-		p.prose(m.Long)
+		p.prose(c.Long)
 	}
-	for _, part := range m.Parts {
-		switch {
-		case part.Title == "EXAMPLES":
-			p.heading(part.Title)
-			p.asIs(m.Examples)
-		case len(part.Entries) > 0:
-			p.heading(part.Title)
-		}
-		for _, e := range part.Entries { // a name in bold with what is said of it behind or below
-			p.line(".TP\n" + strings.TrimSpace(`\fB`+roff(e.Name)+`\fR \fI`+roff(e.Takes)+`\fR`))
-			p.text(e.Says)
+	var below []ManualEntry
+	var others []string // pages to see also
+	if c.HasParent() {
+		others = []string{pageName(c.Parent())}
+	}
+	for _, b := range c.Commands() {
+		if !b.Hidden {
+			others = append(others, pageName(b))
+			below = append(below, ManualEntry{Name: b.Name(), Says: b.Short + "."})
 		}
 	}
-	if len(m.SeeAlso) > 0 {
+	p.part(ManualPart{"COMMANDS", below})
+	p.part(ManualPart{"OPTIONS", entries(c.NonInheritedFlags())})
+	p.part(ManualPart{"OPTIONS OF EVERY COMMAND", entries(c.InheritedFlags())})
+	p.heading("EXAMPLES")
+	p.asIs(c.Example)
+	for _, part := range besides {
+		p.part(part)
+	}
+	if len(others) > 0 {
 		p.heading("SEE ALSO")
-		p.line(".BR " + strings.ReplaceAll(roff(strings.Join(m.SeeAlso, "\n")), "\n", " (1),\n.BR ") + " (1)")
+		p.line(".BR " + strings.ReplaceAll(roff(strings.Join(others, "\n")), "\n", " (1),\n.BR ") + " (1)")
 	}
 	return p.String()
+}
+
+// entries are options as the manual lists them.
+func entries(flags *pflag.FlagSet) (list []ManualEntry) {
+	flags.VisitAll(func(f *pflag.Flag) {
+		name := "--" + f.Name
+		if f.Shorthand != "" {
+			name = "-" + f.Shorthand + ", " + name
+		}
+		takes, says := pflag.UnquoteUsage(f)
+		list = append(list, ManualEntry{Name: name, Takes: takes, Says: says})
+	})
+	return list
 }
 
 // roffPage is a page as it is written.
@@ -74,6 +113,18 @@ func (p *roffPage) line(s string) { p.WriteString(s + "\n") }
 func (p *roffPage) text(s string) { p.line(roff(s)) }
 func (p *roffPage) heading(title message.ID) {
 	p.line(`.SH "` + p.words.Print(title.Message()) + `"`)
+}
+
+// part is a list of names in bold, with what is said of each behind or below; nothing
+// if it is empty.
+func (p *roffPage) part(part ManualPart) {
+	if len(part.Entries) > 0 {
+		p.heading(part.Title)
+	}
+	for _, e := range part.Entries {
+		p.line(".TP\n" + strings.TrimSpace(`\fB`+roff(e.Name)+`\fR \fI`+roff(e.Takes)+`\fR`))
+		p.text(e.Says)
+	}
 }
 
 // prose is text in paragraphs. One that begins behind a margin is laid out
