@@ -75,7 +75,7 @@ func TestEveryMessageIsInGerman(t *testing.T) {
 
 // spokenRooms are the packages whose messages the interview, the page, the cautions
 // and the letter are made of.
-var spokenRooms = []string{"assess", "assess/screen", "assess/screen/interview", "rules", "rules/cite", "rules/cost", "rules/demonstration", "rules/metal", "rules/size", "rules/unit", "report", "report/page", "report/pdf"}
+var spokenRooms = []string{"assess", "assess/screen", "assess/screen/interview", "rules", "rules/cite", "rules/cost", "rules/demonstration", "rules/metal", "rules/size", "rules/unit", "report", "report/pdf"}
 
 // elsewhere are files of these packages that none of them leads to.
 var elsewhere = map[string][]string{
