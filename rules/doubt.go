@@ -153,9 +153,6 @@ func (d *Doubt) share(at func(float64) bool) float64 {
 			total += s.to - s.from
 		}
 	}
-	if total > 1-1e-9 {
-		return 1
-	}
 	return total
 }
 

@@ -104,6 +104,45 @@ func TestFirmAtBothEnds(t *testing.T) {
 	}
 }
 
+// Both the doubts and what is open are taken at their hardest: all of 12 mm tilted by 45
+// degrees are 17.0 mm, more than s12 cuts clean, of 10 mm only 14.1.
+func TestFirmAtTheHardest(t *testing.T) {
+	offered := ladder()
+	for i := range offered.Systems {
+		offered.Systems[i].Gouges, offered.Systems[i].HoldsGaps = true, true
+	}
+	for most, firm := range map[float64]bool{12: false, 11: true} {
+		j := answered(mildSteel(10.5, Maintenance))
+		j.Features, j.Pieces[0].Bevelled = unit.Maybe[[]Feature]{}, unit.Maybe[unit.Millimetre]{}
+		j.Pieces[0].Everyday = unit.Known(unit.Millimetre(5))
+		j.Doubts = []Doubt{{thickestClean, 10, most, nil}}
+		if r := Evaluate(j, offered); r.First == nil || r.First.System.ID != "s12" || r.Firm != firm {
+			t.Errorf("up to %g mm: firm %v, want %v", most, r.Firm, firm)
+		}
+	}
+}
+
+// Of options in doubt as many come together as can be tried, 256; with more, nothing
+// is firm.
+func TestOptionsInDoubtAreTried(t *testing.T) {
+	driers, hands := slices.Repeat([]string{"refrigerant"}, 257), slices.Repeat([]string{"experienced"}, 16)
+	for _, c := range []struct {
+		doubts []Doubt
+		firm   bool
+	}{
+		{[]Doubt{{Asked: Asked{Fact: FactDrier}, Options: driers[:256]}}, true},
+		{[]Doubt{{Asked: Asked{Fact: FactDrier}, Options: driers}}, false},
+		{[]Doubt{{Asked: Asked{Fact: FactDrier}, Options: driers[:16]}, {Asked: Asked{Fact: FactExperience}, Options: hands}}, true},
+		{[]Doubt{{Asked: Asked{Fact: FactDrier}, Options: driers[:17]}, {Asked: Asked{Fact: FactExperience}, Options: hands}}, false},
+	} {
+		j := answered(mildSteel(16, Maintenance))
+		j.Power.Breaker, j.Doubts = unit.Known(unit.Ampere(40)), c.doubts
+		if r := Evaluate(j, ladder()); r.Firm != c.firm {
+			t.Errorf("%d options of the first: firm %v", len(c.doubts[0].Options), r.Firm)
+		}
+	}
+}
+
 // What can be doubted is one option that a system is judged by, a figure that gets
 // harder or easier with its size, and a voltage.
 func TestCanBeDoubted(t *testing.T) {

@@ -14,7 +14,7 @@ func LedAt(j *Job) unit.MillimetrePerMinute { return j.Guidance.Or(FreeHand).Fas
 // sure is false while that of some metal is not told.
 func everyday(d *demand, s *system.System) (t unit.Millimetre, known, sure bool) {
 	_, most, known, sure := heaviest(d, s, func(p *Piece) (unit.Millimetre, bool, bool) { return told(p.Everyday) })
-	return unit.Millimetre(most), known && most > 0, sure
+	return unit.Millimetre(most), known, sure
 }
 
 // busiest returns the cuts of the busiest ten minutes, if both are told.
@@ -42,14 +42,11 @@ func judgeDuty(d *demand, s *system.System) mark {
 	case beyond(t, s.Severance):
 		return mark{} // the clean cut already says so
 	}
-	w, fits, err := busiestAt(d, s, t)
+	w, err := busiestAt(d, s, t)
 	if err != nil {
 		return mark{verdict: NotKnown}
 	}
 	m := against(w.Demand, w.Allowed)
-	if fits {
-		m.verdict = Met
-	}
 	if !sure && m.verdict != Short {
 		m.verdict = NotKnown // a metal that is not told may be the heavier one
 	}
@@ -58,13 +55,12 @@ func judgeDuty(d *demand, s *system.System) mark {
 
 // busiestAt is how the busiest ten minutes are run: at the largest output at which
 // they fit the plate, else at full output.
-func busiestAt(d *demand, s *system.System, t unit.Millimetre) (w size.Working, fits bool, err error) {
+func busiestAt(d *demand, s *system.System, t unit.Millimetre) (w size.Working, err error) {
 	cuts, each, _ := busiest(d.job)
 	if w, err = size.Fit(s, t, LedAt(d.job), cuts, each); err == nil {
-		return w, true, nil
+		return w, nil
 	}
-	w, err = size.WorkingAt(s, s.OutputMax, t, LedAt(d.job), cuts, each)
-	return w, false, err
+	return size.WorkingAt(s, s.OutputMax, t, LedAt(d.job), cuts, each)
 }
 
 // dutyInputs names the busiest ten minutes, and the output and speed at which
@@ -76,7 +72,7 @@ func dutyInputs(d *demand, s *system.System) []Input {
 		return nil
 	}
 	list := d.job.told(FactBusyCuts, FactBusyLength)
-	if w, _, err := busiestAt(d, s, t); err == nil {
+	if w, err := busiestAt(d, s, t); err == nil {
 		list = append(list,
 			figureInput("speed in the everyday thickness", w.Speed, unit.Speed),
 			figureInput("output", w.Output, unit.Current))

@@ -32,13 +32,9 @@ func regularOf(j *Job) (most unit.Millimetre, known bool) {
 // judgeEdge: a torch led this way gives the edge the next operation needs. It
 // excludes no system: the hand makes the edge, not the source.
 func judgeEdge(d *demand, _ *system.System) mark {
-	next := nextEdge(d.job)
-	t, thick := regularOf(d.job)
-	if next == "" || !thick {
-		return mark{verdict: NotKnown}
-	}
-	switch promised, err := size.CanPromise(next, d.job.Guidance.Or(FreeHand), t); {
-	case err != nil:
+	t, _ := regularOf(d.job)
+	switch promised, err := size.CanPromise(nextEdge(d.job), d.job.Guidance.Or(FreeHand), t); {
+	case err != nil: // not told, among others
 		return mark{verdict: NotKnown}
 	case promised:
 		return mark{verdict: Met}
@@ -66,7 +62,7 @@ func edgeInputs(d *demand, _ *system.System) []Input {
 			figureInput("squareness range of ISO 9013 it needs", need.Squareness, unit.Count),
 			figureInput("the edge may lean by", lean, unit.Thickness))
 	}
-	if need.Allowance > 0 {
+	if need.Allowance != 0 {
 		list = append(list, figureInput("metal to leave on", need.Allowance, unit.Thickness))
 	}
 	return list
@@ -127,16 +123,10 @@ func heatInputs(d *demand, s *system.System) []Input {
 // structure, worked out from the heat the cut leaves. Source: aws-wh-1 and
 // wells-1952, from memory; it is shown beside the usual band, not instead.
 func heatedZone(d *demand, s *system.System) (unit.Millimetre, bool) {
-	t, told, _ := everyday(d, s)
-	kerf, err1 := size.Kerf(s.OutputMax)
-	v, err2 := size.Speed(s, s.OutputMax, t, LedAt(d.job))
-	if !told || err1 != nil || err2 != nil {
-		return 0, false
-	}
-	heat, err := size.LeftInPlate(t, kerf, v)
-	if err != nil {
-		return 0, false
-	}
+	t, _, _ := everyday(d, s) // what is not known is zero, and refused
+	kerf, _ := size.Kerf(s.OutputMax)
+	v, _ := size.Speed(s, s.OutputMax, t, LedAt(d.job))
+	heat, _ := size.LeftInPlate(t, kerf, v)
 	zone, err := size.HeatedZone(heat, t)
 	return zone, err == nil
 }

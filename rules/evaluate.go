@@ -239,7 +239,7 @@ func before(a, b *system.System) bool { return inOrder(a, b) < 0 }
 func (c *Candidate) explain(d *demand, s *system.System, how detail) {
 	*c = Candidate{System: s, Checks: c.Checks[:0]}
 	if how != summary {
-		c.Checks = make([]Check, 0, len(rows))
+		c.Checks = slices.Grow(c.Checks, len(rows))
 	}
 	status := fits
 	for i := range rows {
@@ -261,7 +261,7 @@ func (c *Candidate) explain(d *demand, s *system.System, how detail) {
 			check.Inputs = r.inputs(d, s)
 		}
 		check.Almost = m.almost
-		if m.need > 0 && m.have > 0 {
+		if m.need != 0 && m.have != 0 {
 			check.Margin = unit.Known(m.have/m.need - 1)
 		}
 		if m.verdict == NotKnown {

@@ -50,6 +50,9 @@ func TestEvidenceWeighs(t *testing.T) {
 		}
 		total := 0
 		for _, e := range evidenceOf(&c.job, "") {
+			if e.Said != (e.Weight >= 6) {
+				t.Errorf("said %v of what weighs %d", e.Said, e.Weight)
+			}
 			if e.Requirement == c.of {
 				total += e.Weight
 			}

@@ -16,6 +16,9 @@ import (
 func said(in Input) string {
 	parts := []string{in.Name.String() + ":", in.Op, string(in.Word)}
 	switch {
+	case in.Value.Kind == unit.Price:
+		parts = append(parts, "a sum of")
+		fallthrough
 	case in.Value.Kind != unit.None:
 		parts = append(parts, unit.Show(in.Value, unit.Metric, unit.Nearest))
 	case in.Word == "":
@@ -176,6 +179,16 @@ func TestNeedByHand(t *testing.T) {
 	twice.Pieces = append(twice.Pieces, Piece{Metal: metal.Galvanised, Thickest: unit.Known(unit.Millimetre(8))})
 	if n, _ := Evaluate(twice, ladder()).Need.Get(); n.Metal != metal.MildSteel || n.Rule != RuleMixed || n.Rated != 12 || n.Comfort != 16 || n.Factor != 1.5 {
 		t.Errorf("%+v", n)
+	}
+	if c := candidate(t, Evaluate(twice, ladder()), "s16"); math.Abs(c.Excess-16.0/12) > 1e-9 {
+		t.Errorf("an excess of %g, want 16/12", c.Excess)
+	}
+	both := system.Range{Systems: ladder().Systems[3:]}
+	if r := Evaluate(twice, both); r.First == nil || r.Second == nil || r.Second.System.ID != "s25" {
+		t.Errorf("a range of two: %+v, %+v", r.First, r.Second)
+	}
+	if r := Evaluate(mildSteel(20, Maintenance), both); r.First == nil || r.First.System.ID != "s25" || r.Second != nil {
+		t.Errorf("a range of two, one too small: %+v, %+v", r.First, r.Second)
 	}
 	alone := system.Range{Systems: ladder().Systems[3:4]}
 	if r := Evaluate(twice, alone); r.First == nil || r.Second != nil {

@@ -101,3 +101,33 @@ func TestHintsThatCouldDecide(t *testing.T) {
 		}
 	}
 }
+
+// A system is open while a rule that could exclude it, or change the site, is not
+// known; the edge and the heat are not such rules. A cold cut leaves no heat, so plasma
+// comes near it at best; of a disc no band is held. Half of the busiest ten minutes
+// is no answer.
+func TestWhatLeavesASystemOpen(t *testing.T) {
+	for name, c := range map[string]struct {
+		change  func(*Job)
+		open    bool
+		rule    RuleID
+		verdict Verdict
+	}{
+		"all told":   {func(*Job) {}, false, RuleHeat, Borderline},
+		"breaker":    {func(j *Job) { j.Power.Breaker = unit.Maybe[unit.Ampere]{} }, true, RuleBreaker, NotKnown},
+		"bevels":     {func(j *Job) { j.Features = unit.Maybe[[]Feature]{} }, true, RuleBevel, NotKnown},
+		"edge":       {func(j *Job) { j.EdgeNext = unit.Maybe[[]EdgeUse]{} }, false, RuleEdge, NotKnown},
+		"heat":       {func(j *Job) { j.Today = unit.Maybe[[]Process]{} }, false, RuleHeat, NotKnown},
+		"gas":        {func(j *Job) { j.Today = unit.Known([]Process{OxyFuel, Abrasive}) }, false, RuleHeat, Met},
+		"disc":       {func(j *Job) { j.Today = unit.Known([]Process{Abrasive}) }, false, RuleHeat, ""},
+		"cuts alone": {func(j *Job) { j.BusyLength = unit.Maybe[unit.Metre]{} }, true, RuleDuty, NotKnown},
+		"length":     {func(j *Job) { j.BusyCuts = unit.Maybe[float64]{} }, true, RuleDuty, NotKnown},
+	} {
+		j := answered(mildSteel(10, Maintenance))
+		c.change(&j)
+		s12 := candidate(t, Judge(j, ladder()), "s12")
+		if got := verdict(s12, c.rule); s12.Open != c.open || got != c.verdict {
+			t.Errorf("%s: open %v, %s %q; want %v, %q", name, s12.Open, c.rule, got, c.open, c.verdict)
+		}
+	}
+}

@@ -1,6 +1,7 @@
 package rules
 
 import (
+	"slices"
 	"testing"
 
 	"pgregory.net/rapid"
@@ -24,6 +25,15 @@ func TestASummaryIsWhatEvaluateSays(t *testing.T) {
 			if excluded := firstExcluding(full); (full.Status == FallsShort) != (len(short.Checks) == 1) || excluded != nil && excluded.Rule != short.Checks[0].Rule {
 				t.Fatalf("%s: %v", short.System.ID, short.Checks)
 			}
+		}
+		var decisive []Asked
+		for _, q := range r.Open {
+			if r.Outcome == Recommended && !r.Firm && q.Strength == couldSystem {
+				decisive = append(decisive, q.Asked)
+			}
+		}
+		if got := s.Decisive(); !slices.Equal(got, decisive) {
+			t.Fatalf("decisive %v; Evaluate %v", got, decisive)
 		}
 		if r.Firm && len(r.Open) > 0 && r.Open[0].Strength >= couldSystem {
 			t.Fatalf("firm, but %s could change the system", r.Open[0].Asked.Fact)
