@@ -1,6 +1,7 @@
 package rules
 
 import (
+	"cmp"
 	"slices"
 
 	"cutbrief/rules/cite"
@@ -138,10 +139,7 @@ func Requirements() []Requirement { return slices.Clone(requirements) }
 type score struct{ said, inferred int }
 
 func (s score) over(t score) bool {
-	if s.said != t.said {
-		return s.said > t.said
-	}
-	return s.inferred > t.inferred
+	return cmp.Or(s.said-t.said, s.inferred-t.inferred) > 0
 }
 
 // near reports whether t is as strong as s, give or take a near tie. Said

@@ -48,6 +48,11 @@ func TestEvidenceWeighs(t *testing.T) {
 		if got, want := scores(&c.job)[place(c.of)], (score{c.said, c.inferred}); got != want {
 			t.Errorf("%s of %+v: %+v, want %+v", c.of, c.job, got, want)
 		}
+		for _, e := range PossibleEvidence() {
+			if e.Said && (e.Weight != 10 || e.From != Asked{Fact: FactAnnoysMost}) {
+				t.Errorf("what annoys most: %+v", e)
+			}
+		}
 		total := 0
 		for _, e := range evidenceOf(&c.job, "") {
 			if e.Said != (e.Weight >= 6) {

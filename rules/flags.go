@@ -24,9 +24,8 @@ var flagRows = []Flag{
 		}},
 	{"busy-over-week", "The busiest ten minutes hold more cutting than the whole week. One of the two needs another look.",
 		asked(FactBusyCuts, FactBusyLength, FactCutLength), practice, func(j *Job) bool {
-			busy, ok := busyMetres(j)
 			week, told := j.CutPerWeek.Get()
-			return ok && told && beyond(busy, week)
+			return told && beyond(busyMetres(j), week)
 		}},
 	{"everyday-over-thickest", "The everyday thickness is more than the thickest clean cut. The thicker one is used until it is cleared up.",
 		asked(FactEveryday, FactThickest), practice, func(j *Job) bool {
@@ -76,11 +75,10 @@ func flags(list []Flag, j *Job) []Flag {
 	return list
 }
 
-// busyMetres is the length cut in the busiest ten minutes.
-func busyMetres(j *Job) (unit.Metre, bool) {
-	cuts, ok1 := j.BusyCuts.Get()
-	each, ok2 := j.BusyLength.Get()
-	return unit.Metre(cuts) * each, ok1 && ok2
+// busyMetres is the length cut in the busiest ten minutes, as far as it is told.
+func busyMetres(j *Job) unit.Metre {
+	cuts, each, _ := busiest(j)
+	return unit.Metre(cuts) * each
 }
 
 func anyPiece(j *Job, is func(*Piece) bool) bool {
@@ -94,9 +92,9 @@ func anyPiece(j *Job, is func(*Piece) bool) bool {
 
 // over reports whether both are known, and a is more than a b that is not none.
 func over(a, b unit.Maybe[unit.Millimetre]) bool {
-	x, ok1 := a.Get()
-	y, ok2 := b.Get()
-	return ok1 && ok2 && y > 0 && beyond(x, y)
+	x, _ := a.Get()
+	y, _ := b.Get()
+	return y != 0 && beyond(x, y)
 }
 
 // notForGas reports a piece that oxy-fuel does not cut.

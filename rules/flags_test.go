@@ -30,7 +30,7 @@ func TestFlagsAtTheirLimits(t *testing.T) {
 		{"much-maintenance", false, []Job{use(Maintenance, 100), use(Mixed, 200), use(Production, 200), {Use: unit.Known(Maintenance)}}},
 		{"busy-over-week", true, []Job{inWeek(9.99)}},
 		{"busy-over-week", false, []Job{inWeek(10), busy(Job{}, 20, 0.5), use(Mixed, 1)}},
-		{"everyday-over-thickest", true, []Job{piece(Piece{Everyday: t8plus, Thickest: t8})}},
+		{"everyday-over-thickest", true, []Job{piece(Piece{Everyday: t8plus, Thickest: t8}), piece(Piece{Everyday: unit.Known(unit.Millimetre(0.6)), Thickest: unit.Known(unit.Millimetre(0.5))})}},
 		{"everyday-over-thickest", false, []Job{piece(Piece{Everyday: t8, Thickest: t8}), piece(Piece{Everyday: t8}), piece(Piece{Thickest: t8, Rarest: t8})}},
 		{"thickest-over-rare", true, []Job{piece(Piece{Thickest: t8plus, Rarest: t8})}},
 		{"thickest-over-rare", false, []Job{piece(Piece{Thickest: t8, Rarest: t8}), piece(Piece{Thickest: t8, Rarest: none}), piece(Piece{Thickest: t8})}},

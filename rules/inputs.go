@@ -105,12 +105,9 @@ func breakerInputs(d *demand, s *system.System) []Input {
 	if !known || !suits {
 		return list
 	}
-	duty, err1 := size.AllowedDuty(s, s.OutputMax)
-	carry, err2 := size.Ampacity(*w.Supply, duty)
-	most, err3 := size.BreakerLimit(w.Input)
-	if err1 != nil || err2 != nil || err3 != nil {
-		return list
-	}
+	duty, _ := size.AllowedDuty(s, s.OutputMax) // of a plate that a draw was worked out from
+	carry, _ := size.Ampacity(*w.Supply, duty)
+	most, _ := size.BreakerLimit(w.Input)
 	return append(list,
 		figureInput("conductors carry at least (NEC 630.11)", carry, unit.Current),
 		figureInput("breaker at most, by the plate (NEC 630.12)", most, unit.Current))
@@ -136,13 +133,10 @@ func airInputs(d *demand, s *system.System) []Input {
 // hoseInputs names the pressures and the loss between them.
 func hoseInputs(d *demand, s *system.System) []Input {
 	list := []Input{{Name: message.New("inlet pressure of the system"), Value: unit.Quantity{Value: float64(s.AirPressure), Kind: unit.Pressure}}}
-	have, ok1 := d.job.Air.Pressure.Get()
-	bore, ok2 := d.job.Air.HoseBore.Get()
-	length, ok3 := d.job.Air.HoseLength.Get()
-	if !ok1 || !ok2 || !ok3 {
-		return list
-	}
-	if loss, fits := hoseLoss(d, s, have, bore, length); fits && loss > 0 {
+	have, _ := d.job.Air.Pressure.Get()
+	bore, _ := d.job.Air.HoseBore.Get()
+	length, _ := d.job.Air.HoseLength.Get()
+	if loss, _ := hoseLoss(d, s, have, bore, length); loss != 0 { // of a hose that is not told it is none
 		list = append(list, Input{Name: message.New("lost in hose and couplings"), Value: unit.Quantity{Value: float64(loss), Kind: unit.Pressure}, Op: "+"})
 	}
 	return list
@@ -172,7 +166,7 @@ const (
 )
 
 // dewPoint is the dew point at line pressure that usually goes with a drier.
-func dewPoint(j *Job, drier Drier) (unit.Celsius, bool) {
+func dewPoint(j *Job, drier Drier) (dew unit.Celsius, known bool) {
 	switch drier {
 	case Refrigerant:
 		return size.RefrigerantDew, true
@@ -181,8 +175,8 @@ func dewPoint(j *Job, drier Drier) (unit.Celsius, bool) {
 	}
 	line, told := j.Air.Pressure.Get()
 	local, err1 := size.Atmosphere(j.Altitude.Or(0))
-	if !told || err1 != nil || drier == NoAir {
-		return 0, false
+	if !told || err1 != nil {
+		return dew, false
 	}
 	dew, err2 := size.PressureDewPoint(roomAir, roomHumidity, line, local, roomAir)
 	return dew, err2 == nil

@@ -134,6 +134,9 @@ func TestInputsOtherwise(t *testing.T) {
 	thinner.Pieces[0].Thickest = unit.Known(unit.Millimetre(8))
 	site := answered(mildSteel(10, Maintenance))
 	site.EdgeNext, site.Air.Drier, site.Annoys = unit.Known([]EdgeUse{Welded}), unit.Known(Refrigerant), []Annoyance{TooSlow}
+	damp, tilted := mildSteel(10, Mixed), mildSteel(10, Mixed)
+	damp.Air.Drier = unit.Known(Separator)
+	tilted.Features, tilted.Pieces[0].Bevelled = unit.Known([]Feature{Bevels}), unit.Known(unit.Millimetre(6))
 	desiccant := site
 	desiccant.Air.Drier = unit.Known(Desiccant)
 	for _, c := range []struct {
@@ -149,6 +152,8 @@ func TestInputsOtherwise(t *testing.T) {
 		{site, RuleEdge, "what happens next: welded (edge-next); how the torch is guided: by-hand (guidance); what it needs: welding needs a clean edge with an even gap; slag removed, and ground where the drawing says so; squareness range of ISO 9013 it needs: 4; the edge may lean by: 1 mm"},
 		{site, RuleAirDry, "how the air is dried: refrigerant (air-drier); usual dew point at line pressure: 3 °C; water class of ISO 8573-1: 4"},
 		{desiccant, RuleAirDry, "how the air is dried: desiccant (air-drier); usual dew point at line pressure: -40 °C; water class of ISO 8573-1: 2"},
+		{damp, RuleAirDry, "how the air is dried: separator (air-drier)"}, // at a pressure that is not told
+		{tilted, RuleBevel, "thickest bevelled, mild steel: 6 mm (bevelled-thickness) of mild-steel"},
 		{mildSteel(10, Mixed), RuleAirPress, "inlet pressure of the system: 5 bar"},
 		{mildSteel(10, Mixed), RuleDuty, ""}, {mildSteel(10, Mixed), RuleBreaker, ""}, {mildSteel(10, Mixed), RuleAirFlow, ""},
 		{mildSteel(10, Mixed), RuleEdge, ""}, {mildSteel(10, Mixed), RuleHeat, ""}, {mildSteel(10, Mixed), RuleBevel, ""}, {mildSteel(10, Mixed), RuleSever, ""},

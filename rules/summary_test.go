@@ -26,6 +26,9 @@ func TestASummaryIsWhatEvaluateSays(t *testing.T) {
 				t.Fatalf("%s: %v", short.System.ID, short.Checks)
 			}
 		}
+		if len(s.Critical.Evidence) > 0 || (r.Critical.Requirement != "") != (len(r.Critical.Evidence) > 0) && !r.Critical.Overruled {
+			t.Fatalf("%d reasons of a summary, %d of Evaluate", len(s.Critical.Evidence), len(r.Critical.Evidence))
+		}
 		var decisive []Asked
 		for _, q := range r.Open {
 			if r.Outcome == Recommended && !r.Firm && q.Strength == couldSystem {
