@@ -48,7 +48,7 @@ var layout = []room{
 	{"report/text", "the brief as text for a terminal and as Markdown", []string{"assess", "report", "rules"}, []string{"github.com/mattn/go-runewidth", "github.com/charmbracelet/x/ansi", "golang.org/x/text/..."}},
 	{"report/html", "the brief as a web page", []string{"report", "rules"}, nil},
 	{"report/pdf", "the brief and a team's summary as printed pages", []string{"report", "report/export", "rules"}, []string{"github.com/jung-kurt/gofpdf", "golang.org/x/image/...", "golang.org/x/text/..."}},
-	{"report/export", "reviews, lists, accounts, next steps: tables, CSV, JSON, workbooks, calendars", []string{"assess", "assess/casebook", "assess/review", "assess/sanitize", "assess/store", "report", "report/text", "rules/..."}, []string{"github.com/emersion/go-ical", "github.com/mattn/go-runewidth"}},
+	{"report/export", "reviews, lists, accounts, next steps: tables, CSV, JSON, workbooks, calendars", []string{"assess", "assess/casebook", "assess/review", "assess/sanitize", "assess/store", "report", "report/text", "rules/..."}, []string{"github.com/mattn/go-runewidth"}},
 	{"report/handbook", "rules, file formats, help and manual as documents", []string{"assess", "assess/review", "assess/casebook", "report", "report/text", "rules/..."}, []string{"github.com/spf13/cobra", "github.com/spf13/pflag"}},
 	{"assess/screen/background", "settles the background colour early", nil, []string{"github.com/charmbracelet/lipgloss"}},
 	{"assess/screen", "the kit of the screens: look, keys, frame", []string{"assess", "assess/sanitize", "assess/screen/background", "rules", "rules/system", "rules/tabular"}, drawing},

@@ -3,7 +3,7 @@ package export
 import (
 	"bytes"
 	"errors"
-	"fmt"
+
 	"strconv"
 	"strings"
 	"time"
@@ -12,8 +12,6 @@ import (
 	"cutbrief/assess/sanitize"
 	"cutbrief/report"
 	"cutbrief/rules/message"
-
-	"github.com/emersion/go-ical"
 )
 
 // Reasons why a follow-up has no place in a calendar.
@@ -21,6 +19,7 @@ var (
 	ErrNoStep = errors.New("no next step is recorded")
 	ErrNoDate = errors.New("the next step has no date")
 	ErrNoID   = errors.New("the visit has no identifier")
+	errEmpty  = errors.New("a calendar holds one follow-up or more") // RFC 5545, 3.6
 )
 
 // ErrTwice means that two follow-ups are of one visit, and would be one entry.
@@ -53,12 +52,9 @@ func (e *CalendarError) Hint() message.ID {
 // identifier of an event is the visit's, and its sequence the number of times the
 // visit was saved, so that a second import moves the event instead of adding one
 // (RFC 5545, 3.8.4.7 and 3.8.7.4). Every text is made safe once more, so that no
-// control character reaches the file; the library escapes what is left.
+// control character reaches the file.
 func Calendar(list []report.FollowUp) ([]byte, error) {
-	cal := ical.NewCalendar()
-	cal.Props.SetText(ical.PropVersion, "2.0")
-	cal.Props.SetText(ical.PropProductID, "-//cutbrief//follow-up//EN")
-	cal.Props.SetText(ical.PropMethod, "PUBLISH")
+	out := []string{"BEGIN:VCALENDAR", "METHOD:PUBLISH", "PRODID:-//cutbrief//follow-up//EN", "VERSION:2.0"}
 	seen := map[string]int{}
 	for i := range list {
 		if other, twice := seen[list[i].ID]; twice {
@@ -69,20 +65,19 @@ func Calendar(list []report.FollowUp) ([]byte, error) {
 		if err != nil {
 			return nil, &CalendarError{Entry: i, Err: err}
 		}
-		cal.Children = append(cal.Children, event.Component)
+		out = append(out, event...)
 	}
-	var out bytes.Buffer
-	if err := ical.NewEncoder(&out).Encode(cal); err != nil {
-		return nil, fmt.Errorf("write the calendar: %w", err)
+	if len(seen) == 0 {
+		return nil, errEmpty
 	}
-	return fold(out.Bytes()), nil
+	return fold(append(out, "END:VCALENDAR")), nil
 }
 
 // lastYear is the last that a date has digits for (RFC 5545, 3.3.4). An event
 // without an end lasts its one day (3.6.1).
 const lastYear = 9999
 
-func eventOf(f *report.FollowUp) (*ical.Event, error) {
+func eventOf(f *report.FollowUp) ([]string, error) {
 	switch {
 	case f.ID == "":
 		return nil, ErrNoID
@@ -91,22 +86,29 @@ func eventOf(f *report.FollowUp) (*ical.Event, error) {
 	case f.Due.IsZero():
 		return nil, ErrNoDate
 	}
-	e := ical.NewEvent()
-	e.Props.SetText(ical.PropUID, sanitize.Line(f.ID)+"-next@cutbrief")
-	e.Props.SetDateTime(ical.PropDateTimeStamp, stamp(f))
-	e.Props.SetDateTime(ical.PropLastModified, stamp(f))
-	e.Props.Set(&ical.Prop{Name: ical.PropSequence, Value: strconv.Itoa(f.Revision)})
-	e.Props.SetDate(ical.PropDateTimeStart, f.Due)
+	e := []string{"BEGIN:VEVENT", "DESCRIPTION:" + calendarText(sanitize.Lines(description(f)))}
 	if next := f.Due.AddDate(0, 0, 1); next.Year() <= lastYear {
-		e.Props.SetDate(ical.PropDateTimeEnd, next)
+		e = append(e, "DTEND;VALUE=DATE:"+next.Format(dateForm))
 	}
-	e.Props.SetText(ical.PropTransparency, "TRANSPARENT") // it blocks no meeting
-	e.Props.SetText(ical.PropSummary, sanitize.Line(summary(f)))
-	e.Props.SetText(ical.PropDescription, sanitize.Lines(description(f)))
+	saved := stamp(f).Format(stampForm)
+	e = append(e, "DTSTAMP:"+saved, "DTSTART;VALUE=DATE:"+f.Due.Format(dateForm), "LAST-MODIFIED:"+saved)
 	if place := sanitize.Line(f.Place); place != "" {
-		e.Props.SetText(ical.PropLocation, place)
+		e = append(e, "LOCATION:"+calendarText(place))
 	}
-	return e, nil
+	return append(e, "SEQUENCE:"+strconv.Itoa(f.Revision), "SUMMARY:"+calendarText(sanitize.Line(summary(f))),
+		"TRANSP:TRANSPARENT", // it blocks no meeting
+		"UID:"+calendarText(sanitize.Line(f.ID)+"-next@cutbrief"), "END:VEVENT"), nil
+}
+
+// Dates and times as RFC 5545, 3.3.4 and 3.3.5, writes them.
+const (
+	dateForm  = "20060102"
+	stampForm = "20060102T150405Z"
+)
+
+// calendarText is a text as RFC 5545, 3.3.11, writes it.
+func calendarText(text string) string {
+	return strings.NewReplacer(`\`, `\\`, ";", `\;`, ",", `\,`, "\n", `\n`).Replace(text)
 }
 
 // stamp is when the record was last saved; one that does not say so is as old as
@@ -145,25 +147,20 @@ func description(f *report.FollowUp) string {
 // foldAt is the longest line in bytes, without its end (RFC 5545, 3.1).
 const foldAt = 75
 
-// fold breaks long lines as the standard asks: the rest goes to the next line
-// behind a space, and no character is taken apart.
-func fold(data []byte) []byte {
+// fold ends lines and breaks long ones as the standard asks: the rest goes to the
+// next line behind a space, and no character is taken apart.
+func fold(lines []string) []byte {
 	var out bytes.Buffer
-	for line := range bytes.SplitAfterSeq(data, []byte("\r\n")) {
-		text := bytes.TrimSuffix(line, []byte("\r\n"))
+	for _, text := range lines {
 		for room := foldAt; len(text) > room; room = foldAt - 1 {
 			cut := room
 			for cut > 1 && !utf8.RuneStart(text[cut]) {
 				cut--
 			}
-			out.Write(text[:cut])
-			out.WriteString("\r\n ")
+			out.WriteString(text[:cut] + "\r\n ")
 			text = text[cut:]
 		}
-		out.Write(text)
-		if len(line) > 0 {
-			out.WriteString("\r\n")
-		}
+		out.WriteString(text + "\r\n")
 	}
 	return out.Bytes()
 }
