@@ -47,11 +47,15 @@ var Words = List[*message.Catalog]{
 				lines = append(lines, message.New("no words for: {1}", message.Name(s)))
 			}
 		}
-		for _, row := range catalog.Unknown(b) {
+		unknown := catalog.Unknown(b)
+		for _, row := range unknown {
 			lines = append(lines, message.New("the program does not say: {1}", message.Name(row[0])))
 			if row[1] != "" {
 				lines = append(lines, message.New("it says: {1}", message.Name(row[1])))
 			}
+		}
+		if len(unknown) > 0 {
+			lines = append(lines, message.New("to keep such rows as comments: cutbrief words convert {1}", path))
 		}
 		without := message.Counted(len(lacking), "{1} text without words", "{1} texts without words")
 		return append(lines, message.New("{1}: {2} can be used, {3}", path, UsableWords(b), without))

@@ -88,7 +88,7 @@ var (
 	englishFigure = regexp.MustCompile(`[0-9]\.([0-9]{1,2}|[0-9]{4,}) (mm|cm|m|in|A|V|kW|kVA|bar|l/min|kg|min|s|%|EUR|h|Zoll|Fuß)\b|[0-9] (January|February|March|May|June|July|October|December)`)
 
 	// fillIn is a command whose output is a file to fill in, or is for a shell.
-	fillIn = regexp.MustCompile(`^\S+ template|^__complete`)
+	fillIn = regexp.MustCompile(`^\S+ (template|convert)|^__complete`)
 
 	// asTyped is a line that is typed: a filter, a command.
 	asTyped = regexp.MustCompile(`--where|[a-z] (!?=|<=?|>=?|~) ["?0-9a-z]|and or not|cutbrief [a-z]|^\s*(and|or|not) `)
