@@ -90,6 +90,9 @@ func TestInterviewAndPageAreInEveryLanguage(t *testing.T) {
 	for _, tag := range catalog.Languages() {
 		needWords(t, tag, func(file string) bool {
 			folder, _ := filepath.Rel(filepath.Join("..", ".."), filepath.Dir(file))
+			if filepath.ToSlash(folder) == "assess/store" && filepath.Base(file) == "farewell.go" { // what an interview ends with
+				return true
+			}
 			return slices.Contains(spokenRooms, filepath.ToSlash(folder)) && !slices.Contains(elsewhere[filepath.ToSlash(folder)], filepath.Base(file))
 		})
 	}
