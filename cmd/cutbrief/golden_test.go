@@ -149,6 +149,19 @@ func (g *golden) compare(t *testing.T, path string) {
 		}
 		return
 	}
+	if want := goldenText(t, path); got != want {
+		if dir := os.Getenv("GOLDEN_DIR"); dir != "" {
+			base := filepath.Join(dir, strings.TrimSuffix(filepath.Base(path), ".txt.gz"))
+			os.WriteFile(base+".want.txt", []byte(want), 0o666)
+			os.WriteFile(base+".got.txt", []byte(got), 0o666)
+		}
+		t.Error(firstDifferences(want, got))
+	}
+}
+
+// goldenText is the text of a recorded file.
+func goldenText(t *testing.T, path string) string {
+	t.Helper()
 	f, err := os.Open(path)
 	if err != nil {
 		t.Fatal(err)
@@ -162,14 +175,7 @@ func (g *golden) compare(t *testing.T, path string) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	if want := string(data); got != want {
-		if dir := os.Getenv("GOLDEN_DIR"); dir != "" {
-			base := filepath.Join(dir, strings.TrimSuffix(filepath.Base(path), ".txt.gz"))
-			os.WriteFile(base+".want.txt", data, 0o666)
-			os.WriteFile(base+".got.txt", []byte(got), 0o666)
-		}
-		t.Error(firstDifferences(want, got))
-	}
+	return string(data)
 }
 
 // firstDifferences shows, command by command, the first line that differs, for

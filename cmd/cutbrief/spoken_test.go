@@ -1,8 +1,6 @@
 package main
 
 import (
-	"compress/gzip"
-	"io"
 	"io/fs"
 	"iter"
 	"maps"
@@ -90,6 +88,9 @@ var (
 	// fillIn is a command whose output is a file to fill in, or is for a shell.
 	fillIn = regexp.MustCompile(`^\S+ (template|convert)|^__complete`)
 
+	// recordingMark is a line that the recording adds.
+	recordingMark = regexp.MustCompile(`(?m)^(--- .*|a page, .*|\(no end of line\))$`)
+
 	// asTyped is a line that is typed: a filter, a command.
 	asTyped = regexp.MustCompile(`--where|[a-z] (!?=|<=?|>=?|~) ["?0-9a-z]|and or not|cutbrief [a-z]|^\s*(and|or|not) `)
 
@@ -115,20 +116,7 @@ func inGolden(t *testing.T, ending string) (list []saidBy) {
 	t.Helper()
 	files, _ := filepath.Glob(filepath.Join("..", "..", "testdata", "golden", "*"+ending))
 	for _, file := range files {
-		f, err := os.Open(file)
-		if err != nil {
-			t.Fatal(err)
-		}
-		z, err := gzip.NewReader(f)
-		if err != nil {
-			t.Fatal(err)
-		}
-		data, err := io.ReadAll(z)
-		if err != nil {
-			t.Fatal(err)
-		}
-		f.Close()
-		list = append(list, records(string(data))...)
+		list = append(list, records(goldenText(t, file))...)
 	}
 	if len(list) < 500 {
 		t.Fatalf("%d commands are recorded", len(list))
@@ -139,7 +127,7 @@ func inGolden(t *testing.T, ending string) (list []saidBy) {
 // said is what people read of it: no saved file, no mark of the recording.
 func (r saidBy) said() string {
 	text, _, _ := strings.Cut(r.text, "--- file visit")
-	return regexp.MustCompile(`(?m)^(--- .*|a page, .*|\(no end of line\))$`).ReplaceAllString(text, "")
+	return recordingMark.ReplaceAllString(text, "")
 }
 
 // noEnglish looks for English in what a command said.
